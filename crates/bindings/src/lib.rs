@@ -1,0 +1,22 @@
+//! The engine for Python: thin, plain values in and out, the interpreter free during long work.
+
+use pyo3::prelude::*;
+
+mod board;
+
+#[pymodule]
+mod _engine {
+    #[pymodule_export]
+    use super::board::Board;
+    #[pymodule_export]
+    use super::board::{AmbiguousMoveError, FenError, IllegalMoveError, MoveSyntaxError};
+
+    use super::{PyModule, PyResult};
+    use pyo3::Bound;
+    use pyo3::types::PyModuleMethods;
+
+    #[pymodule_init]
+    fn init(module: &Bound<'_, PyModule>) -> PyResult<()> {
+        module.add("__version__", env!("CARGO_PKG_VERSION"))
+    }
+}
