@@ -60,7 +60,8 @@ class Board:
         """(square, FEN letter) of every piece, a1 first."""
     def attackers(self, by: str, at: str, through: Sequence[str] = ()) -> list[str]:
         """Squares of a side's pieces that attack a square, pinned or not; pieces on `through` are lifted first."""
-    def attacks(self, from_: str) -> list[str]: ...
+    def attacks(self, at: str, through: Sequence[str] = ()) -> list[str]:
+        """Squares that the piece on a square attacks; pieces on `through` are lifted first."""
     @staticmethod
     def between(one: str, other: str) -> list[str]: ...
     def may_castle(self, by: str, wing: str) -> bool:

@@ -218,9 +218,10 @@ impl Board {
         )))
     }
 
-    /// Squares that the piece on a square attacks.
-    fn attacks(&self, from: &str) -> PyResult<Vec<String>> {
-        Ok(names(self.position.attacks(square(from)?)))
+    /// Squares that the piece on a square attacks; the pieces on `through` are lifted first.
+    #[pyo3(signature = (at, through=Vec::new()))]
+    fn attacks(&self, at: &str, through: Vec<String>) -> PyResult<Vec<String>> {
+        Ok(names(self.position.attacks(square(at)?, set(&through)?)))
     }
 
     /// Squares strictly between two squares on one line; empty when they are on none.

@@ -265,10 +265,14 @@ impl Position {
         board.attacks_to(square, side, occupied) & !through
     }
 
-    /// Squares that the piece on `square` attacks.
+    /// Squares that the piece on `square` attacks; the pieces on `through` are lifted first.
     #[must_use]
-    pub fn attacks(&self, square: Square) -> Bitboard {
-        self.chess.board().attacks_from(square)
+    pub fn attacks(&self, square: Square, through: Bitboard) -> Bitboard {
+        let board = self.chess.board();
+        let occupied = board.occupied() & !through;
+        board.piece_at(square).map_or(Bitboard::EMPTY, |piece| {
+            shakmaty::attacks::attacks(square, piece, occupied)
+        })
     }
 
     /// Whether `side` still has the right to castle on that wing (the right, not the possibility).
