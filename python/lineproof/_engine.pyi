@@ -70,9 +70,9 @@ class Board:
 
 @final
 class Pgn:
-    """A PGN text as read: tokens, games, places in columns. Offsets are string offsets; reading frees the lock.
+    """A PGN text as read: tokens, games, places in columns. Offsets are string offsets.
 
-    An index out of range raises IndexError everywhere.
+    Reading frees the interpreter lock. An index out of range raises IndexError everywhere.
     """
 
     def __new__(cls, text: str) -> Pgn:
@@ -115,7 +115,7 @@ class Pgn:
     def comments(self) -> int:
         """How many comments."""
     def comment(self, index: int) -> tuple[int, int, int, int, bool, bool]:
-        """(place, anchor, start and end of the inner text, opening, whether it runs to the line's end)."""
+        """(place, anchor, start and end of the inner text, opening, whether its line ends it)."""
     def with_key(self, key: int) -> list[int]: ...
     def keys(self) -> list[int]: ...
     def leaves(self) -> list[int]: ...
