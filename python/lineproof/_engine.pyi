@@ -66,3 +66,63 @@ class Board:
     def between(one: str, other: str) -> list[str]: ...
     def may_castle(self, by: str, wing: str) -> bool:
         """Whether a side has the right to castle on a wing, "king" or "queen"."""
+
+# PGN: tokens and places
+
+@final
+class Pgn:
+    """A PGN text as read: tokens, games, places in columns. Offsets are string offsets.
+
+    Reading frees the interpreter lock. An index out of range raises IndexError everywhere.
+    """
+
+    def __new__(cls, text: str) -> Pgn:
+        """Reads a text; never fails, see `errors`."""
+    @property
+    def tokens(self) -> int:
+        """How many tokens; together they cover the text."""
+    def token(self, index: int) -> tuple[str, int, int]:
+        """(kind, start, end)."""
+    def token_at(self, offset: int) -> int:
+        """The index of the token that holds an offset."""
+    def errors(self) -> list[tuple[str, int, str]]:
+        """(name, offset, message), by offset."""
+    def games(self) -> list[tuple[int, list[tuple[str, str]], int, int, int | None]]:
+        """(root place, tags, start, end, offset of the result)."""
+    @property
+    def places(self) -> int:
+        """How many places: the start of each game and what each move leads to, in text order."""
+    def parent(self, place: int) -> int | None: ...
+    def next(self, place: int) -> int | None: ...
+    def children(self, place: int) -> list[int]: ...
+    def path(self, place: int) -> list[int]:
+        """The places from the start of the game to this one, both included."""
+    def game(self, place: int) -> int: ...
+    def ply(self, place: int) -> int:
+        """Half-moves from the start of the game."""
+    def depth(self, place: int) -> int:
+        """How many variations the place is inside of."""
+    def key(self, place: int) -> int: ...
+    def uci(self, place: int) -> str | None: ...
+    def san(self, place: int) -> str | None: ...
+    def board(self, place: int) -> Board: ...
+    def written(self, place: int) -> tuple[int, int] | None:
+        """(start, end) of the move as written."""
+    def move_token(self, place: int) -> int | None: ...
+    def glyphs(self, place: int) -> list[tuple[str, int, int]]:
+        """(kind, start, end) of "nag", "suffix" and "mark" tokens."""
+    def comments_of(self, place: int) -> list[int]: ...
+    @property
+    def comments(self) -> int:
+        """How many comments."""
+    def comment(self, index: int) -> tuple[int, int, int, int, bool, bool]:
+        """(place, anchor, start and end of the inner text, opening, whether its line ends it)."""
+    def with_key(self, key: int) -> list[int]: ...
+    def keys(self) -> list[int]: ...
+    def leaves(self) -> list[int]: ...
+
+def read_san(board: Board, text: str) -> tuple[str, str]:
+    """(UCI, SAN) of a move as real files spell it; a null move is ("0000", "--").
+
+    :raises MoveSyntaxError, IllegalMoveError, AmbiguousMoveError:
+    """

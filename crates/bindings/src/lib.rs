@@ -3,6 +3,7 @@
 use pyo3::prelude::*;
 
 mod board;
+mod pgn;
 
 #[pymodule]
 mod _engine {
@@ -10,6 +11,8 @@ mod _engine {
     use super::board::Board;
     #[pymodule_export]
     use super::board::{AmbiguousMoveError, FenError, IllegalMoveError, MoveSyntaxError};
+    #[pymodule_export]
+    use super::pgn::{Pgn, read_san};
 
     use super::{PyModule, PyResult};
     use pyo3::Bound;
