@@ -65,3 +65,46 @@ class Board:
     def between(one: str, other: str) -> list[str]: ...
     def may_castle(self, by: str, wing: str) -> bool:
         """Whether a side has the right to castle on a wing, "king" or "queen"."""
+
+# Search
+
+class LimitError(ValueError):
+    """The limits of a search are missing or contradict themselves."""
+
+class InCheckError(ValueError):
+    """A side in check cannot pass."""
+
+@final
+class Stop:
+    """Ends searches from another thread."""
+
+    def __new__(cls) -> Stop: ...
+    def set(self) -> None:
+        """Ends every search that was given this stop, now and later."""
+    def is_set(self) -> bool: ...
+
+def search(
+    fen: str,
+    moves: Sequence[str] = (),
+    *,
+    nodes: int | None = None,
+    depth: int | None = None,
+    seconds: float | None = None,
+    lines: int = 1,
+    root_moves: Sequence[str] | None = None,
+    hash_mb: int | None = None,
+    stop: Stop | None = None,
+) -> tuple[list[tuple[list[str], list[str], int, int, int | None]], int, int, bool, str]:
+    """(lines, nodes, depth, stopped, finished); a line is (moves, san, points, centipawns, mate) for White.
+
+    :raises FenError, MoveSyntaxError, IllegalMoveError, LimitError:
+    """
+
+def perft(fen: str, depth: int) -> int:
+    """Paths of exactly `depth` plies.
+
+    :raises FenError:
+    """
+
+def points(centipawns: int) -> int:
+    """Expected score, 0 to 100, of a number of centipawns."""

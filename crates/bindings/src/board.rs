@@ -31,7 +31,7 @@ create_exception!(
     "Several pieces can make the move."
 );
 
-fn move_error(error: &MoveError) -> PyErr {
+pub fn move_error(error: &MoveError) -> PyErr {
     let text = error.to_string();
     match error {
         MoveError::Syntax(_) => MoveSyntaxError::new_err(text),

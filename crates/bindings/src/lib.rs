@@ -3,6 +3,7 @@
 use pyo3::prelude::*;
 
 mod board;
+mod search;
 
 #[pymodule]
 mod _engine {
@@ -10,6 +11,8 @@ mod _engine {
     use super::board::Board;
     #[pymodule_export]
     use super::board::{AmbiguousMoveError, FenError, IllegalMoveError, MoveSyntaxError};
+    #[pymodule_export]
+    use super::search::{InCheckError, LimitError, Stop, perft, points_of, search};
 
     use super::{PyModule, PyResult};
     use pyo3::Bound;
