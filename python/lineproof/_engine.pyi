@@ -64,6 +64,8 @@ class Board:
         """Squares that the piece on a square attacks; pieces on `through` are lifted first."""
     @staticmethod
     def between(one: str, other: str) -> list[str]: ...
+    def capture_gains_pawn(self) -> bool:
+        """Whether the mover has a capture or promotion that wins a pawn or more in the exchange it begins."""
     def may_castle(self, by: str, wing: str) -> bool:
         """Whether a side has the right to castle on a wing, "king" or "queen"."""
 
@@ -125,4 +127,54 @@ def read_san(board: Board, text: str) -> tuple[str, str]:
     """(UCI, SAN) of a move as real files spell it; a null move is ("0000", "--").
 
     :raises MoveSyntaxError, IllegalMoveError, AmbiguousMoveError:
+    """
+# Search
+
+class LimitError(ValueError):
+    """The limits of a search are missing or contradict themselves."""
+
+class InCheckError(ValueError):
+    """A side in check cannot pass."""
+
+@final
+class Stop:
+    """Ends searches from another thread."""
+
+    def __new__(cls) -> Stop: ...
+    def set(self) -> None:
+        """Ends every search that was given this stop, now and later."""
+    def is_set(self) -> bool: ...
+
+def search(
+    fen: str,
+    moves: Sequence[str] = (),
+    *,
+    nodes: int | None = None,
+    depth: int | None = None,
+    seconds: float | None = None,
+    lines: int = 1,
+    root_moves: Sequence[str] | None = None,
+    hash_mb: int | None = None,
+    stop: Stop | None = None,
+) -> tuple[list[tuple[list[str], list[str], int, int, int | None]], int, int, bool, str]:
+    """(lines, nodes, depth, stopped, finished); a line is (moves, san, points, centipawns, mate) for White.
+
+    :raises FenError, MoveSyntaxError, IllegalMoveError, LimitError:
+    """
+
+def perft(fen: str, depth: int) -> int:
+    """Paths of exactly `depth` plies.
+
+    :raises FenError:
+    """
+
+def points(centipawns: int) -> int:
+    """Expected score, 0 to 100, of a number of centipawns."""
+
+def mate(fen: str, moves: int, *, nodes: int, stop: Stop | None = None) -> tuple[bool | None, list[str], int]:
+    """Whether the mover mates within `moves` of his moves, by trying every move.
+
+    :returns: (True, the line in UCI, nodes), (False, [], nodes) when every move was tried, (None, [], nodes)
+        when the nodes ran out.
+    :raises FenError: when the text is no FEN of a legal position.
     """

@@ -233,6 +233,11 @@ impl Board {
         )))
     }
 
+    /// Whether the mover has a capture (or a promotion) that wins a pawn or more when both sides go on taking there.
+    fn capture_gains_pawn(&self) -> bool {
+        self.position.capture_gains_pawn()
+    }
+
     /// Whether a side has the right to castle on a wing ("king" or "queen"): the right, not the possibility.
     fn may_castle(&self, by: &str, wing: &str) -> PyResult<bool> {
         let wing = match wing {

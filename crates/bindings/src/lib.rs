@@ -4,6 +4,7 @@ use pyo3::prelude::*;
 
 mod board;
 mod pgn;
+mod search;
 
 #[pymodule]
 mod _engine {
@@ -13,6 +14,8 @@ mod _engine {
     use super::board::{AmbiguousMoveError, FenError, IllegalMoveError, MoveSyntaxError};
     #[pymodule_export]
     use super::pgn::{Pgn, read_san};
+    #[pymodule_export]
+    use super::search::{InCheckError, LimitError, Stop, mate, perft, points_of, search};
 
     use super::{PyModule, PyResult};
     use pyo3::Bound;

@@ -6,5 +6,10 @@
 //! assert_eq!(after.fen(), "rnbqkbnr/pppppppp/8/8/4P3/8/PPPP1PPP/RNBQKBNR b KQkq - 0 1");
 //! ```
 
+pub mod eval;
+pub mod mate;
+pub mod perft;
 pub mod pgn;
+pub mod points;
 pub mod position;
+pub mod search;

@@ -8,6 +8,7 @@
 
 use std::fmt;
 
+use crate::search::see::{wins_at_least, worth};
 use shakmaty::fen::{Fen, ParseFenError};
 use shakmaty::san::{ParseSanError, San, SanError, SanPlus};
 use shakmaty::uci::{ParseUciMoveError, UciMove};
@@ -273,6 +274,15 @@ impl Position {
         board.piece_at(square).map_or(Bitboard::EMPTY, |piece| {
             shakmaty::attacks::attacks(square, piece, occupied)
         })
+    }
+
+    /// Whether the mover has a capture or a promotion that wins a pawn or more in the exchange it begins.
+    #[must_use]
+    pub fn capture_gains_pawn(&self) -> bool {
+        self.legal_moves()
+            .iter()
+            .filter(|mv| mv.is_capture() || mv.is_promotion())
+            .any(|mv| wins_at_least(&self.chess, *mv, worth(Role::Pawn)))
     }
 
     /// Whether `side` still has the right to castle on that wing (the right, not the possibility).

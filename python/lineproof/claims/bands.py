@@ -1,0 +1,99 @@
+"""Bands of expected score, result classes and the marks of a move, as integers.
+
+Points are expected score out of 100. Lower edges belong to the band, upper edges to the next.
+All edges: common practice.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from enum import IntEnum
+
+
+class Band(IntEnum):
+    """How a side stands: from its point of view."""
+
+    LOSING = -3
+    CLEARLY_WORSE = -2
+    SLIGHTLY_WORSE = -1
+    LEVEL = 0
+    SLIGHT = 1
+    CLEAR = 2
+    WINNING = 3
+
+
+EDGES = ((15, Band.LOSING), (35, Band.CLEARLY_WORSE), (45, Band.SLIGHTLY_WORSE), (55, Band.LEVEL), (65, Band.SLIGHT), (85, Band.CLEAR))
+"""Points below the number are in the band; from the last number on: winning."""
+
+
+def band(points: float) -> Band:
+    """The band of an expected score, 0 to 100, of the side spoken of."""
+    for edge, name in EDGES:
+        if points < edge:
+            return name
+    return Band.WINNING
+
+
+def limits(of: Band) -> tuple[int, int]:
+    """Lower and upper edge of a band: lower <= points < upper."""
+    lower = 0
+    for edge, name in EDGES:
+        if name is of:
+            return lower, edge
+        lower = edge
+    return lower, 101
+
+
+def result_class(points: float) -> str:
+    """ "win" from 85, "hold" from 15, "loss" below, for the side spoken of."""
+    return "win" if points >= 85 else "hold" if points >= 15 else "loss"
+
+
+def spoken(side: str, points: int) -> str:
+    """A verdict in words with the expected score of the side that stands better.
+
+    points: of `side`.
+    """
+    better, score = (side, points) if points >= 50 else ("black" if side == "white" else "white", 100 - points)
+    words = {Band.LEVEL: "level", Band.SLIGHT: "slightly better", Band.CLEAR: "clearly better", Band.WINNING: "winning"}[band(score) if band(score) >= 0 else Band.LEVEL]
+    if words == "level":
+        return f"the position is level ({points} of 100 for {side.capitalize()})"
+    return f"{better.capitalize()} is {words} ({score} of 100)"
+
+
+class Mark(IntEnum):
+    """The traditional move marks by what a move costs."""
+
+    GOOD = 0
+    DUBIOUS = 1
+    MISTAKE = 2
+    BLUNDER = 3
+
+
+def is_safe(best: float, played: float) -> bool:
+    """A safe move costs at most 5, or keeps at least 85 when the best has above 90."""
+    return best - played <= 5 or (best > 90 and played >= 85)
+
+
+def mark(best: float, played: float) -> Mark:
+    """The mark that a move earns. best, played: points of the mover."""
+    cost = best - played
+    if is_safe(best, played):
+        return Mark.GOOD
+    before, after = result_class(best), result_class(played)
+    turned = before in {"win", "hold"} and after == "loss"
+    if cost >= 30 or (turned and cost >= 15):
+        return Mark.BLUNDER
+    if cost >= 12 or before != after:
+        return Mark.MISTAKE
+    return Mark.DUBIOUS
+
+
+def edge(points: int, outcome: Callable[[int], object]) -> float:
+    """Distance from `points` to the nearest score at which `outcome` would be another; 100 when there is none."""
+    here = outcome(points)
+    for distance in range(1, 101):
+        for other in (points - distance, points + distance):
+            if 0 <= other <= 100 and outcome(other) != here:
+                return float(distance)
+    return 100.0

@@ -1,0 +1,135 @@
+"""A claim, what it asks, and what a check answers."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from enum import StrEnum
+from typing import Any, Protocol
+
+from lineproof.engine import Answer, Board, Line
+from lineproof.lesson import Comment, Place
+
+
+class Outcome(StrEnum):
+    """What a check found: said of the claim."""
+
+    HOLDS = "holds"
+    FAILS = "fails"
+    UNSETTLED = "unsettled"
+
+
+@dataclass(frozen=True)
+class Spot:
+    """A position with its history: a root FEN and the moves (UCI) played from it."""
+
+    root_fen: str
+    moves: tuple[str, ...]
+    board: Board = field(compare=False)
+
+    @classmethod
+    def of(cls, place: Place) -> Spot:
+        return cls(place.root_fen, tuple(place.moves()), place.board)
+
+    def play(self, uci: str) -> Spot:
+        """The spot after one more move.
+
+        :raises IllegalMoveError: when the move is not legal here.
+        """
+        return Spot(self.root_fen, (*self.moves, uci), self.board.play(uci))
+
+    def line(self, moves: Sequence[str]) -> Spot:
+        spot = self
+        for uci in moves:
+            spot = spot.play(uci)
+        return spot
+
+
+class Ask(Protocol):
+    """Questions of a check. Who answers, and from what store, a check does not know.
+
+    Every search is fixed by its nodes, one thread, an empty table: the same question has the same answer.
+    """
+
+    @property
+    def nodes(self) -> int:
+        """Nodes a search may spend at this step."""
+
+    def best(self, spot: Spot, *, without: Sequence[str] = ()) -> Line | None:
+        """The best line, leaving out some root moves; None when nothing is left to play."""
+
+    def move(self, spot: Spot, uci: str) -> Line:
+        """One move searched alone, at the same nodes."""
+
+    def threat(self, spot: Spot) -> Line | None:
+        """The best line for the opponent if the mover passes; None in check or when the game is over."""
+
+    def shallow(self, spot: Spot) -> Line | None:
+        """What a shallow search (2,000 nodes) likes first."""
+
+    def mate(self, spot: Spot, moves: int) -> tuple[bool | None, tuple[str, ...]]:
+        """Whether the mover mates in at most `moves`: an exhaustive search, no selective pruning.
+
+        True with the line, False when exhausted, None when the nodes ran out.
+        """
+
+
+@dataclass(frozen=True)
+class Claim:
+    """Something the author says that can be checked.
+
+    kind: the kind's id. words: exactly as written, at start..end (offsets in the lesson's text).
+    spot: the position it speaks of. side: whom it speaks of. params: what the kind needs, plain values.
+    """
+
+    kind: str
+    place: Place
+    spot: Spot
+    words: str
+    start: int
+    end: int
+    side: str | None = None
+    hedged: bool = False
+    negated: bool = False
+    params: Mapping[str, Any] = field(default_factory=dict)
+    sentence: int = -1
+
+    def fingerprint(self) -> str:
+        """Place, kind and words in one string that survives edits elsewhere."""
+        last = self.place.uci or "start"
+        return f"{self.kind}|{self.place.key:016x}|{last}|{' '.join(self.words.split())}|{self.start - self.end}"
+
+
+@dataclass(frozen=True)
+class Mark:
+    """A mark for the diagram: kind is "square", "move" or "pin"; squares are names; side whose idea it is."""
+
+    kind: str
+    squares: tuple[str, ...]
+    side: str
+
+
+@dataclass(frozen=True)
+class Judgement:
+    """The answer of a check at one effort.
+
+    because: one plain sentence. line: evidence in UCI from `line_from`. numbers: what was counted or measured.
+    edge: distance to the nearest value at which the outcome would be another, in points; None for exact facts;
+    a value below 3 asks for more effort. instead: a true wording beside a claim that fails.
+    one_off: unsettled because the claim is one band or one mark off.
+    second: a second finding, such as whether a fork pays.
+    """
+
+    outcome: Outcome
+    because: str
+    line: tuple[str, ...] = ()
+    line_from: Spot | None = None
+    numbers: Mapping[str, int | float | str] = field(default_factory=dict)
+    edge: float | None = None
+    instead: str | None = None
+    one_off: bool = False
+    second: str | None = None
+    marks: tuple[Mark, ...] = ()
+
+
+__all__ = ["Answer", "Ask", "Claim", "Comment", "Judgement", "Mark", "Outcome", "Spot"]

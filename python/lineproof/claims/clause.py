@@ -1,0 +1,62 @@
+"""What may stand around a claim in a clause without changing it, and what forbids to read it."""
+
+from __future__ import annotations
+
+import re
+
+from .phrase import SHARED
+
+_ADVERBS = (
+    "now|so|and|but|here|then|again|already|of course|in fact|indeed|well|actually|therefore|thus|hence|still|suddenly|simply|"
+    "in other words|as a result|in short|as you see|as you can see|as we see|as we saw|you see|you see that|you can see that|"
+    "we see that|notice that|notice|note that|note|notice how|see how|look|remember that|remember|the point is that|the result is that|"
+    "this means that|that means that|which means that|it means that|it turns out that|in this position|in this line|in this way|"
+    "at this moment|at the moment|for the moment|for now|today|at the end of this line|at the end|in the end|in the final position|"
+    "count again|count|look again|by the way|also|even so|all the same|nevertheless|yet|because|since|for|which|that|who|where|and so|"
+    "and now|and here|but now|but here|so now|however|once more|this time|after this|after that|only|both times|as in the main line|yes|no doubt|"
+    "the truth is that|the fact is that|first of all|first|finally|at last|objectively|all in all|all told|meanwhile|just|with that|thanks to this|"
+    "the reason is that|the trouble is that|the problem is that|the trouble|the point|be careful|careful|watch out|sadly|luckily|happily|thereby|instead|"
+    "do not forget that|do not forget|mind you|so far|by now|in return|to be precise|strictly speaking|materially|on the board|in this case|for example"
+)
+_HEDGES = (
+    "i think|i think that|i believe|i believe that|in my opinion|in my view|probably|perhaps|maybe|roughly|about|more or less|i would say|"
+    "i would say that|if anything|arguably|it seems that|it seems|i suppose|i suspect"
+)
+LEAD = re.compile(rf"^(?: (?:{_ADVERBS})(?= )| [,:])+")
+"""Words before a claim that leave its meaning alone."""
+
+HEDGE = re.compile(rf"^ (?:{_HEDGES})(?: ,)?(?= )")
+"""Words before a claim that make it softer: bands widen by five points."""
+
+TRAIL = re.compile(
+    r"(?: (?:now|here|already|at once|immediately|again|in this position|in this line|too|as well|of course|for now|at the moment|"
+    r"in the process|anyway|after all|in fact|by now|on the spot|as a result|without more ado|indeed|objectively|right now|today|at this point|"
+    r"still|all the same|for the moment|from here|on the board|so far|all told|in the end|once more|either|straight away|right away|"
+    r"in broad daylight|already at move \d+|by move \d+|as promised|as you see|as you can see|instead|cleanly|on balance)| ,)+$"
+)
+"""Words after a claim that leave its meaning alone."""
+
+LEAD_MOVES = re.compile(rf"^ (?:(?:after|following|on|with|in|in reply to|if|on the natural|after the natural|after the greedy)(?P<after>{SHARED['moves']})|(?P<sequence>{SHARED['moves']})(?= (?:and|,|when|with|:|-)))(?: ,| and| when| with| :| -)?(?: then)?(?= )")
+"""Moves that the sentence itself plays first."""
+
+TRAIL_MOVES = re.compile(rf" (?:after|following|with|by|thanks to|because of|in view of|due to|owing to|by playing|by|on account of)(?P<after>{SHARED['moves']})$")
+"""Moves behind a claim that the claim rests on."""
+
+CONDITION = re.compile(
+    r" (?:if|unless|whenever|would|'d|could|might|provided|except|until|otherwise|were|should|suppose|imagine|assuming|as long as|lest|may|"
+    r"when|once|whatever|whoever|almost|nearly|hardly|usually|often|sometimes|normally|generally|rarely|most|hope|hoping|wants to|"
+    r"tries to|dreams|hopes|trying)(?= |$)"
+)
+"""Words that put what follows under a condition that is not shown on the board."""
+
+QUOTED = re.compile(
+    r"^ (?:you might|you may|one might|one may|some people|some say|some players|many players|many people|most players|people say|people think|they say|it is tempting|"
+    r"it looks as if|it looks like|it may look|it might look|at first sight|at first glance|beginners|everybody thinks|everyone thinks|my first|i once|"
+    r"i remember|i like|i love|i prefer|i would rather|i always|i never|i used to|years ago|last year|last week|when i was|the old saying|an old saying|"
+    r"a pupil|a student|one of you|somebody|someone|the books say|the engine|let us|let me|pause|stop here|ask yourself|try to|do not be|never|always|"
+    r"as the saying goes|tell me|homework|for next week|next week|take a moment|think about|do you|can you|what|why|how|who)(?= |$)"
+)
+"""Openings of sentences that speak of what others think, of taste, of the class: never a claim."""
+
+BREAKS = frozenset({",", ";", ":", "-", "(", ")", "and", "but", "so", "because", "since", "for", "while", "as", "which", "when", "where", "with", "though", "although", "yet"})
+"""Words at which a clause may begin."""

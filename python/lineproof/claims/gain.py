@@ -1,0 +1,73 @@
+"""What is won: material along best play, until no capture gains a pawn."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from lineproof.lesson import Place
+
+from .board import material
+from .claim import Ask, Spot
+
+HORIZON = 24
+"""Plies of best play that are followed at most before the count is taken as it is."""
+
+
+@dataclass(frozen=True)
+class Count:
+    """Material balance in pawns for a side, where it was counted, and the moves (UCI) that led there."""
+
+    balance: int
+    spot: Spot
+    moves: tuple[str, ...]
+
+
+def settled(ask: Ask, spot: Spot, side: str) -> Count:
+    """Material after best play from `spot`, continued until two plies running no capture gains a pawn."""
+    moves: list[str] = []
+    quiet = 0
+    at = spot
+    line: list[str] = []
+    while len(moves) < HORIZON:
+        legal = at.board.legal_moves()
+        if not legal:
+            break
+        quiet = 0 if at.board.in_check or at.board.capture_gains_pawn() else quiet + 1
+        if quiet == 2:
+            break
+        if not line:
+            best = ask.best(at)
+            if best is None or best.mate is not None:
+                break
+            line = list(best.moves)
+        uci = line.pop(0)
+        at = at.play(uci)
+        moves.append(uci)
+    return Count(material(at.board, side), at, tuple(moves))
+
+
+def end_of_shown_line(place: Place, spot: Spot) -> Spot:
+    """The end of the line that the lesson shows from here: first continuations, to the leaf.
+
+    When the sentence itself played moves away from the place, the line shown is the sentence's own.
+    """
+    if spot.moves != tuple(place.moves()):
+        return spot
+    at, here = place, spot
+    while at.next is not None and at.next.uci is not None:
+        at = at.next
+        here = here.play(at.uci or "")
+    return here
+
+
+def before_last_move_of(spot: Spot, loser: str) -> Spot | None:
+    """The position before the loser's last move on the way here; None when he has not moved."""
+    from lineproof.engine import Board
+
+    boards = [Board(spot.root_fen)]
+    for uci in spot.moves:
+        boards.append(boards[-1].play(uci))
+    for index in range(len(spot.moves) - 1, -1, -1):
+        if boards[index].turn == loser:
+            return Spot(spot.root_fen, spot.moves[:index], boards[index])
+    return None

@@ -1,0 +1,178 @@
+"""Here: the place that a sentence speaks of, and what its words can refer to there."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+from lineproof.engine import AmbiguousMoveError, Board, IllegalMoveError, MoveSyntaxError
+from lineproof.lesson import Lesson, Place
+
+from .board import other
+from .claim import Claim, Spot
+from .reference import Reference
+from .sentence import SAN
+
+_PARTS = re.compile(rf"(?:(?P<number>\d+)\.)?(?P<dots>\.\.\.?)?(?P<san>{SAN}[+#]?)$")
+
+
+class Unread(Exception):  # noqa: N818 - no error: the reader's way to leave a clause alone
+    """A clause that must not be read, with the reason."""
+
+
+@dataclass(frozen=True)
+class Named:
+    """A move named in a sentence: the spot before it, its UCI spelling, the side that plays it."""
+
+    before: Spot
+    uci: str
+    side: str
+
+    @property
+    def after(self) -> Spot:
+        return self.before.play(self.uci)
+
+
+@dataclass(frozen=True)
+class Here:
+    """Where a clause is read.
+
+    place: the place that the comment speaks of. spot: the position after the moves that the sentence itself plays.
+    subject: the side the clause before spoke of. words, start, end: the clause as written.
+    """
+
+    lesson: Lesson
+    place: Place
+    spot: Spot
+    words: str = ""
+    start: int = 0
+    end: int = 0
+    sentence: int = -1
+    subject: str | None = None
+    hedged: bool = False
+    opening: bool = False
+
+    @property
+    def board(self) -> Board:
+        return self.spot.board
+
+    @property
+    def taught(self) -> str:
+        """The side taught.
+
+        :raises Unread: when the lesson does not say.
+        """
+        side = self.lesson.settings.side
+        if side is None:
+            raise Unread("the lesson does not say which side it teaches, so it is not clear who is meant")
+        return side
+
+    @property
+    def mover(self) -> str:
+        """The side that made the last move."""
+        return other(self.board.turn)
+
+    def side(self, text: str | None) -> str:
+        """Whom a side word means; without one, the side that the clause before spoke of, else the last mover.
+
+        :raises Unread: when it is not clear.
+        """
+        match text:
+            case None:
+                return self.subject or self.mover
+            case "white" | "white 's" | "the first player":
+                return "white"
+            case "black" | "black 's" | "the second player":
+                return "black"
+            case "we" | "us" | "you" | "i" | "our" | "your" | "my":
+                return self.taught
+            case "he" | "she" | "they" | "him" | "his" | "her" | "their":
+                return other(self.taught)
+            case _ if "opponent" in text:
+                return other(self.taught)
+        raise Unread(f"{text!r}: not clear who is meant")
+
+    def owner(self, reference: Reference) -> str | None:
+        """Whose piece a reference names, None when it does not say."""
+        match reference.whose:
+            case "ours":
+                return self.taught
+            case "theirs":
+                return other(self.taught)
+            case whose:
+                return whose
+
+    def find(self, text: str, side: str | None = None, board: Board | None = None) -> list[str]:
+        """Squares of the pieces that words such as "the knight on f6" can mean."""
+        reference = Reference.read(text)
+        return reference.squares(board or self.board, self.owner(reference) or side)
+
+    def named(self, text: str) -> Named:
+        """The move that a SAN in the sentence means: the one just played, one legal here, or an alternative to the last.
+
+        :raises Unread: when it is none of these.
+        """
+        parts = _PARTS.match(text)
+        if parts is None:
+            raise Unread(f"{text} is not a move")
+        san = parts["san"]
+        side = None
+        if parts["number"]:
+            side = "black" if parts["dots"] else "white"
+        elif parts["dots"]:
+            side = "black"
+        for spot, last in self._candidates():
+            if side is not None and spot.board.turn != side:
+                continue
+            if parts["number"] and int(parts["number"]) != spot.board.move_number:
+                continue
+            try:
+                uci = spot.board.parse_san(san)
+            except (IllegalMoveError, AmbiguousMoveError, MoveSyntaxError):
+                continue
+            if last is None or last == uci:
+                return Named(spot, uci, spot.board.turn)
+        raise Unread(f"{text} can be played neither here nor a move before")
+
+    def _candidates(self) -> list[tuple[Spot, str | None]]:
+        """Spots at which a named move may be played: before the last move if it is that move, here, before the last move."""
+        moves = self.spot.moves
+        if not moves:
+            return [(self.spot, None)]
+        before = Spot(self.spot.root_fen, moves[:-1], _replay(self.spot.root_fen, moves[:-1]))
+        return [(before, moves[-1]), (self.spot, None), (before, None)]
+
+    def play(self, text: str) -> Spot:
+        """The spot after a sequence of moves in words, the first of which may be the move just played.
+
+        :raises Unread: when a move of it cannot be played.
+        """
+        sans = [t for t in text.split() if _PARTS.match(t)]
+        first = self.named(sans[0])
+        spot = first.after
+        for text_ in sans[1:]:
+            parts = _PARTS.match(text_)
+            try:
+                spot = spot.play(spot.board.parse_san(parts["san"] if parts else text_))
+            except ValueError as error:
+                raise Unread(f"{text_} does not follow") from error
+        return spot
+
+    def claim(self, kind: str, side: str | None = None, *, spot: Spot | None = None, negated: bool = False, **params: Any) -> Claim:
+        """A claim of this clause."""
+        return Claim(
+            kind=kind, place=self.place, spot=spot or self.spot, words=self.words, start=self.start, end=self.end,
+            side=side, hedged=self.hedged, negated=negated, params=params, sentence=self.sentence,
+        )  # fmt: skip
+
+    def at(self, spot: Spot) -> Here:
+        return replace(self, spot=spot)
+
+
+def _replay(fen: str, moves: Sequence[str]) -> Board:
+    board = Board(fen)
+    for uci in moves:
+        board = board.play(uci)
+    return board

@@ -1,0 +1,55 @@
+"""A kind of claim: its phrases, its definition, its check."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import TYPE_CHECKING, Any
+
+from .claim import Ask, Claim, Judgement
+from .phrase import Phrase
+
+if TYPE_CHECKING:
+    from .here import Here
+    from .sentence import Sentence
+
+Slots = Mapping[str, Mapping[str, Any]]
+
+
+@dataclass(frozen=True)
+class Kind:
+    """One file in `kinds` holds one `KIND`; the registry finds it there.
+
+    id: as in findings and JSON. version: raised whenever the meaning changes, so that old evidence is not reused.
+    definition: one sentence with its numbers. source: where the definition comes from.
+    slots: tables from words to values. patterns: slots of the kind's own whose words are free, as regular expressions.
+    vocabulary: words without which no phrase of this kind can match; they also tell a sentence that was not
+    understood from one that claims nothing.
+    read: from the slots of a phrase to claims. glyphs: standard NAGs that make a claim of this kind.
+    read_glyph: from such a NAG to claims. scan: looks at every sentence, read or not.
+    check: the answer at the effort of `ask`.
+    """
+
+    id: str
+    title: str
+    version: int
+    definition: str
+    check: Callable[[Claim, Ask], Judgement]
+    source: str = "common practice"
+    phrases: tuple[str, ...] = ()
+    slots: Slots = field(default_factory=dict)
+    patterns: Mapping[str, str] = field(default_factory=dict)
+    vocabulary: frozenset[str] = frozenset()
+    read: Callable[[Here, dict[str, Any]], list[Claim]] | None = None
+    glyphs: Mapping[int, Any] = field(default_factory=dict)
+    read_glyph: Callable[[Here, int, Any], list[Claim]] | None = None
+    scan: Callable[[Here, Sentence], list[Claim]] | None = None
+
+    @cached_property
+    def compiled(self) -> tuple[Phrase, ...]:
+        """The phrases, ready to match.
+
+        :raises PhraseError: when one is written wrongly.
+        """
+        return tuple(Phrase.compile(p, self.slots, self.patterns) for p in self.phrases)

@@ -1,0 +1,1 @@
+"""The kinds of claim, one file each: phrases, definition, check."""

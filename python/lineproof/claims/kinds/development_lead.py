@@ -1,0 +1,113 @@
+"""Lead in development, counted."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.board import HOME_MINORS, other, pieces, title
+from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
+from lineproof.claims.here import Here
+from lineproof.claims.kind import Kind
+
+LEAD = 2
+"""Tempi that make a lead (common practice)."""
+
+PHRASES = (
+    "{side} {is} [{very}] {ahead} in development",
+    "{side} {is} [{very}] {behind} in development",
+    "{side} {is} {n} (tempi|tempos|tempo|moves|move|developing moves) (ahead|behind) [in development]",
+    "{side} {has} [{very}] {lead} [in development]",
+    "{side} {has} [{very}] (a lead|the lead) of {n} (tempi|tempos|moves) [in development]",
+    "{side} [{very}] (leads|lead) [{very}] in development [by {n}] [tempi|moves|tempos]",
+    "(this|that|it) gives {side} {lead} in development",
+    "{whose} (lead|advantage) in development {is} [{very}] {size}",
+    "with [{very}] {lead} in development [for {side}]",
+    "{whose} development {is} [{very}] {ahead}",
+    "{side} {is} (better|much better|far better) developed",
+    "development {is} [{very}] {equal}",
+    "(the sides|both sides) {is} [{very}] equally developed",
+)
+_AHEAD = {k: k for k in ("ahead", "well ahead", "far ahead", "clearly ahead", "miles ahead", "further ahead", "comfortably ahead", "in front", "way ahead", "ahead by a mile")}
+_BEHIND = {k: k for k in ("behind", "well behind", "far behind", "badly behind", "clearly behind", "hopelessly behind", "miles behind", "way behind", "dangerously behind", "seriously behind", "lagging behind")}
+_LEADS = {k: k for k in ("a lead", "the lead", "a big lead", "a large lead", "a clear lead", "a huge lead", "a handsome lead", "a comfortable lead", "an advantage", "a great lead", "a real lead", "a useful lead", "a serious lead")}
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    text = here.words.lower()
+    if "equal" in slots or "equally" in text:
+        return [here.claim(KIND.id, "white", n=0)]
+    side = here.side(slots.get("side", slots.get("whose")))
+    if "behind" in slots or " behind" in text:
+        side = other(side)
+    return [here.claim(KIND.id, side, n=int(slots["n"]) if "n" in slots else None)]
+
+
+def tempi(spot: Spot, side: str) -> tuple[int, list[str]]:
+    """Developing tempi of a side, and what they are.
+
+    A minor piece off its first square counts one, castling one, a pawn move that frees a bishop one for each
+    bishop; an exposed queen counts none. A captured minor piece no longer counts.
+    """
+    board = spot.board
+    found: list[str] = []
+    home = HOME_MINORS[side]
+    rank, pawns = ("1", "2") if side == "white" else ("8", "7")
+    own = {at: (board.piece_at(at) or "").lower() for at in pieces(board, side)}
+    for letter, word in (("n", "knight"), ("b", "bishop")):
+        for at in pieces(board, side, letter):
+            if home.get(at) != letter:
+                found.append(f"{word} {at}")
+    if _castled(spot, side):
+        found.append("castling")
+    for bishop, freeing in (("c" + rank, "bd"), ("f" + rank, "eg")):
+        moved = [f for f in freeing if own.get(f + pawns) != "p"]
+        if moved:
+            best = "d" if "d" in moved else "e" if "e" in moved else moved[0]
+            found.append(f"the {best}-pawn, which frees the bishop of {bishop}")
+    return len(found), found
+
+
+def _castled(spot: Spot, side: str) -> bool:
+    from lineproof.engine import Board
+
+    board = Board(spot.root_fen)
+    for uci in spot.moves:
+        if board.turn == side and (board.piece_at(uci[:2]) or "").lower() == "k" and abs(ord(uci[0]) - ord(uci[2])) == 2:
+            return True
+        board = board.play(uci)
+    return False
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    side, n = claim.side or "white", claim.params["n"]
+    own, mine = tempi(claim.spot, side)
+    enemy, theirs = tempi(claim.spot, other(side))
+    lead = own - enemy
+    if n == 0:
+        holds = abs(lead) < LEAD
+    elif n is None:
+        holds = lead >= (LEAD - 1 if claim.hedged else LEAD)
+    else:
+        holds = lead >= 1 and abs(lead - n) <= 1
+    because = f"{title(side)} has {own} developing tempi ({', '.join(mine) or 'none'}), {title(other(side))} {enemy} ({', '.join(theirs) or 'none'})."
+    if abs(lead) >= LEAD:
+        instead = f"{title(side if lead > 0 else other(side))} leads in development by {abs(lead)} tempi."
+    else:
+        instead = "Neither side leads in development by two tempi or more."
+    return Judgement(Outcome.HOLDS if holds else Outcome.FAILS, because, (), claim.spot, {"tempi": own, "opponent": enemy, "lead": lead}, instead=None if holds else instead)
+
+
+KIND = Kind(
+    id="development-lead",
+    title="Lead in development",
+    version=1,
+    definition=(
+        "A minor piece off its first square, castling, and a pawn move that frees a bishop count one each (one for each bishop); an exposed queen counts none. "
+        "A lead is two or more; 'n tempi' is within one of n and at least one."
+    ),
+    phrases=PHRASES,
+    slots={"ahead": _AHEAD, "behind": _BEHIND, "lead": _LEADS, "size": {k: k for k in ("big", "huge", "large", "clear", "obvious", "enormous", "decisive", "real")}, "equal": {k: k for k in ("level", "equal", "even", "about level", "about equal", "balanced")}},
+    vocabulary=frozenset({"development", "developed", "tempi", "tempos", "tempo"}),
+    read=read,
+    check=check,
+)

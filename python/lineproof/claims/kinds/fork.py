@@ -1,0 +1,142 @@
+"""Forks: one piece attacks two."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.board import VALUES, defenders, material, name, names, other, pieces, side_of, title
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.gain import settled
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.phrase import targets
+from lineproof.claims.reference import Reference
+
+PHRASES = (
+    "{target} [{very}] (forks|fork|is forking|attacks both|hits both|attacks at once|forked) {targets} [at once|at the same time]",
+    "{target} [{very}] (forks|fork|is forking) {object} and {second} (together|at once)",
+    "{move} [{very}] (forks|attacks both|hits both) {targets} [at once|at the same time]",
+    "(this|that|it|which) [{very}] (forks|attacks both|hits both|is forking) {targets} [at once|at the same time]",
+    "{side} [{very}] (forks|fork|is forking|are forking) {targets} [with {move}|at once]",
+    "(forking|with a fork on|with a fork of|a fork of|a fork on|hitting both|attacking both) {targets} [at once]",
+    "(forks|fork) {targets}",
+    "(this|that|it) {is} a [knight|pawn|queen|bishop|royal|family] fork [of {targets}]",
+    "{move} {is} a [knight|pawn|queen|bishop|royal|family] fork [of {targets}]",
+    "with a [knight|pawn] fork",
+    "{targets} {is} [both] forked [by {target}]",
+    "(this|that|it) {is} (not|no) [a] {denied}",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    spot = here.spot
+    forker: str | None = None
+    if "move" in slots:
+        named = here.named(slots["move"])
+        spot, forker = named.after, named.uci[2:4]
+    elif "target" in slots and "forked by" not in here.words:
+        reference = Reference.read(slots["target"])
+        found = reference.squares(spot.board, here.owner(reference))
+        last = spot.moves[-1][2:4] if spot.moves else None
+        if len(found) > 1 and last in found:
+            found = [last]  # "the knight forks": the one that has just moved
+        if not found:
+            raise Unread(f"there is no {slots['target']} on the board")
+        if len(found) > 1:
+            raise Unread(f"it is not clear which piece {slots['target']!r} means")
+        forker = found[0]
+    elif spot.moves:
+        forker = spot.moves[-1][2:4]
+    if forker is None:
+        raise Unread("no piece has moved yet")
+    letter = spot.board.piece_at(forker)
+    if letter is None:
+        raise Unread(f"nothing stands on {forker}")
+    said = targets(slots["targets"]) if "targets" in slots else []
+    if "object" in slots:
+        said = [slots["object"], slots["second"]]
+    return [here.claim(KIND.id, side_of(letter), spot=spot, negated="denied" in slots, forker=forker, targets=said)]
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:
+    board = claim.spot.board
+    forker: str = claim.params["forker"]
+    side = claim.side or "white"
+    enemy = other(side)
+    attacked = [at for at in board.attacks(forker) if at in pieces(board, enemy)]
+    worthy = [at for at in attacked if _target(board, forker, at)]
+    marks = (Mark("square", (forker,), side), *(Mark("move", (forker, at), side) for at in worthy))
+    numbers = {"attacked": ", ".join(f"{board.piece_at(a)}{a}" for a in worthy)}
+    if claim.negated:
+        said = Outcome.FAILS if len(worthy) >= 2 else Outcome.HOLDS
+        because = f"{_upper(name(board, forker))} attacks {names(board, worthy)}."
+        return Judgement(said, because, (), claim.spot, numbers, instead=None if said is Outcome.HOLDS else because, marks=marks)
+    if not claim.params["targets"]:
+        holds = len(worthy) >= 2
+        because = f"{_upper(name(board, forker))} attacks {names(board, worthy)}."
+        return Judgement(
+            Outcome.HOLDS if holds else Outcome.FAILS, because, (), claim.spot, numbers, instead=None if holds else because, marks=marks,
+            second=_pays(claim, ask, side) if holds else None,
+        )  # fmt: skip
+    missing: list[str] = []
+    for text in claim.params["targets"]:
+        candidates = Reference.read(text).squares(board, enemy)
+        hit = [at for at in candidates if at in attacked and (_target(board, forker, at) or _named_pawn(board, at))]
+        needed = len(candidates) if Reference.read(text).plural and len(candidates) > 1 else 1
+        if len(hit) < needed:
+            missing.append(text if not candidates else f"{name(board, candidates[0])}{_why_not(board, forker, candidates[0], attacked)}")
+    if missing:
+        because = f"{_upper(name(board, forker))} attacks {names(board, worthy)}, but not {' or '.join(missing)}."
+        instead = f"{_upper(name(board, forker))} attacks {names(board, worthy)}."
+        return Judgement(Outcome.FAILS, because, (), claim.spot, numbers, instead=instead, marks=marks)
+    because = f"{_upper(name(board, forker))} attacks {names(board, worthy or attacked)}."
+    return Judgement(Outcome.HOLDS, because, (), claim.spot, numbers, marks=marks, second=_pays(claim, ask, side))
+
+
+def _target(board: Any, forker: str, at: str) -> bool:
+    """A target is the king, a piece worth more than the forker, or an unprotected piece; a pawn only if named."""
+    letter, own = board.piece_at(at).lower(), board.piece_at(forker).lower()
+    if letter == "k":
+        return True
+    if letter == "p":
+        return False
+    return VALUES[letter] > VALUES[own] or not any(defenders(board, at))
+
+
+def _named_pawn(board: Any, at: str) -> bool:
+    return board.piece_at(at).lower() == "p" and not any(defenders(board, at))
+
+
+def _why_not(board: Any, forker: str, at: str, attacked: list[str]) -> str:
+    if at in attacked:
+        return f", which is protected and worth no more than {name(board, forker)}"
+    return ""
+
+
+def _pays(claim: Claim, ask: Ask, side: str) -> str:
+    now = material(claim.spot.board, side)
+    count = settled(ask, claim.spot, side)
+    gain = count.balance - now
+    if gain >= 1:
+        return f"It pays: best play wins {gain} pawn{'s' if gain != 1 else ''} for {title(side)}."
+    return f"It does not pay: with best play {title(side)} gains no material by it."
+
+
+def _upper(text: str) -> str:
+    return text[0].upper() + text[1:]
+
+
+KIND = Kind(
+    id="fork",
+    title="Fork",
+    version=1,
+    definition=(
+        "One piece attacks two named targets: the king, a piece worth more than the forker, or an unprotected piece; a pawn only if named and unprotected. "
+        "Whether it pays is a second finding."
+    ),
+    phrases=PHRASES,
+    slots={"denied": {"fork": True}},
+    vocabulary=frozenset({"fork", "forks", "forking", "forked", "both"}),
+    read=read,
+    check=check,
+)

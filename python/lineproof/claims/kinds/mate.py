@@ -1,0 +1,54 @@
+"""Checkmate on the board."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.board import title
+from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
+from lineproof.claims.here import Here
+from lineproof.claims.kind import Kind
+
+PHRASES = (
+    "(this|that|it|which) {is} [{very}] (mate|checkmate)",
+    "(mate|checkmate)",
+    "{move} {is} [{very}] (mate|checkmate)",
+    "(and mate|and checkmate)",
+    "with (mate|checkmate)",
+    "{side} {is} (mated|checkmated)",
+    "(this|that|it) {is} not [{very}] {denied}",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    spot = here.named(slots["move"]).after if "move" in slots else here.spot
+    return [here.claim(KIND.id, None, spot=spot, negated="denied" in slots)]
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    board = claim.spot.board
+    legal = board.legal_moves()
+    spelled = ", ".join(board.san(m) for m in legal[:3])
+    if board.is_checkmate:
+        because, true = f"{title(board.turn)} is in check and has no legal move.", True
+    elif not board.in_check:
+        because, true = f"{title(board.turn)} is not even in check.", False
+    else:
+        because, true = f"{title(board.turn)} is in check, but can answer with {spelled}{' and others' if len(legal) > 3 else ''}.", False
+    holds = true != claim.negated
+    instead = None if holds else ("This is mate." if true else "This is check, not mate." if board.in_check else "This is not mate.")
+    return Judgement(Outcome.HOLDS if holds else Outcome.FAILS, because, (), claim.spot, {"legal moves": len(legal)}, instead=instead)
+
+
+KIND = Kind(
+    id="mate",
+    title="Mate",
+    version=1,
+    definition="The side to move is in check and has no legal move (FIDE Laws of Chess 1.4.1).",
+    source="FIDE Laws of Chess, article 1.4.1",
+    phrases=PHRASES,
+    slots={"denied": {"mate": True, "checkmate": True, "mate yet": True}},
+    vocabulary=frozenset({"mate", "checkmate", "mated", "checkmated"}),
+    read=read,
+    check=check,
+)

@@ -1,0 +1,120 @@
+"""Forced mate, in a number of moves or at all."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.board import title
+from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
+from lineproof.claims.here import Here
+from lineproof.claims.kind import Kind
+
+PHRASES = (
+    "{side} [now|simply|even] (mates|mate|is mating|forces mate|force mate|checkmates|gives mate|delivers mate|has mate|have mate|will mate|has a mate|have a mate|has a forced mate|have a forced mate) [by force|quickly]",
+    "{side} [now|simply|even] (mates|mate|is mating|forces mate|force mate|gives mate|delivers mate|has mate|have mate|will mate|has a mate|have a mate|has a forced mate|have a forced mate) in {n} [moves|more moves|by force]",
+    "(this|that|it) {is} [a] [forced] mate in {n} [for {side}] [moves]",
+    "[there is] [a] [forced] mate in {n} [for {side}]",
+    "(there is|we have|{side} has|{side} have) [a] mate in {n}",
+    "with [a] [forced] mate in {n} [for {side}]",
+    "{move} (mates|forces mate|is mate) in {n} [moves]",
+    "{move} (mates|forces mate) [by force]",
+    "{side} {is} mated in {n} [moves]",
+    "{side} (gets|get) mated in {n} [moves]",
+    "mate in {n} (follows|is next|is unavoidable|cannot be stopped)",
+    "mate (follows|is unavoidable|cannot be stopped|is not to be stopped) [in {n}] [moves]",
+    "(mating|forcing mate|with mate) in {n} [moves]",
+    "mates in {n} [moves]",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    spot = here.spot
+    text = here.words.lower()
+    if "move" in slots:
+        named = here.named(slots["move"])
+        # "Qh5 mates in two" counts the move itself
+        return [here.claim(KIND.id, named.side, spot=named.before, moves=_number(slots), by=named.uci)]
+    if "side" in slots:
+        side = here.side(slots["side"])
+        if " mated" in text:
+            from lineproof.claims.board import other
+
+            side = other(side)
+    elif here.subject is not None:
+        side = here.subject
+    else:
+        side = here.board.turn if "there is" in text or here.board.turn == here.subject else here.mover
+    return [here.claim(KIND.id, side, spot=spot, moves=_number(slots))]
+
+
+def _number(slots: dict[str, Any]) -> int | None:
+    return int(slots["n"]) if "n" in slots else None
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:
+    side, limit, by = claim.side or "white", claim.params["moves"], claim.params.get("by")
+    spot = claim.spot
+    sign = 1 if side == "white" else -1
+    line = ask.move(spot, by) if by else ask.best(spot)
+    if line is None:
+        over = spot.board.is_checkmate and spot.board.turn != side
+        said = Outcome.HOLDS if over else Outcome.FAILS
+        return Judgement(said, "The game is over here." if not over else f"{title(side)} has already mated.")
+    mate = line.mate * sign if line.mate is not None else None
+    points = line.points if side == "white" else 100 - line.points
+    if mate is not None and mate > 0 and (limit is None or mate <= limit):
+        return Judgement(Outcome.HOLDS, f"{title(side)} mates in {mate}.", line.moves, spot, {"mate in": mate})
+    if limit is None:
+        if points < 85:
+            because = f"Best play shows no mate: {title(side)} scores {points} of 100."
+            return Judgement(Outcome.FAILS, because, line.moves, spot, {"points": points}, float(max(1, 85 - points)), f"{title(side)} does not mate by force.")
+        return Judgement(Outcome.UNSETTLED, f"{title(side)} is winning ({points} of 100), but no forced mate was found.", line.moves, spot, {"points": points}, 1.0)
+    forced, moves = _exhaust(claim, ask, side, limit)
+    if forced:
+        return Judgement(Outcome.HOLDS, f"{title(side)} mates in {limit}.", moves, spot, {"mate in": limit})
+    if forced is None:
+        return Judgement(Outcome.UNSETTLED, f"No mate in {limit} was found, but not every defence could be tried.", line.moves, spot, {}, 1.0)
+    found = f" The shortest mate found takes {mate} moves." if mate is not None and mate > 0 else ""
+    instead = f"{title(side)} mates in {mate}." if mate is not None and mate > 0 else f"There is no mate in {limit} here."
+    return Judgement(Outcome.FAILS, f"Every move was tried: there is no mate in {limit}.{found}", line.moves, spot, {"tried": limit}, None, instead)
+
+
+def _exhaust(claim: Claim, ask: Ask, side: str, limit: int) -> tuple[bool | None, tuple[str, ...]]:
+    """Whether `side` mates in at most `limit` whatever the other does; exhaustive."""
+    spot = claim.spot
+    by = claim.params.get("by")
+    if by is not None:
+        return _after_any_reply((by,), spot.play(by), ask, limit - 1)
+    if spot.board.turn == side:
+        return ask.mate(spot, limit)
+    return _after_any_reply((), spot, ask, limit)
+
+
+def _after_any_reply(prefix: tuple[str, ...], spot: Any, ask: Ask, limit: int) -> tuple[bool | None, tuple[str, ...]]:
+    replies = spot.board.legal_moves()
+    if not replies:
+        return spot.board.is_checkmate, prefix
+    if limit == 0:
+        return False, ()
+    shown: tuple[str, ...] = ()
+    unknown = False
+    for reply in replies:
+        forced, line = ask.mate(spot.play(reply), limit)
+        if forced is False:
+            return False, ()
+        unknown = unknown or forced is None
+        shown = max(shown, (*prefix, reply, *line), key=len)
+    return (None if unknown else True), shown
+
+
+KIND = Kind(
+    id="mate-in",
+    title="Mate in n",
+    version=1,
+    definition="The side mates by force in at most n moves; it fails only when every move has been tried to that depth. Without a number: a forced mate is found, or the side does not even reach 85 of 100.",
+    source="FIDE Laws of Chess, article 1.4.1, for mate; common practice for the count",
+    phrases=PHRASES,
+    vocabulary=frozenset({"mate", "mates", "mated", "mating", "checkmates"}),
+    read=read,
+    check=check,
+)

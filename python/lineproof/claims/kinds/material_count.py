@@ -1,0 +1,144 @@
+"""Material on the board, counted."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.board import counts, material, other, title
+from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
+from lineproof.claims.here import Here
+from lineproof.claims.kind import Kind
+
+PHRASES = (
+    "{side} {is} [{very}] {amount} (up|ahead|to the good|more) [already|for nothing|for now|in this line]",
+    "{side} {is} [{very}] {amount} (down|behind|short|less) [already|for now]",
+    "{side} {has} [{very}] {extra}",
+    "{side} {has} [{very}] {amount} (more|extra)",
+    "{side} {has} [{very}] {amount} for {price}",
+    "with {extra} [for {side}]",
+    "(being|while|and|still) {amount} {updown}",
+    "{amount} {updown}",
+    "with {amount} (more|less)",
+    "(material|the material|the material balance|the piece count|the pawn count) {is} [{very}] {level} [again]",
+    "(nobody|no one|neither side) (is|has) [won|lost] {nothing} [up|down|ahead]",
+    "{side} {is} [{very}] (up|down|ahead|behind) {amount}",
+    "{side} {is} [{very}] (up|down) {amount} for {price}",
+    "{side} {is} [{very}] {amount} (up|down) for {price}",
+    "{side} {is} ahead in material",
+    "{side} {is} behind in material",
+)
+_AMOUNTS: dict[str, Any] = {
+    **dict.fromkeys(("a pawn", "one pawn", "1 pawn", "a clear pawn", "a clean pawn", "a healthy pawn", "a single pawn", "a whole pawn", "just a pawn", "only a pawn", "a sound pawn", "a solid pawn"), "pawn"),
+    **dict.fromkeys(("2 pawns", "2 clear pawns", "2 clean pawns", "2 whole pawns", "2 healthy pawns"), "2 pawns"),
+    **dict.fromkeys(("3 pawns",), "3 pawns"),
+    **dict.fromkeys(("a piece", "a clear piece", "a whole piece", "a minor piece", "a knight", "a bishop", "a full piece", "a clean piece"), "piece"),
+    **dict.fromkeys(("2 pieces", "2 whole pieces"), "2 pieces"),
+    **dict.fromkeys(("the exchange", "an exchange", "a clear exchange"), "exchange"),
+    **dict.fromkeys(("a rook", "a whole rook", "a clear rook", "a full rook"), "rook"),
+    **dict.fromkeys(("a queen", "a whole queen", "the queen"), "queen"),
+}  # fmt: skip
+_EXTRA: dict[str, Any] = {
+    **dict.fromkeys(("an extra pawn", "a pawn more", "one extra pawn", "one pawn more"), "pawn"),
+    **dict.fromkeys(("2 extra pawns", "2 pawns more"), "2 pawns"),
+    **dict.fromkeys(("an extra piece", "a piece more"), "piece"),
+    **dict.fromkeys(("an extra exchange",), "exchange"),
+    **dict.fromkeys(("an extra rook", "a rook more"), "rook"),
+    **dict.fromkeys(("an extra queen", "a queen more"), "queen"),
+}  # fmt: skip
+_PRICE = {k: v for k, v in _AMOUNTS.items() if v in {"pawn", "2 pawns", "3 pawns", "piece", "rook", "2 pieces", "queen"}} | {"a rook and a pawn": "rook and pawn", "2 minor pieces": "2 pieces"}
+_LEVEL = {k: True for k in ("level", "equal", "even", "balanced", "dead level", "dead equal", "exactly level", "exactly equal", "in balance", "back in balance", "fully level")}
+VALUE = {"pawn": 1, "2 pawns": 2, "3 pawns": 3, "piece": 3, "2 pieces": 6, "exchange": 2, "rook": 5, "queen": 9, "rook and pawn": 6}
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    text = f" {here.words.lower()} "
+    if "level" in slots or "nothing" in slots:
+        return [here.claim(KIND.id, "white", amount="level")]
+    side = here.side(slots.get("side"))
+    if any(f" {w} " in text.replace(".", " ").replace(",", " ") for w in ("down", "behind", "short", "less")):
+        side = other(side)
+    amount = slots.get("amount", slots.get("extra"))
+    return [here.claim(KIND.id, side, amount=amount or "material", price=slots.get("price"))]
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    board, side, amount = claim.spot.board, claim.side or "white", claim.params["amount"]
+    balance = material(board, side)
+    own, enemy = counts(board, side), counts(board, other(side))
+    diff = {k: own[k] - enemy[k] for k in "qrbnp"}
+    minor = diff["b"] + diff["n"]
+    same_big = diff["q"] == 0 and diff["r"] == 0
+    match amount:
+        case "level":
+            holds = balance == 0
+        case "material":
+            holds = balance >= 1
+        case "pawn" | "2 pawns" | "3 pawns":
+            holds = same_big and minor == 0 and diff["p"] == VALUE[amount]
+        case "piece":
+            holds = same_big and minor == 1 and balance >= 1
+        case "2 pieces":
+            holds = same_big and minor == 2
+        case "exchange":
+            holds = diff["q"] == 0 and diff["r"] == 1 and minor == -1
+        case "rook":
+            holds = diff["q"] == 0 and diff["r"] == 1 and minor == 0
+        case "queen":
+            holds = diff["q"] == 1 and diff["r"] == 0 and minor == 0
+        case _:
+            holds = False
+    price = claim.params.get("price")
+    if price is not None:
+        holds = _traded(amount, price, diff, minor)
+    words = _words(diff, minor)
+    if balance == 0 and words == "nothing":
+        because = "Material is level."
+    elif balance == 0:
+        because = f"Material is level by value: {title(side)} has {words}."
+    else:
+        ahead = side if balance > 0 else other(side)
+        flip = 1 if balance > 0 else -1
+        because = f"{title(ahead)} is {abs(balance)} pawn{'s' if abs(balance) != 1 else ''} ahead by value: {_words({k: v * flip for k, v in diff.items()}, minor * flip)}."
+    return Judgement(Outcome.HOLDS if holds else Outcome.FAILS, because, (), claim.spot, {"balance": balance}, instead=None if holds else because)
+
+
+def _traded(amount: str, price: str, diff: dict[str, int], minor: int) -> bool:
+    """Whether exactly `amount` was had for exactly `price`."""
+    wanted = {"q": 0, "r": 0, "m": 0, "p": 0}
+    for what, sign in ((amount, 1), (price, -1)):
+        match what:
+            case "pawn" | "2 pawns" | "3 pawns":
+                wanted["p"] += sign * VALUE[what]
+            case "piece" | "2 pieces":
+                wanted["m"] += sign * (2 if what == "2 pieces" else 1)
+            case "exchange":
+                wanted["r"] += sign
+                wanted["m"] -= sign
+            case "rook":
+                wanted["r"] += sign
+            case "rook and pawn":
+                wanted["r"] += sign
+                wanted["p"] += sign
+            case "queen":
+                wanted["q"] += sign
+    return wanted == {"q": diff["q"], "r": diff["r"], "m": minor, "p": diff["p"]}
+
+
+def _words(diff: dict[str, int], minor: int) -> str:
+    names = (("queen", diff["q"]), ("rook", diff["r"]), ("minor piece", minor), ("pawn", diff["p"]))
+    more = [f"{n} {w}{'s' if n > 1 else ''} more" for w, n in names if n > 0]
+    less = [f"{-n} {w}{'s' if n < -1 else ''} less" for w, n in names if n < 0]
+    return ", ".join(more + less) or "nothing"
+
+
+KIND = Kind(
+    id="material-count",
+    title="Material count",
+    version=1,
+    definition="Pieces on the board at that moment, by values 1, 3, 3, 5, 9: 'a pawn up' is one pawn more with pieces equal, 'the exchange' a rook for a minor piece, 'a piece' one minor piece more and still ahead, 'level' equal by value.",
+    phrases=PHRASES,
+    slots={"amount": _AMOUNTS, "extra": _EXTRA, "price": _PRICE, "level": _LEVEL, "nothing": {"a pawn": True, "material": True, "ahead in material": True}, "updown": {"up": "up", "down": "down", "ahead": "up", "behind": "down", "to the good": "up"}},
+    vocabulary=frozenset("up down ahead behind more less extra material good short for pawn pawns".split()),
+    read=read,
+    check=check,
+)

@@ -1,0 +1,124 @@
+"""Move marks: what a move costs."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.bands import Mark as Earned
+from lineproof.claims.bands import mark, spoken
+from lineproof.claims.board import title
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+
+_GLYPHS = {1: "!", 2: "?", 3: "!!", 4: "??", 5: "!?", 6: "?!"}
+"""PGN standard (1994), NAG table of section 10."""
+
+_WORDS: dict[str, Any] = {
+    **dict.fromkeys(("a mistake", "an error", "a bad move", "bad", "wrong", "a serious mistake", "a real mistake", "a bad mistake", "the wrong move", "simply bad", "a clear mistake", "simply a mistake", "just a mistake", "already a mistake", "the decisive mistake", "a losing move", "a well known mistake", "a natural mistake", "a typical mistake"), "?"),
+    **dict.fromkeys(("a blunder", "a terrible blunder", "a terrible mistake", "a horrible mistake", "a gross blunder", "a bad blunder"), "??"),
+    **dict.fromkeys(("dubious", "inaccurate", "an inaccuracy", "imprecise", "a dubious move", "questionable", "a small mistake", "slightly inaccurate"), "?!"),
+    **dict.fromkeys(("a good move", "good", "correct", "the right move", "best", "the best move", "strong", "a strong move", "the correct move", "fine", "the right answer", "the best reply", "the right reply", "the best answer", "very strong", "very good", "a very strong move", "a very good move", "excellent", "an excellent move", "the correct reply", "the strongest move", "strongest", "the move", "sound", "perfectly good", "perfectly sound", "perfectly playable", "a perfectly good move", "playable", "the move to play", "quite right", "right"), "!"),
+    **dict.fromkeys(("a brilliant move", "brilliant", "a beautiful move"), "!!"),
+}  # fmt: skip
+
+PHRASES = (
+    "{move} {is} [{very}] {mark} [here|now]",
+    "(this|that|it) {is} [{very}] {mark} [for {side}]",
+    "(here|now) {move} {is} [{very}] {mark}",
+    "[the] (best|strongest|right|correct) (move|reply|answer|continuation) [for {side}] [here|now] {is} [{very}] {best}",
+    "(the|{whose}) (best|strongest) {is} [{very}] {best}",
+    "(best|strongest) {is} {best}",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    written = slots.get("mark", "!")
+    text = slots.get("move", slots.get("best"))
+    if text is None and not here.spot.moves:
+        raise Unread("no move has been played yet")
+    from .only_move import _last
+
+    named = here.named(text) if text is not None else _last(here)
+    return [here.claim(KIND.id, named.side, spot=named.before, move=named.uci, mark=written)]
+
+
+def read_glyph(here: Here, nag: int, value: str) -> list[Claim]:
+    named = here.named(here.place.san or "")
+    return [here.claim(KIND.id, named.side, spot=named.before, move=named.uci, mark=value, glyph=nag)]
+
+
+def outcome(written: str, best: int, played: int, shallow: bool) -> tuple[Outcome, bool]:
+    """What the points of best and played say of a mark, and whether it is one mark off.
+
+    shallow: whether the move is the first that a shallow search likes.
+    """
+    earned = mark(best, played)
+    if written == "!?":
+        return (Outcome.FAILS, False) if best - played >= 15 and earned is not Earned.GOOD else (Outcome.HOLDS, False)
+    claimed = {"!": Earned.GOOD, "!!": Earned.GOOD, "?!": Earned.DUBIOUS, "?": Earned.MISTAKE, "??": Earned.BLUNDER}[written]
+    off = abs(claimed - earned)
+    if written == "!!" and off == 0 and shallow:
+        return Outcome.UNSETTLED, True
+    if off == 0:
+        return Outcome.HOLDS, False
+    return (Outcome.UNSETTLED, True) if off == 1 else (Outcome.FAILS, False)
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:
+    spot, move, written = claim.spot, claim.params["move"], claim.params["mark"]
+    side = spot.board.turn
+    san = spot.board.san(move)
+    first = ask.best(spot)
+    assert first is not None  # a move was played here
+    played_line = ask.move(spot, move)
+    best_line = played_line if first.moves[0] == move else ask.move(spot, first.moves[0])
+    played = played_line.points if side == "white" else 100 - played_line.points
+    best = max(played, best_line.points if side == "white" else 100 - best_line.points)
+    liked = ask.shallow(spot) if written == "!!" else None
+    shallow = liked is not None and liked.moves[0] == move
+    said, one_off = outcome(written, best, played, shallow)
+    cost = best - played
+    earned = mark(best, played)
+    better = spot.board.san(best_line.moves[0])
+    numbers = {"cost": cost, "points": played, "best": better, "best points": best}
+    if earned is Earned.GOOD:
+        because = f"{san} costs {cost} points: after it {spoken(side, played)}."
+    else:
+        because = f"{san} costs {cost} points against {better}: {spoken(side, played)}, after {better} {spoken(side, best)}."
+    if written == "!!" and one_off and shallow:
+        because += " A shallow search finds it at once."
+    elif one_off:
+        because += " That is one mark off."
+    words = {Earned.GOOD: "good", Earned.DUBIOUS: "dubious", Earned.MISTAKE: "a mistake", Earned.BLUNDER: "a blunder"}
+    near = min(
+        (abs(d) for d in range(-best, 101 - best) if outcome(written, max(best + d, played), played, shallow)[0] is not said),
+        default=100,
+    )
+    near = min(near, min((abs(d) for d in range(-played, best - played + 1) if outcome(written, best, played + d, shallow)[0] is not said), default=100))
+    return Judgement(
+        said, because, played_line.moves if earned else best_line.moves, spot, numbers, float(near),
+        None if said is Outcome.HOLDS else f"For {title(side)} {san} is {words[earned]}.", one_off,
+        marks=(Mark("move", (move[:2], move[2:4]), side),),
+    )  # fmt: skip
+
+
+KIND = Kind(
+    id="move-mark",
+    title="Move mark",
+    version=1,
+    definition=(
+        "Cost of a move: best less played in points, each searched alone at the same nodes. ! at most 5; ?! 5 to 12; ? 12 to 30, or a result class lost at a cost above 5; "
+        "?? 30 and more, or win or hold turned to loss at 15 or more; !? fails only from 15; !! as !, and not the first move that a shallow search likes. "
+        "A safe move (cost at most 5, or best above 90 and still 85) costs nothing. One mark off is unsettled."
+    ),
+    phrases=PHRASES,
+    slots={"mark": _WORDS},
+    vocabulary=frozenset(
+        "mistake error bad wrong blunder dubious inaccurate inaccuracy imprecise questionable good correct right best strong fine excellent strongest brilliant beautiful losing move playable sound".split()
+    ),
+    read=read,
+    glyphs=_GLYPHS,
+    read_glyph=read_glyph,
+    check=check,
+)

@@ -1,0 +1,116 @@
+"""Only moves: everything else costs too much."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.bands import band, spoken
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.here import Here, Named, Unread
+from lineproof.claims.kind import Kind
+
+LEAST = 15
+"""Points that every other move costs at least."""
+
+PHRASES = (
+    "[{whose}] only (move|defence|defense|reply|answer|way|good move|sensible move|good reply|decent move) [here|now] {is} {move}",
+    "the only (move|defence|defense|reply|answer|good move|good reply) [for {side}] [here|now] {is} {move}",
+    "the only (move|defence|defense|reply|answer) [that] (holds|works|saves {side}|keeps {side} in the game|survives|is any good) {is} {move}",
+    "{move} {is} [{very}] (the|{whose}) only (move|defence|defense|reply|answer|good move|sensible move|good reply|decent move|move that works|move that holds|way to hold|way to defend|way to stay in the game)",
+    "(this|that|it) {is} [{very}] (the|{whose}) only (move|defence|defense|reply|answer|good move|sensible move|good reply|decent move|move that works|move that holds|way to hold|way to defend|way to stay in the game|good way out)",
+    "[the] only {move} (holds|works|saves {side}|helps|will do|defends|keeps the balance|keeps {side} in the game|survives|is good enough|keeps the advantage)",
+    "only this (holds|works|saves {side}|helps|will do|defends|keeps the balance|keeps {side} in the game|is good enough)",
+    "{side} {has} only one (good|sensible|decent) move [,] {move}",
+    "{side} {has} only one (good|sensible|decent) (move|reply|answer)",
+    "{side} (must|has to|have to) play {move}",
+    "every other move loses",
+    "(anything|everything) else loses",
+    "an only move",
+    "the only move",
+    "(this|that|it) is an only move",
+)
+_GLYPHS = {7: "forced", 8: "singular"}
+"""PGN standard (1994), NAG table: 7 "forced move (all others lose quickly)", 8 "singular move (no reasonable alternatives)"."""
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    text = here.words.lower()
+    if "move" in slots:
+        named = here.named(slots["move"])
+    elif "only one" in text:
+        following = here.place.next
+        if following is None or here.spot.moves != tuple(here.place.moves()) or following.uci is None:
+            raise Unread("the only move is not named, and the line shows none")
+        named = Named(here.spot, following.uci, here.board.turn)
+    else:
+        named = _last(here)
+    return [here.claim(KIND.id, named.side, spot=named.before, move=named.uci)]
+
+
+def _last(here: Here) -> Named:
+    if not here.spot.moves:
+        raise Unread("no move has been played yet")
+    return here.named(here.place.san or "") if here.spot.moves == tuple(here.place.moves()) else _replayed(here)
+
+
+def _replayed(here: Here) -> Named:
+    from lineproof.engine import Board
+
+    board = Board(here.spot.root_fen)
+    for uci in here.spot.moves[:-1]:
+        board = board.play(uci)
+    return Named(Spot(here.spot.root_fen, here.spot.moves[:-1], board), here.spot.moves[-1], board.turn)
+
+
+def read_glyph(here: Here, nag: int, value: str) -> list[Claim]:
+    named = _last(here)
+    return [here.claim(KIND.id, named.side, spot=named.before, move=named.uci, glyph=nag)]
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:
+    spot, move = claim.spot, claim.params["move"]
+    side = spot.board.turn
+    san = spot.board.san(move)
+    mark = (Mark("move", (move[:2], move[2:4]), side),)
+    others = [m for m in spot.board.legal_moves() if m != move]
+    if not others:
+        return Judgement(Outcome.HOLDS, f"{san} is the only legal move.", (move,), spot, {"legal": 1}, marks=mark)
+    rival = ask.best(spot, without=(move,))
+    assert rival is not None  # there are other legal moves
+    alone, best = ask.move(spot, rival.moves[0]), ask.move(spot, move)
+    own = _points(best.points, side)
+    second = _points(alone.points, side)
+    cost = own - second
+    other_band = band(second) != band(own)
+    holds = cost >= LEAST and other_band
+    rival_san = spot.board.san(alone.moves[0])
+    numbers = {"points": own, "next best": rival_san, "its points": second, "cost": cost}
+    # near an edge when either number that decides is: the cost, or the band of the runner-up once the cost is met
+    margin = float(abs(cost - LEAST) + (1 if cost < LEAST else 0))
+    if holds:
+        because = f"Every other move costs at least {cost} points: after {rival_san} {spoken(side, second)}."
+        return Judgement(Outcome.HOLDS, because, alone.moves, spot, numbers, max(margin, 1.0), marks=mark)
+    if cost <= 0:
+        because = f"{rival_san} is no worse: {spoken(side, second)}, after {san} {spoken(side, own)}."
+    else:
+        because = f"{rival_san} costs only {cost} points: {spoken(side, second)}, after {san} {spoken(side, own)}."
+    instead = f"{san} is a good move here, and so is {rival_san}." if cost >= -5 else f"{rival_san} is better than {san}."
+    return Judgement(Outcome.FAILS, because, alone.moves, spot, numbers, max(margin, 1.0), instead, marks=mark)
+
+
+def _points(white: int, side: str) -> int:
+    return white if side == "white" else 100 - white
+
+
+KIND = Kind(
+    id="only-move",
+    title="Only move",
+    version=1,
+    definition="Every other legal move, searched alone at the same nodes, costs 15 points or more and the verdict's band with it; a single legal move is one too.",
+    phrases=PHRASES,
+    vocabulary=frozenset({"only", "every", "anything", "everything", "must", "has", "have"}),
+    read=read,
+    glyphs=_GLYPHS,
+    read_glyph=read_glyph,
+    check=check,
+)

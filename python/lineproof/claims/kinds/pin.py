@@ -1,0 +1,114 @@
+"""Pins: a piece that must not leave its line."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.board import Pinned, name, other, pins, side_of, title
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.reference import Reference
+
+PHRASES = (
+    "{target} {is} [{very}] {pinned} [to {behind}|against {behind}|by {pinner}|to {behind} by {pinner}]",
+    "{target} {is} not [{very}] {unpinned} [to {behind}|by {pinner}|against {behind}]",
+    "{pinner} [{very}] (pins|pin|is pinning|are pinning) {target} [to {behind}|against {behind}|on {square}]",
+    "{move} [{very}] pins {target} [to {behind}|against {behind}]",
+    "(this|that|it|which) [{very}] (pins|pinned) {target} [to {behind}|against {behind}]",
+    "{side} [{very}] (pins|pin|is pinning|are pinning|has pinned|have pinned) {target} [to {behind}|against {behind}]",
+    "(pinning|with a pin on|pins) {target} [to {behind}|against {behind}]",
+    "(it|he|she) {is} [{very}] {pinned} [to {behind}|against {behind}|by {pinner}]",
+)
+_PINNED = {k: "absolute" if k.startswith("absolutely") else "" for k in ("pinned", "absolutely pinned", "still pinned", "firmly pinned", "in a pin", "caught in a pin", "also pinned", "now pinned")}
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    spot = here.spot
+    pinner: list[str] | None = None
+    if "move" in slots:
+        named = here.named(slots["move"])
+        spot, pinner = named.after, [named.uci[2:4]]
+    at = here.at(spot)
+    if "pinner" in slots:
+        pinner = at.find(slots["pinner"])
+        last = spot.moves[-1][2:4] if spot.moves else None
+        if last in pinner and Reference.read(slots["pinner"]).square is None:
+            pinner = [last]
+        if not pinner:
+            raise Unread(f"there is no {slots['pinner']} on the board")
+    side = None
+    if pinner:
+        letter = spot.board.piece_at(pinner[0])
+        side = other(side_of(letter)) if letter else None
+    elif "side" in slots:
+        side = other(here.side(slots["side"]))
+    if "target" not in slots:
+        raise Unread("it is not clear which piece is meant")
+    candidates = at.find(slots["target"], side)
+    if not candidates:
+        raise Unread(f"there is no {slots['target']} on the board")
+    return [
+        here.claim(
+            KIND.id, side, spot=spot, negated="unpinned" in slots, candidates=candidates, named=slots["target"],
+            pinner=pinner, behind=slots.get("behind"), absolute=slots.get("pinned") == "absolute",
+        )
+    ]  # fmt: skip
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    board = claim.spot.board
+    found: list[Pinned] = []
+    for side in ("white", "black"):
+        found.extend(p for p in pins(board, side) if p.piece in claim.params["candidates"])
+    fitting = [p for p in found if _fits(claim, p)]
+    where = name(board, claim.params["candidates"][0]) if len(claim.params["candidates"]) == 1 else claim.params["named"]
+    if fitting:
+        pin = min(fitting, key=lambda p: not p.absolute)
+        because = f"{_upper(name(board, pin.pinner))} looks through {name(board, pin.piece)} at {name(board, pin.behind)}: {'an absolute' if pin.absolute else 'a relative'} pin."
+        marks = (Mark("pin", (pin.pinner, pin.behind), side_of(board.piece_at(pin.pinner) or "K")), Mark("square", (pin.piece,), side_of(board.piece_at(pin.pinner) or "K")))
+        said = Outcome.FAILS if claim.negated else Outcome.HOLDS
+        return Judgement(said, because, (), claim.spot, {"pinner": pin.pinner, "behind": pin.behind}, instead=because if claim.negated else None, marks=marks, second=_break(claim, pin))
+    if claim.negated:
+        return Judgement(Outcome.HOLDS, f"Nothing pins {where}.", (), claim.spot)
+    if found:
+        pin = found[0]
+        because = f"{_upper(name(board, pin.piece))} is pinned to {name(board, pin.behind)} by {name(board, pin.pinner)}, not as the words say."
+    else:
+        because = f"No enemy line piece looks through {where} at a king, a bigger or an unprotected piece."
+    return Judgement(Outcome.FAILS, because, (), claim.spot, {}, instead=because if found else f"{_upper(where)} is not pinned.")
+
+
+def _fits(claim: Claim, pin: Pinned) -> bool:
+    board = claim.spot.board
+    if claim.params["pinner"] and pin.pinner not in claim.params["pinner"]:
+        return False
+    if claim.params["absolute"] and not pin.absolute:
+        return False
+    behind = claim.params["behind"]
+    return behind is None or pin.behind in Reference.read(behind).squares(board, None)
+
+
+def _break(claim: Claim, pin: Pinned) -> str | None:
+    """The second finding: whether the pinned piece may move at all."""
+    board = claim.spot.board
+    if pin.absolute:
+        return f"{_upper(name(board, pin.piece))} may not leave the line: {title(side_of(board.piece_at(pin.piece) or 'K'))}'s king stands behind it."
+    return f"The pin is relative: {name(board, pin.piece)} may move, at the price of {name(board, pin.behind)}."
+
+
+def _upper(text: str) -> str:
+    return text[0].upper() + text[1:]
+
+
+KIND = Kind(
+    id="pin",
+    title="Pin",
+    version=1,
+    definition="Exactly one piece stands between an enemy line piece and its king (absolute), or a bigger or an unprotected piece of its side (relative). Whether the piece may move all the same is a second finding.",
+    phrases=PHRASES,
+    slots={"pinned": _PINNED, "unpinned": {"pinned": True, "really pinned": True}},
+    vocabulary=frozenset({"pinned", "pins", "pin", "pinning"}),
+    read=read,
+    check=check,
+)

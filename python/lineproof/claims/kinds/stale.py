@@ -1,0 +1,183 @@
+"""Stale words: a sentence left behind by an edit, that names what the board beside it makes impossible."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from lineproof.claims.board import side_of
+from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
+from lineproof.claims.here import Here
+from lineproof.claims.kind import Kind
+from lineproof.claims.phrase import SHARED
+from lineproof.claims.reference import Reference
+from lineproof.claims.sentence import Sentence, Word
+from lineproof.engine import Board
+from lineproof.lesson import Place
+
+_ELSEWHERE = frozenset(
+    "transposes transpose transposed transposing transposition line lines variation variations as like unlike same before compare instead saw seen above earlier "
+    "remember later another other version order orders met".split()
+)
+"""Words with which a sentence points to another line of the lesson."""
+
+_PLACED = re.compile(rf"{SHARED['whose']}? (?:\w+ )??(?:king|queen|rook|bishop|knight|pawn) (?:on|at) [a-h][1-8]|(?: the| his| our| her| your| a)? [a-h][1-8] (?:queen|rook|bishop|knight|pawn)(?= |$)")
+"""A piece named with its square. The king and plural forms are too loose to hold an author to."""
+
+_FUTURE = frozenset("to towards toward goes comes lands heads aims wants eyes via into reach reaches route dreams belongs if would could put place from was were until before had stood".split())
+"""Words after which a piece on a square is only a plan or a memory."""
+
+
+def scan(here: Here, sentence: Sentence) -> list[Claim]:
+    """A claim for each thing named that cannot be placed; none when all can."""
+    said = {w.norm for w in sentence.words}
+    reasons: list[tuple[str, Word, Word]] = []
+    boards = _boards(here)
+    elsewhere = bool(said & _ELSEWHERE)
+    for word in sentence.words:
+        if word.san is None:
+            continue
+        reason = _misplaced(here, word, boards, elsewhere)
+        if reason is not None:
+            reasons.append((reason, word, word))
+    if not said & _FUTURE:
+        reasons.extend(_absent(here, sentence, boards, elsewhere))
+    claims: list[Claim] = []
+    for reason, first, last in reasons:
+        start, end = sentence.start + first.start, sentence.start + last.end
+        claims.append(
+            Claim(
+                kind=KIND.id, place=here.place, spot=here.spot, words=sentence.text[first.start : last.end], start=start, end=end,
+                params={"reason": reason}, sentence=here.sentence,
+            )
+        )  # fmt: skip
+    return claims[:1]
+
+
+def _boards(here: Here) -> list[Board]:
+    """Positions from which a move named here may be meant: before the last move, here, and after a pass from either."""
+    found = [here.board]
+    moves = here.spot.moves
+    if moves:
+        board = Board(here.spot.root_fen)
+        for uci in moves[:-1]:
+            board = board.play(uci)
+        found.append(board)
+    return _with_passes(found)
+
+
+def _with_passes(boards: Iterable[Board]) -> list[Board]:
+    found: dict[int, Board] = {}
+    for board in boards:
+        found.setdefault(board.key, board)
+        passed = board.passed()
+        if passed is not None:
+            found.setdefault(passed.key, passed)
+    return list(found.values())
+
+
+def _misplaced(here: Here, word: Word, boards: list[Board], elsewhere: bool) -> str | None:
+    """Why a named move cannot be meant here, or None. Extends `boards` by the positions after it."""
+    move = word.move
+    assert move is not None  # asked of moves only
+    san, number = move["san"], int(move["number"]) if move["number"] else None
+    dots = bool(move["dots"]) or (number is None and word.norm.startswith("..."))
+    plain_square = number is None and not dots and re.fullmatch(r"[a-h][1-8]", san)
+    after: list[Board] = []
+    right = False
+    seen_number: set[str] = set()
+    for board in boards:
+        try:
+            uci = board.parse_san(san)
+        except ValueError:
+            continue
+        after.append(board.play(uci))
+        if number is not None and (board.move_number, board.turn) != (number, "black" if dots else "white"):
+            seen_number.add(f"{board.move_number}{'.' if board.turn == 'white' else '...'}")
+            continue
+        right = right or not (dots and board.turn == "white")
+    boards.extend(b for b in _with_passes(after) if b.key not in {x.key for x in boards})
+    if right:
+        return None
+    line = _line(here.place)
+    for place in line:
+        if place.san is None or place.san.rstrip("+#") != _clean(san):
+            continue
+        here_number, white = _numbered(place)
+        if number is None or (here_number == number and white != dots):
+            return None
+        seen_number.add(f"{here_number}{'.' if white else '...'}")
+    if plain_square:
+        return None
+    if number is not None or elsewhere:
+        for place in here.lesson.places:
+            if place.san is not None and place.san.rstrip("+#") == _clean(san):
+                here_number, white = _numbered(place)
+                if elsewhere and (number is None or (here_number == number and white != dots)):
+                    return None
+    if number is not None and seen_number:
+        return f"{word.norm} has the wrong move number or side: here it would be {sorted(seen_number)[0]}{_clean(san)}"
+    return f"{word.norm} can be played neither here nor a move before, and is no move of this line"
+
+
+def _clean(san: str) -> str:
+    return san.rstrip("+#").replace("0-0-0", "O-O-O").replace("0-0", "O-O")
+
+
+def _numbered(place: Place) -> tuple[int, bool]:
+    match = re.match(r"(\d+)(\.\.\.)?", place.label)
+    return (int(match[1]), match[2] is None) if match else (0, True)
+
+
+def _line(place: Place) -> list[Place]:
+    """The moves on the way to a place, beside it, and below it."""
+    found = list(place.path())
+    stack = list(place.children) + (list(place.parent.children) if place.parent is not None else [])
+    while stack:
+        at = stack.pop()
+        found.append(at)
+        stack.extend(at.children)
+    return found
+
+
+def _absent(here: Here, sentence: Sentence, boards: list[Board], elsewhere: bool) -> list[tuple[str, Word, Word]]:
+    """Pieces named with their square that stand there neither here nor on this line."""
+    line = "".join(f" {w.norm}" for w in sentence.words)
+    offsets: list[int] = []
+    for w in sentence.words:
+        offsets.append(offsets[-1] + 1 + len(sentence.words[len(offsets) - 1].norm) if offsets else 0)
+    found: list[tuple[str, Word, Word]] = []
+    for match in _PLACED.finditer(line):
+        text = match.group().strip()
+        reference = Reference.read(text)
+        try:
+            side = here.owner(reference)
+        except Exception:  # noqa: BLE001 - who is meant is unknown: the colour is not checked
+            side = None
+        places = [p.board for p in _line(here.place)] if not elsewhere else [p.board for p in here.lesson.places]
+        if any(reference.squares(b, side) for b in (*boards, *places)):
+            continue
+        first = max(i for i, o in enumerate(offsets) if o <= match.start() + (1 if line[match.start()] != " " else 0))
+        last = max(i for i, o in enumerate(offsets) if o < match.end())
+        letter = here.board.piece_at(reference.square or "a1")
+        stands = f"; a {'white' if side_of(letter) == 'white' else 'black'} piece stands there" if letter else ""
+        found.append((f"no such piece ({text}) stands there, here or in this line{stands}", sentence.words[first], sentence.words[last]))
+    return found
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    reason = claim.params["reason"]
+    return Judgement(Outcome.FAILS, f"{reason[0].upper()}{reason[1:]}.", (), Spot(claim.spot.root_fen, claim.spot.moves, claim.spot.board))
+
+
+KIND = Kind(
+    id="stale",
+    title="Stale words",
+    version=1,
+    definition=(
+        "The sentence names a move that is legal neither before nor after the move beside it, nor after a pass, nor next in the sentence's own sequence, nor played on this line or below; "
+        "or a wrong move number or side; or a piece with its square that stands there neither here nor on this line."
+    ),
+    scan=scan,
+    check=check,
+)

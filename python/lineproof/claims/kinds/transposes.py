@@ -1,0 +1,146 @@
+"""Transpositions: the same position by another road."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Any
+
+from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.sentence import SAN
+from lineproof.engine import Board
+from lineproof.lesson import Place
+
+AHEAD = 6
+"""Plies of the shown line within which a transposition may be completed."""
+
+PHRASES = (
+    "{subject} {transposes} [directly|straight|back|at once] (to|into) {line}",
+    "{subject} {transposes} [directly|straight|back|at once]",
+    "{subject} {is} [now|already] back (in|to|at) {line}",
+    "{subject} {is} [{very}] the same position as (in|after|in the position after|with|the one after) {line}",
+    "{subject} {is} [{very}] the position (after|from|of|that we know from) {line}",
+    "{subject} {reach} [{very}] the same position as (in|after|with|from) {line}",
+    "{subject} {reach} [{very}] the position (after|from|of|that we know from) {line}",
+    "{subject} {reach} {line} by (another|a different) (move order|order of moves|road|route)",
+    "{subject} {reach} the same position (by|through) (another|a different) (move order|order of moves|road|route)",
+    "(the same position as|the same position as in|exactly the same position as) (after|in|with) {line}",
+    "(transposing|a transposition) (to|into) {line}",
+    "(by transposition|with a transposition|by another move order) [to {line}]",
+    "the same position [arises|has arisen] (as after|as in) {line}",
+)
+_SUBJECTS = {k: k for k in ("this", "that", "it", "which", "we", "the game", "the line", "play", "the position", "the move", "you", "black", "white", "he", "and", "this position", "everything", "here we", "both lines", "this line", "this move order")}
+_VERBS = {k: k for k in ("transposes", "transpose", "has transposed", "have transposed", "will transpose", "simply transposes", "just transposes", "transposed")}
+_REACH = {k: k for k in ("reach", "reaches", "have", "get", "have reached", "has reached", "arrive at", "arrives at", "have arrived at", "leads to", "gives", "gives us", "is", "come to")}
+_LINE = rf"(?:the )?(?:main line|line above|line before|previous line|last line|first line|line|position|variation|lines|position after|line with|variation with|line after|line of|variation after)?(?: (?:with|after|of|beginning|starting|that begins with|that starts with))*(?: (?:\d+\.(?:\.\.)?|\.\.\.)?{SAN}[+#]?(?: (?:and|,|then))?)*(?: (?:line|variation|above|before|lines))?"
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    wanted = slots.get("line", "").strip()
+    moves = re.findall(rf"(?:\d+\.(?:\.\.)?|\.\.\.)?{SAN}[+#]?", wanted)
+    if not moves and wanted and not re.search(r"\b(main|above|before|previous|last|first|line|position)\b", wanted):
+        raise Unread(f"{wanted!r} names no line of the lesson")
+    same = [(spot, place) for spot in _ahead(here) for place in _twins(here, spot)]
+    reference = _reference(here, moves)
+    fitting = [place for _, place in same if _fits(place, moves, wanted)]
+    direct = reference is not None and any(spot.board.key == reference for spot in _ahead(here))
+    return [
+        here.claim(
+            KIND.id, None, line=wanted or "another line", moves=tuple(moves), labels=tuple(dict.fromkeys(_road(p) for p in fitting))[:3],
+            others=tuple(dict.fromkeys(_road(p) for _, p in same))[:3], direct=direct,
+        )
+    ]  # fmt: skip
+
+
+def _ahead(here: Here) -> Iterator[Spot]:
+    yield here.spot
+    if here.spot.moves != tuple(here.place.moves()):
+        return
+    at, spot = here.place, here.spot
+    for _ in range(AHEAD):
+        if at.next is None or at.next.uci is None:
+            return
+        at = at.next
+        spot = spot.play(at.uci or "")
+        yield spot
+
+
+def _twins(here: Here, spot: Spot) -> list[Place]:
+    """Other places of the lesson with the same position, reached by other moves."""
+    return [p for p in here.lesson.positions.get(spot.board.key, ()) if tuple(p.moves()) != spot.moves]
+
+
+def _reference(here: Here, moves: list[str]) -> int | None:
+    """The key of a position given by its moves from move 1, or by the end of a road of the lesson."""
+    if not moves:
+        return None
+    if re.match(r"1\.(?!\.)", moves[0]):
+        spot = Spot(here.place.root_fen, (), Board(here.place.root_fen))
+        try:
+            for text in moves:
+                spot = spot.play(spot.board.parse_san(re.sub(r"^(?:\d+\.(?:\.\.)?|\.\.\.)", "", text)))
+        except ValueError as error:
+            raise Unread(f"the moves of {' '.join(moves)} do not follow") from error
+        return spot.board.key
+    return None
+
+
+def _fits(twin: Place, moves: list[str], wanted: str) -> bool:
+    if not moves:
+        return "main" not in wanted or twin.is_main
+    road = [_bare(p.label) for p in twin.path() if p.uci]
+    below = [_bare(p.label) for p in _below(twin, 4)]
+    return all(any(_agrees(_bare(m), label) for label in road + below) for m in moves)
+
+
+def _agrees(move: str, label: str) -> bool:
+    """Whether "5...Be7" or "Be7" names the move of a label such as "5...Be7"."""
+    return label == move if re.match(r"\d", move) else re.sub(r"^\d+\.(?:\.\.)?", "", label) == move.lstrip(".")
+
+
+def _bare(label: str) -> str:
+    return re.sub(r"[\s+#!?]", "", label)
+
+
+def _below(place: Place, plies: int) -> list[Place]:
+    if plies == 0:
+        return []
+    found: list[Place] = []
+    for child in place.children:
+        found.append(child)
+        found.extend(_below(child, plies - 1))
+    return found
+
+
+def _road(place: Place) -> str:
+    """The last two moves that lead to a place, for the finding."""
+    return " ".join(p.label for p in [q for q in place.path() if q.uci][-2:])
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    p = claim.params
+    if p["direct"] or p["labels"]:
+        where = f"after {' and after '.join(p['labels'])}" if p["labels"] else f"after {' '.join(p['moves'])}"
+        return Judgement(Outcome.HOLDS, f"The same position stands in the lesson {where}." if p["labels"] else f"It is the position {where}.", (), claim.spot)
+    if p["others"]:
+        because = f"The position stands in the lesson after {' and after '.join(p['others'])}, not in {p['line']}."
+        return Judgement(Outcome.FAILS, because, (), claim.spot, instead=f"This transposes to the line with {p['others'][0]}.")
+    because = "No other place of the lesson has this position: placement, side to move, castling and en passant rights were compared."
+    return Judgement(Outcome.FAILS, because, (), claim.spot, instead="This does not transpose to a line of the lesson.")
+
+
+KIND = Kind(
+    id="transposes",
+    title="Transposes to",
+    version=1,
+    definition="The position, or one within the next six plies of the line shown, is the same as in the line named: placement, side to move, castling rights and legal en passant.",
+    source="FIDE Laws of Chess, article 9.2.3",
+    phrases=tuple(p.replace("{subject}", "[{subject}]") for p in PHRASES),
+    slots={"subject": _SUBJECTS, "transposes": _VERBS, "reach": _REACH},
+    patterns={"line": _LINE},
+    vocabulary=frozenset("transposes transpose transposed transposing transposition same back order reach position".split()),
+    read=read,
+    check=check,
+)

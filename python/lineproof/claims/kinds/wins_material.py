@@ -1,0 +1,126 @@
+"""Material won or lost in the line shown."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.board import other, title
+from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
+from lineproof.claims.gain import before_last_move_of, end_of_shown_line, settled
+from lineproof.claims.here import Here
+from lineproof.claims.kind import Kind
+
+LEAST: dict[str, tuple[float, float]] = {
+    "pawn": (1, 1), "two pawns": (2, 2), "three pawns": (3, 3), "exchange": (1, 1), "piece": (1, 2), "rook": (3, 3), "queen": (3, 3), "material": (1, 1), "two pieces": (5, 5),
+}  # fmt: skip
+"""Net gain in pawns from which the claim holds, and from which it holds without a note."""
+
+MOST = {"exchange": 2.5}
+"""Net gain in pawns above which it is no longer that."""
+
+_AMOUNTS: dict[str, Any] = {
+    **dict.fromkeys(("a pawn", "the pawn", "a clear pawn", "his pawn", "a second pawn", "another pawn", "one pawn", "an important pawn", "a healthy pawn", "a clean pawn", "a centre pawn", "a central pawn", "the e pawn", "the d pawn", "the f pawn", "the pawn on e5", "a whole pawn"), "pawn"),
+    **dict.fromkeys(("2 pawns", "the 2 pawns"), "two pawns"),
+    **dict.fromkeys(("3 pawns",), "three pawns"),
+    **dict.fromkeys(("the exchange", "an exchange"), "exchange"),
+    **dict.fromkeys(("a piece", "the piece", "a whole piece", "a clear piece", "a clean piece", "a knight", "the knight", "a bishop", "the bishop", "his knight", "his bishop", "her knight", "our knight", "our bishop", "your knight", "your bishop", "a minor piece", "black 's knight", "white 's knight", "black 's bishop", "white 's bishop", "a full piece", "one piece"), "piece"),
+    **dict.fromkeys(("a rook", "the rook", "his rook", "our rook", "a whole rook", "your rook", "a clear rook", "a full rook", "the rook on a8", "the rook on h8", "the rook on a1", "the rook on h1", "the a8 rook", "the h8 rook", "the a1 rook", "the h1 rook", "the rook in the corner"), "rook"),
+    **dict.fromkeys(("the queen", "a queen", "his queen", "our queen", "her queen", "your queen", "black 's queen", "white 's queen", "the black queen", "the white queen"), "queen"),
+    **dict.fromkeys(("material", "some material"), "material"),
+    **dict.fromkeys(("2 pieces",), "two pieces"),
+}  # fmt: skip
+
+PHRASES = (
+    "[{side}] (wins|win|is winning|are winning|picks up|pick up|nets|gains|gain|will win|is going to win|snaps off|collects|emerges with) [{very}] {amount} [back|outright|by force|for nothing|for free|cleanly|next]",
+    "[{side}] (has|have) (won|gained) [{very}] {amount}",
+    "(this|that|it|{move}) (wins|will win|is winning) [{side}] [{very}] {amount} [outright|by force|for nothing|for free|cleanly|for white|for black|for us|on the spot]",
+    "(this|that|it|{move}) (costs|will cost) {side} [{very}] {amount}",
+    "(costs|costing) {side} [{very}] {amount}",
+    "(winning|picking up|netting|gaining) [{very}] {amount} [for nothing|for free|cleanly|by force]",
+    "to (win|pick up) {amount}",
+    "[{side}] {loses} [{very}] {amount} [outright|by force|for nothing|on the spot]",
+    "(this|that|it|{move}) {loses} [{very}] {amount} [outright|by force|for nothing|on the spot|to a fork|to a pin|to a simple fork]",
+    "{amount} (is|will be) lost",
+    "{amount} (falls|drops off|drops|goes|is gone)",
+    "losing [{very}] {amount}",
+)
+_LOSES = {
+    k: k for k in ("loses", "lose", "drops", "drop", "will lose", "is losing", "are losing", "is going to lose", "simply loses", "blunders", "gives away", "throws away", "has lost", "have lost", "drops off", "sheds", "hangs", "must lose")
+}  # fmt: skip
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    text = here.words.lower()
+    spot = here.spot
+    if "move" in slots:
+        spot = here.named(slots["move"]).after
+    mover = other(spot.board.turn)
+    subject = here.side(slots["side"]) if "side" in slots else None
+    costs = any(w in text.split() for w in ("costs", "cost", "costing"))
+    falls = slots.get("loses") is None and any(w in text for w in (" lost", " falls", " drops", " goes", " gone")) and "won" not in text
+    if costs:
+        winner = other(subject or mover)
+    elif "loses" in slots or text.startswith("losing"):
+        winner = other(subject or (here.subject if "move" not in slots and not _points_here(text) else None) or mover)
+    elif falls:
+        winner = mover
+    elif _points_here(text) or "move" in slots:
+        winner = subject or mover
+    else:
+        winner = subject or here.subject or mover
+    return [
+        here.claim(KIND.id, winner, spot=spot, amount=slots["amount"], loses="loses" in slots or costs, force="by force" in text, free=("for free" in text or "for nothing" in text))
+    ]
+
+
+def _points_here(text: str) -> bool:
+    return text.split()[0] in {"this", "that", "it"}
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:
+    winner = claim.side or "white"
+    loser = other(winner)
+    amount = claim.params["amount"]
+    before = before_last_move_of(claim.spot, loser)
+    if before is None:
+        return Judgement(Outcome.UNSETTLED, f"{title(loser)} has not moved yet, so there is nothing to compare with.")
+    base = settled(ask, before, winner)
+    shown = claim.spot if claim.params["force"] else end_of_shown_line(claim.place, claim.spot)
+    final = settled(ask, shown, winner)
+    gain = final.balance - base.balance
+    least, clean = LEAST[amount]
+    most = MOST.get(amount, 99)
+    line = (*shown.moves[len(claim.spot.moves) :], *final.moves)
+    numbers = {"gain": gain, "before": base.balance, "after": final.balance, "amount": amount}
+    holds = least <= gain <= most
+    counted = f"With best play before {title(loser)}'s last move the balance is {base.balance:+d} for {title(winner)}, at the end of the line {final.balance:+d}"
+    because = f"{counted}: a gain of {_pawns(gain)}."
+    near = 1.0 if least - 1 <= gain <= least else 100.0
+    if not holds:
+        instead = f"{title(winner)} gains {_pawns(gain)} here." if gain > 0 else f"{title(winner)} gains no material here."
+        return Judgement(Outcome.FAILS, because, line, claim.spot, numbers, near, instead)
+    if gain < clean:
+        because += f" {title(loser)} has something for it: the net gain is less than a piece."
+    return Judgement(Outcome.HOLDS, because, line, claim.spot, numbers, near)
+
+
+def _pawns(count: int) -> str:
+    return "nothing" if count == 0 else f"{abs(count)} pawn{'s' if abs(count) != 1 else ''}" + (" less" if count < 0 else "")
+
+
+KIND = Kind(
+    id="wins-material",
+    title="Wins or loses material",
+    version=1,
+    definition=(
+        "Material at the end of the line shown, continued by best play until no capture gains a pawn, against material at the end of best play from before the loser's last move: "
+        "a pawn 1 or more, the exchange 1 to 2.5, a piece 2 or more (1 to 2 holds with a note), a rook 3, the queen 3 net. 'By force' asks the position itself, not the line shown."
+    ),
+    phrases=PHRASES,
+    slots={"amount": _AMOUNTS, "loses": _LOSES},
+    vocabulary=frozenset(
+        "wins win won winning loses lose losing lost costs cost costing gains gain gained picks picking pick netting nets falls drops goes gone blunders hangs drop collects emerges sheds throws gives".split()
+    ),
+    read=read,
+    check=check,
+)

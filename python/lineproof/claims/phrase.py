@@ -1,0 +1,155 @@
+"""Phrases: the small language in which a kind of claim writes down how teachers say it.
+
+    "{side} {is} [a] {n} (pawn|pawns) up"
+
+Words stand for themselves, `[...]` may be missing, `(a|b)` is a choice, `{name}` is a slot: one of the shared
+slots below or one of the kind's own. A phrase reads a clause only as a whole: every word must be accounted
+for, so that a "not", an "if" or a "would" can never be overlooked.
+
+>>> phrase = Phrase.compile("{side} {is} {degree} better", {"degree": {"slightly": "slight", "a little": "slight"}})
+>>> phrase.match(" white is a little better")
+{'side': 'white', 'degree': 'slight'}
+>>> phrase.match(" white is not slightly better") is None
+True
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from .sentence import SAN
+
+_SQUARE = r"[a-h][1-8]"
+_MOVE = rf"(?:\d+\.(?:\.\.)?|\.\.\.)?{SAN}[+#]?"
+_PIECE = r"(?:kings?|queens?|rooks?|bishops?|knights?|pawns?)"
+_WHOSE = r"(?: the| a| an| his| her| our| your| their| my| its| this| that| both| black 's| white 's| both of his| black| white)"
+_REFERENCE = (
+    rf"(?:{_WHOSE}(?: other| last| poor| whole| dark squared| light squared| king 's| queen 's)?)?"
+    rf"(?: (?:{_SQUARE}|[a-h]))?(?: (?:{_PIECE})(?: (?:on|at) {_SQUARE})?| {_SQUARE})"
+)
+_SEPARATOR = r"(?: ,)?(?: and| as well as| ,)(?: also)?(?: at)?"
+
+SHARED: dict[str, str] = {
+    "side": r" (?:white|black|we|you|i|he|she|they|us|him|the opponent|our opponent|your opponent|the second player|the first player)",
+    "whose": r" (?:white 's|black 's|our|your|my|his|her|their|the opponent 's)",
+    "piece": rf" {_PIECE}",
+    "square": rf" {_SQUARE}",
+    "file": r" [a-h]",
+    "n": r" \d+",
+    "move": rf" {_MOVE}",
+    "by": rf" {_MOVE}",
+    "best": rf" {_MOVE}",
+    "moves": rf"(?: {_MOVE}(?: (?:and|,|then))*)*? {_MOVE}",
+    "target": _REFERENCE,
+    "behind": _REFERENCE,
+    "pinner": _REFERENCE,
+    "defender": _REFERENCE,
+    "object": _REFERENCE,
+    "second": _REFERENCE,
+    "targets": rf"(?: both)?{_REFERENCE}(?:{_SEPARATOR}{_REFERENCE})+",
+}
+"""Slots that every kind may use. Each consumes its own leading blank."""
+
+_LOOSE: dict[str, str] = {
+    "is": r"(?: is| are| am| 's| was| will be| stands| remains| comes out| has been| have been)",
+    "has": r"(?: has| have| 's got| have got| had| gets| get| will have| keeps| keep| enjoys| retains| is left with| are left with|"
+    r" obtains| reaches| reach)",
+    "the": r"(?: the| a| an| this| his| her| our| your| their)",
+    "very": r"(?: very| quite| rather| really| simply| just| already| now| still| even| therefore| also| then| clearly| probably| of course)",
+}
+"""Loose words: no slot, only ways of saying the same."""
+
+
+class PhraseError(ValueError):
+    """A phrase that cannot be compiled: a slot nobody defines, brackets that do not close."""
+
+
+@dataclass(frozen=True)
+class Phrase:
+    """A compiled phrase. `source` is what the kind wrote."""
+
+    source: str
+    pattern: re.Pattern[str]
+    values: Mapping[str, Mapping[str, Any]]
+
+    @classmethod
+    def compile(cls, source: str, slots: Mapping[str, Mapping[str, Any]], patterns: Mapping[str, str] | None = None) -> Phrase:
+        """Compiles a phrase.
+
+        slots: the kind's own, each a table from words to value. patterns: the kind's own as regular expressions.
+
+        :raises PhraseError: for an unknown slot or unbalanced brackets.
+        """
+        out: list[str] = []
+        depth = 0
+        for token in re.findall(r"\{\w+\}|[\[\]()|?,]|[^\s\[\]()|{}?,]+", source):
+            if token.startswith("{"):
+                out.append(_slot(token[1:-1], slots, patterns or {}, source))
+            elif token == "[":
+                out.append("(?:")
+                depth += 1
+            elif token == "]":
+                out.append(")?")
+                depth -= 1
+            elif token == "(":
+                out.append("(?:")
+                depth += 1
+            elif token == ")":
+                out.append(")")
+                depth -= 1
+            elif token == "|":
+                out.append("|")
+            else:
+                out.append(" " + re.escape(token))
+        if depth:
+            raise PhraseError(f"brackets do not close in {source!r}")
+        return cls(source, re.compile(_number("".join(out))), {k: v for k, v in slots.items() if f"{{{k}}}" in source})
+
+    def match(self, clause: str) -> dict[str, Any] | None:
+        """The slots of a clause that the phrase accounts for as a whole, or None.
+
+        clause: normalised words, each with one blank before it.
+        """
+        found = self.pattern.fullmatch(clause)
+        if found is None:
+            return None
+        result: dict[str, Any] = {}
+        for name, text in found.groupdict().items():
+            if text is None:
+                continue
+            name = name.rstrip("0123456789")
+            plain = text.strip()
+            result[name] = self.values[name][plain] if name in self.values else plain
+        return result
+
+
+def _slot(name: str, slots: Mapping[str, Mapping[str, Any]], patterns: Mapping[str, str], source: str) -> str:
+    if name in patterns:
+        return f"(?P<{name}> {patterns[name]})"
+    if name in slots:
+        choices = sorted(slots[name], key=len, reverse=True)
+        return "(?P<" + name + ">" + "|".join(" " + re.escape(c).replace(r"\ ", " ") for c in choices) + ")"
+    if name in SHARED:
+        return f"(?P<{name}>{SHARED[name]})"
+    if name in _LOOSE:
+        return _LOOSE[name]
+    raise PhraseError(f"no slot {name!r} is known, in {source!r}")
+
+
+def _number(pattern: str) -> str:
+    """Numbers the groups, for a slot may stand in several alternatives of one phrase."""
+    seen: dict[str, int] = {}
+
+    def name(match: re.Match[str]) -> str:
+        seen[match[1]] = seen.get(match[1], -1) + 1
+        return f"(?P<{match[1]}{seen[match[1]]}>"
+
+    return re.sub(r"\(\?P<(\w+)>", name, pattern)
+
+
+def targets(text: str) -> list[str]:
+    """The references of a list: "the king and the rook on a8" gives two."""
+    return [m.group().strip() for m in re.finditer(_REFERENCE, " " + re.sub(r"^both ", "", text)) if m.group().strip()]

@@ -1,0 +1,252 @@
+"""Reading: from a comment to sentences, and from a sentence to claims, or to the reason why there is none.
+
+Precision before recall: a clause is read only when every word of it is accounted for.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from enum import StrEnum
+
+from lineproof.lesson import Comment, Lesson, Place
+
+from .claim import Claim, Spot
+from .clause import BREAKS, CONDITION, HEDGE, LEAD, LEAD_MOVES, QUOTED, TRAIL, TRAIL_MOVES
+from .here import Here, Unread
+from .kind import Kind
+from .language import is_english
+from .registry import all_kinds
+from .sentence import Sentence, Word, sentences
+
+
+class Status(StrEnum):
+    """What became of a sentence."""
+
+    READ = "read"
+    LEFT_ALONE = "left alone"
+    NOT_UNDERSTOOD = "not understood"
+    OTHER_LANGUAGE = "other language"
+
+
+@dataclass(frozen=True)
+class Reading:
+    """A sentence with its claims. why: the reason when it was not read, or not wholly."""
+
+    place: Place
+    sentence: Sentence
+    status: Status
+    why: str
+    claims: tuple[Claim, ...]
+
+
+@dataclass(frozen=True)
+class LessonReading:
+    """All that was read in a lesson: the sentences, and the claims of the glyphs."""
+
+    sentences: tuple[Reading, ...]
+    glyphs: tuple[Claim, ...]
+
+    @property
+    def claims(self) -> tuple[Claim, ...]:
+        """Every claim, in the order of the text."""
+        spoken = [c for r in self.sentences for c in r.claims]
+        return tuple(sorted((*spoken, *self.glyphs), key=lambda c: (c.start, c.end, c.kind)))
+
+    def count(self, status: Status) -> int:
+        return sum(r.status is status for r in self.sentences)
+
+
+def read_lesson(lesson: Lesson) -> LessonReading:
+    """Reads every comment and every glyph of a lesson."""
+    found: list[Reading] = []
+    glyphs: list[Claim] = []
+    for place in lesson.places:
+        for comment in place.comments:
+            for reading in read_comment(lesson, comment, len(found)):
+                found.append(reading)
+        glyphs.extend(_read_glyphs(lesson, place))
+    found.sort(key=lambda r: r.sentence.start)
+    return LessonReading(tuple(found), tuple(glyphs))
+
+
+def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Reading]:
+    """Reads one comment. first: the number of its first sentence in the lesson."""
+    here = Here(lesson, comment.place, Spot.of(comment.place), opening=comment.opening)
+    found: list[Reading] = []
+    english = is_english(comment.text)
+    for number, sentence in enumerate(sentences(comment.text, comment.start)):
+        at = replace(here, sentence=first + number)
+        if english:
+            found.append(read_sentence(at, sentence))
+        else:
+            found.append(Reading(comment.place, sentence, Status.OTHER_LANGUAGE, "not English", ()))
+    return found
+
+
+def _read_glyphs(lesson: Lesson, place: Place) -> list[Claim]:
+    found: list[Claim] = []
+    for nag in dict.fromkeys(place.nags):
+        for kind in all_kinds():
+            if nag in kind.glyphs and kind.read_glyph is not None and place.uci is not None:
+                start, end = place.nag_span(nag)
+                here = Here(lesson, place, Spot.of(place), words=lesson.text[start:end], start=start, end=end)
+                found.extend(kind.read_glyph(here, nag, kind.glyphs[nag]))
+    return found
+
+
+def read_sentence(here: Here, sentence: Sentence) -> Reading:
+    """Reads one sentence at a place."""
+    scanned = [c for kind in all_kinds() if kind.scan is not None for c in kind.scan(_within(here, sentence, 0, len(sentence.words) - 1), sentence)]
+    status, why, claims = _read(here, sentence)
+    return Reading(here.place, sentence, status, why, (*claims, *scanned))
+
+
+def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
+    words = sentence.words
+    if not words:
+        return Status.LEFT_ALONE, "no words", []
+    line = _norm(words)
+    if words[-1].norm == "?":
+        return Status.LEFT_ALONE, "a question", []
+    if all(w.move is not None or w.norm in {",", "and", "then", "-"} for w in words):
+        return Status.LEFT_ALONE, "only moves", []
+    lead = LEAD.match(line)
+    if QUOTED.match(line[lead.end() :] if lead else line):
+        return Status.LEFT_ALONE, "what others think, taste, or a word to the class", []
+    cover = _Cover(here, sentence)
+    cover.run()
+    if cover.condition:
+        return (Status.LEFT_ALONE, "a condition that is not on the board", [])
+    if cover.claims:
+        return Status.READ, "" if not cover.unread else f"not read: {'; '.join(cover.unread)}", cover.claims
+    if cover.reasons:
+        return Status.NOT_UNDERSTOOD, "; ".join(dict.fromkeys(cover.reasons)), []
+    if _checkable(words):
+        return Status.NOT_UNDERSTOOD, "no phrase of any kind of claim fits the whole clause", []
+    return Status.LEFT_ALONE, "nothing in it that can be checked", []
+
+
+def _checkable(words: tuple[Word, ...]) -> bool:
+    said = {w.norm for w in words}
+    return any(kind.vocabulary & said for kind in all_kinds())
+
+
+def _norm(words: tuple[Word, ...] | list[Word]) -> str:
+    return "".join(f" {w.norm}" for w in words)
+
+
+def _within(here: Here, sentence: Sentence, first: int, last: int) -> Here:
+    start, end = sentence.slice(first, last)
+    text = sentence.text[start - sentence.start : end - sentence.start]
+    return replace(here, words=text, start=start, end=end)
+
+
+class _Cover:
+    """Covers a sentence with clauses: at each place where a clause may begin, the longest that can be read."""
+
+    def __init__(self, here: Here, sentence: Sentence) -> None:
+        self.here = here
+        self.sentence = sentence
+        self.claims: list[Claim] = []
+        self.unread: list[str] = []
+        self.reasons: list[str] = []
+        self.condition = False
+
+    def run(self) -> None:
+        words = self.sentence.words
+        ends = [i for i, w in enumerate(words) if i and w.norm in BREAKS] + [len(words)]
+        first = 0
+        while first < len(words):
+            if words[first].norm in {",", ";", ":", "-", "(", ")"}:
+                first += 1
+                continue
+            for last in sorted((e for e in ends if e > first), reverse=True):
+                if self._clause(first, last):
+                    first = last
+                    break
+            else:
+                last = min(e for e in ends if e > first)
+                self._skip(first, last)
+                first = last
+
+    def _skip(self, first: int, last: int) -> None:
+        clause = list(self.sentence.words[first:last])
+        moves = LEAD_MOVES.match(_norm(clause) + " ")
+        if moves is not None and not (_norm(clause) + " ")[moves.end() :].strip():
+            try:
+                self.here = self.here.at(self.here.play((moves["after"] or moves["sequence"]).strip()))
+                return
+            except Unread as reason:
+                self.reasons.append(str(reason))
+        line = _norm(clause)
+        if CONDITION.search(line):
+            self.condition = True
+        start, end = self.sentence.slice(first, last - 1)
+        self.unread.append(self.sentence.text[start - self.sentence.start : end - self.sentence.start])
+
+    def _clause(self, first: int, last: int) -> bool:
+        """Tries to read words first..last-1 as one clause."""
+        words = self.sentence.words
+        here, hedged = self.here, False
+        try:
+            while True:  # strip what leaves the meaning alone, and play the moves that lead in
+                rest = _norm(list(words[first:last]))
+                if not rest:
+                    return False
+                if (lead := LEAD.match(rest)) is not None and _count(lead.group()) < last - first:
+                    claims = self._match(here, first, last, hedged)
+                    if claims is not None:
+                        break
+                    first += _count(lead.group())
+                elif (hedge := HEDGE.match(rest)) is not None:
+                    first, hedged = first + _count(hedge.group()), True
+                elif (moves := LEAD_MOVES.match(rest)) is not None:
+                    claims = self._match(here, first, last, hedged)
+                    if claims is not None:
+                        break
+                    here = here.at(here.play((moves["after"] or moves["sequence"]).strip()))
+                    first += _count(moves.group())
+                else:
+                    claims = self._match(here, first, last, hedged)
+                    break
+            if claims is None:
+                trail = TRAIL_MOVES.search(_norm(list(words[first:last])))
+                if trail is None or trail.start() == 0:
+                    return False
+                here = here.at(here.play(trail["after"].strip()))
+                claims = self._match(here, first, last - _count(trail.group()), hedged, last)
+                if claims is None:
+                    return False
+        except Unread as reason:
+            self.reasons.append(str(reason))
+            return False
+        self.claims.extend(claims)
+        said = next((c.side for c in claims if c.side is not None), None)
+        self.here = replace(here, subject=said or here.subject)
+        return True
+
+    def _match(self, here: Here, first: int, last: int, hedged: bool, whole: int | None = None) -> list[Claim] | None:
+        words = list(self.sentence.words[first:last])
+        said = {w.norm for w in words}
+        line = _norm(words)
+        trail = TRAIL.search(line)
+        short = line[: trail.start()] if trail is not None else line
+        if not short:
+            return None
+        at = replace(_within(here, self.sentence, first, (whole or last) - 1), hedged=hedged)
+        for kind in all_kinds():
+            if kind.read is None or not kind.vocabulary & said:
+                continue
+            for phrase in kind.compiled:
+                for text in (line, short) if short != line else (line,):
+                    slots = phrase.match(text)
+                    if slots is not None:
+                        return kind.read(at, slots)
+        return None
+
+
+def _count(text: str) -> int:
+    return len(text.split())
+
+
+__all__ = ["Kind", "LessonReading", "Reading", "Status", "read_comment", "read_lesson", "read_sentence"]

@@ -1,0 +1,147 @@
+"""Sentences and their words, each with its exact span.
+
+>>> [s.text for s in sentences("Here 3. f4 is 1.5 pawns. Is it good? Yes!", 0)]
+['Here 3. f4 is 1.5 pawns.', 'Is it good?', 'Yes!']
+>>> [w.norm for w in sentences("We can't take: 5... Nxe4 loses.", 0)[0].words]
+['we', 'can', 'not', 'take', ':', '5...Nxe4', 'loses']
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+SAN = r"(?:[KQRBN][a-h]?[1-8]?x?[a-h][1-8]|[a-h](?:x[a-h])?[1-8](?:=?[QRBN])?|[O0]-[O0](?:-[O0])?)"
+"""A move in SAN or in the lax spellings of the PGN standard (8.2.3 and 8.2.3.8)."""
+
+_MOVE = re.compile(rf"(?:(?P<number>\d+)\s?\.\s?(?P<dots>\.\.|…)?\s?|(?:\.\.\.|…)\s?)?(?P<san>{SAN}[+#]?)(?P<mark>[!?]{{1,2}})?(?![A-Za-z0-9])")
+_WORD = re.compile(r"\d+(?:\.\d+)?|[^\W\d_]+(?:['’][^\W\d_]+)?|['’]s\b|[,;:()—–-]|\S")
+_END = re.compile(r"(?:[.!?…]+[)\"'”’]*)(?=\s|$)")
+_ABBREVIATIONS = frozenset({"e.g", "i.e", "etc", "vs", "cf", "no", "mr", "mrs", "dr", "st", "approx"})
+_NUMBERS = {
+    "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9", "ten": "10",
+}  # fmt: skip
+_CONTRACTIONS = {
+    "can't": ("can", "not"), "cannot": ("can", "not"), "won't": ("will", "not"), "shan't": ("shall", "not"), "ain't": ("is", "not"),
+}  # fmt: skip
+_ENDINGS = {"n't": "not", "'s": "'s", "'re": "are", "'ve": "have", "'ll": "will", "'d": "'d", "'m": "am"}
+
+
+@dataclass(frozen=True)
+class Word:
+    """One word, move or punctuation mark.
+
+    norm: lower case, numbers as digits, contractions parted; a move keeps its case and loses its blanks.
+    start, end: offsets in the text that the sentence was cut from.
+    """
+
+    norm: str
+    start: int
+    end: int
+    move: re.Match[str] | None = None
+
+    @property
+    def san(self) -> str | None:
+        """The move without number and marks, or None."""
+        return None if self.move is None else self.move["san"]
+
+
+@dataclass(frozen=True)
+class Sentence:
+    """A sentence as written. `start` is the offset of `text` in the lesson's text."""
+
+    text: str
+    start: int
+    words: tuple[Word, ...]
+
+    @property
+    def end(self) -> int:
+        return self.start + len(self.text)
+
+    def slice(self, first: int, last: int) -> tuple[int, int]:
+        """The span of words first..last (inclusive), as offsets in the lesson's text."""
+        return self.start + self.words[first].start, self.start + self.words[last].end
+
+
+def sentences(text: str, start: int) -> tuple[Sentence, ...]:
+    """Cuts a comment into sentences.
+
+    A move number, a decimal, an abbreviation and the mark behind a move do not end one.
+
+    text: the comment as in the file. start: its offset in the lesson's text.
+    """
+    cuts: list[int] = []
+    for match in _END.finditer(text):
+        if _ends(text, match):
+            cuts.append(match.end())
+    if not cuts or cuts[-1] < len(text.rstrip()):
+        cuts.append(len(text))
+    found: list[Sentence] = []
+    begin = 0
+    for cut in cuts:
+        piece = text[begin:cut]
+        inner = piece.strip()
+        if any(c.isalnum() for c in inner):
+            at = begin + piece.index(inner)
+            found.append(Sentence(inner, start + at, words(inner)))
+        begin = cut
+    return tuple(found)
+
+
+def _ends(text: str, match: re.Match[str]) -> bool:
+    before, after = text[: match.start()], text[match.end() :].lstrip()
+    last = re.search(r"\S+$", before)
+    token = last.group().lstrip("(\"'“‘") if last else ""
+    mark = match.group()
+    if not after:
+        return True
+    if mark.startswith((".", "…")):
+        if token.isdigit() and _MOVE.match(after):
+            return False
+        if not token or token.lower().rstrip(".") in _ABBREVIATIONS:
+            return False
+        if mark.startswith(("...", "…")):
+            return not (after[0].islower() or _MOVE.match(after))
+    elif re.fullmatch(rf"(?:\d+\.(?:\.\.)?|\.\.\.|…)?{SAN}[+#]?", token) and (_MOVE.match(after) or after[0].islower()):
+        return False
+    return not after[0].islower() or bool(re.match(r"[a-h][1-8x]", after))
+
+
+def words(text: str) -> tuple[Word, ...]:
+    """The words of a sentence. A final full stop is no word; a question mark is."""
+    found: list[Word] = []
+    at = 0
+    while at < len(text):
+        if text[at].isspace():
+            at += 1
+            continue
+        boundary = at == 0 or not (text[at - 1].isalnum() or text[at - 1] == "_")
+        move = _MOVE.match(text, at) if boundary else None
+        if move is not None:
+            norm = re.sub(r"\s+", "", move.group()).replace("…", "...").rstrip("!?")
+            found.append(Word(norm, at, move.end(), move))
+            at = move.end()
+            continue
+        if text[at] in "-–" and 0 < at < len(text) - 1 and text[at - 1].isalnum() and text[at + 1].isalnum():
+            at += 1  # "the e5-pawn" is two words
+            continue
+        match = _WORD.match(text, at)
+        assert match is not None  # _WORD takes any character but a blank
+        found.extend(_spell(match.group(), at, match.end()))
+        at = match.end()
+    while found and found[-1].norm in {".", "!", "…"}:
+        found.pop()
+    return tuple(w for w in found if w.norm not in {".", "!", "…", '"', "“", "”", "‘"})
+
+
+def _spell(raw: str, start: int, end: int) -> list[Word]:
+    lower = raw.lower().replace("’", "'")
+    if lower in _CONTRACTIONS:
+        return [Word(part, start, end) for part in _CONTRACTIONS[lower]]
+    for ending, meaning in _ENDINGS.items():
+        if lower.endswith(ending) and len(lower) > len(ending):
+            cut = end - len(ending)
+            return [Word(lower[: -len(ending)], start, cut), Word(meaning, cut, end)]
+    if lower in {"–", "—"}:
+        lower = "-"
+    return [Word(_NUMBERS.get(lower, lower), start, end)]
