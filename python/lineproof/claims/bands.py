@@ -22,7 +22,14 @@ class Band(IntEnum):
     WINNING = 3
 
 
-EDGES = ((15, Band.LOSING), (35, Band.CLEARLY_WORSE), (45, Band.SLIGHTLY_WORSE), (55, Band.LEVEL), (65, Band.SLIGHT), (85, Band.CLEAR))
+EDGES = (
+    (15, Band.LOSING),
+    (35, Band.CLEARLY_WORSE),
+    (45, Band.SLIGHTLY_WORSE),
+    (55, Band.LEVEL),
+    (65, Band.SLIGHT),
+    (85, Band.CLEAR),
+)
 """Points below the number are in the band; from the last number on: winning."""
 
 
@@ -54,8 +61,15 @@ def spoken(side: str, points: int) -> str:
 
     points: of `side`.
     """
-    better, score = (side, points) if points >= 50 else ("black" if side == "white" else "white", 100 - points)
-    words = {Band.LEVEL: "level", Band.SLIGHT: "slightly better", Band.CLEAR: "clearly better", Band.WINNING: "winning"}[band(score) if band(score) >= 0 else Band.LEVEL]
+    better, score = (
+        (side, points) if points >= 50 else ("black" if side == "white" else "white", 100 - points)
+    )
+    words = {
+        Band.LEVEL: "level",
+        Band.SLIGHT: "slightly better",
+        Band.CLEAR: "clearly better",
+        Band.WINNING: "winning",
+    }[band(score) if band(score) >= 0 else Band.LEVEL]
     if words == "level":
         return f"the position is level ({points} of 100 for {side.capitalize()})"
     return f"{better.capitalize()} is {words} ({score} of 100)"

@@ -11,7 +11,10 @@ VALUES = {"p": 1, "n": 3, "b": 3, "r": 5, "q": 9, "k": 0}
 
 NAMES = {"p": "pawn", "n": "knight", "b": "bishop", "r": "rook", "q": "queen", "k": "king"}
 LETTERS = {name: letter for letter, name in NAMES.items()}
-HOME_MINORS = {"white": {"b1": "n", "g1": "n", "c1": "b", "f1": "b"}, "black": {"b8": "n", "g8": "n", "c8": "b", "f8": "b"}}
+HOME_MINORS = {
+    "white": {"b1": "n", "g1": "n", "c1": "b", "f1": "b"},
+    "black": {"b8": "n", "g8": "n", "c8": "b", "f8": "b"},
+}
 
 
 def other(side: str) -> str:
@@ -45,7 +48,11 @@ def counts(board: Board, side: str) -> dict[str, int]:
 
 def pieces(board: Board, side: str, letter: str | None = None) -> list[str]:
     """Squares of a side's pieces, of one kind if given."""
-    return [at for at, p in board.pieces() if side_of(p) == side and (letter is None or p.lower() == letter)]
+    return [
+        at
+        for at, p in board.pieces()
+        if side_of(p) == side and (letter is None or p.lower() == letter)
+    ]
 
 
 def name(board: Board, at: str) -> str:
@@ -122,7 +129,9 @@ def pins(board: Board, side: str) -> list[Pinned]:
                     continue
                 absolute = own[behind] == "k"
                 bigger = VALUES[own[behind]] > VALUES[own[piece]]
-                loose = own[behind] != "p" and not any(d != piece for d in board.attackers(side, behind, [piece]))
+                loose = own[behind] != "p" and not any(
+                    d != piece for d in board.attackers(side, behind, [piece])
+                )
                 if absolute or bigger or loose:
                     found.append(Pinned(pinner, piece, behind, absolute))
     return found

@@ -5,10 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from enum import StrEnum
+from functools import cached_property
 from typing import Any, Protocol
 
 from lineproof.engine import Answer, Board, Line
 from lineproof.lesson import Comment, Place
+
+
+NULL_MOVE = "0000"
+"""A null move of the text ("--") in UCI spelling."""
 
 
 class Outcome(StrEnum):
@@ -29,7 +34,11 @@ class Spot:
 
     @classmethod
     def of(cls, place: Place) -> Spot:
-        return cls(place.root_fen, tuple(place.moves()), place.board)
+        """The spot of a place. A null move on the way leaves no game behind it, so the history begins anew."""
+        moves = tuple(place.moves())
+        if NULL_MOVE in moves:
+            return cls(place.board.fen, (), place.board)
+        return cls(place.root_fen, moves, place.board)
 
     def play(self, uci: str) -> Spot:
         """The spot after one more move.
@@ -39,10 +48,23 @@ class Spot:
         return Spot(self.root_fen, (*self.moves, uci), self.board.play(uci))
 
     def line(self, moves: Sequence[str]) -> Spot:
+        """The spot after a line of moves."""
         spot = self
         for uci in moves:
             spot = spot.play(uci)
         return spot
+
+    @cached_property
+    def short(self) -> tuple[str, tuple[str, ...]]:
+        """The same position with no more history than repetition can reach: FEN after the last irreversible
+        move, its move number set to 1, and the moves since. Equal for transposed roads, so one search serves both."""
+        board = Board(self.root_fen)
+        fen, since = board.fen, 0
+        for number, uci in enumerate(self.moves, 1):
+            board = board.play(uci)
+            if board.fen.split()[4] == "0":
+                fen, since = board.fen, number
+        return " ".join([*fen.split()[:5], "1"]), self.moves[since:]
 
 
 class Ask(Protocol):
@@ -97,7 +119,7 @@ class Claim:
     def fingerprint(self) -> str:
         """Place, kind and words in one string that survives edits elsewhere."""
         last = self.place.uci or "start"
-        return f"{self.kind}|{self.place.key:016x}|{last}|{' '.join(self.words.split())}|{self.start - self.end}"
+        return f"{self.kind}|{self.place.key:016x}|{last}|{' '.join(self.words.split())}"
 
 
 @dataclass(frozen=True)

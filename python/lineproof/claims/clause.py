@@ -36,10 +36,14 @@ TRAIL = re.compile(
 )
 """Words after a claim that leave its meaning alone."""
 
-LEAD_MOVES = re.compile(rf"^ (?:(?:after|following|on|with|in|in reply to|if|on the natural|after the natural|after the greedy)(?P<after>{SHARED['moves']})|(?P<sequence>{SHARED['moves']})(?= (?:and|,|when|with|:|-)))(?: ,| and| when| with| :| -)?(?: then)?(?= )")
+LEAD_MOVES = re.compile(
+    rf"^ (?:(?:after|following|on|with|in|in reply to|if|on the natural|after the natural|after the greedy)(?P<after>{SHARED['moves']})|(?P<sequence>{SHARED['moves']})(?= (?:and|,|when|with|:|-)))(?: ,| and| when| with| :| -)?(?: then)?(?= )"
+)
 """Moves that the sentence itself plays first."""
 
-TRAIL_MOVES = re.compile(rf" (?:after|following|with|by|thanks to|because of|in view of|due to|owing to|by playing|by|on account of)(?P<after>{SHARED['moves']})$")
+TRAIL_MOVES = re.compile(
+    rf" (?:after|following|with|by|thanks to|because of|in view of|due to|owing to|by playing|by|on account of)(?P<after>{SHARED['moves']})$"
+)
 """Moves behind a claim that the claim rests on."""
 
 CONDITION = re.compile(
@@ -58,5 +62,29 @@ QUOTED = re.compile(
 )
 """Openings of sentences that speak of what others think, of taste, of the class: never a claim."""
 
-BREAKS = frozenset({",", ";", ":", "-", "(", ")", "and", "but", "so", "because", "since", "for", "while", "as", "which", "when", "where", "with", "though", "although", "yet"})
+BREAKS = frozenset(
+    {
+        ",",
+        ";",
+        ":",
+        "-",
+        "(",
+        ")",
+        "and",
+        "but",
+        "so",
+        "because",
+        "since",
+        "for",
+        "while",
+        "as",
+        "which",
+        "when",
+        "where",
+        "with",
+        "though",
+        "although",
+        "yet",
+    }
+)
 """Words at which a clause may begin."""

@@ -66,7 +66,9 @@ class Here:
         """
         side = self.lesson.settings.side
         if side is None:
-            raise Unread("the lesson does not say which side it teaches, so it is not clear who is meant")
+            raise Unread(
+                "the lesson does not say which side it teaches, so it is not clear who is meant"
+            )
         return side
 
     @property
@@ -160,7 +162,15 @@ class Here:
                 raise Unread(f"{text_} does not follow") from error
         return spot
 
-    def claim(self, kind: str, side: str | None = None, *, spot: Spot | None = None, negated: bool = False, **params: Any) -> Claim:
+    def claim(
+        self,
+        kind: str,
+        side: str | None = None,
+        *,
+        spot: Spot | None = None,
+        negated: bool = False,
+        **params: Any,
+    ) -> Claim:
         """A claim of this clause."""
         return Claim(
             kind=kind, place=self.place, spot=spot or self.spot, words=self.words, start=self.start, end=self.end,

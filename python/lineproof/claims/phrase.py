@@ -76,7 +76,12 @@ class Phrase:
     values: Mapping[str, Mapping[str, Any]]
 
     @classmethod
-    def compile(cls, source: str, slots: Mapping[str, Mapping[str, Any]], patterns: Mapping[str, str] | None = None) -> Phrase:
+    def compile(
+        cls,
+        source: str,
+        slots: Mapping[str, Mapping[str, Any]],
+        patterns: Mapping[str, str] | None = None,
+    ) -> Phrase:
         """Compiles a phrase.
 
         slots: the kind's own, each a table from words to value. patterns: the kind's own as regular expressions.
@@ -106,7 +111,11 @@ class Phrase:
                 out.append(" " + re.escape(token))
         if depth:
             raise PhraseError(f"brackets do not close in {source!r}")
-        return cls(source, re.compile(_number("".join(out))), {k: v for k, v in slots.items() if f"{{{k}}}" in source})
+        return cls(
+            source,
+            re.compile(_number("".join(out))),
+            {k: v for k, v in slots.items() if f"{{{k}}}" in source},
+        )
 
     def match(self, clause: str) -> dict[str, Any] | None:
         """The slots of a clause that the phrase accounts for as a whole, or None.
@@ -126,12 +135,20 @@ class Phrase:
         return result
 
 
-def _slot(name: str, slots: Mapping[str, Mapping[str, Any]], patterns: Mapping[str, str], source: str) -> str:
+def _slot(
+    name: str, slots: Mapping[str, Mapping[str, Any]], patterns: Mapping[str, str], source: str
+) -> str:
     if name in patterns:
         return f"(?P<{name}> {patterns[name]})"
     if name in slots:
         choices = sorted(slots[name], key=len, reverse=True)
-        return "(?P<" + name + ">" + "|".join(" " + re.escape(c).replace(r"\ ", " ") for c in choices) + ")"
+        return (
+            "(?P<"
+            + name
+            + ">"
+            + "|".join(" " + re.escape(c).replace(r"\ ", " ") for c in choices)
+            + ")"
+        )
     if name in SHARED:
         return f"(?P<{name}>{SHARED[name]})"
     if name in _LOOSE:
@@ -152,4 +169,8 @@ def _number(pattern: str) -> str:
 
 def targets(text: str) -> list[str]:
     """The references of a list: "the king and the rook on a8" gives two."""
-    return [m.group().strip() for m in re.finditer(_REFERENCE, " " + re.sub(r"^both ", "", text)) if m.group().strip()]
+    return [
+        m.group().strip()
+        for m in re.finditer(_REFERENCE, " " + re.sub(r"^both ", "", text))
+        if m.group().strip()
+    ]

@@ -10,7 +10,7 @@ from enum import StrEnum
 
 from lineproof.lesson import Comment, Lesson, Place
 
-from .claim import Claim, Spot
+from .claim import NULL_MOVE, Claim, Spot
 from .clause import BREAKS, CONDITION, HEDGE, LEAD, LEAD_MOVES, QUOTED, TRAIL, TRAIL_MOVES
 from .here import Here, Unread
 from .kind import Kind
@@ -84,19 +84,33 @@ def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Readi
 
 
 def _read_glyphs(lesson: Lesson, place: Place) -> list[Claim]:
+    if place.uci is None or place.uci == NULL_MOVE:
+        return []
     found: list[Claim] = []
-    for nag in dict.fromkeys(place.nags):
+    seen: set[int] = set()
+    for nag, (_, start, end) in zip(
+        place.glyph_numbers, lesson.pgn.glyphs(place.index), strict=True
+    ):
+        if nag is None or nag in seen:
+            continue
+        seen.add(nag)
+        here = Here(
+            lesson, place, Spot.of(place), words=lesson.text[start:end], start=start, end=end
+        )
         for kind in all_kinds():
-            if nag in kind.glyphs and kind.read_glyph is not None and place.uci is not None:
-                start, end = place.nag_span(nag)
-                here = Here(lesson, place, Spot.of(place), words=lesson.text[start:end], start=start, end=end)
+            if nag in kind.glyphs and kind.read_glyph is not None:
                 found.extend(kind.read_glyph(here, nag, kind.glyphs[nag]))
     return found
 
 
 def read_sentence(here: Here, sentence: Sentence) -> Reading:
     """Reads one sentence at a place."""
-    scanned = [c for kind in all_kinds() if kind.scan is not None for c in kind.scan(_within(here, sentence, 0, len(sentence.words) - 1), sentence)]
+    scanned = [
+        c
+        for kind in all_kinds()
+        if kind.scan is not None
+        for c in kind.scan(_within(here, sentence, 0, len(sentence.words) - 1), sentence)
+    ]
     status, why, claims = _read(here, sentence)
     return Reading(here.place, sentence, status, why, (*claims, *scanned))
 
@@ -118,7 +132,11 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
     if cover.condition:
         return (Status.LEFT_ALONE, "a condition that is not on the board", [])
     if cover.claims:
-        return Status.READ, "" if not cover.unread else f"not read: {'; '.join(cover.unread)}", cover.claims
+        return (
+            Status.READ,
+            "" if not cover.unread else f"not read: {'; '.join(cover.unread)}",
+            cover.claims,
+        )
     if cover.reasons:
         return Status.NOT_UNDERSTOOD, "; ".join(dict.fromkeys(cover.reasons)), []
     if _checkable(words):
@@ -174,7 +192,9 @@ class _Cover:
         moves = LEAD_MOVES.match(_norm(clause) + " ")
         if moves is not None and not (_norm(clause) + " ")[moves.end() :].strip():
             try:
-                self.here = self.here.at(self.here.play((moves["after"] or moves["sequence"]).strip()))
+                self.here = self.here.at(
+                    self.here.play((moves["after"] or moves["sequence"]).strip())
+                )
                 return
             except Unread as reason:
                 self.reasons.append(str(reason))
@@ -182,7 +202,9 @@ class _Cover:
         if CONDITION.search(line):
             self.condition = True
         start, end = self.sentence.slice(first, last - 1)
-        self.unread.append(self.sentence.text[start - self.sentence.start : end - self.sentence.start])
+        self.unread.append(
+            self.sentence.text[start - self.sentence.start : end - self.sentence.start]
+        )
 
     def _clause(self, first: int, last: int) -> bool:
         """Tries to read words first..last-1 as one clause."""
@@ -225,7 +247,9 @@ class _Cover:
         self.here = replace(here, subject=said or here.subject)
         return True
 
-    def _match(self, here: Here, first: int, last: int, hedged: bool, whole: int | None = None) -> list[Claim] | None:
+    def _match(
+        self, here: Here, first: int, last: int, hedged: bool, whole: int | None = None
+    ) -> list[Claim] | None:
         words = list(self.sentence.words[first:last])
         said = {w.norm for w in words}
         line = _norm(words)
@@ -249,4 +273,12 @@ def _count(text: str) -> int:
     return len(text.split())
 
 
-__all__ = ["Kind", "LessonReading", "Reading", "Status", "read_comment", "read_lesson", "read_sentence"]
+__all__ = [
+    "Kind",
+    "LessonReading",
+    "Reading",
+    "Status",
+    "read_comment",
+    "read_lesson",
+    "read_sentence",
+]

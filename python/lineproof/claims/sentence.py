@@ -14,17 +14,29 @@ from dataclasses import dataclass
 SAN = r"(?:[KQRBN][a-h]?[1-8]?x?[a-h][1-8]|[a-h](?:x[a-h])?[1-8](?:=?[QRBN])?|[O0]-[O0](?:-[O0])?)"
 """A move in SAN or in the lax spellings of the PGN standard (8.2.3 and 8.2.3.8)."""
 
-_MOVE = re.compile(rf"(?:(?P<number>\d+)\s?\.\s?(?P<dots>\.\.|…)?\s?|(?:\.\.\.|…)\s?)?(?P<san>{SAN}[+#]?)(?P<mark>[!?]{{1,2}})?(?![A-Za-z0-9])")
+_MOVE = re.compile(
+    rf"(?:(?P<number>\d+)\s?\.\s?(?P<dots>\.\.|…)?\s?|(?:\.\.\.|…)\s?)?(?P<san>{SAN}[+#]?)(?P<mark>[!?]{{1,2}})?(?![A-Za-z0-9])"
+)
 _WORD = re.compile(r"\d+(?:\.\d+)?|[^\W\d_]+(?:['’][^\W\d_]+)?|['’]s\b|[,;:()—–-]|\S")
 _END = re.compile(r"(?:[.!?…]+[)\"'”’]*)(?=\s|$)")
-_ABBREVIATIONS = frozenset({"e.g", "i.e", "etc", "vs", "cf", "no", "mr", "mrs", "dr", "st", "approx"})
+_ABBREVIATIONS = frozenset(
+    {"e.g", "i.e", "etc", "vs", "cf", "no", "mr", "mrs", "dr", "st", "approx"}
+)
 _NUMBERS = {
     "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9", "ten": "10",
 }  # fmt: skip
 _CONTRACTIONS = {
     "can't": ("can", "not"), "cannot": ("can", "not"), "won't": ("will", "not"), "shan't": ("shall", "not"), "ain't": ("is", "not"),
 }  # fmt: skip
-_ENDINGS = {"n't": "not", "'s": "'s", "'re": "are", "'ve": "have", "'ll": "will", "'d": "'d", "'m": "am"}
+_ENDINGS = {
+    "n't": "not",
+    "'s": "'s",
+    "'re": "are",
+    "'ve": "have",
+    "'ll": "will",
+    "'d": "'d",
+    "'m": "am",
+}
 
 
 @dataclass(frozen=True)
@@ -102,7 +114,9 @@ def _ends(text: str, match: re.Match[str]) -> bool:
             return False
         if mark.startswith(("...", "…")):
             return not (after[0].islower() or _MOVE.match(after))
-    elif re.fullmatch(rf"(?:\d+\.(?:\.\.)?|\.\.\.|…)?{SAN}[+#]?", token) and (_MOVE.match(after) or after[0].islower()):
+    elif re.fullmatch(rf"(?:\d+\.(?:\.\.)?|\.\.\.|…)?{SAN}[+#]?", token) and (
+        _MOVE.match(after) or after[0].islower()
+    ):
         return False
     return not after[0].islower() or bool(re.match(r"[a-h][1-8x]", after))
 
@@ -122,7 +136,12 @@ def words(text: str) -> tuple[Word, ...]:
             found.append(Word(norm, at, move.end(), move))
             at = move.end()
             continue
-        if text[at] in "-–" and 0 < at < len(text) - 1 and text[at - 1].isalnum() and text[at + 1].isalnum():
+        if (
+            text[at] in "-–"
+            and 0 < at < len(text) - 1
+            and text[at - 1].isalnum()
+            and text[at + 1].isalnum()
+        ):
             at += 1  # "the e5-pawn" is two words
             continue
         match = _WORD.match(text, at)

@@ -18,6 +18,13 @@ SUFFIX_NAGS = {"!": 1, "?": 2, "!!": 3, "??": 4, "!?": 5, "?!": 6} | {
     "⁈": 6,
 }
 
+# Verdict signs of the printed encyclopaedias as glyph numbers (PGN standard, 10).
+SIGN_NAGS = {"=": 10, "∞": 13, "+=": 14, "⩲": 14, "=+": 15, "⩱": 15, "±": 16, "+/-": 16, "∓": 17, "-/+": 17} | {
+    "+-": 18,
+    "-+": 19,
+    "□": 7,
+}
+
 
 @dataclass(frozen=True, slots=True)
 class Game:
@@ -162,6 +169,18 @@ class Place:
     def label(self) -> str:
         """The move as printed, "3. f4" or "3... exf4"; "start" for the start of a game."""
         return f"{self.number} {self.san}" if self.ply else "start"
+
+    @property
+    def glyph_numbers(self) -> tuple[int | None, ...]:
+        """The NAG of each glyph, signs written as text included, in text order; None for a sign without one."""
+        found: list[int | None] = []
+        for kind, start, end in self.lesson.pgn.glyphs(self.index):
+            text = self.lesson.text[start:end]
+            if kind == "nag":
+                found.append(int(text[1:]))
+            else:
+                found.append(SUFFIX_NAGS.get(text, SIGN_NAGS.get(text)))
+        return tuple(found)
 
     @property
     def nags(self) -> tuple[int, ...]:

@@ -28,8 +28,29 @@ PHRASES = (
     "(without|losing|having lost) the right to castle",
 )
 _WINGS = {
-    **dict.fromkeys(("kingside", "king side", "on the kingside", "short", "to the kingside", "on the king 's side"), "king"),
-    **dict.fromkeys(("queenside", "queen side", "on the queenside", "long", "to the queenside", "on the queen 's side", "on that side"), "queen"),
+    **dict.fromkeys(
+        (
+            "kingside",
+            "king side",
+            "on the kingside",
+            "short",
+            "to the kingside",
+            "on the king 's side",
+        ),
+        "king",
+    ),
+    **dict.fromkeys(
+        (
+            "queenside",
+            "queen side",
+            "on the queenside",
+            "long",
+            "to the queenside",
+            "on the queen 's side",
+            "on that side",
+        ),
+        "queen",
+    ),
 }
 
 
@@ -62,7 +83,14 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     else:
         because, cannot = f"{who} can castle now: {' or '.join(possible)}.", False
     holds = cannot != claim.negated
-    return Judgement(Outcome.HOLDS if holds else Outcome.FAILS, because, (), claim.spot, {"rights": " ".join(rights) or "none"}, instead=None if holds else because)
+    return Judgement(
+        Outcome.HOLDS if holds else Outcome.FAILS,
+        because,
+        (),
+        claim.spot,
+        {"rights": " ".join(rights) or "none"},
+        instead=None if holds else because,
+    )
 
 
 def _possible(claim: Claim, side: str, rights: list[str]) -> list[str] | None:
@@ -76,7 +104,11 @@ def _possible(claim: Claim, side: str, rights: list[str]) -> list[str] | None:
     if board.in_check:
         return None
     san = [board.san(m) for m in board.legal_moves()]
-    return [s for w, s in (("king", "O-O"), ("queen", "O-O-O")) if w in rights and s in {x.rstrip("+#") for x in san}]
+    return [
+        s
+        for w, s in (("king", "O-O"), ("queen", "O-O-O"))
+        if w in rights and s in {x.rstrip("+#") for x in san}
+    ]
 
 
 def _free(claim: Claim, side: str, wing: str) -> bool:
@@ -85,7 +117,9 @@ def _free(claim: Claim, side: str, wing: str) -> bool:
     between = "fg" if wing == "king" else "bcd"
     through = "fg" if wing == "king" else "cd"
     enemy = "black" if side == "white" else "white"
-    return all(board.piece_at(f + rank) is None for f in between) and not any(board.attackers(enemy, f + rank) for f in through)
+    return all(board.piece_at(f + rank) is None for f in between) and not any(
+        board.attackers(enemy, f + rank) for f in through
+    )
 
 
 KIND = Kind(
@@ -95,7 +129,23 @@ KIND = Kind(
     definition="The side has no right to castle (on the wing named) any more, or no castling move is legal now: either reading may hold, and the finding says which.",
     source="FIDE Laws of Chess, article 3.8.2",
     phrases=PHRASES,
-    slots={"wing": _WINGS, "impossible": {k: k for k in ("impossible", "out of the question", "no longer possible", "not possible", "ruled out", "over", "gone", "illegal")}, "able": {"castle": True, "always": True}},
+    slots={
+        "wing": _WINGS,
+        "impossible": {
+            k: k
+            for k in (
+                "impossible",
+                "out of the question",
+                "no longer possible",
+                "not possible",
+                "ruled out",
+                "over",
+                "gone",
+                "illegal",
+            )
+        },
+        "able": {"castle": True, "always": True},
+    },
     vocabulary=frozenset({"castle", "castling"}),
     read=read,
     check=check,

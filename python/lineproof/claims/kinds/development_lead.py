@@ -27,9 +27,55 @@ PHRASES = (
     "development {is} [{very}] {equal}",
     "(the sides|both sides) {is} [{very}] equally developed",
 )
-_AHEAD = {k: k for k in ("ahead", "well ahead", "far ahead", "clearly ahead", "miles ahead", "further ahead", "comfortably ahead", "in front", "way ahead", "ahead by a mile")}
-_BEHIND = {k: k for k in ("behind", "well behind", "far behind", "badly behind", "clearly behind", "hopelessly behind", "miles behind", "way behind", "dangerously behind", "seriously behind", "lagging behind")}
-_LEADS = {k: k for k in ("a lead", "the lead", "a big lead", "a large lead", "a clear lead", "a huge lead", "a handsome lead", "a comfortable lead", "an advantage", "a great lead", "a real lead", "a useful lead", "a serious lead")}
+_AHEAD = {
+    k: k
+    for k in (
+        "ahead",
+        "well ahead",
+        "far ahead",
+        "clearly ahead",
+        "miles ahead",
+        "further ahead",
+        "comfortably ahead",
+        "in front",
+        "way ahead",
+        "ahead by a mile",
+    )
+}
+_BEHIND = {
+    k: k
+    for k in (
+        "behind",
+        "well behind",
+        "far behind",
+        "badly behind",
+        "clearly behind",
+        "hopelessly behind",
+        "miles behind",
+        "way behind",
+        "dangerously behind",
+        "seriously behind",
+        "lagging behind",
+    )
+}
+_LEADS = {
+    k: k
+    for k in (
+        "a lead",
+        "the lead",
+        "a big lead",
+        "a large lead",
+        "a clear lead",
+        "a huge lead",
+        "a handsome lead",
+        "a comfortable lead",
+        "an advantage",
+        "a great lead",
+        "a real lead",
+        "a useful lead",
+        "a serious lead",
+    )
+}
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -72,7 +118,11 @@ def _castled(spot: Spot, side: str) -> bool:
 
     board = Board(spot.root_fen)
     for uci in spot.moves:
-        if board.turn == side and (board.piece_at(uci[:2]) or "").lower() == "k" and abs(ord(uci[0]) - ord(uci[2])) == 2:
+        if (
+            board.turn == side
+            and (board.piece_at(uci[:2]) or "").lower() == "k"
+            and abs(ord(uci[0]) - ord(uci[2])) == 2
+        ):
             return True
         board = board.play(uci)
     return False
@@ -91,10 +141,19 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
         holds = lead >= 1 and abs(lead - n) <= 1
     because = f"{title(side)} has {own} developing tempi ({', '.join(mine) or 'none'}), {title(other(side))} {enemy} ({', '.join(theirs) or 'none'})."
     if abs(lead) >= LEAD:
-        instead = f"{title(side if lead > 0 else other(side))} leads in development by {abs(lead)} tempi."
+        instead = (
+            f"{title(side if lead > 0 else other(side))} leads in development by {abs(lead)} tempi."
+        )
     else:
         instead = "Neither side leads in development by two tempi or more."
-    return Judgement(Outcome.HOLDS if holds else Outcome.FAILS, because, (), claim.spot, {"tempi": own, "opponent": enemy, "lead": lead}, instead=None if holds else instead)
+    return Judgement(
+        Outcome.HOLDS if holds else Outcome.FAILS,
+        because,
+        (),
+        claim.spot,
+        {"tempi": own, "opponent": enemy, "lead": lead},
+        instead=None if holds else instead,
+    )
 
 
 KIND = Kind(
@@ -106,7 +165,18 @@ KIND = Kind(
         "A lead is two or more; 'n tempi' is within one of n and at least one."
     ),
     phrases=PHRASES,
-    slots={"ahead": _AHEAD, "behind": _BEHIND, "lead": _LEADS, "size": {k: k for k in ("big", "huge", "large", "clear", "obvious", "enormous", "decisive", "real")}, "equal": {k: k for k in ("level", "equal", "even", "about level", "about equal", "balanced")}},
+    slots={
+        "ahead": _AHEAD,
+        "behind": _BEHIND,
+        "lead": _LEADS,
+        "size": {
+            k: k
+            for k in ("big", "huge", "large", "clear", "obvious", "enormous", "decisive", "real")
+        },
+        "equal": {
+            k: k for k in ("level", "equal", "even", "about level", "about equal", "balanced")
+        },
+    },
     vocabulary=frozenset({"development", "developed", "tempi", "tempos", "tempo"}),
     read=read,
     check=check,

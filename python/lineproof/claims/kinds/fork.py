@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from typing import Any
 
-from lineproof.claims.board import VALUES, defenders, material, name, names, other, pieces, side_of, title
+from lineproof.claims.board import (
+    VALUES,
+    defenders,
+    material,
+    name,
+    names,
+    other,
+    pieces,
+    side_of,
+    title,
+)
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
@@ -55,7 +65,16 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     said = targets(slots["targets"]) if "targets" in slots else []
     if "object" in slots:
         said = [slots["object"], slots["second"]]
-    return [here.claim(KIND.id, side_of(letter), spot=spot, negated="denied" in slots, forker=forker, targets=said)]
+    return [
+        here.claim(
+            KIND.id,
+            side_of(letter),
+            spot=spot,
+            negated="denied" in slots,
+            forker=forker,
+            targets=said,
+        )
+    ]
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:
@@ -70,7 +89,15 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     if claim.negated:
         said = Outcome.FAILS if len(worthy) >= 2 else Outcome.HOLDS
         because = f"{_upper(name(board, forker))} attacks {names(board, worthy)}."
-        return Judgement(said, because, (), claim.spot, numbers, instead=None if said is Outcome.HOLDS else because, marks=marks)
+        return Judgement(
+            said,
+            because,
+            (),
+            claim.spot,
+            numbers,
+            instead=None if said is Outcome.HOLDS else because,
+            marks=marks,
+        )
     if not claim.params["targets"]:
         holds = len(worthy) >= 2
         because = f"{_upper(name(board, forker))} attacks {names(board, worthy)}."
@@ -81,16 +108,28 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     missing: list[str] = []
     for text in claim.params["targets"]:
         candidates = Reference.read(text).squares(board, enemy)
-        hit = [at for at in candidates if at in attacked and (_target(board, forker, at) or _named_pawn(board, at))]
+        hit = [
+            at
+            for at in candidates
+            if at in attacked and (_target(board, forker, at) or _named_pawn(board, at))
+        ]
         needed = len(candidates) if Reference.read(text).plural and len(candidates) > 1 else 1
         if len(hit) < needed:
-            missing.append(text if not candidates else f"{name(board, candidates[0])}{_why_not(board, forker, candidates[0], attacked)}")
+            missing.append(
+                text
+                if not candidates
+                else f"{name(board, candidates[0])}{_why_not(board, forker, candidates[0], attacked)}"
+            )
     if missing:
         because = f"{_upper(name(board, forker))} attacks {names(board, worthy)}, but not {' or '.join(missing)}."
         instead = f"{_upper(name(board, forker))} attacks {names(board, worthy)}."
-        return Judgement(Outcome.FAILS, because, (), claim.spot, numbers, instead=instead, marks=marks)
+        return Judgement(
+            Outcome.FAILS, because, (), claim.spot, numbers, instead=instead, marks=marks
+        )
     because = f"{_upper(name(board, forker))} attacks {names(board, worthy or attacked)}."
-    return Judgement(Outcome.HOLDS, because, (), claim.spot, numbers, marks=marks, second=_pays(claim, ask, side))
+    return Judgement(
+        Outcome.HOLDS, because, (), claim.spot, numbers, marks=marks, second=_pays(claim, ask, side)
+    )
 
 
 def _target(board: Any, forker: str, at: str) -> bool:

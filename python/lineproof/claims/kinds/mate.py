@@ -34,10 +34,30 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     elif not board.in_check:
         because, true = f"{title(board.turn)} is not even in check.", False
     else:
-        because, true = f"{title(board.turn)} is in check, but can answer with {spelled}{' and others' if len(legal) > 3 else ''}.", False
+        because, true = (
+            f"{title(board.turn)} is in check, but can answer with {spelled}{' and others' if len(legal) > 3 else ''}.",
+            False,
+        )
     holds = true != claim.negated
-    instead = None if holds else ("This is mate." if true else "This is check, not mate." if board.in_check else "This is not mate.")
-    return Judgement(Outcome.HOLDS if holds else Outcome.FAILS, because, (), claim.spot, {"legal moves": len(legal)}, instead=instead)
+    instead = (
+        None
+        if holds
+        else (
+            "This is mate."
+            if true
+            else "This is check, not mate."
+            if board.in_check
+            else "This is not mate."
+        )
+    )
+    return Judgement(
+        Outcome.HOLDS if holds else Outcome.FAILS,
+        because,
+        (),
+        claim.spot,
+        {"legal moves": len(legal)},
+        instead=instead,
+    )
 
 
 KIND = Kind(

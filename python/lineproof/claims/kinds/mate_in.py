@@ -33,7 +33,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "move" in slots:
         named = here.named(slots["move"])
         # "Qh5 mates in two" counts the move itself
-        return [here.claim(KIND.id, named.side, spot=named.before, moves=_number(slots), by=named.uci)]
+        return [
+            here.claim(KIND.id, named.side, spot=named.before, moves=_number(slots), by=named.uci)
+        ]
     if "side" in slots:
         side = here.side(slots["side"])
         if " mated" in text:
@@ -43,7 +45,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     elif here.subject is not None:
         side = here.subject
     else:
-        side = here.board.turn if "there is" in text or here.board.turn == here.subject else here.mover
+        side = (
+            here.board.turn if "there is" in text or here.board.turn == here.subject else here.mover
+        )
     return [here.claim(KIND.id, side, spot=spot, moves=_number(slots))]
 
 
@@ -59,24 +63,64 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     if line is None:
         over = spot.board.is_checkmate and spot.board.turn != side
         said = Outcome.HOLDS if over else Outcome.FAILS
-        return Judgement(said, "The game is over here." if not over else f"{title(side)} has already mated.")
+        return Judgement(
+            said, "The game is over here." if not over else f"{title(side)} has already mated."
+        )
     mate = line.mate * sign if line.mate is not None else None
     points = line.points if side == "white" else 100 - line.points
     if mate is not None and mate > 0 and (limit is None or mate <= limit):
-        return Judgement(Outcome.HOLDS, f"{title(side)} mates in {mate}.", line.moves, spot, {"mate in": mate})
+        return Judgement(
+            Outcome.HOLDS, f"{title(side)} mates in {mate}.", line.moves, spot, {"mate in": mate}
+        )
     if limit is None:
         if points < 85:
             because = f"Best play shows no mate: {title(side)} scores {points} of 100."
-            return Judgement(Outcome.FAILS, because, line.moves, spot, {"points": points}, float(max(1, 85 - points)), f"{title(side)} does not mate by force.")
-        return Judgement(Outcome.UNSETTLED, f"{title(side)} is winning ({points} of 100), but no forced mate was found.", line.moves, spot, {"points": points}, 1.0)
+            return Judgement(
+                Outcome.FAILS,
+                because,
+                line.moves,
+                spot,
+                {"points": points},
+                float(max(1, 85 - points)),
+                f"{title(side)} does not mate by force.",
+            )
+        return Judgement(
+            Outcome.UNSETTLED,
+            f"{title(side)} is winning ({points} of 100), but no forced mate was found.",
+            line.moves,
+            spot,
+            {"points": points},
+            1.0,
+        )
     forced, moves = _exhaust(claim, ask, side, limit)
     if forced:
-        return Judgement(Outcome.HOLDS, f"{title(side)} mates in {limit}.", moves, spot, {"mate in": limit})
+        return Judgement(
+            Outcome.HOLDS, f"{title(side)} mates in {limit}.", moves, spot, {"mate in": limit}
+        )
     if forced is None:
-        return Judgement(Outcome.UNSETTLED, f"No mate in {limit} was found, but not every defence could be tried.", line.moves, spot, {}, 1.0)
+        return Judgement(
+            Outcome.UNSETTLED,
+            f"No mate in {limit} was found, but not every defence could be tried.",
+            line.moves,
+            spot,
+            {},
+            1.0,
+        )
     found = f" The shortest mate found takes {mate} moves." if mate is not None and mate > 0 else ""
-    instead = f"{title(side)} mates in {mate}." if mate is not None and mate > 0 else f"There is no mate in {limit} here."
-    return Judgement(Outcome.FAILS, f"Every move was tried: there is no mate in {limit}.{found}", line.moves, spot, {"tried": limit}, None, instead)
+    instead = (
+        f"{title(side)} mates in {mate}."
+        if mate is not None and mate > 0
+        else f"There is no mate in {limit} here."
+    )
+    return Judgement(
+        Outcome.FAILS,
+        f"Every move was tried: there is no mate in {limit}.{found}",
+        line.moves,
+        spot,
+        {"tried": limit},
+        None,
+        instead,
+    )
 
 
 def _exhaust(claim: Claim, ask: Ask, side: str, limit: int) -> tuple[bool | None, tuple[str, ...]]:
@@ -90,7 +134,9 @@ def _exhaust(claim: Claim, ask: Ask, side: str, limit: int) -> tuple[bool | None
     return _after_any_reply((), spot, ask, limit)
 
 
-def _after_any_reply(prefix: tuple[str, ...], spot: Any, ask: Ask, limit: int) -> tuple[bool | None, tuple[str, ...]]:
+def _after_any_reply(
+    prefix: tuple[str, ...], spot: Any, ask: Ask, limit: int
+) -> tuple[bool | None, tuple[str, ...]]:
     replies = spot.board.legal_moves()
     if not replies:
         return spot.board.is_checkmate, prefix

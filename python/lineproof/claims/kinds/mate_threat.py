@@ -32,10 +32,17 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     spot = here.named(slots["by"]).after if "by" in slots else here.spot
     side = here.side(slots["side"]) if "side" in slots else None
     if side is None:
-        side = here.at(spot).mover if here.subject is None or here.subject == here.mover else here.subject
+        side = (
+            here.at(spot).mover
+            if here.subject is None or here.subject == here.mover
+            else here.subject
+        )
     if spot.board.turn == side:
         raise Unread("it is that side's own move, so nothing is only threatened")
-    params: dict[str, Any] = {"square": slots.get("square"), "moves": int(slots["n"]) if "n" in slots else None}
+    params: dict[str, Any] = {
+        "square": slots.get("square"),
+        "moves": int(slots["n"]) if "n" in slots else None,
+    }
     return [here.claim(KIND.id, side, spot=spot, move=slots.get("move"), **params)]
 
 
@@ -46,7 +53,10 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     if board.is_checkmate:
         return Judgement(Outcome.HOLDS, "It is mate already.", (), claim.spot)
     if passed is None:
-        return Judgement(Outcome.UNSETTLED, f"{title(board.turn)} is in check and cannot pass, so a threat cannot be asked for.")
+        return Judgement(
+            Outcome.UNSETTLED,
+            f"{title(board.turn)} is in check and cannot pass, so a threat cannot be asked for.",
+        )
     free = Spot(passed.fen, (), passed)
     square, limit = claim.params["square"], claim.params["moves"]
     named = claim.params["move"]
@@ -54,39 +64,98 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         try:
             uci = passed.parse_san(named.split(".")[-1])
         except ValueError:
-            return Judgement(Outcome.FAILS, f"{named} cannot be played if {title(board.turn)} passes.", (), free)
+            return Judgement(
+                Outcome.FAILS, f"{named} cannot be played if {title(board.turn)} passes.", (), free
+            )
         return _after(claim, ask, free, uci, side)
     for uci in passed.legal_moves():
         if passed.play(uci).is_checkmate and (square is None or uci[2:4] == square):
             san = passed.san(uci)
             marks = (Mark("move", (uci[:2], uci[2:4]), side),)
-            return Judgement(Outcome.HOLDS, f"If {title(board.turn)} passes, {san} is mate.", (uci,), free, {"mate in": 1}, marks=marks)
+            return Judgement(
+                Outcome.HOLDS,
+                f"If {title(board.turn)} passes, {san} is mate.",
+                (uci,),
+                free,
+                {"mate in": 1},
+                marks=marks,
+            )
     depth = limit or DEPTH
     forced, line = ask.mate(free, depth)
     if forced and (square is None or line[-1][2:4] == square):
-        return Judgement(Outcome.HOLDS, f"If {title(board.turn)} passes, {title(side)} mates in {(len(line) + 1) // 2}.", line, free, {"mate in": (len(line) + 1) // 2})
+        return Judgement(
+            Outcome.HOLDS,
+            f"If {title(board.turn)} passes, {title(side)} mates in {(len(line) + 1) // 2}.",
+            line,
+            free,
+            {"mate in": (len(line) + 1) // 2},
+        )
     if forced is None:
-        return Judgement(Outcome.UNSETTLED, f"Not every line could be tried to mate in {depth} after a pass.", (), free, {}, 1.0)
+        return Judgement(
+            Outcome.UNSETTLED,
+            f"Not every line could be tried to mate in {depth} after a pass.",
+            (),
+            free,
+            {},
+            1.0,
+        )
     best = ask.best(free)
     moves = best.moves if best is not None else ()
     there = f" on {square}" if square else ""
     because = f"If {title(board.turn)} passes, {title(side)} has no mate{there} within {depth} move{'s' if depth > 1 else ''}."
-    return Judgement(Outcome.FAILS, because, moves, free, {"tried": depth}, None, f"{title(side)} does not threaten mate{there}.")
+    return Judgement(
+        Outcome.FAILS,
+        because,
+        moves,
+        free,
+        {"tried": depth},
+        None,
+        f"{title(side)} does not threaten mate{there}.",
+    )
 
 
 def _after(claim: Claim, ask: Ask, free: Spot, uci: str, side: str) -> Judgement:
     after = free.play(uci)
     san = free.board.san(uci)
     marks = (Mark("move", (uci[:2], uci[2:4]), side),)
-    passer = title(free.board.turn if side != free.board.turn else ("black" if side == "white" else "white"))
+    passer = title(
+        free.board.turn if side != free.board.turn else ("black" if side == "white" else "white")
+    )
     if after.board.is_checkmate:
-        return Judgement(Outcome.HOLDS, f"If {passer} passes, {san} is mate.", (uci,), free, {"mate in": 1}, marks=marks)
+        return Judgement(
+            Outcome.HOLDS,
+            f"If {passer} passes, {san} is mate.",
+            (uci,),
+            free,
+            {"mate in": 1},
+            marks=marks,
+        )
     limit = claim.params["moves"]
     if limit and limit > 1:
         line = ask.move(free, uci)
-        if line.mate is not None and (line.mate > 0) == (side == "white") and abs(line.mate) <= limit:
-            return Judgement(Outcome.HOLDS, f"If {passer} passes, {san} mates in {abs(line.mate)}.", line.moves, free, {"mate in": abs(line.mate)}, marks=marks)
-    return Judgement(Outcome.FAILS, f"If {passer} passes, {san} is not mate.", (uci,), free, {}, None, f"{san} is no mate threat.", marks=marks)
+        if (
+            line.mate is not None
+            and (line.mate > 0) == (side == "white")
+            and abs(line.mate) <= limit
+        ):
+            return Judgement(
+                Outcome.HOLDS,
+                f"If {passer} passes, {san} mates in {abs(line.mate)}.",
+                line.moves,
+                free,
+                {"mate in": abs(line.mate)},
+                marks=marks,
+            )
+    return Judgement(
+        Outcome.FAILS,
+        f"If {passer} passes, {san} is not mate.",
+        (uci,),
+        free,
+        {},
+        None,
+        f"{san} is no mate threat.",
+        marks=marks,
+    )
 
 
 KIND = Kind(

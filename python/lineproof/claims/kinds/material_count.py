@@ -45,9 +45,38 @@ _EXTRA: dict[str, Any] = {
     **dict.fromkeys(("an extra rook", "a rook more"), "rook"),
     **dict.fromkeys(("an extra queen", "a queen more"), "queen"),
 }  # fmt: skip
-_PRICE = {k: v for k, v in _AMOUNTS.items() if v in {"pawn", "2 pawns", "3 pawns", "piece", "rook", "2 pieces", "queen"}} | {"a rook and a pawn": "rook and pawn", "2 minor pieces": "2 pieces"}
-_LEVEL = {k: True for k in ("level", "equal", "even", "balanced", "dead level", "dead equal", "exactly level", "exactly equal", "in balance", "back in balance", "fully level")}
-VALUE = {"pawn": 1, "2 pawns": 2, "3 pawns": 3, "piece": 3, "2 pieces": 6, "exchange": 2, "rook": 5, "queen": 9, "rook and pawn": 6}
+_PRICE = {
+    k: v
+    for k, v in _AMOUNTS.items()
+    if v in {"pawn", "2 pawns", "3 pawns", "piece", "rook", "2 pieces", "queen"}
+} | {"a rook and a pawn": "rook and pawn", "2 minor pieces": "2 pieces"}
+_LEVEL = {
+    k: True
+    for k in (
+        "level",
+        "equal",
+        "even",
+        "balanced",
+        "dead level",
+        "dead equal",
+        "exactly level",
+        "exactly equal",
+        "in balance",
+        "back in balance",
+        "fully level",
+    )
+}
+VALUE = {
+    "pawn": 1,
+    "2 pawns": 2,
+    "3 pawns": 3,
+    "piece": 3,
+    "2 pieces": 6,
+    "exchange": 2,
+    "rook": 5,
+    "queen": 9,
+    "rook and pawn": 6,
+}
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -55,7 +84,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "level" in slots or "nothing" in slots:
         return [here.claim(KIND.id, "white", amount="level")]
     side = here.side(slots.get("side"))
-    if any(f" {w} " in text.replace(".", " ").replace(",", " ") for w in ("down", "behind", "short", "less")):
+    if any(
+        f" {w} " in text.replace(".", " ").replace(",", " ")
+        for w in ("down", "behind", "short", "less")
+    ):
         side = other(side)
     amount = slots.get("amount", slots.get("extra"))
     return [here.claim(KIND.id, side, amount=amount or "material", price=slots.get("price"))]
@@ -99,7 +131,14 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
         ahead = side if balance > 0 else other(side)
         flip = 1 if balance > 0 else -1
         because = f"{title(ahead)} is {abs(balance)} pawn{'s' if abs(balance) != 1 else ''} ahead by value: {_words({k: v * flip for k, v in diff.items()}, minor * flip)}."
-    return Judgement(Outcome.HOLDS if holds else Outcome.FAILS, because, (), claim.spot, {"balance": balance}, instead=None if holds else because)
+    return Judgement(
+        Outcome.HOLDS if holds else Outcome.FAILS,
+        because,
+        (),
+        claim.spot,
+        {"balance": balance},
+        instead=None if holds else because,
+    )
 
 
 def _traded(amount: str, price: str, diff: dict[str, int], minor: int) -> bool:
@@ -137,8 +176,23 @@ KIND = Kind(
     version=1,
     definition="Pieces on the board at that moment, by values 1, 3, 3, 5, 9: 'a pawn up' is one pawn more with pieces equal, 'the exchange' a rook for a minor piece, 'a piece' one minor piece more and still ahead, 'level' equal by value.",
     phrases=PHRASES,
-    slots={"amount": _AMOUNTS, "extra": _EXTRA, "price": _PRICE, "level": _LEVEL, "nothing": {"a pawn": True, "material": True, "ahead in material": True}, "updown": {"up": "up", "down": "down", "ahead": "up", "behind": "down", "to the good": "up"}},
-    vocabulary=frozenset("up down ahead behind more less extra material good short for pawn pawns".split()),
+    slots={
+        "amount": _AMOUNTS,
+        "extra": _EXTRA,
+        "price": _PRICE,
+        "level": _LEVEL,
+        "nothing": {"a pawn": True, "material": True, "ahead in material": True},
+        "updown": {
+            "up": "up",
+            "down": "down",
+            "ahead": "up",
+            "behind": "down",
+            "to the good": "up",
+        },
+    },
+    vocabulary=frozenset(
+        "up down ahead behind more less extra material good short for pawn pawns".split()
+    ),
     read=read,
     check=check,
 )

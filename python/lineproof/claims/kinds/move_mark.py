@@ -45,7 +45,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 
 def read_glyph(here: Here, nag: int, value: str) -> list[Claim]:
     named = here.named(here.place.san or "")
-    return [here.claim(KIND.id, named.side, spot=named.before, move=named.uci, mark=value, glyph=nag)]
+    return [
+        here.claim(KIND.id, named.side, spot=named.before, move=named.uci, mark=value, glyph=nag)
+    ]
 
 
 def outcome(written: str, best: int, played: int, shallow: bool) -> tuple[Outcome, bool]:
@@ -55,8 +57,18 @@ def outcome(written: str, best: int, played: int, shallow: bool) -> tuple[Outcom
     """
     earned = mark(best, played)
     if written == "!?":
-        return (Outcome.FAILS, False) if best - played >= 15 and earned is not Earned.GOOD else (Outcome.HOLDS, False)
-    claimed = {"!": Earned.GOOD, "!!": Earned.GOOD, "?!": Earned.DUBIOUS, "?": Earned.MISTAKE, "??": Earned.BLUNDER}[written]
+        return (
+            (Outcome.FAILS, False)
+            if best - played >= 15 and earned is not Earned.GOOD
+            else (Outcome.HOLDS, False)
+        )
+    claimed = {
+        "!": Earned.GOOD,
+        "!!": Earned.GOOD,
+        "?!": Earned.DUBIOUS,
+        "?": Earned.MISTAKE,
+        "??": Earned.BLUNDER,
+    }[written]
     off = abs(claimed - earned)
     if written == "!!" and off == 0 and shallow:
         return Outcome.UNSETTLED, True
@@ -90,12 +102,31 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         because += " A shallow search finds it at once."
     elif one_off:
         because += " That is one mark off."
-    words = {Earned.GOOD: "good", Earned.DUBIOUS: "dubious", Earned.MISTAKE: "a mistake", Earned.BLUNDER: "a blunder"}
+    words = {
+        Earned.GOOD: "good",
+        Earned.DUBIOUS: "dubious",
+        Earned.MISTAKE: "a mistake",
+        Earned.BLUNDER: "a blunder",
+    }
     near = min(
-        (abs(d) for d in range(-best, 101 - best) if outcome(written, max(best + d, played), played, shallow)[0] is not said),
+        (
+            abs(d)
+            for d in range(-best, 101 - best)
+            if outcome(written, max(best + d, played), played, shallow)[0] is not said
+        ),
         default=100,
     )
-    near = min(near, min((abs(d) for d in range(-played, best - played + 1) if outcome(written, best, played + d, shallow)[0] is not said), default=100))
+    near = min(
+        near,
+        min(
+            (
+                abs(d)
+                for d in range(-played, best - played + 1)
+                if outcome(written, best, played + d, shallow)[0] is not said
+            ),
+            default=100,
+        ),
+    )
     return Judgement(
         said, because, played_line.moves if earned else best_line.moves, spot, numbers, float(near),
         None if said is Outcome.HOLDS else f"For {title(side)} {san} is {words[earned]}.", one_off,

@@ -39,7 +39,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         named = here.named(slots["move"])
     elif "only one" in text:
         following = here.place.next
-        if following is None or here.spot.moves != tuple(here.place.moves()) or following.uci is None:
+        if (
+            following is None
+            or here.spot.moves != tuple(here.place.moves())
+            or following.uci is None
+        ):
             raise Unread("the only move is not named, and the line shows none")
         named = Named(here.spot, following.uci, here.board.turn)
     else:
@@ -50,7 +54,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 def _last(here: Here) -> Named:
     if not here.spot.moves:
         raise Unread("no move has been played yet")
-    return here.named(here.place.san or "") if here.spot.moves == tuple(here.place.moves()) else _replayed(here)
+    return (
+        here.named(here.place.san or "")
+        if here.spot.moves == tuple(here.place.moves())
+        else _replayed(here)
+    )
 
 
 def _replayed(here: Here) -> Named:
@@ -59,7 +67,9 @@ def _replayed(here: Here) -> Named:
     board = Board(here.spot.root_fen)
     for uci in here.spot.moves[:-1]:
         board = board.play(uci)
-    return Named(Spot(here.spot.root_fen, here.spot.moves[:-1], board), here.spot.moves[-1], board.turn)
+    return Named(
+        Spot(here.spot.root_fen, here.spot.moves[:-1], board), here.spot.moves[-1], board.turn
+    )
 
 
 def read_glyph(here: Here, nag: int, value: str) -> list[Claim]:
@@ -74,7 +84,9 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     mark = (Mark("move", (move[:2], move[2:4]), side),)
     others = [m for m in spot.board.legal_moves() if m != move]
     if not others:
-        return Judgement(Outcome.HOLDS, f"{san} is the only legal move.", (move,), spot, {"legal": 1}, marks=mark)
+        return Judgement(
+            Outcome.HOLDS, f"{san} is the only legal move.", (move,), spot, {"legal": 1}, marks=mark
+        )
     rival = ask.best(spot, without=(move,))
     assert rival is not None  # there are other legal moves
     alone, best = ask.move(spot, rival.moves[0]), ask.move(spot, move)
@@ -89,13 +101,23 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     margin = float(abs(cost - LEAST) + (1 if cost < LEAST else 0))
     if holds:
         because = f"Every other move costs at least {cost} points: after {rival_san} {spoken(side, second)}."
-        return Judgement(Outcome.HOLDS, because, alone.moves, spot, numbers, max(margin, 1.0), marks=mark)
+        return Judgement(
+            Outcome.HOLDS, because, alone.moves, spot, numbers, max(margin, 1.0), marks=mark
+        )
     if cost <= 0:
-        because = f"{rival_san} is no worse: {spoken(side, second)}, after {san} {spoken(side, own)}."
+        because = (
+            f"{rival_san} is no worse: {spoken(side, second)}, after {san} {spoken(side, own)}."
+        )
     else:
         because = f"{rival_san} costs only {cost} points: {spoken(side, second)}, after {san} {spoken(side, own)}."
-    instead = f"{san} is a good move here, and so is {rival_san}." if cost >= -5 else f"{rival_san} is better than {san}."
-    return Judgement(Outcome.FAILS, because, alone.moves, spot, numbers, max(margin, 1.0), instead, marks=mark)
+    instead = (
+        f"{san} is a good move here, and so is {rival_san}."
+        if cost >= -5
+        else f"{rival_san} is better than {san}."
+    )
+    return Judgement(
+        Outcome.FAILS, because, alone.moves, spot, numbers, max(margin, 1.0), instead, marks=mark
+    )
 
 
 def _points(white: int, side: str) -> int:

@@ -20,7 +20,19 @@ PHRASES = (
     "(pinning|with a pin on|pins) {target} [to {behind}|against {behind}]",
     "(it|he|she) {is} [{very}] {pinned} [to {behind}|against {behind}|by {pinner}]",
 )
-_PINNED = {k: "absolute" if k.startswith("absolutely") else "" for k in ("pinned", "absolutely pinned", "still pinned", "firmly pinned", "in a pin", "caught in a pin", "also pinned", "now pinned")}
+_PINNED = {
+    k: "absolute" if k.startswith("absolutely") else ""
+    for k in (
+        "pinned",
+        "absolutely pinned",
+        "still pinned",
+        "firmly pinned",
+        "in a pin",
+        "caught in a pin",
+        "also pinned",
+        "now pinned",
+    )
+}
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -62,13 +74,29 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     for side in ("white", "black"):
         found.extend(p for p in pins(board, side) if p.piece in claim.params["candidates"])
     fitting = [p for p in found if _fits(claim, p)]
-    where = name(board, claim.params["candidates"][0]) if len(claim.params["candidates"]) == 1 else claim.params["named"]
+    where = (
+        name(board, claim.params["candidates"][0])
+        if len(claim.params["candidates"]) == 1
+        else claim.params["named"]
+    )
     if fitting:
         pin = min(fitting, key=lambda p: not p.absolute)
         because = f"{_upper(name(board, pin.pinner))} looks through {name(board, pin.piece)} at {name(board, pin.behind)}: {'an absolute' if pin.absolute else 'a relative'} pin."
-        marks = (Mark("pin", (pin.pinner, pin.behind), side_of(board.piece_at(pin.pinner) or "K")), Mark("square", (pin.piece,), side_of(board.piece_at(pin.pinner) or "K")))
+        marks = (
+            Mark("pin", (pin.pinner, pin.behind), side_of(board.piece_at(pin.pinner) or "K")),
+            Mark("square", (pin.piece,), side_of(board.piece_at(pin.pinner) or "K")),
+        )
         said = Outcome.FAILS if claim.negated else Outcome.HOLDS
-        return Judgement(said, because, (), claim.spot, {"pinner": pin.pinner, "behind": pin.behind}, instead=because if claim.negated else None, marks=marks, second=_break(claim, pin))
+        return Judgement(
+            said,
+            because,
+            (),
+            claim.spot,
+            {"pinner": pin.pinner, "behind": pin.behind},
+            instead=because if claim.negated else None,
+            marks=marks,
+            second=_break(claim, pin),
+        )
     if claim.negated:
         return Judgement(Outcome.HOLDS, f"Nothing pins {where}.", (), claim.spot)
     if found:
@@ -76,7 +104,14 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
         because = f"{_upper(name(board, pin.piece))} is pinned to {name(board, pin.behind)} by {name(board, pin.pinner)}, not as the words say."
     else:
         because = f"No enemy line piece looks through {where} at a king, a bigger or an unprotected piece."
-    return Judgement(Outcome.FAILS, because, (), claim.spot, {}, instead=because if found else f"{_upper(where)} is not pinned.")
+    return Judgement(
+        Outcome.FAILS,
+        because,
+        (),
+        claim.spot,
+        {},
+        instead=because if found else f"{_upper(where)} is not pinned.",
+    )
 
 
 def _fits(claim: Claim, pin: Pinned) -> bool:

@@ -21,10 +21,14 @@ _ELSEWHERE = frozenset(
 )
 """Words with which a sentence points to another line of the lesson."""
 
-_PLACED = re.compile(rf"{SHARED['whose']}? (?:\w+ )??(?:king|queen|rook|bishop|knight|pawn) (?:on|at) [a-h][1-8]|(?: the| his| our| her| your| a)? [a-h][1-8] (?:queen|rook|bishop|knight|pawn)(?= |$)")
+_PLACED = re.compile(
+    rf"{SHARED['whose']}? (?:\w+ )??(?:king|queen|rook|bishop|knight|pawn) (?:on|at) [a-h][1-8]|(?: the| his| our| her| your| a)? [a-h][1-8] (?:queen|rook|bishop|knight|pawn)(?= |$)"
+)
 """A piece named with its square. The king and plural forms are too loose to hold an author to."""
 
-_FUTURE = frozenset("to towards toward goes comes lands heads aims wants eyes via into reach reaches route dreams belongs if would could put place from was were until before had stood".split())
+_FUTURE = frozenset(
+    "to towards toward goes comes lands heads aims wants eyes via into reach reaches route dreams belongs if would could put place from was were until before had stood".split()
+)
 """Words after which a piece on a square is only a plan or a memory."""
 
 
@@ -92,7 +96,10 @@ def _misplaced(here: Here, word: Word, boards: list[Board], elsewhere: bool) -> 
         except ValueError:
             continue
         after.append(board.play(uci))
-        if number is not None and (board.move_number, board.turn) != (number, "black" if dots else "white"):
+        if number is not None and (board.move_number, board.turn) != (
+            number,
+            "black" if dots else "white",
+        ):
             seen_number.add(f"{board.move_number}{'.' if board.turn == 'white' else '...'}")
             continue
         right = right or not (dots and board.turn == "white")
@@ -140,12 +147,16 @@ def _line(place: Place) -> list[Place]:
     return found
 
 
-def _absent(here: Here, sentence: Sentence, boards: list[Board], elsewhere: bool) -> list[tuple[str, Word, Word]]:
+def _absent(
+    here: Here, sentence: Sentence, boards: list[Board], elsewhere: bool
+) -> list[tuple[str, Word, Word]]:
     """Pieces named with their square that stand there neither here nor on this line."""
     line = "".join(f" {w.norm}" for w in sentence.words)
     offsets: list[int] = []
     for w in sentence.words:
-        offsets.append(offsets[-1] + 1 + len(sentence.words[len(offsets) - 1].norm) if offsets else 0)
+        offsets.append(
+            offsets[-1] + 1 + len(sentence.words[len(offsets) - 1].norm) if offsets else 0
+        )
     found: list[tuple[str, Word, Word]] = []
     for match in _PLACED.finditer(line):
         text = match.group().strip()
@@ -154,20 +165,43 @@ def _absent(here: Here, sentence: Sentence, boards: list[Board], elsewhere: bool
             side = here.owner(reference)
         except Exception:  # noqa: BLE001 - who is meant is unknown: the colour is not checked
             side = None
-        places = [p.board for p in _line(here.place)] if not elsewhere else [p.board for p in here.lesson.places]
+        places = (
+            [p.board for p in _line(here.place)]
+            if not elsewhere
+            else [p.board for p in here.lesson.places]
+        )
         if any(reference.squares(b, side) for b in (*boards, *places)):
             continue
-        first = max(i for i, o in enumerate(offsets) if o <= match.start() + (1 if line[match.start()] != " " else 0))
+        first = max(
+            i
+            for i, o in enumerate(offsets)
+            if o <= match.start() + (1 if line[match.start()] != " " else 0)
+        )
         last = max(i for i, o in enumerate(offsets) if o < match.end())
         letter = here.board.piece_at(reference.square or "a1")
-        stands = f"; a {'white' if side_of(letter) == 'white' else 'black'} piece stands there" if letter else ""
-        found.append((f"no such piece ({text}) stands there, here or in this line{stands}", sentence.words[first], sentence.words[last]))
+        stands = (
+            f"; a {'white' if side_of(letter) == 'white' else 'black'} piece stands there"
+            if letter
+            else ""
+        )
+        found.append(
+            (
+                f"no such piece ({text}) stands there, here or in this line{stands}",
+                sentence.words[first],
+                sentence.words[last],
+            )
+        )
     return found
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
     reason = claim.params["reason"]
-    return Judgement(Outcome.FAILS, f"{reason[0].upper()}{reason[1:]}.", (), Spot(claim.spot.root_fen, claim.spot.moves, claim.spot.board))
+    return Judgement(
+        Outcome.FAILS,
+        f"{reason[0].upper()}{reason[1:]}.",
+        (),
+        Spot(claim.spot.root_fen, claim.spot.moves, claim.spot.board),
+    )
 
 
 KIND = Kind(

@@ -31,16 +31,75 @@ PHRASES = (
     "(by transposition|with a transposition|by another move order) [to {line}]",
     "the same position [arises|has arisen] (as after|as in) {line}",
 )
-_SUBJECTS = {k: k for k in ("this", "that", "it", "which", "we", "the game", "the line", "play", "the position", "the move", "you", "black", "white", "he", "and", "this position", "everything", "here we", "both lines", "this line", "this move order")}
-_VERBS = {k: k for k in ("transposes", "transpose", "has transposed", "have transposed", "will transpose", "simply transposes", "just transposes", "transposed")}
-_REACH = {k: k for k in ("reach", "reaches", "have", "get", "have reached", "has reached", "arrive at", "arrives at", "have arrived at", "leads to", "gives", "gives us", "is", "come to")}
+_SUBJECTS = {
+    k: k
+    for k in (
+        "this",
+        "that",
+        "it",
+        "which",
+        "we",
+        "the game",
+        "the line",
+        "play",
+        "the position",
+        "the move",
+        "you",
+        "black",
+        "white",
+        "he",
+        "and",
+        "this position",
+        "everything",
+        "here we",
+        "both lines",
+        "this line",
+        "this move order",
+    )
+}
+_VERBS = {
+    k: k
+    for k in (
+        "transposes",
+        "transpose",
+        "has transposed",
+        "have transposed",
+        "will transpose",
+        "simply transposes",
+        "just transposes",
+        "transposed",
+    )
+}
+_REACH = {
+    k: k
+    for k in (
+        "reach",
+        "reaches",
+        "have",
+        "get",
+        "have reached",
+        "has reached",
+        "arrive at",
+        "arrives at",
+        "have arrived at",
+        "leads to",
+        "gives",
+        "gives us",
+        "is",
+        "come to",
+    )
+}
 _LINE = rf"(?:the )?(?:main line|line above|line before|previous line|last line|first line|line|position|variation|lines|position after|line with|variation with|line after|line of|variation after)?(?: (?:with|after|of|beginning|starting|that begins with|that starts with))*(?: (?:\d+\.(?:\.\.)?|\.\.\.)?{SAN}[+#]?(?: (?:and|,|then))?)*(?: (?:line|variation|above|before|lines))?"
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     wanted = slots.get("line", "").strip()
     moves = re.findall(rf"(?:\d+\.(?:\.\.)?|\.\.\.)?{SAN}[+#]?", wanted)
-    if not moves and wanted and not re.search(r"\b(main|above|before|previous|last|first|line|position)\b", wanted):
+    if (
+        not moves
+        and wanted
+        and not re.search(r"\b(main|above|before|previous|last|first|line|position)\b", wanted)
+    ):
         raise Unread(f"{wanted!r} names no line of the lesson")
     same = [(spot, place) for spot in _ahead(here) for place in _twins(here, spot)]
     reference = _reference(here, moves)
@@ -69,7 +128,9 @@ def _ahead(here: Here) -> Iterator[Spot]:
 
 def _twins(here: Here, spot: Spot) -> list[Place]:
     """Other places of the lesson with the same position, reached by other moves."""
-    return [p for p in here.lesson.positions.get(spot.board.key, ()) if tuple(p.moves()) != spot.moves]
+    return [
+        p for p in here.lesson.positions.get(spot.board.key, ()) if tuple(p.moves()) != spot.moves
+    ]
 
 
 def _reference(here: Here, moves: list[str]) -> int | None:
@@ -80,7 +141,9 @@ def _reference(here: Here, moves: list[str]) -> int | None:
         spot = Spot(here.place.root_fen, (), Board(here.place.root_fen))
         try:
             for text in moves:
-                spot = spot.play(spot.board.parse_san(re.sub(r"^(?:\d+\.(?:\.\.)?|\.\.\.)", "", text)))
+                spot = spot.play(
+                    spot.board.parse_san(re.sub(r"^(?:\d+\.(?:\.\.)?|\.\.\.)", "", text))
+                )
         except ValueError as error:
             raise Unread(f"the moves of {' '.join(moves)} do not follow") from error
         return spot.board.key
@@ -97,7 +160,11 @@ def _fits(twin: Place, moves: list[str], wanted: str) -> bool:
 
 def _agrees(move: str, label: str) -> bool:
     """Whether "5...Be7" or "Be7" names the move of a label such as "5...Be7"."""
-    return label == move if re.match(r"\d", move) else re.sub(r"^\d+\.(?:\.\.)?", "", label) == move.lstrip(".")
+    return (
+        label == move
+        if re.match(r"\d", move)
+        else re.sub(r"^\d+\.(?:\.\.)?", "", label) == move.lstrip(".")
+    )
 
 
 def _bare(label: str) -> str:
@@ -122,13 +189,36 @@ def _road(place: Place) -> str:
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
     p = claim.params
     if p["direct"] or p["labels"]:
-        where = f"after {' and after '.join(p['labels'])}" if p["labels"] else f"after {' '.join(p['moves'])}"
-        return Judgement(Outcome.HOLDS, f"The same position stands in the lesson {where}." if p["labels"] else f"It is the position {where}.", (), claim.spot)
+        where = (
+            f"after {' and after '.join(p['labels'])}"
+            if p["labels"]
+            else f"after {' '.join(p['moves'])}"
+        )
+        return Judgement(
+            Outcome.HOLDS,
+            f"The same position stands in the lesson {where}."
+            if p["labels"]
+            else f"It is the position {where}.",
+            (),
+            claim.spot,
+        )
     if p["others"]:
         because = f"The position stands in the lesson after {' and after '.join(p['others'])}, not in {p['line']}."
-        return Judgement(Outcome.FAILS, because, (), claim.spot, instead=f"This transposes to the line with {p['others'][0]}.")
+        return Judgement(
+            Outcome.FAILS,
+            because,
+            (),
+            claim.spot,
+            instead=f"This transposes to the line with {p['others'][0]}.",
+        )
     because = "No other place of the lesson has this position: placement, side to move, castling and en passant rights were compared."
-    return Judgement(Outcome.FAILS, because, (), claim.spot, instead="This does not transpose to a line of the lesson.")
+    return Judgement(
+        Outcome.FAILS,
+        because,
+        (),
+        claim.spot,
+        instead="This does not transpose to a line of the lesson.",
+    )
 
 
 KIND = Kind(
@@ -140,7 +230,9 @@ KIND = Kind(
     phrases=tuple(p.replace("{subject}", "[{subject}]") for p in PHRASES),
     slots={"subject": _SUBJECTS, "transposes": _VERBS, "reach": _REACH},
     patterns={"line": _LINE},
-    vocabulary=frozenset("transposes transpose transposed transposing transposition same back order reach position".split()),
+    vocabulary=frozenset(
+        "transposes transpose transposed transposing transposition same back order reach position".split()
+    ),
     read=read,
     check=check,
 )

@@ -19,8 +19,39 @@ PHRASES = (
     "{defender} (protects|defends|guards|covers) {target}",
     "{target} (stands|sits|is left|remains) [{very}] {state} [on {square}]",
 )
-_STATES = {k: k for k in ("unprotected", "undefended", "unguarded", "loose", "hanging", "en prise", "completely unprotected", "left unprotected", "left undefended", "without protection", "without a defender", "quite unprotected", "protected by nothing", "defended by nothing")}
-_SAFE = {k: k for k in ("protected", "defended", "guarded", "well protected", "well defended", "safely protected", "safely defended", "still protected", "still defended")}
+_STATES = {
+    k: k
+    for k in (
+        "unprotected",
+        "undefended",
+        "unguarded",
+        "loose",
+        "hanging",
+        "en prise",
+        "completely unprotected",
+        "left unprotected",
+        "left undefended",
+        "without protection",
+        "without a defender",
+        "quite unprotected",
+        "protected by nothing",
+        "defended by nothing",
+    )
+}
+_SAFE = {
+    k: k
+    for k in (
+        "protected",
+        "defended",
+        "guarded",
+        "well protected",
+        "well defended",
+        "safely protected",
+        "safely defended",
+        "still protected",
+        "still defended",
+    )
+}
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -40,7 +71,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         protected, denied = True, True
     by = here.find(slots["defender"]) if "defender" in slots else None
     hanging = slots.get("state") in {"hanging", "en prise"}
-    return [here.claim(KIND.id, None, negated=protected != denied, at=found[0], by=by, hanging=hanging)]
+    return [
+        here.claim(KIND.id, None, negated=protected != denied, at=found[0], by=by, hanging=hanging)
+    ]
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
@@ -49,7 +82,12 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     direct, behind = defenders(board, at)
     near, far = attackers(board, at)
     who = _upper(name(board, at))
-    numbers = {"defenders": len(direct), "behind them": len(behind), "attackers": len(near), "behind the attackers": len(far)}
+    numbers = {
+        "defenders": len(direct),
+        "behind them": len(behind),
+        "attackers": len(near),
+        "behind the attackers": len(far),
+    }
     if direct:
         because = f"{who} is protected by {names(board, direct)}"
         because += f", and {names(board, behind)} behind." if behind else "."
@@ -63,9 +101,19 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
         holds = not direct
         if claim.params["hanging"]:
             holds = holds and bool(near)
-            because += f" {'It is attacked by ' + names(board, near) if near else 'Nothing attacks it'}."
+            because += (
+                f" {'It is attacked by ' + names(board, near) if near else 'Nothing attacks it'}."
+            )
     marks = (Mark("square", (at,), "white" if (board.piece_at(at) or "K").islower() else "black"),)
-    return Judgement(Outcome.HOLDS if holds else Outcome.FAILS, because, (), claim.spot, numbers, instead=None if holds else because, marks=marks)
+    return Judgement(
+        Outcome.HOLDS if holds else Outcome.FAILS,
+        because,
+        (),
+        claim.spot,
+        numbers,
+        instead=None if holds else because,
+        marks=marks,
+    )
 
 
 def _upper(text: str) -> str:
@@ -79,7 +127,9 @@ KIND = Kind(
     definition="No piece of its own side attacks the square of the piece; pinned defenders count. 'Hanging' asks in addition that it is attacked. Pieces lined up behind a defender are named apart.",
     phrases=PHRASES,
     slots={"state": _STATES, "safe": _SAFE},
-    vocabulary=frozenset("unprotected undefended unguarded loose hanging prise protected defended guarded protects defends guards covers protection defender defenders".split()),
+    vocabulary=frozenset(
+        "unprotected undefended unguarded loose hanging prise protected defended guarded protects defends guards covers protection defender defenders".split()
+    ),
     read=read,
     check=check,
 )

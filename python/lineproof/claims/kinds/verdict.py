@@ -68,12 +68,22 @@ _GLYPHS: dict[int, tuple[str, Any]] = {
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "level" in slots:
         return [here.claim(KIND.id, "white", degree=slots["level"])]
-    if "equalised" in here.words.lower() or "equalized" in here.words.lower() or "equality" in here.words.lower():
+    if (
+        "equalised" in here.words.lower()
+        or "equalized" in here.words.lower()
+        or "equality" in here.words.lower()
+    ):
         return [here.claim(KIND.id, here.side(slots.get("side")), degree=Band.LEVEL)]
     degree = slots.get("degree", slots.get("noun"))
     if degree is None:
         if "side" in slots:
-            return [here.claim(KIND.id, here.side(slots["side"]), degree="not " + ("losing" if "losing" in here.words.lower() else "worse"))]
+            return [
+                here.claim(
+                    KIND.id,
+                    here.side(slots["side"]),
+                    degree="not " + ("losing" if "losing" in here.words.lower() else "worse"),
+                )
+            ]
         return [here.claim(KIND.id, "white", degree=Band.LEVEL)]
     side = here.side(slots.get("side"))
     if degree == "worse":
@@ -104,7 +114,9 @@ def outcome(degree: Any, points: int, hedged: bool) -> tuple[Outcome, bool]:
         wide = lower - slack <= points < upper + slack
         # a hedge never forgives a wrong side or a wrong result class
         same_class = (degree is Band.WINNING) == (points >= 85) and points >= 15
-        holds = lower <= points < upper or (wide and same_class and not (degree > 0 and points < 45))
+        holds = lower <= points < upper or (
+            wide and same_class and not (degree > 0 and points < 45)
+        )
         one_off = abs(band(points) - degree) == 1
     if holds:
         return Outcome.HOLDS, False

@@ -57,11 +57,19 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     mover = other(spot.board.turn)
     subject = here.side(slots["side"]) if "side" in slots else None
     costs = any(w in text.split() for w in ("costs", "cost", "costing"))
-    falls = slots.get("loses") is None and any(w in text for w in (" lost", " falls", " drops", " goes", " gone")) and "won" not in text
+    falls = (
+        slots.get("loses") is None
+        and any(w in text for w in (" lost", " falls", " drops", " goes", " gone"))
+        and "won" not in text
+    )
     if costs:
         winner = other(subject or mover)
     elif "loses" in slots or text.startswith("losing"):
-        winner = other(subject or (here.subject if "move" not in slots and not _points_here(text) else None) or mover)
+        winner = other(
+            subject
+            or (here.subject if "move" not in slots and not _points_here(text) else None)
+            or mover
+        )
     elif falls:
         winner = mover
     elif _points_here(text) or "move" in slots:
@@ -69,7 +77,15 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     else:
         winner = subject or here.subject or mover
     return [
-        here.claim(KIND.id, winner, spot=spot, amount=slots["amount"], loses="loses" in slots or costs, force="by force" in text, free=("for free" in text or "for nothing" in text))
+        here.claim(
+            KIND.id,
+            winner,
+            spot=spot,
+            amount=slots["amount"],
+            loses="loses" in slots or costs,
+            force="by force" in text,
+            free=("for free" in text or "for nothing" in text),
+        )
     ]
 
 
@@ -83,7 +99,10 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     amount = claim.params["amount"]
     before = before_last_move_of(claim.spot, loser)
     if before is None:
-        return Judgement(Outcome.UNSETTLED, f"{title(loser)} has not moved yet, so there is nothing to compare with.")
+        return Judgement(
+            Outcome.UNSETTLED,
+            f"{title(loser)} has not moved yet, so there is nothing to compare with.",
+        )
     base = settled(ask, before, winner)
     shown = claim.spot if claim.params["force"] else end_of_shown_line(claim.place, claim.spot)
     final = settled(ask, shown, winner)
@@ -97,7 +116,11 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     because = f"{counted}: a gain of {_pawns(gain)}."
     near = 1.0 if least - 1 <= gain <= least else 100.0
     if not holds:
-        instead = f"{title(winner)} gains {_pawns(gain)} here." if gain > 0 else f"{title(winner)} gains no material here."
+        instead = (
+            f"{title(winner)} gains {_pawns(gain)} here."
+            if gain > 0
+            else f"{title(winner)} gains no material here."
+        )
         return Judgement(Outcome.FAILS, because, line, claim.spot, numbers, near, instead)
     if gain < clean:
         because += f" {title(loser)} has something for it: the net gain is less than a piece."
@@ -105,7 +128,11 @@ def check(claim: Claim, ask: Ask) -> Judgement:
 
 
 def _pawns(count: int) -> str:
-    return "nothing" if count == 0 else f"{abs(count)} pawn{'s' if abs(count) != 1 else ''}" + (" less" if count < 0 else "")
+    return (
+        "nothing"
+        if count == 0
+        else f"{abs(count)} pawn{'s' if abs(count) != 1 else ''}" + (" less" if count < 0 else "")
+    )
 
 
 KIND = Kind(

@@ -1,0 +1,13 @@
+"""Claims: from the author's words and glyphs to typed claims, each with its check."""
+
+from __future__ import annotations
+
+from .claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from .kind import Kind
+from .reading import LessonReading, Reading, Status, read_comment, read_lesson, read_sentence
+from .registry import all_kinds, kind_of
+
+__all__ = [
+    "Ask", "Claim", "Judgement", "Kind", "LessonReading", "Mark", "Outcome", "Reading", "Spot", "Status",
+    "all_kinds", "kind_of", "read_comment", "read_lesson", "read_sentence",
+]  # fmt: skip

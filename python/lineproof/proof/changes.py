@@ -1,0 +1,60 @@
+"""What changed since the last run, and why."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from .finding import Finding
+
+
+@dataclass(frozen=True)
+class Change:
+    """A claim whose finding is not what it was. before, after: outcomes, "" for a claim that was or is not there."""
+
+    words: str
+    before: str
+    after: str
+    why: str
+
+
+def changes(
+    last: dict[str, Any] | None, findings: Sequence[Finding], effort: str
+) -> tuple[Change, ...]:
+    """Compares with the last run's record; nothing without one."""
+    if last is None:
+        return ()
+    old = {f["fingerprint"]: f for f in last["findings"]}
+    found: list[Change] = []
+    new_prints: set[str] = set()
+    for finding in findings:
+        record = finding.record()
+        new_prints.add(record["fingerprint"])
+        before = old.get(record["fingerprint"])
+        words = finding.claim.words
+        if before is None:
+            found.append(
+                Change(words, "", record["outcome"], "new words, or words that were changed")
+            )
+        elif before["outcome"] != record["outcome"]:
+            if before["version"] != record["version"]:
+                why = "what this kind of claim means was defined anew"
+            elif before["engine"] != record["engine"]:
+                why = "the engine is a newer one"
+            elif last["effort"] != effort:
+                why = f"the effort is {effort}; it was {last['effort']}"
+            else:
+                why = "the line around it was edited"
+            found.append(Change(words, before["outcome"], record["outcome"], why))
+    for print_, before in old.items():
+        if print_ not in new_prints:
+            found.append(
+                Change(
+                    print_.rsplit("|", 1)[-1],
+                    before["outcome"],
+                    "",
+                    "the words are gone or were changed",
+                )
+            )
+    return tuple(found)

@@ -1,0 +1,60 @@
+"""A finding: a claim with the answer of its check."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from lineproof.claims import Claim, Judgement, Outcome, Spot, kind_of
+from lineproof.engine import ENGINE_VERSION
+
+
+@dataclass(frozen=True)
+class Finding:
+    """What a check found of one claim.
+
+    nodes: spent on it in all, 0 for a board fact. steps: how often the effort was raised, plus one.
+    why_unsettled: "one off", "the last two steps disagree", "the effort ran out", or "" when settled.
+    """
+
+    claim: Claim
+    outcome: Outcome
+    judgement: Judgement
+    nodes: int
+    steps: int
+    why_unsettled: str
+
+    @property
+    def because(self) -> str:
+        return self.judgement.because
+
+    @property
+    def line_from(self) -> Spot:
+        return self.judgement.line_from or self.claim.spot
+
+    def evidence(self) -> str:
+        """The evidence line in SAN with move numbers, "" when the finding needs none."""
+        spot = self.line_from
+        if not self.judgement.line:
+            return ""
+        number, white = spot.board.move_number, spot.board.turn == "white"
+        words: list[str] = []
+        for san in spot.board.san_line(list(self.judgement.line)):
+            if white:
+                words.append(f"{number}.")
+            elif not words:
+                words.append(f"{number}...")
+            words.append(san)
+            number += not white
+            white = not white
+        return " ".join(words)
+
+    def record(self) -> dict[str, Any]:
+        """What the next run compares with."""
+        return {
+            "fingerprint": self.claim.fingerprint(),
+            "outcome": str(self.outcome),
+            "because": self.because,
+            "engine": ENGINE_VERSION,
+            "version": kind_of(self.claim.kind).version,
+        }

@@ -1,0 +1,123 @@
+"""Proving a lesson: every claim read, checked in parallel, and kept."""
+
+from __future__ import annotations
+
+import os
+import time
+from collections.abc import Callable
+from concurrent.futures import FIRST_COMPLETED, Future, ThreadPoolExecutor, wait
+from dataclasses import dataclass
+from datetime import UTC, datetime
+
+from lineproof.claims import LessonReading, Outcome, read_lesson
+from lineproof.engine import ENGINE_VERSION, Stop
+from lineproof.lesson import Lesson
+
+from .asker import Interrupted
+from .changes import Change, changes
+from .effort import Effort
+from .finding import Finding
+from .settle import settle
+from .store import EvidenceStore
+
+Progress = Callable[[int, int], None]
+"""Called with the claims done and the claims in all."""
+
+
+@dataclass(frozen=True)
+class Proof:
+    """The answer of a run: what was read, what was found, what changed since the last run.
+
+    seconds: wall time. kept: False when the evidence could not be written (a read-only or full disk).
+    """
+
+    lesson: Lesson
+    effort: Effort
+    engine: str
+    reading: LessonReading
+    findings: tuple[Finding, ...]
+    changes: tuple[Change, ...]
+    seconds: float
+    kept: bool
+
+    def count(self, outcome: Outcome) -> int:
+        return sum(f.outcome is outcome for f in self.findings)
+
+    def of(self, outcome: Outcome) -> tuple[Finding, ...]:
+        return tuple(f for f in self.findings if f.outcome is outcome)
+
+
+def prove(
+    lesson: Lesson,
+    effort: Effort = Effort.NORMAL,
+    *,
+    progress: Progress | None = None,
+    workers: int | None = None,
+    store: EvidenceStore | None = None,
+) -> Proof:
+    """Checks every claim of a lesson.
+
+    The same lesson at the same effort gives the same findings, whatever the number of workers.
+
+    workers: threads, by default one for each core. store: by default the lesson's own evidence store.
+    :raises KeyboardInterrupt: as it comes; what was answered by then is kept, and the next run goes on from there.
+    """
+    began = time.monotonic()
+    own = store is None
+    evidence = EvidenceStore(lesson.cache / "evidence.sqlite") if store is None else store
+    try:
+        reading = read_lesson(lesson)
+        findings = _settle_all(reading, effort, evidence, progress, workers or os.cpu_count() or 1)
+        changed = changes(evidence.last_run(), findings, effort)
+        evidence.record_run(
+            datetime.now(UTC).isoformat(timespec="seconds"),
+            {"effort": str(effort), "findings": [f.record() for f in findings]},
+        )
+        return Proof(
+            lesson,
+            effort,
+            ENGINE_VERSION,
+            reading,
+            findings,
+            changed,
+            time.monotonic() - began,
+            evidence.kept,
+        )
+    finally:
+        if own:
+            evidence.close()
+
+
+def _settle_all(
+    reading: LessonReading,
+    effort: Effort,
+    store: EvidenceStore,
+    progress: Progress | None,
+    workers: int,
+) -> tuple[Finding, ...]:
+    claims = reading.claims
+    stop = Stop()
+    found: dict[int, Finding] = {}
+    with ThreadPoolExecutor(max_workers=workers) as pool:
+        waiting: dict[Future[Finding], int] = {
+            pool.submit(settle, claim, effort, store, stop): number
+            for number, claim in enumerate(claims)
+        }
+        try:
+            while waiting:
+                if progress is not None:
+                    progress(len(found), len(claims))
+                done, _ = wait(waiting, timeout=0.5, return_when=FIRST_COMPLETED)
+                for future in done:
+                    found[waiting.pop(future)] = future.result()
+        except BaseException:
+            stop.set()
+            for future in waiting:
+                future.cancel()
+            raise
+    if progress is not None:
+        progress(len(claims), len(claims))
+    return tuple(found[number] for number in range(len(claims)))
+
+
+__all__ = ["Interrupted", "Progress", "Proof", "prove"]

@@ -1,0 +1,47 @@
+"""Settling one claim: the effort is raised step by step where the answer stands near an edge."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lineproof.claims import Claim, Judgement, Outcome, kind_of
+from lineproof.engine import Stop
+
+from .asker import Asker
+from .effort import NEAR, Effort
+from .finding import Finding
+from .store import EvidenceStore
+
+
+def settle(claim: Claim, effort: Effort, store: EvidenceStore, stop: Stop | None = None) -> Finding:
+    """Checks a claim.
+
+    Away from every edge the first step decides. Near one the effort is raised up to its cap; if the last two
+    steps then disagree, the claim is unsettled.
+
+    :raises Interrupted: when `stop` was set.
+    """
+    kind = kind_of(claim.kind)
+    before: Judgement | None = None
+    spent = 0
+    for step, nodes in enumerate(effort.steps, 1):
+        ask = Asker(store, nodes, stop)
+        judgement = kind.check(claim, ask)
+        spent += ask.spent
+        last = step == len(effort.steps)
+        near = judgement.edge is not None and judgement.edge < NEAR
+        agrees = before is None or before.outcome is judgement.outcome
+        if not last and (near or not agrees):
+            before = judgement
+            continue
+        outcome, why = judgement.outcome, ""
+        if not agrees and before is not None:
+            because = f"{judgement.because} A search of a quarter of the effort says otherwise: {before.because[0].lower()}{before.because[1:]}"
+            judgement = replace(
+                judgement, because=because, outcome=Outcome.UNSETTLED, one_off=False
+            )
+            outcome, why = Outcome.UNSETTLED, "the last two steps disagree"
+        elif outcome is Outcome.UNSETTLED:
+            why = "one off" if judgement.one_off else "the effort ran out"
+        return Finding(claim, outcome, judgement, spent, step, why)
+    raise AssertionError("an effort has at least one step")

@@ -1,0 +1,141 @@
+"""The evidence store: every answered question, kept in SQLite, so that nothing is searched twice.
+
+Safe to delete: what is missing is computed again. Each answer is committed as it comes, so a killed run goes on
+from where it was.
+"""
+
+from __future__ import annotations
+
+import json
+import sqlite3
+import threading
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+FORMAT = 1
+
+_SCHEMA = """
+CREATE TABLE IF NOT EXISTS answers (key TEXT PRIMARY KEY, value TEXT NOT NULL) WITHOUT ROWID;
+CREATE TABLE IF NOT EXISTS runs (number INTEGER PRIMARY KEY, finished TEXT NOT NULL, value TEXT NOT NULL);
+"""
+
+
+class StoreError(RuntimeError):
+    """The evidence store cannot be used. The message names the file and the way out."""
+
+
+class EvidenceStore:
+    """Answers by key. One process writes at a time; others wait for it a moment, then search without keeping.
+
+    path: the SQLite file, or None to keep answers in memory only.
+    """
+
+    def __init__(self, path: Path | None) -> None:
+        """Opens or makes the store.
+
+        :raises StoreError: when the file is no store of ours and cannot be set aside.
+        """
+        self.path = path
+        self._lock = threading.Lock()
+        self._asking: dict[str, threading.Lock] = {}
+        self.kept = True
+        self._connection = self._open(path)
+
+    def _open(self, path: Path | None) -> sqlite3.Connection:
+        try:
+            if path is None:
+                return self._connect(":memory:")
+            path.parent.mkdir(parents=True, exist_ok=True)
+            try:
+                return self._connect(str(path))
+            except sqlite3.DatabaseError as error:
+                if isinstance(error, sqlite3.OperationalError):
+                    raise
+                # a cache that is damaged, or of another format, is set aside and built anew
+                path.replace(path.with_suffix(".damaged"))
+                return self._connect(str(path))
+        except (sqlite3.OperationalError, OSError):
+            # a read-only or full disk: work on without keeping
+            self.kept = False
+            return self._connect(":memory:")
+
+    def _connect(self, name: str) -> sqlite3.Connection:
+        connection = sqlite3.connect(
+            name, timeout=10, check_same_thread=False, isolation_level=None
+        )
+        connection.execute("PRAGMA journal_mode=WAL")
+        connection.execute("PRAGMA synchronous=NORMAL")
+        (version,) = connection.execute("PRAGMA user_version").fetchone()
+        if version not in (0, FORMAT):
+            connection.close()
+            raise sqlite3.DatabaseError(f"format {version}")
+        connection.executescript(_SCHEMA)
+        connection.execute(f"PRAGMA user_version={FORMAT}")
+        return connection
+
+    def get(self, key: str) -> Any | None:
+        """The kept answer, or None."""
+        with self._lock:
+            row = self._connection.execute(
+                "SELECT value FROM answers WHERE key=?", (key,)
+            ).fetchone()
+        return None if row is None else json.loads(row[0])
+
+    def put(self, key: str, value: Any) -> None:
+        """Keeps an answer. A full or read-only disk loses the keeping, never the answer."""
+        with self._lock:
+            try:
+                self._connection.execute(
+                    "INSERT OR REPLACE INTO answers VALUES (?, ?)", (key, json.dumps(value))
+                )
+            except sqlite3.Error:
+                self.kept = False
+
+    def answer(self, key: str, compute: Callable[[], Any | None]) -> tuple[Any, bool]:
+        """The kept answer, or the computed one, which is then kept; and whether it was computed now.
+
+        Two threads that ask the same at once compute it once. None is not kept: a search that was stopped.
+        """
+        with self._one_at_a_time(key):
+            kept = self.get(key)
+            if kept is not None:
+                return kept, False
+            value = compute()
+            if value is not None:
+                self.put(key, value)
+            return value, True
+
+    @contextmanager
+    def _one_at_a_time(self, key: str) -> Iterator[None]:
+        with self._lock:
+            lock = self._asking.setdefault(key, threading.Lock())
+        with lock:
+            yield
+
+    def last_run(self) -> Any | None:
+        """What the last finished run found, as it was recorded."""
+        with self._lock:
+            row = self._connection.execute(
+                "SELECT value FROM runs ORDER BY number DESC LIMIT 1"
+            ).fetchone()
+        return None if row is None else json.loads(row[0])
+
+    def record_run(self, finished: str, value: Any) -> None:
+        """Records a finished run and forgets all but the last twenty."""
+        with self._lock:
+            try:
+                self._connection.execute(
+                    "INSERT INTO runs (finished, value) VALUES (?, ?)",
+                    (finished, json.dumps(value)),
+                )
+                self._connection.execute(
+                    "DELETE FROM runs WHERE number <= (SELECT MAX(number) FROM runs) - 20"
+                )
+            except sqlite3.Error:
+                self.kept = False
+
+    def close(self) -> None:
+        with self._lock:
+            self._connection.close()
