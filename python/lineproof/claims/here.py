@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -140,11 +139,20 @@ class Here:
 
     def _candidates(self) -> list[tuple[Spot, str | None]]:
         """Spots at which a named move may be played: before the last move if it is that move, here, before the last move."""
-        moves = self.spot.moves
-        if not moves:
+        if not self.spot.moves:
             return [(self.spot, None)]
-        before = Spot(self.spot.root_fen, moves[:-1], _replay(self.spot.root_fen, moves[:-1]))
-        return [(before, moves[-1]), (self.spot, None), (before, None)]
+        before = self.spot.earlier(1)
+        return [(before, self.spot.moves[-1]), (self.spot, None), (before, None)]
+
+    def last(self) -> Named:
+        """The move just played.
+
+        :raises Unread: when none has been.
+        """
+        if not self.spot.moves:
+            raise Unread("no move has been played yet")
+        before = self.spot.earlier(1)
+        return Named(before, self.spot.moves[-1], before.board.turn)
 
     def play(self, text: str) -> Spot:
         """The spot after a sequence of moves in words, the first of which may be the move just played.
@@ -179,10 +187,3 @@ class Here:
 
     def at(self, spot: Spot) -> Here:
         return replace(self, spot=spot)
-
-
-def _replay(fen: str, moves: Sequence[str]) -> Board:
-    board = Board(fen)
-    for uci in moves:
-        board = board.play(uci)
-    return board

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from lineproof.claims.board import title
+from lineproof.claims.board import other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
@@ -39,8 +39,6 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "side" in slots:
         side = here.side(slots["side"])
         if " mated" in text:
-            from lineproof.claims.board import other
-
             side = other(side)
     elif here.subject is not None:
         side = here.subject

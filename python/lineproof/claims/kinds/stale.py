@@ -16,8 +16,36 @@ from lineproof.engine import Board
 from lineproof.lesson import Place
 
 _ELSEWHERE = frozenset(
-    "transposes transpose transposed transposing transposition line lines variation variations as like unlike same before compare instead saw seen above earlier "
-    "remember later another other version order orders met".split()
+    [
+        "transposes",
+        "transpose",
+        "transposed",
+        "transposing",
+        "transposition",
+        "line",
+        "lines",
+        "variation",
+        "variations",
+        "as",
+        "like",
+        "unlike",
+        "same",
+        "before",
+        "compare",
+        "instead",
+        "saw",
+        "seen",
+        "above",
+        "earlier",
+        "remember",
+        "later",
+        "another",
+        "other",
+        "version",
+        "order",
+        "orders",
+        "met",
+    ]
 )
 """Words with which a sentence points to another line of the lesson."""
 
@@ -27,7 +55,37 @@ _PLACED = re.compile(
 """A piece named with its square. The king and plural forms are too loose to hold an author to."""
 
 _FUTURE = frozenset(
-    "to towards toward goes comes lands heads aims wants eyes via into reach reaches route dreams belongs if would could put place from was were until before had stood".split()
+    [
+        "to",
+        "towards",
+        "toward",
+        "goes",
+        "comes",
+        "lands",
+        "heads",
+        "aims",
+        "wants",
+        "eyes",
+        "via",
+        "into",
+        "reach",
+        "reaches",
+        "route",
+        "dreams",
+        "belongs",
+        "if",
+        "would",
+        "could",
+        "put",
+        "place",
+        "from",
+        "was",
+        "were",
+        "until",
+        "before",
+        "had",
+        "stood",
+    ]
 )
 """Words after which a piece on a square is only a plan or a memory."""
 
@@ -60,14 +118,7 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
 
 def _boards(here: Here) -> list[Board]:
     """Positions from which a move named here may be meant: before the last move, here, and after a pass from either."""
-    found = [here.board]
-    moves = here.spot.moves
-    if moves:
-        board = Board(here.spot.root_fen)
-        for uci in moves[:-1]:
-            board = board.play(uci)
-        found.append(board)
-    return _with_passes(found)
+    return _with_passes(here.spot.boards[-2:][::-1])
 
 
 def _with_passes(boards: Iterable[Board]) -> list[Board]:
@@ -152,18 +203,16 @@ def _absent(
 ) -> list[tuple[str, Word, Word]]:
     """Pieces named with their square that stand there neither here nor on this line."""
     line = "".join(f" {w.norm}" for w in sentence.words)
-    offsets: list[int] = []
-    for w in sentence.words:
-        offsets.append(
-            offsets[-1] + 1 + len(sentence.words[len(offsets) - 1].norm) if offsets else 0
-        )
+    offsets = [0]
+    for word in sentence.words[:-1]:
+        offsets.append(offsets[-1] + 1 + len(word.norm))
     found: list[tuple[str, Word, Word]] = []
     for match in _PLACED.finditer(line):
         text = match.group().strip()
         reference = Reference.read(text)
         try:
             side = here.owner(reference)
-        except Exception:  # noqa: BLE001 - who is meant is unknown: the colour is not checked
+        except Exception:
             side = None
         places = (
             [p.board for p in _line(here.place)]

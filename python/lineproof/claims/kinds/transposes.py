@@ -231,7 +231,18 @@ KIND = Kind(
     slots={"subject": _SUBJECTS, "transposes": _VERBS, "reach": _REACH},
     patterns={"line": _LINE},
     vocabulary=frozenset(
-        "transposes transpose transposed transposing transposition same back order reach position".split()
+        [
+            "transposes",
+            "transpose",
+            "transposed",
+            "transposing",
+            "transposition",
+            "same",
+            "back",
+            "order",
+            "reach",
+            "position",
+        ]
     ),
     read=read,
     check=check,

@@ -112,8 +112,11 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     line = (*shown.moves[len(claim.spot.moves) :], *final.moves)
     numbers = {"gain": gain, "before": base.balance, "after": final.balance, "amount": amount}
     holds = least <= gain <= most
-    counted = f"With best play before {title(loser)}'s last move the balance is {base.balance:+d} for {title(winner)}, at the end of the line {final.balance:+d}"
-    because = f"{counted}: a gain of {_pawns(gain)}."
+    counted = (
+        f"With best play before {title(loser)}'s last move the balance is {base.balance:+d} for {title(winner)}, "
+        f"at the end of the line {final.balance:+d}"
+    )
+    because = f"{counted}: {_change(gain)}."
     near = 1.0 if least - 1 <= gain <= least else 100.0
     if not holds:
         instead = (
@@ -128,11 +131,13 @@ def check(claim: Claim, ask: Ask) -> Judgement:
 
 
 def _pawns(count: int) -> str:
-    return (
-        "nothing"
-        if count == 0
-        else f"{abs(count)} pawn{'s' if abs(count) != 1 else ''}" + (" less" if count < 0 else "")
-    )
+    return f"{abs(count)} pawn{'s' if abs(count) != 1 else ''}"
+
+
+def _change(gain: int) -> str:
+    if gain == 0:
+        return "nothing is gained"
+    return f"a {'gain' if gain > 0 else 'loss'} of {_pawns(gain)}"
 
 
 KIND = Kind(
@@ -146,7 +151,39 @@ KIND = Kind(
     phrases=PHRASES,
     slots={"amount": _AMOUNTS, "loses": _LOSES},
     vocabulary=frozenset(
-        "wins win won winning loses lose losing lost costs cost costing gains gain gained picks picking pick netting nets falls drops goes gone blunders hangs drop collects emerges sheds throws gives".split()
+        [
+            "wins",
+            "win",
+            "won",
+            "winning",
+            "loses",
+            "lose",
+            "losing",
+            "lost",
+            "costs",
+            "cost",
+            "costing",
+            "gains",
+            "gain",
+            "gained",
+            "picks",
+            "picking",
+            "pick",
+            "netting",
+            "nets",
+            "falls",
+            "drops",
+            "goes",
+            "gone",
+            "blunders",
+            "hangs",
+            "drop",
+            "collects",
+            "emerges",
+            "sheds",
+            "throws",
+            "gives",
+        ]
     ),
     read=read,
     check=check,
