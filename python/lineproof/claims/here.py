@@ -39,7 +39,7 @@ class Here:
     """Where a clause is read.
 
     place: the place that the comment speaks of. spot: the position after the moves that the sentence itself plays.
-    subject: the side the clause before spoke of. words, start, end: the clause as written.
+    subject: the side the clause before spoke of; unclear when that clause was not read. words, start, end: the clause as written.
     """
 
     lesson: Lesson
@@ -50,6 +50,7 @@ class Here:
     end: int = 0
     sentence: int = -1
     subject: str | None = None
+    unclear: bool = False
     hedged: bool = False
     opening: bool = False
 
@@ -82,7 +83,7 @@ class Here:
         """
         match text:
             case None:
-                return self.subject or self.mover
+                return self.implied()
             case "white" | "white 's" | "the first player":
                 return "white"
             case "black" | "black 's" | "the second player":
@@ -94,6 +95,15 @@ class Here:
             case _ if "opponent" in text:
                 return other(self.taught)
         raise Unread(f"{text!r}: not clear who is meant")
+
+    def implied(self) -> str:
+        """Whom a clause without a subject speaks of: the side that the clause before spoke of, else the last mover.
+
+        :raises Unread: when the clause before was not read, and does not begin with a side.
+        """
+        if self.unclear:
+            raise Unread("the clause before was not read, so it is not clear who is meant")
+        return self.subject or self.mover
 
     def owner(self, reference: Reference) -> str | None:
         """Whose piece a reference names, None when it does not say."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.board import other, title
@@ -54,7 +55,15 @@ def _number(slots: dict[str, Any]) -> int | None:
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:
-    side, limit, by = claim.side or "white", claim.params["moves"], claim.params.get("by")
+    if claim.side is None:
+        either = [
+            check(replace(claim, side=side), ask)
+            for side in (claim.spot.board.turn, other(claim.spot.board.turn))
+        ]
+        return min(
+            either, key=lambda j: [Outcome.HOLDS, Outcome.UNSETTLED, Outcome.FAILS].index(j.outcome)
+        )
+    side, limit, by = claim.side, claim.params["moves"], claim.params.get("by")
     spot = claim.spot
     sign = 1 if side == "white" else -1
     line = ask.move(spot, by) if by else ask.best(spot)

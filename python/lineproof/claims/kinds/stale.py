@@ -50,7 +50,7 @@ _ELSEWHERE = frozenset(
 """Words with which a sentence points to another line of the lesson."""
 
 _PLACED = re.compile(
-    rf"{SHARED['whose']}? (?:\w+ )??(?:king|queen|rook|bishop|knight|pawn) (?:on|at) [a-h][1-8]|(?: the| his| our| her| your| a)? [a-h][1-8] (?:queen|rook|bishop|knight|pawn)(?= |$)"
+    rf"(?:{SHARED['whose']})? (?:\w+ )??(?:king|queen|rook|bishop|knight|pawn) (?:on|at) [a-h][1-8]|(?: the| his| our| her| your| a)? [a-h][1-8] (?:queen|rook|bishop|knight|pawn)(?= |$)"
 )
 """A piece named with its square. The king and plural forms are too loose to hold an author to."""
 
@@ -209,6 +209,8 @@ def _absent(
     found: list[tuple[str, Word, Word]] = []
     for match in _PLACED.finditer(line):
         text = match.group().strip()
+        if text.startswith(("a ", "an ", "no ", "another ")):
+            continue  # any such piece, not one that stands there
         reference = Reference.read(text)
         try:
             side = here.owner(reference)

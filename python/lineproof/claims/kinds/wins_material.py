@@ -62,20 +62,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         and any(w in text for w in (" lost", " falls", " drops", " goes", " gone"))
         and "won" not in text
     )
-    if costs:
+    by_this = _points_here(text) or "move" in slots
+    if subject is None and not by_this and not falls and not costs:
+        subject = here.implied()
+    if costs or "loses" in slots or text.startswith("losing"):
         winner = other(subject or mover)
-    elif "loses" in slots or text.startswith("losing"):
-        winner = other(
-            subject
-            or (here.subject if "move" not in slots and not _points_here(text) else None)
-            or mover
-        )
-    elif falls:
-        winner = mover
-    elif _points_here(text) or "move" in slots:
-        winner = subject or mover
     else:
-        winner = subject or here.subject or mover
+        winner = subject or mover
     return [
         here.claim(
             KIND.id,
