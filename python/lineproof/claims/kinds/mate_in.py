@@ -41,12 +41,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         side = here.side(slots["side"])
         if " mated" in text:
             side = other(side)
-    elif here.subject is not None:
-        side = here.subject
+    elif text.split()[0] in {"mates", "mating", "forcing"}:
+        side = here.implied()
     else:
-        side = (
-            here.board.turn if "there is" in text or here.board.turn == here.subject else here.mover
-        )
+        side = None  # "mate in two", whoever mates
     return [here.claim(KIND.id, side, spot=spot, moves=_number(slots))]
 
 
