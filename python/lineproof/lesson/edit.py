@@ -87,15 +87,18 @@ def add_line(place: Place, sans: Sequence[str]) -> Edited:
 
 
 def cut(place: Place) -> Edited:
-    """Cuts a move and all that follows it on its line; other moves of the same position stay.
+    """Cuts a move and all that follows it on its line; other moves from the same position stay.
+
+    Where the move was shown first, the next of the others takes its place, with the words that open
+    the line.
 
     :returns: the lesson and the place before the cut.
     """
     parent = _parent(place, "cut")
     if place == parent.next and len(parent.children) > 1:
         lesson, _ = promote(parent.children[1])
-        moved = next(c for c in lesson.places[parent.index].children if c.uci == place.uci)
-        return cut(moved)
+        # The line that made way is now the first variation.
+        return cut(lesson.places[parent.index].children[1])
     lesson, tokens = place.lesson, Tokens(place.lesson)
     move = tokens.move(place)
     if _opens(tokens, move):
@@ -303,8 +306,11 @@ def set_marks(place: Place, nags: Sequence[int]) -> Edited:
     else:
         splices.append((end, end, text + ("" if parts(lesson.text[end : end + 1]) else " ")))
     edited = splice(lesson, splices)
+    marked = edited.places[place.index]
     _expect(edited, places=len(lesson.places), comments=len(lesson.comments))
-    return edited, edited.places[place.index]
+    if marked.nags != tuple(nags):
+        raise _refusal(place, "the marks cannot be written here", "edit the file in a text editor")
+    return edited, marked
 
 
 # Spelling

@@ -107,7 +107,7 @@ def splice(lesson: Lesson, splices: Sequence[Splice]) -> Lesson:
     pieces = []
     at = 0
     for start, end, text in sorted(splices):
-        lesson.source.with_text(text).encode()
+        lesson.source.refuse_lacking(text, start)
         pieces += [lesson.text[at:start], text]
         at = end
     return lesson.with_text("".join([*pieces, lesson.text[at:]]))
