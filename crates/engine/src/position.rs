@@ -3,7 +3,7 @@
 //! ```
 //! use engine::position::Position;
 //! let position = Position::from_fen("7k/8/8/8/8/8/4P3/4K3 w - - 0 1").unwrap();
-//! assert_eq!(position.legal_moves().len(), 7);
+//! assert_eq!(position.legal_moves().len(), 6);
 //! ```
 
 use std::fmt;
