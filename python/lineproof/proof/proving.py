@@ -18,7 +18,7 @@ from .asker import Interrupted
 from .changes import Change, changes
 from .effort import Effort
 from .finding import Finding
-from .settle import settle
+from .settling import settle
 from .store import EvidenceStore
 
 Progress = Callable[[int, int], None]
