@@ -15,6 +15,10 @@ NULL_MOVE = "0000"
 """A null move of the text ("--") in UCI spelling."""
 
 
+SHOWN = 10
+"""Plies of best play that a finding shows as evidence of a verdict: five moves."""
+
+
 class Outcome(StrEnum):
     """What a check found: said of the claim."""
 

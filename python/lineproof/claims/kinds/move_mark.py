@@ -7,7 +7,7 @@ from typing import Any
 from lineproof.claims.bands import Mark as Earned
 from lineproof.claims.bands import mark, spoken
 from lineproof.claims.board import title
-from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
 
@@ -129,7 +129,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         ),
     )
     return Judgement(
-        said, because, played_line.moves if earned else best_line.moves, spot, numbers, float(near),
+        said, because, (played_line.moves if earned else best_line.moves)[:SHOWN], spot, numbers, float(near),
         None if said is Outcome.HOLDS else f"For {title(side)} {san} is {words[earned]}.", one_off,
         marks=(Mark("move", (move[:2], move[2:4]), side),),
     )  # fmt: skip

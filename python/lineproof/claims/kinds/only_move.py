@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from lineproof.claims.bands import band, spoken
-from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 
@@ -86,7 +86,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     if holds:
         because = f"Every other move costs at least {cost} points: after {rival_san} {spoken(side, second)}."
         return Judgement(
-            Outcome.HOLDS, because, alone.moves, spot, numbers, max(margin, 1.0), marks=mark
+            Outcome.HOLDS, because, alone.moves[:SHOWN], spot, numbers, max(margin, 1.0), marks=mark
         )
     if cost <= 0:
         because = (
@@ -100,7 +100,14 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         else f"{rival_san} is better than {san}."
     )
     return Judgement(
-        Outcome.FAILS, because, alone.moves, spot, numbers, max(margin, 1.0), instead, marks=mark
+        Outcome.FAILS,
+        because,
+        alone.moves[:SHOWN],
+        spot,
+        numbers,
+        max(margin, 1.0),
+        instead,
+        marks=mark,
     )
 
 
