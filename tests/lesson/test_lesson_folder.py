@@ -89,9 +89,10 @@ def test_a_new_lesson_is_one_that_opens(tmp_path: Path) -> None:
     assert lesson.settings.side == "white"
     assert len(lesson.places) == 1
     assert lesson.games[0].tag("Event") == 'the "vienna"'
+    assert lesson.folder is not None
     found = sorted(
         p.relative_to(tmp_path / 'the "vienna"').as_posix() for p in lesson.folder.rglob("*")
-    )  # type: ignore[union-attr]
+    )
     assert found == [
         ".lineproof",
         ".lineproof/cache",

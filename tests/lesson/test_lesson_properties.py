@@ -176,6 +176,7 @@ def test_an_added_line_is_one_line(seed: int, line_end: str) -> None:
 
 @given(SEEDS, st.booleans(), LINE_ENDS)
 @example(248, False, "\n")  # a variation inside the variation that is cut
+@example(4952, False, "\n")  # an escaped line between number and move
 @example(102, True, "\n")  # the same move twice
 @example(1075, True, "\n")  # a game of which nothing is left
 @settings(max_examples=150, deadline=None)
@@ -205,6 +206,7 @@ def test_a_cut_takes_that_branch_and_no_other(seed: int, plain: bool, line_end: 
 
 
 @given(SEEDS, st.booleans(), LINE_ENDS)
+@example(2102, False, "\n")  # an escaped line between number and move
 @example(6637, False, "\n")  # a line that ends in a semicolon comment went before a space
 @settings(max_examples=200, deadline=None)
 def test_a_promotion_loses_nothing(seed: int, plain: bool, line_end: str) -> None:

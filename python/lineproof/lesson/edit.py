@@ -424,7 +424,7 @@ def _expect(lesson: Lesson, *, places: int, comments: int) -> None:
 def _opens(tokens: Tokens, move: int) -> bool:
     """Whether a move is the first of a variation."""
     index = tokens.numbered(move) - 1
-    while tokens.kind(index) in (*BLANK, *COMMENTS, *GLYPHS, "escape"):
+    while tokens.kind(index) in (*BLANK, *COMMENTS, *GLYPHS, "escape", "number"):
         index -= 1
     return tokens.kind(index) == "open"
 
