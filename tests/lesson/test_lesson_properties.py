@@ -8,7 +8,7 @@ from random import Random
 
 import chess.pgn
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from lesson_layout import random_text
 
@@ -175,6 +175,10 @@ def test_an_added_line_is_one_line(seed: int, line_end: str) -> None:
 
 
 @given(SEEDS, st.booleans(), LINE_ENDS)
+@example(248, False, "\n")  # a variation inside the variation that is cut
+@example(4952, False, "\n")  # an escaped line between number and move
+@example(102, True, "\n")  # the same move twice
+@example(1075, True, "\n")  # a game of which nothing is left
 @settings(max_examples=150, deadline=None)
 def test_a_cut_takes_that_branch_and_no_other(seed: int, plain: bool, line_end: str) -> None:
     text, _ = random_text(seed, plain=plain, line_end=line_end)
@@ -186,7 +190,8 @@ def test_a_cut_takes_that_branch_and_no_other(seed: int, plain: bool, line_end: 
         return
     gone = {p.index for p in lesson.places if place in p.path()}
     kept = Counter(path(p) for p in lesson.places if p.index not in gone)
-    replaced = place == place.parent.next and len(place.parent.children) > 1
+    others = place.parent.children[place.parent.children.index(place) + 1 :]
+    replaced = bool(others) and others[0].depth > place.depth
     kept_words = Counter(
         (path(c.place), c.text)
         for c in lesson.comments
@@ -201,6 +206,8 @@ def test_a_cut_takes_that_branch_and_no_other(seed: int, plain: bool, line_end: 
 
 
 @given(SEEDS, st.booleans(), LINE_ENDS)
+@example(2102, False, "\n")  # an escaped line between number and move
+@example(6637, False, "\n")  # a line that ends in a semicolon comment went before a space
 @settings(max_examples=200, deadline=None)
 def test_a_promotion_loses_nothing(seed: int, plain: bool, line_end: str) -> None:
     text, _ = random_text(seed, plain=plain, line_end=line_end)

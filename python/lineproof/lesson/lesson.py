@@ -128,6 +128,16 @@ class Lesson:
             disk=self.disk,
         )
 
+    def as_utf8(self) -> Lesson:
+        """The same lesson, to be saved as UTF-8."""
+        return Lesson(
+            self.source.as_utf8(),
+            self.settings,
+            path=self.path,
+            folder=self.folder,
+            disk=self.disk,
+        )
+
     def with_settings(self, settings: Settings) -> Lesson:
         """The same lesson with other settings."""
         return Lesson(self.source, settings, path=self.path, folder=self.folder, disk=self.disk)
