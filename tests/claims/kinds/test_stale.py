@@ -2,8 +2,14 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
+from lineproof.claims import Outcome, read_lesson
+from lineproof.lesson import Lesson
+from lineproof.lesson.save import save
+from lineproof.proof import Effort, EvidenceStore, settle
 from tests.claims.conftest import claims_of
 
 TEXT = "1. e4 e5 2. Nc3 Nf6 3. f4 {%s} d5 (3... exf4 4. e5 Qe7 5. Qe2 Ng8) 4. fxe5 Nxe4 *"
@@ -49,3 +55,29 @@ def test_what_cannot_be_placed_is_stale(words: str, part: str) -> None:
 
 def test_near_miss_a_move_of_another_line_is_allowed_when_the_words_point_there() -> None:
     assert reasons("As in the line with 5. Qe2 we are happy.") == []
+
+
+def test_words_whose_move_has_changed_since_are_to_be_read_again(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("LINEPROOF_DATA", str(tmp_path / "data"))
+    file = tmp_path / "lesson.pgn"
+    file.write_text("1. e4 e5 2. Nc3 {A sound move. It develops.} *")
+    lesson = Lesson.open(file)
+    save(lesson.with_text(lesson.text.replace("2. Nc3", "2. Nf3")))
+    claims = [c for c in read_lesson(Lesson.open(file)).claims if c.kind == "stale"]
+    assert [c.words for c in claims] == ["A sound move"]
+    finding = settle(claims[0], Effort.SKETCH, EvidenceStore(None))
+    assert finding.outcome is Outcome.UNSETTLED
+    assert "Nc3" in finding.because
+
+
+def test_words_that_moved_with_their_move_are_not_stale(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("LINEPROOF_DATA", str(tmp_path / "data"))
+    file = tmp_path / "lesson.pgn"
+    file.write_text("1. e4 e5 2. Nc3 {A sound move.} *")
+    lesson = Lesson.open(file)
+    save(lesson.with_text(lesson.text.replace("{A sound move.}", "{A sound move.} (2. Nf3)")))
+    assert not [c for c in read_lesson(Lesson.open(file)).claims if c.kind == "stale"]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from functools import lru_cache
 
 from lineproof.claims.board import side_of
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
@@ -13,7 +14,8 @@ from lineproof.claims.phrase import SHARED
 from lineproof.claims.reference import Reference
 from lineproof.claims.sentence import Sentence, Word
 from lineproof.engine import Board
-from lineproof.lesson import Place
+from lineproof.lesson import Lesson, LessonError, Place
+from lineproof.lesson.save import versions
 
 _ELSEWHERE = frozenset(
     [
@@ -48,6 +50,9 @@ _ELSEWHERE = frozenset(
     ]
 )
 """Words with which a sentence points to another line of the lesson."""
+
+CHANGED = "the move beside these words was"
+"""How the reason begins where the words can still be true."""
 
 _PLACED = re.compile(
     rf"(?:{SHARED['whose']})? (?:\w+ )??(?:king|queen|rook|bishop|knight|pawn) (?:on|at) [a-h][1-8]|(?: the| his| our| her| your| a)? [a-h][1-8] (?:queen|rook|bishop|knight|pawn)(?= |$)"
@@ -104,6 +109,9 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
             reasons.append((reason, word, word))
     if not said & _FUTURE:
         reasons.extend(_absent(here, sentence, boards, elsewhere))
+    changed = _changed(here, sentence)
+    if changed is not None:
+        reasons.append((changed, sentence.words[0], sentence.words[-1]))
     claims: list[Claim] = []
     for reason, first, last in reasons:
         start, end = sentence.start + first.start, sentence.start + last.end
@@ -245,8 +253,50 @@ def _absent(
     return found
 
 
+def _changed(here: Here, sentence: Sentence) -> str | None:
+    """Why the first sentence of a comment is to be read again: since it was written the move beside it has changed."""
+    for comment in here.place.comments:
+        if not comment.start <= sentence.start < comment.end or comment.text.lstrip() == "":
+            continue
+        if comment.text[: sentence.start - comment.start].strip():
+            return None  # only the first sentence of a comment
+        roads = _earlier(here.lesson).get(comment.text)
+        parent = comment.anchor.parent
+        if roads is None or parent is None or comment.anchor.uci is None:
+            return None
+        if any(uci == comment.anchor.uci for _, uci, _ in roads):
+            return None
+        moves = [san for key, _, san in roads if key == parent.key]
+        return f"{CHANGED} {moves[0]} when they were last saved" if moves else None
+    return None
+
+
+@lru_cache(4)
+def _earlier(lesson: Lesson) -> dict[str, list[tuple[int, str, str]]]:
+    """The comments of the version before, with the position and the move that they stood beside."""
+    found: dict[str, list[tuple[int, str, str]]] = {}
+    kept = versions(lesson)
+    if not kept:
+        return found
+    try:
+        before = Lesson.open(kept[-1].path)
+    except LessonError:
+        return found
+    for comment in before.comments:
+        anchor = comment.anchor
+        if anchor.parent is not None and anchor.uci is not None:
+            found.setdefault(comment.text, []).append(
+                (anchor.parent.key, anchor.uci, anchor.san or "")
+            )
+    return found
+
+
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
     reason = claim.params["reason"]
+    if reason.startswith(CHANGED):
+        return Judgement(
+            Outcome.UNSETTLED, f"{reason[0].upper()}{reason[1:]}: read them again.", (), claim.spot
+        )
     return Judgement(
         Outcome.FAILS,
         f"{reason[0].upper()}{reason[1:]}.",
@@ -261,7 +311,7 @@ KIND = Kind(
     version=1,
     definition=(
         "The sentence names a move that is legal neither before nor after the move beside it, nor after a pass, nor next in the sentence's own sequence, nor played on this line or below; "
-        "or a wrong move number or side; or a piece with its square that stands there neither here nor on this line."
+        "or a wrong move number or side; or a piece with its square that stands there neither here nor on this line. Unsettled: since the words were saved the move beside them has changed."
     ),
     scan=scan,
     check=check,
