@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+    from typing import Any
 
-    Commands = argparse._SubParsersAction[argparse.ArgumentParser]
+    Commands = argparse._SubParsersAction[Any]
 
 
 def add_command(
