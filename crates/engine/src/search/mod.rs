@@ -22,6 +22,7 @@ use crate::eval::{Evaluate, Tapered};
 use crate::position::Position;
 
 mod captures;
+mod checks;
 mod key;
 mod order;
 mod packed;
