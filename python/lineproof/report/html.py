@@ -31,6 +31,9 @@ from .wording import seconds, turned
 
 _THEMES: Final = ((PRINT, "by-day"), (PRINT_DARK, "by-night"))
 
+_WORDS_OF_A_NOTE: Final = 9
+"""Moves and move numbers of a line in a note; the finding and the JSON have it whole."""
+
 _HATCHING: Final = Html(
     '<svg class="hatching" width="100%" height="12" aria-hidden="true" focusable="false"><defs>'
     '<pattern id="hatching" patternUnits="userSpaceOnUse" width="4" height="4">'
@@ -280,27 +283,18 @@ class _Page:
         )
 
     def note(self, f: Located) -> Html:
-        open_ = f.outcome is not Outcome.HOLDS
-        number = tag("span", str(f.number), class_="number")
-        return tag(
-            "li",
-            number,
-            tag(
-                "a",
-                *_sign_parts(f.outcome),
-                class_=f"sign {f.outcome}",
-                href=f"#finding-{f.number}",
-            )
-            if open_
-            else _sign(f.outcome),
-            " ",
-            f.why,
-            f" {f.second}" if f.second and not open_ else None,
-            join((" ", tag("span", f.evidence, class_="line")))
-            if f.evidence and not open_
-            else None,
-            id=f"note-{f.number}",
-        )
+        parts: list[Child] = [
+            tag("span", str(f.number), class_="number"),
+            _sign(f.outcome),
+            ": ",
+        ]
+        if f.outcome is Outcome.HOLDS:
+            parts.append(" ".join(p for p in (f.why, f.second) if p))
+            if f.evidence:
+                parts += [" ", tag("span", _begun(f.evidence), class_="line")]
+        else:
+            parts.append(tag("a", f"the finding after {f.label}", href=f"#finding-{f.number}"))
+        return tag("li", *parts, id=f"note-{f.number}")
 
     # The rest
 
@@ -463,6 +457,12 @@ def _sign(outcome: Outcome) -> Html:
 
 def _beside(label: str) -> str:
     return "at the start" if label == "start" else f"after {label}"
+
+
+def _begun(line: str) -> str:
+    """The first moves of a line: a note has room for no more."""
+    words = line.split(" ")
+    return line if len(words) <= _WORDS_OF_A_NOTE else " ".join(words[:_WORDS_OF_A_NOTE]) + " …"
 
 
 def _flat(words: str) -> str:

@@ -12,7 +12,6 @@ from lineproof.proof import Finding, Proof
 from .plain import plain
 from .printed import signs_of, with_sign
 
-
 ONE_OFF = "one off"
 """`Finding.why_unsettled` of a claim that is one band or one mark off."""
 
