@@ -22,10 +22,8 @@ from .command import COMMAND, environment, lineproof
 LESSON = """[Event "The Vienna Gambit for White"]
 [Result "*"]
 
-1. e4 {White is better.} e5 {The position is level.} 2. Nc3 {White is slightly better.} Nf6 {Black is fine.}
-3. f4 {White is slightly better.} d5 {Black is better.} 4. fxe5 Nxe4 {The position is level.}
-5. Nf3 {White is better.} Be7 {Black is slightly better.} 6. d4 {White is better.} O-O {The position is level.}
-7. Bd3 {White is clearly better.} *
+1. e4 {The position is level.} e5 2. Nc3 {White is winning.} Nf6 {Black is winning.}
+3. f4 {White is winning.} d5 {Black is winning.} 4. fxe5 Nxe4 {White is winning.} *
 """
 
 
@@ -101,7 +99,7 @@ def test_a_terminal_sees_progress_with_the_time_left(lesson: Path) -> None:
     os.close(terminal)
     told = b""
     limit = time.monotonic() + 60
-    while b" of 11 claims, about" not in told and time.monotonic() < limit:
+    while b" of 6 claims, about" not in told and time.monotonic() < limit:
         if select.select([controller], [], [], 0.2)[0]:
             told += os.read(controller, 4096)
     process.send_signal(signal.SIGINT)
@@ -118,7 +116,7 @@ def test_a_terminal_sees_progress_with_the_time_left(lesson: Path) -> None:
     assert process.stdout is not None and process.stdout.read() == b""
     process.stdout.close()
     words = re.sub(r"\x1b\[[\d;?]*[A-Za-z]", "", told.decode())
-    assert re.search(r"Checking .* [1-9]\d* of 11 claims, about \d+ (s|min) left", words), words
+    assert re.search(r"Checking .* [1-9]\d* of 6 claims, about \d+ (s|min) left", words), words
     assert "Stopped. What was found is kept" in words
 
 

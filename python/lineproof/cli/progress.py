@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -44,4 +45,4 @@ def status(done: int, total: int, left: float | None) -> str:
     whole = round(left)
     if whole < 60:
         return f"{text}, about {max(whole, 1)} s left"
-    return f"{text}, about {round(whole / 60)} min left"
+    return f"{text}, about {math.ceil(whole / 60)} min left"
