@@ -27,12 +27,12 @@ _ADVERBS = (
     "do not forget that|do not forget|mind you|so far|by now|in return|to be precise|strictly speaking|materially|on the board|in this case|for example"
 )
 _HEDGES = (
-    "i think|i think that|i believe|i believe that|in my opinion|in my view|probably|perhaps|maybe|roughly|about|more or less|i would say|"
+    "i think|i think that|i 'd say|i 'd say that|i believe|i believe that|in my opinion|in my view|probably|perhaps|maybe|roughly|about|more or less|i would say|"
     "i would say that|if anything|arguably|it seems that|it seems|i suppose|i suspect"
 )
 _PLAY = "with (?:good|best|correct|accurate|careful|sensible) play(?: by both sides| on both sides| from both sides)?"
 _AGAINST = r"against (?:the|this|that) (?:\w+ )?(?:reply|move|defence|defense|answer|retreat|capture|set up)"
-_WITH_PIECE = r"with (?:the|his|our|her|your|a|black 's|white 's) (?:king|queen|rook|bishop|knight|pawn) on [a-h][1-8]"
+_WITH_PIECE = r"(?:from [a-h][1-8]|(?:with|even with|because of|thanks to) (?:the|his|our|her|your|a|black 's|white 's) (?:king|queen|rook|bishop|knight|pawn) on [a-h][1-8])"
 LEAD = re.compile(
     rf"^(?: (?:{_PLAY}|{_AGAINST}|{_WITH_PIECE}|{_longest_first(_ADVERBS)})(?= )| [,:](?= ))"
 )
@@ -50,7 +50,7 @@ TRAIL = re.compile(
 """Words after a claim that leave its meaning alone."""
 
 LEAD_MOVES = re.compile(
-    rf"^ (?:(?:after|following|on|with|in|in reply to|if|on the natural|after the natural|after the greedy)(?P<after>{SHARED['moves']})|(?P<sequence>{SHARED['moves']})(?= (?:and|,|when|with|:|-)))(?: ,| and| when| with| :| -)?(?: then)?(?= )"
+    rf"^ (?:(?:even |only )?(?:after|following|on|with|in|in reply to|if|on the natural|after the natural|after the greedy)(?P<after>{SHARED['moves']})|(?P<sequence>{SHARED['moves']})(?= (?:and|,|when|with|:|-)))(?: ,| and| when| with| :| -)?(?: then)?(?= )"
 )
 """Moves that the sentence itself plays first."""
 

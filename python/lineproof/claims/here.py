@@ -16,6 +16,24 @@ from .sentence import SAN
 
 _PARTS = re.compile(rf"(?:(?P<number>\d+)\.)?(?P<dots>\.\.\.?)?(?P<san>{SAN}[+#]?)$")
 
+_TAKING = frozenset(
+    [
+        "capture",
+        "taking",
+        "capturing",
+        "recapture",
+        "recapturing",
+        "grabbing",
+        "grab",
+        "exchange",
+        "snatching",
+        "swallowing",
+        "accepting",
+        "eating",
+    ]
+)
+_PUSHING = frozenset(["push", "pushing", "advance", "advancing", "break"])
+
 
 class Unread(Exception):  # noqa: N818 - no error: the reader's way to leave a clause alone
     """A clause that must not be read, with the reason."""
@@ -40,7 +58,8 @@ class Here:
 
     place: the place that the comment speaks of. spot: the position after the moves that the sentence itself plays.
     subject: the side the clause before spoke of; unclear when that clause was not read and does not say.
-    after_unread: whether the clause before was not read. topic: the piece the clause before began with. words, start, end: the clause as written.
+    after_unread: whether the clause before was not read. topic: the piece the clause before began with. third: the side named last in
+    the sentence. words, start, end: the clause as written.
     """
 
     lesson: Lesson
@@ -54,6 +73,7 @@ class Here:
     unclear: bool = False
     after_unread: bool = False
     topic: str | None = None
+    third: str | None = None
     hedged: bool = False
     opening: bool = False
 
@@ -99,6 +119,8 @@ class Here:
             case "we" | "us" | "you" | "i" | "our" | "your" | "my":
                 return self.taught
             case "he" | "she" | "they" | "him" | "his" | "her" | "their":
+                if self.third == self.taught:
+                    raise Unread(f"{text!r} can mean either side here")
                 return other(self.taught)
             case _ if "opponent" in text:
                 return other(self.taught)
@@ -183,28 +205,29 @@ class Here:
         captures = board.san(last.uci).count("x") > 0
         after = last.after.board
         words = text.split()
-        piece = next(
-            (LETTERS[w.removesuffix("s")] for w in words if w.removesuffix("s") in LETTERS), None
-        )
-        fits = piece is None or piece == letter
         said = set(words)
-        if said & {
-            "capture",
-            "taking",
-            "capturing",
-            "recapture",
-            "recapturing",
-            "grabbing",
-            "grab",
-            "exchange",
-        }:
+        taken = (board.piece_at(last.uci[2:4]) or "").lower()
+        takes = bool(said & _TAKING)
+        fits = True
+        for index, word in enumerate(words):
+            piece = LETTERS.get(word.removesuffix("s"))
+            if piece is not None:
+                by = "with" in words[max(0, index - 2) : index]
+                fits = fits and piece == (letter if by or not takes else taken)
+        if takes:
             fits = fits and captures
-        if said & {"push", "pushing", "advance", "advancing", "break"}:
+        if said & _PUSHING:
             fits = fits and letter == "p" and not captures
-        if said & {"castling"}:
+        if "castling" in said:
             fits = fits and board.san(last.uci).startswith("O-O")
         if said & {"check", "checking"}:
             fits = fits and after.in_check
+        squares = [w for w in words if re.fullmatch("[a-h][1-8]", w)]
+        fits = fits and all(square == last.uci[2:4] for square in squares)
+        files = [w for w in words if re.fullmatch("[a-h]", w) and w != "a"]
+        fits = fits and all(name in (last.uci[0], last.uci[2]) for name in files)
+        if said & {"playing", "putting"} and not squares:
+            fits = False
         if not fits:
             raise Unread(f"{text!r} does not describe the move just played")
         return last

@@ -53,7 +53,8 @@ SHARED: dict[str, str] = {
     "described": (
         rf" (?:(?:the|this|that|his|our|her|your)(?: (?:natural|quiet|greedy|bold|simple|little|same|obvious))?(?: {_PIECE})?"
         r"(?: (?:discovered|double|in between))? (?:move|capture|check|push|advance|retreat|sortie|jump|leap|recapture|sacrifice|grab|development|exchange)"
-        r"|(?:pushing|advancing|taking|capturing|recapturing|castling|checking|grabbing)(?: (?:on|back|there|at once|the pawn|the knight|the bishop|here|first|away))*)"
+        r"|(?:pushing|advancing|taking|capturing|recapturing|castling|checking|grabbing|snatching|swallowing|accepting|eating|playing|putting)"
+        rf"(?: (?:on|back|there|at once|here|first|away|like this|this way|with|the|a|his|our|her|your|white 's|black 's|[a-h]|{_SQUARE}|{_PIECE}))*)"
     ),
     "actor": rf"(?: the| this| that| our| his| her| your)(?: {_PIECE})",
     "targets": rf"(?: both)?{_REFERENCE}(?:{_SEPARATOR}{_REFERENCE})+",
@@ -65,7 +66,7 @@ _LOOSE: dict[str, str] = {
     "has": r"(?: has| have| 's got| have got| had| gets| get| will have| keeps| keep| enjoys| retains| is left with| are left with|"
     r" obtains| reaches| reach)",
     "the": r"(?: the| a| an| this| his| her| our| your| their)",
-    "very": r"(?: very| quite| rather| really| simply| just| already| now| still| even| therefore| also| then| clearly| probably| of course)",
+    "very": r"(?: very| quite| rather| really| simply| just| already| now| still| even| therefore| also| then| of course)",
 }
 """Loose words: no slot, only ways of saying the same."""
 

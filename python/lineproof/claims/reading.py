@@ -6,6 +6,7 @@ Precision before recall: a clause is read only when every word of it is accounte
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
@@ -226,6 +227,7 @@ class _Cover:
             unclear=subject is None,
             after_unread=True,
             topic=_topic(line) or self.here.topic,
+            third=_third(clause) or self.here.third,
         )
         start, end = self.sentence.slice(first, last - 1)
         self.unread.append(
@@ -272,6 +274,7 @@ class _Cover:
             unclear=False,
             after_unread=False,
             topic=_topic(_norm(words[first:last])) or here.topic,
+            third=_third(words[first:last]) or here.third,
         )
         return True
 
@@ -301,6 +304,11 @@ _SUBJECT = re.compile(
     rf"^(?: (?:and|but|so|now|here|then|because|while))*({SHARED['side']}) (?!'s)"
 )
 """A clause that begins with a side as its subject."""
+
+
+def _third(words: Sequence[Word]) -> str | None:
+    """The side that a clause names last, by its name."""
+    return next((w.norm for w in reversed(words) if w.norm in {"white", "black"}), None)
 
 
 _TOPIC = re.compile(

@@ -9,7 +9,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 SAN = r"(?:[KQRBN][a-h]?[1-8]?x?[a-h][1-8]|[a-h](?:x[a-h])?[1-8](?:=?[QRBN])?|[O0]-[O0](?:-[O0])?)"
 """A move in SAN or in the lax spellings of the PGN standard (8.2.3 and 8.2.3.8)."""
@@ -148,9 +148,139 @@ def words(text: str) -> tuple[Word, ...]:
         assert match is not None  # _WORD takes any character but a blank
         found.extend(_spell(match.group(), at, match.end()))
         at = match.end()
+    found = _open(found)
     while found and found[-1].norm in {".", "!", "…"}:
         found.pop()
     return tuple(w for w in found if w.norm not in {".", "!", "…", '"', "“", "”", "‘"})
+
+
+_IS_AFTER = frozenset(
+    [
+        "he",
+        "she",
+        "it",
+        "that",
+        "there",
+        "here",
+        "what",
+        "who",
+        "which",
+        "where",
+        "this",
+        "everything",
+        "nobody",
+        "nothing",
+        "everybody",
+        "king",
+        "queen",
+        "rook",
+        "bishop",
+        "knight",
+        "pawn",
+    ]
+)
+_PARTICIPLES = frozenset(
+    [
+        "given",
+        "lost",
+        "won",
+        "got",
+        "been",
+        "castled",
+        "moved",
+        "taken",
+        "grabbed",
+        "transposed",
+        "gone",
+        "played",
+        "put",
+        "left",
+        "had",
+        "made",
+        "made",
+        "forfeited",
+        "reached",
+        "equalised",
+        "attacked",
+        "mated",
+        "trapped",
+    ]
+)
+_PREDICATES = frozenset(
+    [
+        "a",
+        "an",
+        "the",
+        "not",
+        "no",
+        "already",
+        "still",
+        "simply",
+        "just",
+        "better",
+        "worse",
+        "winning",
+        "lost",
+        "losing",
+        "pinned",
+        "short",
+        "behind",
+        "ahead",
+        "clearly",
+        "slightly",
+        "much",
+        "completely",
+        "up",
+        "down",
+        "in",
+        "out",
+        "on",
+        "off",
+        "attacked",
+        "unprotected",
+        "undefended",
+        "protected",
+        "mated",
+        "fine",
+        "safe",
+        "dead",
+        "trapped",
+        "stuck",
+        "about",
+        "level",
+        "equal",
+        "forced",
+        "now",
+        "really",
+        "quite",
+        "only",
+    ]
+)
+
+
+def _open(words: list[Word]) -> list[Word]:
+    """Opens "'s": "White's winning" is, "Black's castled" has, "Black's knight" stays a possessive."""
+    opened: list[Word] = []
+    for number, word in enumerate(words):
+        if word.norm == "'s" and number and number + 1 < len(words):
+            before, after = words[number - 1].norm, words[number + 1].norm
+            says_is = before in _IS_AFTER or before in {"white", "black"}
+            if (
+                says_is
+                and after in _PARTICIPLES
+                and after not in {"pinned", "lost", "attacked", "mated", "trapped"}
+            ):
+                opened.append(replace(word, norm="has"))
+                continue
+            if says_is and (
+                after in _PREDICATES
+                or after.isdigit()
+                or (after.endswith("ing") and after != "king")
+            ):
+                opened.append(replace(word, norm="is"))
+                continue
+        opened.append(word)
+    return opened
 
 
 def _spell(raw: str, start: int, end: int) -> list[Word]:

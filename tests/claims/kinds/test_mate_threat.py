@@ -48,4 +48,9 @@ def test_a_denied_threat_is_not_read() -> None:
     from tests.claims.conftest import claims_of
 
     assert not claims_of(SCHOLAR % "White does not threaten mate.")
-    assert not claims_of(SCHOLAR % "White no longer threatens mate.")
+
+
+def test_a_threat_that_is_gone_is_read_as_denied(judge: Judge) -> None:
+    assert judge(SCHOLAR % "White no longer threatens mate.").outcome is Outcome.FAILS
+    quiet = "1. e4 e5 2. Qh5 Nc6 3. Bc4 Qe7 4. Nf3 {White no longer threatens mate.} *"
+    assert judge(quiet).outcome is Outcome.HOLDS

@@ -55,5 +55,29 @@ def test_near_miss_a_sound_move_is_no_mistake(judge: Judge) -> None:
     assert judge("1. e4 e5 2. Nf3? *").outcome is Outcome.FAILS
 
 
-def test_not_a_mistake_is_not_read_as_one() -> None:
-    assert not claims_of("1. e4 e5 2. Nf3 {This is not a mistake.} *")
+@pytest.mark.parametrize(
+    ("words", "played", "expected"),
+    [
+        ("This is not a mistake.", 49, Outcome.HOLDS),
+        ("This is not a mistake.", 48, Outcome.FAILS),
+        ("Nf3 isn't the best move.", 54, Outcome.HOLDS),
+        ("Nf3 isn't the best move.", 55, Outcome.FAILS),
+    ],
+)
+def test_a_denied_mark_is_the_other_way_round(words: str, played: int, expected: Outcome) -> None:
+    (claim,) = claims_of("1. e4 e5 2. Nf3 {%s} *" % words)
+    assert check(claim, Scripted({"b1c3": 60, "g1f3": played}, "b1c3")).outcome is expected
+
+
+@pytest.mark.parametrize(
+    ("words", "read"),
+    [
+        ("Taking the pawn is a mistake.", True),
+        ("Taking with the knight is a mistake.", True),
+        ("Taking the bishop is a mistake.", False),
+        ("Pushing the pawn is a mistake.", False),
+        ("Castling is a mistake.", False),
+    ],
+)
+def test_a_described_move_must_be_the_one_just_played(words: str, read: bool) -> None:
+    assert bool(claims_of("1. e4 e5 2. Nf3 Nc6 3. Nxe5 {%s} *" % words)) is read

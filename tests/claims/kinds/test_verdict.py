@@ -50,6 +50,24 @@ def test_glyphs_are_verdicts(nag: str, points: int, expected: Outcome) -> None:
     assert check(claim, Scripted({"g1f3": points}, "g1f3")).outcome is expected
 
 
+@pytest.mark.parametrize(
+    ("words", "points", "expected"),
+    [
+        ("White is not better.", 52, Outcome.HOLDS),
+        ("White is not better.", 53, Outcome.FAILS),
+        ("White isn't winning yet.", 84, Outcome.HOLDS),
+        ("White isn't winning yet.", 85, Outcome.FAILS),
+        ("White is not clearly better.", 64, Outcome.HOLDS),
+        ("White is not clearly better.", 65, Outcome.FAILS),
+    ],
+)
+def test_a_denied_verdict_is_the_other_way_round(
+    words: str, points: int, expected: Outcome
+) -> None:
+    (claim,) = claims_of("1. e4 e5 {%s} *" % words)
+    assert check(claim, Scripted({"g1f3": points}, "g1f3")).outcome is expected
+
+
 def test_a_queen_for_nothing_is_winning(judge: Judge) -> None:
     finding = judge("1. e4 e5 2. Qh5 Nf6 3. Qxe5+ Be7 4. Qxe7+ Qxe7 {Black is winning.} *")
     assert finding.outcome is Outcome.HOLDS
@@ -66,7 +84,6 @@ def test_the_wrong_side_fails_with_a_true_wording(judge: Judge) -> None:
 @pytest.mark.parametrize(
     "words",
     [
-        "White is not better.",
         "White would be winning.",
         "If Black errs, White is winning.",
         "Is White better?",

@@ -16,12 +16,16 @@ PHRASES = (
     "(and mate|and checkmate)",
     "with (mate|checkmate)",
     "{side} {is} (mated|checkmated)",
+    "(the|{whose}) [white|black] king [on {square}] {is} [{very}] (mated|checkmated)",
+    "{moves} {is} [{very}] (mate|checkmate)",
     "(this|that|it) {is} not [{very}] {denied}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     spot = here.named(slots["move"]).after if "move" in slots else here.spot
+    if "moves" in slots:
+        spot = here.play(slots["moves"])
     return [here.claim(KIND.id, None, spot=spot, negated="denied" in slots)]
 
 

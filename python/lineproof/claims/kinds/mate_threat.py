@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.board import title
@@ -22,9 +23,11 @@ PHRASES = (
     "the threat {is} {move} (mate|checkmate)",
     "with [{the}] (threat of mate|mate threat|idea of mate) [on {square}|in {n}]",
     "(threatening|and threatens) (mate|checkmate) [on {square}|in {n}|with {move}|at once]",
+    "{side} {has} [{the}] (threat of mate|mate threat) [on {square}]",
+    "{side} [{very}] no longer (threatens|threaten) mate [on {square}]",
     "there is a (threat of mate|mate threat) [on {square}]",
     "{move} mate {is} (threatened|the threat|a threat)",
-    "mate [on {square}] {is} (threatened|the threat|a threat)",
+    "mate [on {square}] {is} [{very}] (threatened|the threat|a threat)",
 )
 
 
@@ -43,10 +46,28 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         "square": slots.get("square"),
         "moves": int(slots["n"]) if "n" in slots else None,
     }
-    return [here.claim(KIND.id, side, spot=spot, move=slots.get("move"), **params)]
+    return [
+        here.claim(
+            KIND.id,
+            side,
+            spot=spot,
+            negated=" no longer " in here.said,
+            move=slots.get("move"),
+            **params,
+        )
+    ]
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:
+    found = _threatens(claim, ask)
+    if not claim.negated or found.outcome is Outcome.UNSETTLED:
+        return found
+    turned = Outcome.FAILS if found.outcome is Outcome.HOLDS else Outcome.HOLDS
+    instead = found.because if turned is Outcome.FAILS else None
+    return replace(found, outcome=turned, instead=instead)
+
+
+def _threatens(claim: Claim, ask: Ask) -> Judgement:
     side = claim.side or "white"
     board = claim.spot.board
     passed = board.passed()

@@ -20,7 +20,7 @@ PHRASES = (
     "{amount} {updown}",
     "with {amount} (more|less)",
     "(material|the material|the material balance|the piece count|the pawn count) {is} [{very}] {level} [again]",
-    "(nobody|no one|neither side) (is|has) [won|lost] {nothing} [up|down|ahead]",
+    "(nobody|no one|neither side) {is} {nothing}",
     "{side} {is} [{very}] (up|down|ahead|behind) {amount}",
     "{side} {is} [{very}] (up|down) {amount} for {price}",
     "{side} {is} [{very}] {amount} (up|down) for {price}",
@@ -223,7 +223,12 @@ KIND = Kind(
         "extra": _EXTRA,
         "price": _PRICE,
         "level": _LEVEL,
-        "nothing": {"a pawn": True, "material": True, "ahead in material": True},
+        "nothing": {
+            "a pawn up": True,
+            "ahead in material": True,
+            "a pawn ahead": True,
+            "material up": True,
+        },
         "updown": {
             "up": "up",
             "down": "down",

@@ -22,10 +22,19 @@ _WORDS: dict[str, Any] = {
     **dict.fromkeys(("a brilliant move", "brilliant", "a beautiful move"), "!!"),
 }  # fmt: skip
 
+_CLAIMED = {
+    "!": Earned.GOOD,
+    "!!": Earned.GOOD,
+    "?!": Earned.DUBIOUS,
+    "?": Earned.MISTAKE,
+    "??": Earned.BLUNDER,
+}
+
 PHRASES = (
     "{move} {is} [{very}] {mark} [here|now]",
     "{described} {is} [{very}] {mark} [here|now] [for {side}]",
     "(this|that|it) {is} [{very}] {mark} [for {side}]",
+    "({move}|{described}|this|that|it) {is} not [{very}] {mark}",
     "(here|now) {move} {is} [{very}] {mark}",
     "[the] (best|strongest|right|correct) (move|reply|answer|continuation) [for {side}] [here|now] {is} [{very}] {best}",
     "(the|{whose}) (best|strongest) {is} [{very}] {best}",
@@ -40,7 +49,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         named = here.described(slots["described"])
     else:
         named = here.named(text) if text is not None else here.last()
-    return [here.claim(KIND.id, named.side, spot=named.before, move=named.uci, mark=written)]
+    denied = " not " in f" {here.said} " or "n't" in here.said or "n’t" in here.said
+    return [
+        here.claim(
+            KIND.id, named.side, spot=named.before, negated=denied, move=named.uci, mark=written
+        )
+    ]
 
 
 def read_glyph(here: Here, nag: int, value: str) -> list[Claim]:
@@ -62,13 +76,7 @@ def outcome(written: str, best: int, played: int, shallow: bool) -> tuple[Outcom
             if best - played >= 15 and earned is not Earned.GOOD
             else (Outcome.HOLDS, False)
         )
-    claimed = {
-        "!": Earned.GOOD,
-        "!!": Earned.GOOD,
-        "?!": Earned.DUBIOUS,
-        "?": Earned.MISTAKE,
-        "??": Earned.BLUNDER,
-    }[written]
+    claimed = _CLAIMED[written]
     off = abs(claimed - earned)
     if written == "!!" and off == 0 and shallow:
         return Outcome.UNSETTLED, True
@@ -89,6 +97,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     best = max(played, best_line.points if side == "white" else 100 - best_line.points)
     liked = ask.shallow(spot) if written == "!!" else None
     shallow = liked is not None and liked.moves[0] == move
+    if claim.negated:
+        return _denied(claim, best, played, spot.board.san(best_line.moves[0]), best_line.moves)
     said, one_off = outcome(written, best, played, shallow)
     cost = best - played
     earned = mark(best, played)
@@ -137,6 +147,31 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         None if said is Outcome.HOLDS else f"For {title(side)} {san} is {words[earned]}.", one_off,
         marks=(Mark("move", (move[:2], move[2:4]), side),),
     )  # fmt: skip
+
+
+def _denied(claim: Claim, best: int, played: int, better: str, line: tuple[str, ...]) -> Judgement:
+    """ "Not the best move", "no mistake": whether the cost says otherwise."""
+    written, san = claim.params["mark"], claim.spot.board.san(claim.params["move"])
+    good = _CLAIMED[written] is Earned.GOOD
+
+    def holds(cost: int) -> bool:
+        earned = mark(best, best - cost)
+        return earned is not Earned.GOOD if good else earned < _CLAIMED[written]
+
+    cost = best - played
+    because = f"{san} costs {cost} points against {better}." if cost else f"{san} costs nothing."
+    instead = f"{san} is {'a good move' if good else 'as bad as that'}: it costs {cost} points."
+    near = min((abs(c - cost) for c in range(best + 1) if holds(c) != holds(cost)), default=100)
+    said = Outcome.HOLDS if holds(cost) else Outcome.FAILS
+    return Judgement(
+        said,
+        because,
+        line[:SHOWN],
+        claim.spot,
+        {"cost": cost},
+        float(near),
+        None if said is Outcome.HOLDS else instead,
+    )
 
 
 KIND = Kind(

@@ -20,6 +20,7 @@ PHRASES = (
     "(this|that|it|which) [{very}] (pins|pinned) {target} [to {behind}|against {behind}]",
     "{side} [{very}] (pins|pin|is pinning|are pinning|has pinned|have pinned) {target} [to {behind}|against {behind}]",
     "(pinning|with a pin on|pins) {target} [to {behind}|against {behind}]",
+    "the pin (on|of|against) {target} {is} [{very}] {broken}",
     "(it|he|she) {is} [{very}] {pinned} [to {behind}|against {behind}|by {pinner}]",
 )
 _PINNED = {
@@ -69,7 +70,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         candidates = _pinned_before(spot, candidates)
     return [
         here.claim(
-            KIND.id, side, spot=spot, negated="unpinned" in slots or "freed" in slots, candidates=candidates, named=target,
+            KIND.id,
+            other(side) if side else _against(spot, candidates),
+            spot=spot, negated=any(k in slots for k in ("unpinned", "freed", "broken")), candidates=candidates, named=target,
             pinner=pinner, behind=slots.get("behind"), absolute=slots.get("pinned") == "absolute",
         )
     ]  # fmt: skip
@@ -83,7 +86,7 @@ def _last_pin(here: Here, degree: str) -> Claim:
     if not made:
         raise Unread("there is no pin on the board to speak of")
     pin = made[0]
-    enemy = side_of(here.board.piece_at(pin.piece) or "K")
+    enemy = side_of(here.board.piece_at(pin.pinner) or "K")
     return here.claim(
         KIND.id,
         enemy,
@@ -94,6 +97,12 @@ def _last_pin(here: Here, degree: str) -> Claim:
         absolute=degree == "absolute",
         relative=degree == "relative",
     )
+
+
+def _against(spot: Spot, candidates: list[str]) -> str | None:
+    """The side that pins, when all the pieces that may be meant are of one side."""
+    sides = {side_of(spot.board.piece_at(at) or "K") for at in candidates}
+    return other(sides.pop()) if len(sides) == 1 else None
 
 
 def _pinned_before(spot: Spot, candidates: list[str]) -> list[str]:
@@ -198,6 +207,7 @@ KIND = Kind(
                 "free of the pin",
             )
         },
+        "broken": {k: k for k in ("broken", "gone", "over", "lifted", "no more")},
         "degree": {
             "absolute": "absolute",
             "an absolute one": "absolute",

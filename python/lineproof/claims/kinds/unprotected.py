@@ -13,6 +13,8 @@ PHRASES = (
     "{target} {is} [{very}] {state} [on {square}]",
     "{target} {is} not [{very}] {safe} [by anything|at all|any more|any longer]",
     "{target} (has|have) no (protection|defender|defenders|protector|protectors|protection) [at all]",
+    "{target} {is} [{very}] (attacked and|under attack and) {state}",
+    "{target} {is} [{very}] (attacked|under attack) and has no (protection|defender) [at all]",
     "on {square} (it|he|she) {is} [{very}] {state}",
     "{target} {is} [{very}] (attacked|hit) {attacks} [and (protected|defended|guarded) {defends}]",
     "{target} {is} [{very}] (protected|defended|guarded) {defends} [and attacked {attacks}]",

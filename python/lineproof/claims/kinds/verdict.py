@@ -65,6 +65,7 @@ PHRASES = (
     "(i|we) (make|call|judge|would call|consider) (it|this|the position|that) [{very}] {level}",
     "{noun} for {side}",
     "[{very}] {degree} for {side}",
+    "{side} {is} not [yet|really|actually] [{very}] {degree} [yet]",
     "{side} {has} [{very}] {noun}",
     "{side} {has} [{very}] {noun} [for|in] [{the}] [small] (pawn|endgame|ending|middlegame)",
     "{side} (stands|stand|does|do) [{very}] {degree}",
@@ -110,11 +111,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             ]
         return [here.claim(KIND.id, "white", degree=Band.LEVEL)]
     side = here.side(slots.get("side"))
+    denied = " not " in f" {here.said} " or "n't" in here.said or "n’t" in here.said
     if degree == "worse":
         side, degree = other(side), BETTER
     elif isinstance(degree, Band) and degree < 0:
         side, degree = other(side), Band(-degree)
-    return [here.claim(KIND.id, side, degree=degree)]
+    return [here.claim(KIND.id, side, negated=denied, degree=degree)]
 
 
 def read_glyph(here: Here, nag: int, value: tuple[str, Any]) -> list[Claim]:
@@ -122,8 +124,14 @@ def read_glyph(here: Here, nag: int, value: tuple[str, Any]) -> list[Claim]:
     return [here.claim(KIND.id, side, degree=degree, glyph=nag)]
 
 
-def outcome(degree: Any, points: int, hedged: bool) -> tuple[Outcome, bool]:
-    """What a score of the side spoken of says of the claimed degree; and whether it is one band off."""
+def outcome(degree: Any, points: int, hedged: bool, denied: bool = False) -> tuple[Outcome, bool]:
+    """What a score of the side spoken of says of the claimed degree; and whether it is one band off.
+
+    denied: the side does not even reach the degree.
+    """
+    if denied:
+        least = 53 if degree == BETTER else limits(degree)[0]
+        return (Outcome.HOLDS if points < least else Outcome.FAILS), False
     slack = 5 if hedged else 0
     if degree == BETTER:
         holds, one_off = points >= 53 - slack, 45 <= points < 53
@@ -166,7 +174,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
             winner = "White" if line.mate > 0 else "Black"
             found = f"{winner} mates in {abs(line.mate)}"
     degree, hedged = claim.params["degree"], claim.hedged
-    said, one_off = outcome(degree, points, hedged)
+    said, one_off = outcome(degree, points, hedged, claim.negated)
     because = f"Best play shows that {found}."
     if one_off:
         because += " That is one band off the claim."
@@ -176,7 +184,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         moves,
         claim.spot,
         {"points": points, "side": side},
-        edge(points, lambda p: outcome(degree, p, hedged)),
+        edge(points, lambda p: outcome(degree, p, hedged, claim.negated)),
         None if said is Outcome.HOLDS else f"{found[0].upper()}{found[1:]}.",
         one_off,
     )

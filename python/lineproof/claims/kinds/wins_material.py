@@ -41,6 +41,8 @@ PHRASES = (
     "(costs|costing) {side} [{very}] {amount}",
     "(winning|picking up|netting|gaining) [{very}] {amount} [for nothing|for free|cleanly|by force]",
     "to (win|pick up) {amount}",
+    "{move} (nets|wins|gains|gives) {side} [{very}] {amount}",
+    "{side} [only|just|simply] {loses} [{very}] {amount} [to a check|to a fork|to a pin|to a discovered check|to a discovery]",
     "[{side}] {loses} [{very}] {amount} [outright|by force|for nothing|on the spot]",
     "(this|that|it|{move}) {loses} [{very}] {amount} [outright|by force|for nothing|on the spot|to a fork|to a pin|to a simple fork]",
     "{described} (wins|has won|will win|costs|has cost|will cost|loses) [{side}] [{very}] {amount} [for {price}]",
@@ -49,7 +51,7 @@ PHRASES = (
     "[{side}] {loses} [{very}] {amount} for {price}",
     "(this|that|it) (wins|loses|costs) [{side}] [{very}] {amount} for {price}",
     "{amount} (is|will be) lost",
-    "{amount} (falls|drops off|drops|goes|is gone)",
+    "{amount} (falls|drops off|drops|is gone)",
     "losing [{very}] {amount}",
 )
 _LOSES = {
@@ -84,7 +86,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     costs = any(w in text.split() for w in ("costs", "cost", "costing"))
     falls = (
         slots.get("loses") is None
-        and any(w in text for w in (" lost", " falls", " drops", " goes", " gone"))
+        and any(w in text for w in (" lost", " falls", " drops", " gone"))
         and "won" not in text
     )
     by_this = _points_here(text) or any(k in slots for k in ("move", "described", "actor"))
