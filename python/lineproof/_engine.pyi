@@ -110,6 +110,8 @@ class Pgn:
     def board(self, place: int) -> Board: ...
     def written(self, place: int) -> tuple[int, int] | None:
         """(start, end) of the move as written."""
+    def place_at(self, offset: int) -> int | None:
+        """The last place whose move, or whose game, begins at or before an offset."""
     def move_token(self, place: int) -> int | None: ...
     def glyphs(self, place: int) -> list[tuple[str, int, int]]:
         """(kind, start, end) of "nag", "suffix" and "mark" tokens."""

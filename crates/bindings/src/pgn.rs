@@ -220,6 +220,24 @@ impl Pgn {
         Ok(some(self.tree.token(self.place(place)?)))
     }
 
+    /// The last place whose move, or whose game, begins at or before an offset.
+    fn place_at(&self, offset: usize) -> Option<usize> {
+        let begin = |place: usize| match self.tree.token(place) {
+            NONE => self.start(self.tree.games()[self.tree.game(place) as usize].first as usize),
+            token => self.start(token as usize),
+        };
+        let (mut low, mut high) = (0, self.tree.places());
+        while low < high {
+            let middle = usize::midpoint(low, high);
+            if begin(middle) <= offset {
+                low = middle + 1;
+            } else {
+                high = middle;
+            }
+        }
+        low.checked_sub(1)
+    }
+
     /// Kind, start and end of the glyphs and text marks of a place.
     fn glyphs(&self, place: usize) -> PyResult<Vec<(&'static str, usize, usize)>> {
         self.tree

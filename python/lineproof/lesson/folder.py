@@ -5,17 +5,27 @@ from __future__ import annotations
 import os
 import re
 import tomllib
-from collections.abc import Callable
+from collections.abc import Callable, Mapping, MutableMapping
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
-from lineproof.lesson.errors import SettingsError, UnreadableError, VersionError
+from lineproof.lesson.errors import (
+    FolderNotEmptyError,
+    NoSuchFileError,
+    SettingsError,
+    UnreadableError,
+    VersionError,
+)
+from lineproof.lesson.lesson import HOME, LINES, SETTINGS, Lesson
+from lineproof.lesson.save import replace_file
 from lineproof.lesson.settings import (
     AUDIENCE,
     AUDIENCES,
     WORDS_A_MINUTE,
     WORDS_A_MINUTE_RANGE,
     Settings,
+    Side,
 )
 
 FORMAT = 1
@@ -24,6 +34,12 @@ MIGRATIONS: dict[int, Callable[[dict[str, Any]], dict[str, Any]]] = {}
 """From an older format to the next one."""
 
 KEYS = ("format", "title", "side", "audience", "words_a_minute", "decisions")
+EMPTY = """[Event "{title}"]
+[Result "*"]
+
+*
+"""
+"""The lines of a new lesson."""
 AT_LINE = re.compile(r" \(at line (\d+), column (\d+)\)$")
 AT_END = " (at end of document)"
 
@@ -87,6 +103,106 @@ def parse_settings(text: str, *, path: str, title: str) -> Settings:
     if not isinstance(decisions, dict):
         raise wrong("decisions", "decisions is no table", "write [decisions] on a line of its own")
     return Settings(title, side, audience, speed, decisions)
+
+
+def new(
+    folder: str | os.PathLike[str],
+    from_file: str | os.PathLike[str] | None = None,
+    side: Side | None = None,
+    audience: int | None = None,
+) -> Lesson:
+    """Makes a lesson folder, its lines copied byte for byte from a PGN file or empty.
+
+    :raises FolderNotEmptyError: when the folder holds anything, or is a file.
+    :raises LessonError: when `from_file` is no lesson.
+    """
+    base = Path(folder)
+    name = os.fspath(folder)
+    if base.exists() and (not base.is_dir() or any(base.iterdir())):
+        raise FolderNotEmptyError("something is there already", path=name)
+    title = base.resolve().name
+    settings = Settings(title=title, side=side)
+    if audience is not None:
+        settings = replace(settings, audience=audience)
+    parse_settings(_spelled("", settings), path=name, title=title)  # refuses a wrong side or rating
+    if from_file is None:
+        lines = EMPTY.format(title=title.replace("\\", "\\\\").replace('"', '\\"')).encode()
+    else:
+        if Path(from_file).is_dir():
+            raise NoSuchFileError("this is a folder", path=os.fspath(from_file), hint="give a file")
+        lines = Lesson.open(from_file).disk or b""
+    for inner in (base / "talk", base / HOME / "history", base / HOME / "cache"):
+        inner.mkdir(parents=True, exist_ok=True)
+    replace_file(base / LINES, lines, name=os.path.join(name, LINES))  # noqa: PTH118
+    text = _spelled("", settings).encode()
+    replace_file(base / SETTINGS, text, name=os.path.join(name, SETTINGS))  # noqa: PTH118
+    return Lesson.open(folder)
+
+
+def write_settings(lesson: Lesson, settings: Settings) -> Lesson:
+    """Writes lesson.toml: only what differs changes; comments and order stay. The old one is kept.
+
+    :returns: the lesson with these settings.
+    :raises SettingsError: when a value cannot be, or the lesson has no folder.
+    :raises SaveError: as `lineproof.lesson.save.save`.
+    """
+    if lesson.folder is None:
+        raise SettingsError(
+            "a bare PGN file has no settings",
+            path=lesson.name,
+            hint="make a folder of it with `lineproof new FOLDER --from FILE`",
+        )
+    from lineproof.lesson.lock import WriterLock
+
+    file = lesson.folder / SETTINGS
+    name = os.fspath(file)
+    with WriterLock(lesson):
+        old = file.read_bytes() if file.exists() else None
+        text = _spelled((old or b"").decode("utf-8-sig"), settings)
+        parse_settings(text, path=name, title=settings.title)
+        history = lesson.folder / HOME / "history"
+        replace_file(file, text.encode(), name=name, expected=old, history=history)
+    return lesson.with_settings(settings)
+
+
+def _spelled(text: str, settings: Settings) -> str:
+    """The text of a lesson.toml with these settings in it."""
+    import tomlkit
+
+    document = tomlkit.parse(text)
+    values = {
+        "format": FORMAT,
+        "title": settings.title,
+        "side": settings.side,
+        "audience": settings.audience,
+        "words_a_minute": settings.words_a_minute,
+    }
+    for key, value in values.items():
+        _set(document, key, value)
+    if settings.decisions or "decisions" in document:
+        if "decisions" not in document:
+            document["decisions"] = tomlkit.table()
+        _merge(document["decisions"], settings.decisions)
+    return tomlkit.dumps(document)
+
+
+def _merge(table: Any, values: Mapping[str, Any]) -> None:
+    """Makes a table hold these values, and touches only what differs."""
+    for key in [key for key in table if key not in values]:
+        del table[key]
+    for key, value in values.items():
+        if isinstance(value, Mapping) and isinstance(table.get(key), MutableMapping):
+            _merge(table[key], value)
+        else:
+            _set(table, key, value)
+
+
+def _set(table: Any, key: str, value: Any) -> None:
+    if value is None:
+        if key in table:
+            del table[key]
+    elif key not in table or table[key] != value:
+        table[key] = value
 
 
 def _within(value: object, bounds: tuple[int, int]) -> bool:

@@ -32,6 +32,7 @@ from lineproof.lesson.source import Source
 
 LINES = "lines.pgn"
 SETTINGS = "lesson.toml"
+HOME = ".lineproof"
 BOARDS_KEPT = 4096
 
 
@@ -123,6 +124,10 @@ class Lesson:
             disk=self.disk,
         )
 
+    def with_settings(self, settings: Settings) -> Lesson:
+        """The same lesson with other settings."""
+        return Lesson(self.source, settings, path=self.path, folder=self.folder, disk=self.disk)
+
     def __reduce__(self) -> tuple[object, ...]:
         return (_again, (self.source, self.settings, self.path, self.folder, self.disk))
 
@@ -133,6 +138,17 @@ class Lesson:
     def name(self) -> str:
         """The PGN's path as it was given, for messages."""
         return self.source.name
+
+    @property
+    def home(self) -> Path | None:
+        """Where its history and cache live; None for a lesson that is in no file."""
+        if self.folder is not None:
+            return self.folder / HOME
+        if self.path is None:
+            return None
+        from lineproof.lesson.where import bare_home
+
+        return bare_home(self.path)
 
     @property
     def text(self) -> str:
@@ -172,6 +188,11 @@ class Lesson:
     def lines(self) -> tuple[Place, ...]:
         """The last place of every line, in text order."""
         return tuple(Place(self, index) for index in self.pgn.leaves())
+
+    def place_at(self, offset: int) -> Place | None:
+        """The last place whose move, or whose game, begins at or before an offset of `text`."""
+        index = self.pgn.place_at(offset)
+        return None if index is None else Place(self, index)
 
     def locate(self, offset: int) -> tuple[int, int]:
         """(line, column), both from 1, of an offset of `text`."""

@@ -1,0 +1,43 @@
+"""The commands and their options."""
+
+from __future__ import annotations
+
+import argparse
+from typing import NoReturn
+
+from . import engine, new, prove, where
+from .failures import CommandError
+
+
+class Parser(argparse.ArgumentParser):
+    """Says what is wrong in one line, and where the help is."""
+
+    def error(self, message: str) -> NoReturn:
+        raise CommandError(f"{self.prog}: {message}; see `{self.prog} --help`")
+
+
+def parser() -> Parser:
+    """The parser of the whole command line."""
+    top = Parser(
+        prog="lineproof",
+        description="Checks every checkable sentence of a chess lesson before it is taught.",
+        epilog="Exit status: 0 done; 1 with --strict, when a claim fails; 2 bad use or bad input; 130 stopped.",
+        allow_abbrev=False,
+    )
+    top.add_argument("--version", action=_Version, nargs=0, help="show the version and exit")
+    commands = top.add_subparsers(
+        title="commands", metavar="COMMAND", dest="command", required=True, parser_class=Parser
+    )
+    for command in (new, prove, where, engine):
+        command.add(commands)
+    return top
+
+
+class _Version(argparse.Action):
+    """Asks for the version only when it is wanted."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
+        from lineproof._engine import __version__
+
+        print(f"lineproof {__version__}")
+        parser.exit()

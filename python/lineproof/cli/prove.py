@@ -1,0 +1,90 @@
+"""`lineproof prove`: checks a lesson and says what holds."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from .failures import BAD_USE, CLAIM_FAILS, STOPPED, CommandError
+from .output import write, write_json
+from .shared import add_command, add_lesson_settings, check_audience
+
+if TYPE_CHECKING:
+    from lineproof.facade import Lesson
+    from lineproof.proof import Proof
+
+    from .shared import Commands
+
+
+def add(commands: Commands) -> None:
+    command = add_command(commands, "prove", "check every sentence of a lesson that can be checked", run)
+    command.add_argument("lesson", metavar="LESSON", type=Path, help="a lesson folder or a PGN file")
+    command.add_argument(
+        "--effort", choices=("sketch", "normal", "thorough"), default="normal", help="how much search a check may spend (normal)"
+    )
+    command.add_argument(
+        "--show", choices=("read", "all"), help="read: every sentence and what became of it; all: every finding too"
+    )
+    command.add_argument("--report", metavar="FILE.html", type=Path, help="write a report as one HTML file")
+    command.add_argument("--strict", action="store_true", help="exit with 1 when a claim fails")
+    add_lesson_settings(command)
+
+
+def run(given: argparse.Namespace) -> int:
+    from lineproof.facade import Lesson, LessonError, Outcome
+
+    check_audience(given.audience)
+    try:
+        lesson = Lesson.open(given.lesson, side=given.side, audience=given.audience)
+    except LessonError as error:
+        raise CommandError(str(error)) from error
+    proof = _prove(lesson, given.effort)
+    failure = None if given.report is None else _report(proof, given.report)
+    if given.json:
+        from lineproof.report.json import proof_json
+
+        write_json(proof_json(proof))
+    else:
+        from rich.console import Console
+
+        from lineproof.report.terminal import terminal
+
+        write(terminal(proof, Console(), given.show))
+        if given.report is not None and failure is None:
+            write(f"The report is in {given.report}.\n")
+    if failure is not None:
+        print(failure, file=sys.stderr)
+        return BAD_USE
+    return CLAIM_FAILS if given.strict and proof.count(Outcome.FAILS) else 0
+
+
+def _prove(lesson: Lesson, effort: str) -> Proof:
+    from .progress import progress
+
+    store = lesson.evidence()
+    try:
+        with progress("Checking") as tell:
+            return lesson.prove(effort, progress=tell, store=store)
+    except KeyboardInterrupt:
+        if store.kept and store.path is not None:
+            line = "Stopped. What was found is kept; the same command goes on from there."
+        else:
+            line = "Stopped. What was found could not be kept, so the same command begins anew."
+        raise CommandError(line, STOPPED) from None
+    finally:
+        store.close()
+
+
+def _report(proof: Proof, file: Path) -> str | None:
+    """Writes the HTML report; gives the line to say when that cannot be done."""
+    from lineproof.report.html import html
+
+    text = html(proof)
+    try:
+        file.write_text(text, encoding="utf-8")
+    except OSError as error:
+        reason = (error.strerror or str(error)).lower()
+        return f"{file}: the report cannot be written ({reason}); choose another place with --report"
+    return None

@@ -1,0 +1,40 @@
+"""Options and types that several commands have."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    Commands = argparse._SubParsersAction[argparse.ArgumentParser]
+
+
+def add_command(
+    commands: Commands, name: str, summary: str, run: Callable[[argparse.Namespace], int]
+) -> argparse.ArgumentParser:
+    """Adds a command with `--json`."""
+    command = commands.add_parser(name, help=summary, description=f"{summary[0].upper()}{summary[1:]}.", allow_abbrev=False)
+    command.set_defaults(run=run)
+    command.add_argument("--json", action="store_true", help="print JSON")
+    return command
+
+
+def add_lesson_settings(command: argparse.ArgumentParser) -> None:
+    """Adds the settings of a lesson."""
+    command.add_argument("--side", choices=("white", "black"), help="the side that is taught")
+    command.add_argument(
+        "--audience", type=int, metavar="RATING", help="rating of the audience, 400 to 2900"
+    )
+
+
+def check_audience(audience: int | None) -> None:
+    """:raises CommandError: when the rating is out of range."""
+    from lineproof.lesson.settings import AUDIENCES
+
+    from .failures import CommandError
+
+    low, high = AUDIENCES
+    if audience is not None and not low <= audience <= high:
+        raise CommandError(f"--audience is {audience}; give a rating from {low} to {high}")

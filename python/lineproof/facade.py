@@ -1,0 +1,96 @@
+"""The one clear call: open a lesson and prove it.
+
+>>> from lineproof.facade import Lesson
+>>> proof = Lesson.from_text("1. f3 e5 2. g4 Qh4# {This is mate.} *").prove(effort="sketch")
+>>> proof.findings[0].because
+'White is in check and has no legal move.'
+"""
+
+from __future__ import annotations
+
+import os
+
+from lineproof import lesson as lessons
+from lineproof.claims import Outcome
+from lineproof.lesson import LessonError, Settings, Side
+from lineproof.proof import Effort, EvidenceStore, Finding, Progress, Proof, prove
+
+__all__ = ["Effort", "Finding", "Lesson", "LessonError", "Outcome", "Proof"]
+
+
+class Lesson(lessons.Lesson):
+    """A lesson that can be proved."""
+
+    @staticmethod
+    def open(
+        path: str | os.PathLike[str],
+        *,
+        side: Side | None = None,
+        audience: int | None = None,
+    ) -> Lesson:
+        """Opens a lesson folder or a bare PGN file; `side` and `audience` go before its settings.
+
+        :raises LessonError: one of `lineproof.lesson.errors`.
+        """
+        return _provable(lessons.Lesson.open(path, side=side, audience=audience))
+
+    @staticmethod
+    def from_text(
+        text: str,
+        *,
+        name: str = "lesson.pgn",
+        side: Side | None = None,
+        audience: int | None = None,
+    ) -> Lesson:
+        """A lesson that is in no file; its evidence is kept in memory only.
+
+        :raises PgnError, NotPgnError, NulByteError:
+        """
+        return _provable(lessons.Lesson.from_text(text, name=name, side=side, audience=audience))
+
+    def with_text(self, text: str) -> Lesson:
+        """The same lesson with another text, read anew."""
+        return _provable(super().with_text(text))
+
+    def with_settings(self, settings: Settings) -> Lesson:
+        """The same lines under other settings."""
+        return _provable(super().with_settings(settings))
+
+    def evidence(self) -> EvidenceStore:
+        """The lesson's evidence store, opened; close it after use."""
+        return EvidenceStore(
+            None if self.home is None else self.home / "cache" / "evidence.sqlite"
+        )
+
+    def prove(
+        self,
+        effort: Effort | str = Effort.NORMAL,
+        *,
+        progress: Progress | None = None,
+        workers: int | None = None,
+        store: EvidenceStore | None = None,
+    ) -> Proof:
+        """Checks every claim of the lesson.
+
+        The same lesson at the same effort gives the same findings.
+
+        effort: "sketch", "normal" or "thorough". progress: called with the claims done and in all.
+        workers: threads, by default one for each core. store: by default the lesson's own.
+        :raises ValueError: when there is no such effort.
+        :raises KeyboardInterrupt: as it comes; what was answered by then is kept.
+        """
+        chosen = Effort(effort)
+        if store is not None:
+            return prove(self, chosen, progress=progress, workers=workers, store=store)
+        own = self.evidence()
+        try:
+            return prove(self, chosen, progress=progress, workers=workers, store=own)
+        finally:
+            own.close()
+
+
+def _provable(lesson: lessons.Lesson) -> Lesson:
+    """The lesson as one of this class, without reading its text a second time."""
+    made = Lesson.__new__(Lesson)
+    made.__dict__.update(lesson.__dict__)
+    return made

@@ -1,0 +1,167 @@
+"""Saving: the file is always the old one or the new one, whole; the old one goes to the history first.
+
+>>> from lineproof.lesson import Lesson, edit
+>>> lesson = Lesson.open("vienna")  # doctest: +SKIP
+>>> lesson, place = edit.add_move(lesson.places[1], "e5")  # doctest: +SKIP
+>>> lesson = save(lesson)  # doctest: +SKIP
+"""
+
+from __future__ import annotations
+
+import contextlib
+import hashlib
+import os
+import secrets
+import stat
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+
+from lineproof.lesson.errors import ChangedOnDiskError, SaveError
+from lineproof.lesson.lesson import Lesson
+from lineproof.lesson.lock import WriterLock
+
+HISTORY = "history"
+TEMPORARY = ".saving"
+"""Last part of the name of a file that is being written."""
+STAMP = "%Y%m%dT%H%M%S%fZ"
+
+
+@dataclass(frozen=True)
+class Version:
+    """An earlier text of a lesson."""
+
+    path: Path
+    saved: datetime
+    """When it went to the history: when a newer text replaced it."""
+    digest: str
+    """First 16 digits of the SHA-256 of its bytes."""
+
+
+def save(lesson: Lesson) -> Lesson:
+    """Writes a lesson to its file; the text that it replaces goes to the history before.
+
+    :returns: the lesson as it is on the disk now.
+    :raises ChangedOnDiskError: when the file is not as it was read; nothing is written.
+    :raises LockedError: when another process is writing the lesson.
+    :raises EncodingError: when the file's encoding lacks a character.
+    :raises SaveError: when the disk refuses; the old file is whole and no other is left behind.
+    """
+    if lesson.path is None or lesson.home is None:
+        raise SaveError("the lesson is in no file", path=lesson.name, hint="save it as a file")
+    data = lesson.source.encode()
+    file = Path(os.path.realpath(lesson.path))
+    with WriterLock(lesson):
+        history = lesson.home / HISTORY
+        replace_file(file, data, name=lesson.name, expected=lesson.disk, history=history)
+    return Lesson(lesson.source, lesson.settings, path=lesson.path, folder=lesson.folder, disk=data)
+
+
+def versions(lesson: Lesson, name: str | None = None) -> tuple[Version, ...]:
+    """The earlier texts of a lesson's lines (or of another file of its folder), oldest first."""
+    if lesson.home is None or lesson.path is None:
+        return ()
+    file = Path(name or lesson.path.name)
+    found = []
+    for path in (lesson.home / HISTORY).glob(f"{file.stem}-*{file.suffix}"):
+        _, stamp, digest = path.stem.rsplit("-", 2)
+        saved = datetime.strptime(stamp, STAMP).replace(tzinfo=UTC)
+        found.append(Version(path, saved, digest))
+    return tuple(sorted(found, key=lambda version: (version.saved, version.digest)))
+
+
+def replace_file(
+    file: Path,
+    data: bytes,
+    *,
+    name: str,
+    expected: bytes | None = None,
+    history: Path | None = None,
+) -> None:
+    """Replaces a file as one step, and keeps its permissions.
+
+    :param expected: what the file must hold; None for a file that must not exist.
+    :param history: where the old bytes are kept first.
+    :raises ChangedOnDiskError, SaveError:
+    """
+    try:
+        _expect(file, expected, name)
+        if data == expected:
+            return
+        if history is not None and expected is not None:
+            _keep(history, file, expected)
+        _clean(file)
+        _write(file, data, check=lambda: _expect(file, expected, name))
+    except OSError as error:
+        reason = (error.strerror or str(error)).lower()
+        raise SaveError(
+            f"the file could not be saved ({reason}); the old one is whole",
+            path=name,
+            hint="make room, or make the folder writable, and save again",
+        ) from error
+
+
+def _expect(file: Path, expected: bytes | None, name: str) -> None:
+    try:
+        now = file.read_bytes()
+    except FileNotFoundError:
+        now = None
+    if now == expected:
+        return
+    if now is None:
+        raise ChangedOnDiskError("the file was deleted since it was read", path=name)
+    if expected is None:
+        raise ChangedOnDiskError("a file of that name has come about", path=name)
+    raise ChangedOnDiskError("the file was changed since it was read", path=name)
+
+
+def _keep(history: Path, file: Path, data: bytes) -> None:
+    digest = hashlib.sha256(data).hexdigest()[:16]
+    history.mkdir(parents=True, exist_ok=True)
+    if any(history.glob(f"{file.stem}-*-{digest}{file.suffix}")):
+        return
+    stamp = datetime.now(UTC).strftime(STAMP)
+    kept = history / f"{file.stem}-{stamp}-{digest}{file.suffix}"
+    _clean(kept.with_name(file.name))
+    _write(kept, data)
+
+
+def _clean(file: Path) -> None:
+    """Removes what a killed process left half written; only the writer that holds the lock comes here."""
+    for left in file.parent.glob(f".{file.stem}*{TEMPORARY}"):
+        left.unlink(missing_ok=True)
+
+
+def _write(file: Path, data: bytes, check: Callable[[], None] | None = None) -> None:
+    temporary = file.with_name(f".{file.name}.{secrets.token_hex(8)}{TEMPORARY}")
+    try:
+        handle = os.open(temporary, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
+        try:
+            rest = memoryview(data)
+            while rest:
+                rest = rest[os.write(handle, rest) :]
+            with contextlib.suppress(FileNotFoundError):
+                old = file.stat()
+                os.chmod(temporary, stat.S_IMODE(old.st_mode))
+            os.fsync(handle)
+        finally:
+            os.close(handle)
+        if check is not None:
+            check()
+        os.replace(temporary, file)
+    except BaseException:
+        with contextlib.suppress(OSError):
+            temporary.unlink(missing_ok=True)
+        raise
+    _sync_folder(file.parent)
+
+
+def _sync_folder(folder: Path) -> None:
+    if os.name == "nt":  # folders cannot be opened there
+        return
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)

@@ -1,0 +1,19 @@
+"""A count with its noun, in words.
+
+>>> counted(1, "claim"), counted(3, "claim"), counted(1200, "search", "searches")
+('1 claim', '3 claims', '1,200 searches')
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+
+def counted(number: int, one: str, many: str | None = None) -> str:
+    """The number and the noun in the right form. many: where it is not `one` and an s."""
+    return f"{number:,} {one if number == 1 else many or one + 's'}"
+
+
+def listed(parts: Sequence[str]) -> str:
+    """Parts of a sentence with commas and a last "and"."""
+    return " and ".join(part for part in (", ".join(parts[:-1]), *parts[-1:]) if part)

@@ -1,0 +1,109 @@
+"""A finding with what every output says of it: where it is, what was said there, why it is so."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from lineproof.claims import Outcome, Reading, kind_of
+from lineproof.proof import Finding, Proof
+
+from .plain import plain
+from .printed import signs_of, with_sign
+
+
+@dataclass(frozen=True)
+class Located:
+    """A finding and its place. number: from 1, in the order of the text.
+
+    reading: the sentence that the claim was read in; None for the claim of a glyph.
+    """
+
+    number: int
+    finding: Finding
+    reading: Reading | None
+
+    @property
+    def outcome(self) -> Outcome:
+        return self.finding.outcome
+
+    @property
+    def is_glyph(self) -> bool:
+        return self.reading is None
+
+    @property
+    def kind_title(self) -> str:
+        return kind_of(self.finding.claim.kind).title
+
+    @cached_property
+    def at(self) -> tuple[int, int]:
+        """(line, column) of the claim's first word."""
+        return self.finding.claim.place.lesson.locate(self.finding.claim.start)
+
+    @property
+    def address(self) -> str:
+        """ "file:line:column"."""
+        line, column = self.at
+        return f"{plain(self.finding.claim.place.lesson.name)}:{line}:{column}"
+
+    @property
+    def label(self) -> str:
+        """The move that the words stand beside."""
+        return self.finding.claim.place.label
+
+    @property
+    def words(self) -> str:
+        """What is claimed, on one line: the author's words, or the move with its printed sign."""
+        claim = self.finding.claim
+        if not self.is_glyph:
+            return plain(claim.words)
+        for start, _, sign in signs_of(claim.place):
+            if start == claim.start:
+                return with_sign(claim.place.label, sign)
+        return plain(claim.words)
+
+    @property
+    def sentence(self) -> str:
+        """The whole sentence on one line; for a glyph the move with its sign."""
+        return self.words if self.reading is None else plain(self.reading.sentence.text)
+
+    @property
+    def why(self) -> str:
+        return self.finding.because
+
+    @property
+    def evidence(self) -> str:
+        return self.finding.evidence()
+
+    @property
+    def instead(self) -> str:
+        """A true wording beside a claim that does not hold; "" where there is none."""
+        return "" if self.outcome is Outcome.HOLDS else self.finding.judgement.instead or ""
+
+    @property
+    def second(self) -> str:
+        return self.finding.judgement.second or ""
+
+    @property
+    def unsettled_because(self) -> str:
+        """Why the claim is unsettled, as a sentence; "" for one that is settled."""
+        return _UNSETTLED.get(self.finding.why_unsettled, self.finding.why_unsettled)
+
+
+ONE_OFF = "one off"
+"""`Finding.why_unsettled` of a claim that is one band or one mark off."""
+
+_UNSETTLED = {
+    ONE_OFF: "One band or one mark off: more search would not change that.",
+    "the last two steps disagree": "The last two steps of search disagree.",
+    "the effort ran out": "The effort ran out before search could settle it.",
+}
+
+
+def located(proof: Proof) -> tuple[Located, ...]:
+    """Every finding of a proof, in the order of the text."""
+    read_in = {id(claim): reading for reading in proof.reading.sentences for claim in reading.claims}
+    return tuple(
+        Located(number, finding, read_in.get(id(finding.claim)))
+        for number, finding in enumerate(proof.findings, 1)
+    )

@@ -1,0 +1,185 @@
+"""The answer of a run in the terminal: sentences first, then what fails, then what is unsettled.
+
+It is plain text in a pipe and under NO_COLOR, and fits 80 columns.
+"""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from rich.console import Console
+from rich.padding import Padding
+from rich.text import Text
+
+from lineproof.claims import Outcome, Reading, Status
+from lineproof.proof import Change, Proof
+
+from .answer import answer, changed
+from .located import Located, located
+from .plain import plain
+from .signs import ORDER, sign
+
+Show = Literal["read", "all"]
+"""What to show beside the findings that fail or are unsettled: every sentence, or every finding too."""
+
+_STYLES = {Outcome.HOLDS: "", Outcome.FAILS: "bold red", Outcome.UNSETTLED: "bold"}
+_WIDEST = 92
+"""Columns of a readable line."""
+
+_NEW_LISTED = 5
+"""New and vanished claims are counted, not listed, when there are more."""
+
+
+def terminal(proof: Proof, console: Console, show: Show | None = None) -> str:
+    """The report as text for the console: with its colours, in its width."""
+    page = _Page(console)
+    with console.capture() as captured:
+        page.opening(proof)
+        findings = located(proof)
+        for outcome in ORDER:
+            if outcome is Outcome.HOLDS and show != "all":
+                continue
+            for finding in findings:
+                if finding.outcome is outcome:
+                    page.finding(finding)
+        if show is not None:
+            page.sentences(proof, findings)
+        page.changes(proof)
+        page.closing(proof, show)
+    return captured.get()
+
+
+class _Page:
+    def __init__(self, console: Console) -> None:
+        self.console = console
+        self.width = min(console.width, _WIDEST)
+
+    def write(self, text: Text | str, indent: int = 0) -> None:
+        text = Text(text) if isinstance(text, str) else text
+        self.console.print(Padding(text, (0, 0, 0, indent)), width=self.width, highlight=False)
+
+    def unbroken(self, text: Text) -> None:
+        """A line that is never wrapped, so that an address in it can be followed."""
+        self.console.print(text, soft_wrap=True, highlight=False)
+
+    def gap(self) -> None:
+        self.console.print()
+
+    def opening(self, proof: Proof) -> None:
+        self.write(Text(plain(proof.lesson.settings.title), "bold"))
+        said = answer(proof)
+        self.write(Text(said.checked, "bold" if said.fails else ""))
+        for sentence in said.sentences_said()[1:]:
+            self.write(sentence)
+        if said.claims and not said.fails and not said.unsettled:
+            self.write("Every claim that was read holds.")
+        if proof.lesson.settings.side is None and any(
+            "which side it teaches" in r.why for r in proof.reading.sentences
+        ):
+            self.write("Say which side is taught (--side white or --side black) to have more read.")
+
+    def finding(self, finding: Located) -> None:
+        self.gap()
+        head = Text(sign(finding.outcome), _STYLES[finding.outcome])
+        head.append(f"  {finding.address}", "")
+        head.append(f"  {_beside(finding.label)}", "dim")
+        self.unbroken(head)
+        self.write(_quoted(finding), 2)
+        self.write(finding.why, 2)
+        if finding.unsettled_because:
+            self.write(finding.unsettled_because, 2)
+        if finding.second:
+            self.write(finding.second, 2)
+        if finding.evidence:
+            self.write(f"Line: {finding.evidence}", 2)
+        if finding.instead:
+            self.write(f"True: {finding.instead}", 2)
+
+    def sentences(self, proof: Proof, findings: tuple[Located, ...]) -> None:
+        self.gap()
+        self.write(Text("Every sentence, as it was read", "bold"))
+        by_claim = {id(f.finding.claim): f for f in findings}
+        glyphs = [f for f in findings if f.is_glyph]
+        lesson = proof.lesson
+        for reading in proof.reading.sentences:
+            self.gap()
+            line, column = lesson.locate(reading.sentence.start)
+            head = Text(f"{plain(lesson.name)}:{line}:{column}")
+            head.append(f"  {_beside(reading.place.label)}", "dim")
+            self.unbroken(head)
+            self.write(f"“{plain(reading.sentence.text)}”", 2)
+            self.write(_status(reading), 2)
+            for claim in reading.claims:
+                self._short(by_claim[id(claim)])
+        if glyphs:
+            self.gap()
+            self.write(Text("Glyphs", "bold"))
+            for finding in glyphs:
+                self._short(finding)
+
+    def _short(self, finding: Located) -> None:
+        text = Text(sign(finding.outcome), _STYLES[finding.outcome])
+        text.append(f"  {finding.kind_title}: “{finding.words}” {finding.why}", "")
+        self.write(text, 4)
+
+    def changes(self, proof: Proof) -> None:
+        what = changed(proof)
+        if not what:
+            return
+        self.gap()
+        self.write(Text(what.said, "bold"))
+        for change in what.turned:
+            self.write(turned(change), 2)
+        for some in (what.new, what.gone):
+            if len(some) <= _NEW_LISTED:
+                for change in some:
+                    self.write(turned(change), 2)
+
+    def closing(self, proof: Proof, show: Show | None) -> None:
+        self.gap()
+        text = f"{str(proof.effort).capitalize()} effort, engine {proof.engine}, {seconds(proof.seconds)}."
+        if not proof.kept:
+            text += " The evidence could not be kept, so the next run computes it again."
+        self.write(Text(text, "dim"))
+        if show is None and proof.reading.sentences:
+            self.write(Text("--show read lists every sentence and what became of it.", "dim"))
+
+
+def turned(change: Change) -> str:
+    """ "“Black wins a piece.” held, and now fails: the line around it was edited." """
+    words = f"“{plain(change.words)}”"
+    if not change.before:
+        return f"{words} is new and {_IS[change.after]}."
+    if not change.after:
+        return f"{words}, which {_WAS[change.before]}, is gone: {change.why}."
+    return f"{words} {_WAS[change.before]}, and now {_IS[change.after]}: {change.why}."
+
+
+_IS = {"holds": "holds", "fails": "fails", "unsettled": "is unsettled"}
+_WAS = {"holds": "held", "fails": "failed", "unsettled": "was unsettled"}
+
+
+def seconds(spent: float) -> str:
+    """A time in words."""
+    if spent < 60:
+        return f"{spent:.1f} seconds"
+    return f"{int(spent) // 60} min {int(spent) % 60:02d} s"
+
+
+def _beside(label: str) -> str:
+    return "at the start" if label == "start" else label
+
+
+def _status(reading: Reading) -> str:
+    if reading.status is Status.READ and not reading.why:
+        return "Read."
+    return f"{str(reading.status).capitalize()}: {reading.why}." if reading.why else f"{str(reading.status).capitalize()}."
+
+
+def _quoted(finding: Located) -> Text:
+    """The sentence as a quotation, the claim's own words in it emphasised."""
+    text = Text(f"“{finding.sentence}”")
+    at = finding.sentence.find(finding.words)
+    if at >= 0:
+        text.stylize("bold", 1 + at, 1 + at + len(finding.words))
+    return text
