@@ -130,6 +130,7 @@ def read_san(board: Board, text: str) -> tuple[str, str]:
 
     :raises MoveSyntaxError, IllegalMoveError, AmbiguousMoveError:
     """
+
 # Search
 
 class LimitError(ValueError):
@@ -173,7 +174,9 @@ def perft(fen: str, depth: int) -> int:
 def points(centipawns: int) -> int:
     """Expected score, 0 to 100, of a number of centipawns."""
 
-def mate(fen: str, moves: int, *, nodes: int, stop: Stop | None = None) -> tuple[bool | None, list[str], int]:
+def mate(
+    fen: str, moves: int, *, nodes: int, stop: Stop | None = None
+) -> tuple[bool | None, list[str], int]:
     """Whether the mover mates within `moves` of his moves, by trying every move.
 
     :returns: (True, the line in UCI, nodes), (False, [], nodes) when every move was tried, (None, [], nodes)

@@ -58,9 +58,7 @@ class Lesson(lessons.Lesson):
 
     def evidence(self) -> EvidenceStore:
         """The lesson's evidence store, opened; close it after use."""
-        return EvidenceStore(
-            None if self.home is None else self.home / "cache" / "evidence.sqlite"
-        )
+        return EvidenceStore(None if self.home is None else self.home / "cache" / "evidence.sqlite")
 
     def prove(
         self,

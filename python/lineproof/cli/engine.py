@@ -21,8 +21,19 @@ DEEPEST = 15
 def add(commands: Commands) -> None:
     from .commands import Parser
 
-    engine = commands.add_parser("engine", help="use the engine alone", description="Use the engine alone.", allow_abbrev=False)
-    inner = engine.add_subparsers(title="commands", metavar="COMMAND", dest="engine_command", required=True, parser_class=Parser)
+    engine = commands.add_parser(
+        "engine",
+        help="use the engine alone",
+        description="Use the engine alone.",
+        allow_abbrev=False,
+    )
+    inner = engine.add_subparsers(
+        title="commands",
+        metavar="COMMAND",
+        dest="engine_command",
+        required=True,
+        parser_class=Parser,
+    )
     command = add_command(inner, "perft", "count the paths of exactly DEPTH plies", perft)
     command.add_argument("depth", metavar="DEPTH", type=int, help=f"plies, 0 to {DEEPEST}")
     command.add_argument("--fen", help="the position to start from")
@@ -46,9 +57,19 @@ def perft(given: argparse.Namespace) -> int:
     paths = wait_for(lambda: count(board.fen, given.depth))
     seconds = time.perf_counter() - began
     if given.json:
-        write_json({"format": FORMAT, "fen": board.fen, "depth": given.depth, "paths": paths, "seconds": round(seconds, 3)})
+        write_json(
+            {
+                "format": FORMAT,
+                "fen": board.fen,
+                "depth": given.depth,
+                "paths": paths,
+                "seconds": round(seconds, 3),
+            }
+        )
     else:
         plies = "1 ply" if given.depth == 1 else f"{given.depth} plies"
         speed = f", {paths / seconds / 1e6:.0f} million a second" if seconds > 0.01 else ""
-        write(f"{paths:,} {'path' if paths == 1 else 'paths'} of {plies} in {seconds:.2f} s{speed}.\n")
+        write(
+            f"{paths:,} {'path' if paths == 1 else 'paths'} of {plies} in {seconds:.2f} s{speed}.\n"
+        )
     return 0

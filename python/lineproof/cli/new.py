@@ -20,7 +20,9 @@ FORMAT = 1
 def add(commands: Commands) -> None:
     command = add_command(commands, "new", "make a lesson folder", run)
     command.add_argument("folder", metavar="FOLDER", type=Path, help="a new or an empty folder")
-    command.add_argument("--from", dest="source", metavar="FILE.pgn", type=Path, help="lines to copy into it")
+    command.add_argument(
+        "--from", dest="source", metavar="FILE.pgn", type=Path, help="lines to copy into it"
+    )
     add_lesson_settings(command)
 
 
@@ -35,7 +37,9 @@ def run(given: argparse.Namespace) -> int:
         raise CommandError(str(error)) from error
     except OSError as error:
         reason = (error.strerror or str(error)).lower()
-        raise CommandError(f"{given.folder}: the folder cannot be made ({reason}); choose another place") from error
+        raise CommandError(
+            f"{given.folder}: the folder cannot be made ({reason}); choose another place"
+        ) from error
     settings = lesson.settings
     if given.json:
         write_json(
@@ -49,5 +53,7 @@ def run(given: argparse.Namespace) -> int:
             }
         )
     else:
-        write(f"Made {given.folder}. Write the lines in {lesson.name}, then run: lineproof prove {given.folder}\n")
+        write(
+            f"Made {given.folder}. Write the lines in {lesson.name}, then run: lineproof prove {given.folder}\n"
+        )
     return 0

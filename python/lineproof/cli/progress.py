@@ -17,7 +17,13 @@ def progress(what: str) -> Iterator[Tell | None]:
         yield None
         return
     from rich.console import Console
-    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeRemainingColumn
+    from rich.progress import (
+        BarColumn,
+        MofNCompleteColumn,
+        Progress,
+        TextColumn,
+        TimeRemainingColumn,
+    )
 
     columns = (
         TextColumn("{task.description}"),

@@ -19,15 +19,26 @@ if TYPE_CHECKING:
 
 
 def add(commands: Commands) -> None:
-    command = add_command(commands, "prove", "check every sentence of a lesson that can be checked", run)
-    command.add_argument("lesson", metavar="LESSON", type=Path, help="a lesson folder or a PGN file")
-    command.add_argument(
-        "--effort", choices=("sketch", "normal", "thorough"), default="normal", help="how much search a check may spend (normal)"
+    command = add_command(
+        commands, "prove", "check every sentence of a lesson that can be checked", run
     )
     command.add_argument(
-        "--show", choices=("read", "all"), help="read: every sentence and what became of it; all: every finding too"
+        "lesson", metavar="LESSON", type=Path, help="a lesson folder or a PGN file"
     )
-    command.add_argument("--report", metavar="FILE.html", type=Path, help="write a report as one HTML file")
+    command.add_argument(
+        "--effort",
+        choices=("sketch", "normal", "thorough"),
+        default="normal",
+        help="how much search a check may spend (normal)",
+    )
+    command.add_argument(
+        "--show",
+        choices=("read", "all"),
+        help="read: every sentence and what became of it; all: every finding too",
+    )
+    command.add_argument(
+        "--report", metavar="FILE.html", type=Path, help="write a report as one HTML file"
+    )
     command.add_argument("--strict", action="store_true", help="exit with 1 when a claim fails")
     add_lesson_settings(command)
 
@@ -86,5 +97,7 @@ def _report(proof: Proof, file: Path) -> str | None:
         file.write_text(text, encoding="utf-8")
     except OSError as error:
         reason = (error.strerror or str(error)).lower()
-        return f"{file}: the report cannot be written ({reason}); choose another place with --report"
+        return (
+            f"{file}: the report cannot be written ({reason}); choose another place with --report"
+        )
     return None

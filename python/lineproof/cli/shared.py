@@ -15,7 +15,9 @@ def add_command(
     commands: Commands, name: str, summary: str, run: Callable[[argparse.Namespace], int]
 ) -> argparse.ArgumentParser:
     """Adds a command with `--json`."""
-    command = commands.add_parser(name, help=summary, description=f"{summary[0].upper()}{summary[1:]}.", allow_abbrev=False)
+    command = commands.add_parser(
+        name, help=summary, description=f"{summary[0].upper()}{summary[1:]}.", allow_abbrev=False
+    )
     command.set_defaults(run=run)
     command.add_argument("--json", action="store_true", help="print JSON")
     return command

@@ -93,7 +93,9 @@ class Answer:
         if self.open:
             parts.append(f"search could not settle {self.open:,}")
         if self.unsettled == 1:
-            only = "It is one band or one mark off" if self.one_off else "Search could not settle it"
+            only = (
+                "It is one band or one mark off" if self.one_off else "Search could not settle it"
+            )
             return f"{only}."
         return f"Of the {self.unsettled:,} unsettled, {listed(parts)}."
 

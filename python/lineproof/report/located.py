@@ -102,7 +102,9 @@ _UNSETTLED = {
 
 def located(proof: Proof) -> tuple[Located, ...]:
     """Every finding of a proof, in the order of the text."""
-    read_in = {id(claim): reading for reading in proof.reading.sentences for claim in reading.claims}
+    read_in = {
+        id(claim): reading for reading in proof.reading.sentences for claim in reading.claims
+    }
     return tuple(
         Located(number, finding, read_in.get(id(finding.claim)))
         for number, finding in enumerate(proof.findings, 1)

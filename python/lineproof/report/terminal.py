@@ -12,12 +12,13 @@ from rich.padding import Padding
 from rich.text import Text
 
 from lineproof.claims import Outcome, Reading, Status
-from lineproof.proof import Change, Proof
+from lineproof.proof import Proof
 
 from .answer import answer, changed
 from .located import Located, located
 from .plain import plain
 from .signs import ORDER, sign
+from .wording import seconds, turned
 
 Show = Literal["read", "all"]
 """What to show beside the findings that fail or are unsettled: every sentence, or every finding too."""
@@ -145,27 +146,6 @@ class _Page:
             self.write(Text("--show read lists every sentence and what became of it.", "dim"))
 
 
-def turned(change: Change) -> str:
-    """ "“Black wins a piece.” held, and now fails: the line around it was edited." """
-    words = f"“{plain(change.words)}”"
-    if not change.before:
-        return f"{words} is new and {_IS[change.after]}."
-    if not change.after:
-        return f"{words}, which {_WAS[change.before]}, is gone: {change.why}."
-    return f"{words} {_WAS[change.before]}, and now {_IS[change.after]}: {change.why}."
-
-
-_IS = {"holds": "holds", "fails": "fails", "unsettled": "is unsettled"}
-_WAS = {"holds": "held", "fails": "failed", "unsettled": "was unsettled"}
-
-
-def seconds(spent: float) -> str:
-    """A time in words."""
-    if spent < 60:
-        return f"{spent:.1f} seconds"
-    return f"{int(spent) // 60} min {int(spent) % 60:02d} s"
-
-
 def _beside(label: str) -> str:
     return "at the start" if label == "start" else label
 
@@ -173,7 +153,11 @@ def _beside(label: str) -> str:
 def _status(reading: Reading) -> str:
     if reading.status is Status.READ and not reading.why:
         return "Read."
-    return f"{str(reading.status).capitalize()}: {reading.why}." if reading.why else f"{str(reading.status).capitalize()}."
+    return (
+        f"{str(reading.status).capitalize()}: {reading.why}."
+        if reading.why
+        else f"{str(reading.status).capitalize()}."
+    )
 
 
 def _quoted(finding: Located) -> Text:

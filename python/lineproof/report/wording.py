@@ -1,0 +1,27 @@
+"""Sentences that more than one output says."""
+
+from __future__ import annotations
+
+from lineproof.proof import Change
+
+from .plain import plain
+
+_IS = {"holds": "holds", "fails": "fails", "unsettled": "is unsettled"}
+_WAS = {"holds": "held", "fails": "failed", "unsettled": "was unsettled"}
+
+
+def turned(change: Change) -> str:
+    """ "“Black wins a piece.” held, and now fails: the line around it was edited." """
+    words = f"“{plain(change.words)}”"
+    if not change.before:
+        return f"{words} is new and {_IS[change.after]}."
+    if not change.after:
+        return f"{words}, which {_WAS[change.before]}, is gone: {change.why}."
+    return f"{words} {_WAS[change.before]}, and now {_IS[change.after]}: {change.why}."
+
+
+def seconds(spent: float) -> str:
+    """A time in words."""
+    if spent < 60:
+        return f"{spent:.1f} seconds"
+    return f"{int(spent) // 60} min {int(spent) % 60:02d} s"
