@@ -75,7 +75,7 @@ def lineproof(
 ) -> subprocess.CompletedProcess[str]:
     command = [str(scripts / "lineproof"), *arguments]
     # The user data of whoever runs the tests stays as it is.
-    home = {name: str(cwd) for name in ("HOME", "XDG_DATA_HOME", "LOCALAPPDATA")}
+    home = {"LINEPROOF_DATA": str(cwd / "data")}
     return subprocess.run(
         command, cwd=cwd, env=environment | home, capture_output=True, encoding="utf-8", timeout=300
     )
