@@ -45,10 +45,14 @@ format: $(TEST_TOOLS) ## write all code in the one format
 wheel: $(WHEEL) ## build the wheel into dist/
 	@ls dist/*.whl
 
-bench: test-setup ## run the benchmarks, one after the other
+bench: test-setup ## run the benchmarks, one after the other (EPD=FILE for the one that solves a set)
 	@set -e; for file in benchmarks/*.py; do \
-		[ -e "$$file" ] || { echo "no benchmark in benchmarks/"; exit 1; }; \
-		echo "== $$file"; $(PYTHON_IN) "$$file"; \
+		case "$$file:$(EPD)" in \
+		'benchmarks/*.py:'*) echo "there is no benchmark in benchmarks/"; exit 1 ;; \
+		benchmarks/solve.py:) echo "== $$file needs a set of positions: make bench EPD=FILE.epd" ;; \
+		benchmarks/solve.py:*) echo "== $$file"; $(PYTHON_IN) "$$file" "$(EPD)" ;; \
+		*) echo "== $$file"; $(PYTHON_IN) "$$file" ;; \
+		esac; \
 	done
 
 setup: $(INSTALLED) ## only the set-up: .venv with Lineproof in it
