@@ -160,7 +160,9 @@ def search(
     hash_mb: int | None = None,
     stop: Stop | None = None,
 ) -> tuple[list[tuple[list[str], list[str], int, int, int | None]], int, int, bool, str]:
-    """(lines, nodes, depth, stopped, finished); a line is (moves, san, points, centipawns, mate) for White.
+    """(lines, nodes, depth, stopped, finished).
+
+    A line is (moves, san, points, centipawns, mate), the last three for White.
 
     :raises FenError, MoveSyntaxError, IllegalMoveError, LimitError:
     """

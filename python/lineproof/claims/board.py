@@ -27,6 +27,11 @@ def title(side: str) -> str:
     return side.capitalize()
 
 
+def upper(text: str) -> str:
+    """The text with a capital letter in front."""
+    return text[:1].upper() + text[1:]
+
+
 def side_of(letter: str) -> str:
     return "white" if letter.isupper() else "black"
 

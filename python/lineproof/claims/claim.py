@@ -11,9 +11,12 @@ from typing import Any, Protocol
 from lineproof.engine import Answer, Board, Line
 from lineproof.lesson import Comment, Place
 
-
 NULL_MOVE = "0000"
 """A null move of the text ("--") in UCI spelling."""
+
+
+SHOWN = 10
+"""Plies of best play that a finding shows as evidence of a verdict: five moves."""
 
 
 class Outcome(StrEnum):
@@ -55,14 +58,30 @@ class Spot:
         return spot
 
     @cached_property
+    def boards(self) -> tuple[Board, ...]:
+        """Every position on the way, from the root to this one."""
+        found = [Board(self.root_fen)]
+        for uci in self.moves:
+            found.append(found[-1].play(uci))
+        return tuple(found)
+
+    def earlier(self, plies: int) -> Spot:
+        """The spot so many plies before.
+
+        :raises IndexError: when there was none.
+        """
+        if plies > len(self.moves):
+            raise IndexError(plies)
+        cut = len(self.moves) - plies
+        return Spot(self.root_fen, self.moves[:cut], self.boards[cut])
+
+    @cached_property
     def short(self) -> tuple[str, tuple[str, ...]]:
         """The same position with no more history than repetition can reach: FEN after the last irreversible
         move, its move number set to 1, and the moves since. Equal for transposed roads, so one search serves both."""
-        board = Board(self.root_fen)
-        fen, since = board.fen, 0
-        for number, uci in enumerate(self.moves, 1):
-            board = board.play(uci)
-            if board.fen.split()[4] == "0":
+        fen, since = self.boards[0].fen, 0
+        for number, board in enumerate(self.boards):
+            if number and board.fen.split()[4] == "0":
                 fen, since = board.fen, number
         return " ".join([*fen.split()[:5], "1"]), self.moves[since:]
 

@@ -22,8 +22,8 @@ _HEDGES = (
     "i think|i think that|i believe|i believe that|in my opinion|in my view|probably|perhaps|maybe|roughly|about|more or less|i would say|"
     "i would say that|if anything|arguably|it seems that|it seems|i suppose|i suspect"
 )
-LEAD = re.compile(rf"^(?: (?:{_ADVERBS})(?= )| [,:])+")
-"""Words before a claim that leave its meaning alone."""
+LEAD = re.compile(rf"^(?: (?:{_ADVERBS})(?= )| [,:](?= ))")
+"""One word or turn before a claim that leaves its meaning alone."""
 
 HEDGE = re.compile(rf"^ (?:{_HEDGES})(?: ,)?(?= )")
 """Words before a claim that make it softer: bands widen by five points."""

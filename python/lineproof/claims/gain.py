@@ -62,12 +62,8 @@ def end_of_shown_line(place: Place, spot: Spot) -> Spot:
 
 def before_last_move_of(spot: Spot, loser: str) -> Spot | None:
     """The position before the loser's last move on the way here; None when he has not moved."""
-    from lineproof.engine import Board
-
-    boards = [Board(spot.root_fen)]
-    for uci in spot.moves:
-        boards.append(boards[-1].play(uci))
-    for index in range(len(spot.moves) - 1, -1, -1):
-        if boards[index].turn == loser:
-            return Spot(spot.root_fen, spot.moves[:index], boards[index])
+    for plies in range(1, len(spot.moves) + 1):
+        before = spot.earlier(plies)
+        if before.board.turn == loser:
+            return before
     return None

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -40,7 +39,7 @@ class Here:
     """Where a clause is read.
 
     place: the place that the comment speaks of. spot: the position after the moves that the sentence itself plays.
-    subject: the side the clause before spoke of. words, start, end: the clause as written.
+    subject: the side the clause before spoke of; unclear when that clause was not read. words, start, end: the clause as written.
     """
 
     lesson: Lesson
@@ -51,6 +50,7 @@ class Here:
     end: int = 0
     sentence: int = -1
     subject: str | None = None
+    unclear: bool = False
     hedged: bool = False
     opening: bool = False
 
@@ -83,7 +83,7 @@ class Here:
         """
         match text:
             case None:
-                return self.subject or self.mover
+                return self.implied()
             case "white" | "white 's" | "the first player":
                 return "white"
             case "black" | "black 's" | "the second player":
@@ -95,6 +95,15 @@ class Here:
             case _ if "opponent" in text:
                 return other(self.taught)
         raise Unread(f"{text!r}: not clear who is meant")
+
+    def implied(self) -> str:
+        """Whom a clause without a subject speaks of: the side that the clause before spoke of, else the last mover.
+
+        :raises Unread: when the clause before was not read, and does not begin with a side.
+        """
+        if self.unclear:
+            raise Unread("the clause before was not read, so it is not clear who is meant")
+        return self.subject or self.mover
 
     def owner(self, reference: Reference) -> str | None:
         """Whose piece a reference names, None when it does not say."""
@@ -140,11 +149,20 @@ class Here:
 
     def _candidates(self) -> list[tuple[Spot, str | None]]:
         """Spots at which a named move may be played: before the last move if it is that move, here, before the last move."""
-        moves = self.spot.moves
-        if not moves:
+        if not self.spot.moves:
             return [(self.spot, None)]
-        before = Spot(self.spot.root_fen, moves[:-1], _replay(self.spot.root_fen, moves[:-1]))
-        return [(before, moves[-1]), (self.spot, None), (before, None)]
+        before = self.spot.earlier(1)
+        return [(before, self.spot.moves[-1]), (self.spot, None), (before, None)]
+
+    def last(self) -> Named:
+        """The move just played.
+
+        :raises Unread: when none has been.
+        """
+        if not self.spot.moves:
+            raise Unread("no move has been played yet")
+        before = self.spot.earlier(1)
+        return Named(before, self.spot.moves[-1], before.board.turn)
 
     def play(self, text: str) -> Spot:
         """The spot after a sequence of moves in words, the first of which may be the move just played.
@@ -179,10 +197,3 @@ class Here:
 
     def at(self, spot: Spot) -> Here:
         return replace(self, spot=spot)
-
-
-def _replay(fen: str, moves: Sequence[str]) -> Board:
-    board = Board(fen)
-    for uci in moves:
-        board = board.play(uci)
-    return board

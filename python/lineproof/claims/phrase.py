@@ -139,7 +139,7 @@ def _slot(
     name: str, slots: Mapping[str, Mapping[str, Any]], patterns: Mapping[str, str], source: str
 ) -> str:
     if name in patterns:
-        return f"(?P<{name}> {patterns[name]})"
+        return f"(?P<{name}>{patterns[name]})"
     if name in slots:
         choices = sorted(slots[name], key=len, reverse=True)
         return (

@@ -5,6 +5,7 @@ Precision before recall: a clause is read only when every word of it is accounte
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
@@ -15,6 +16,7 @@ from .clause import BREAKS, CONDITION, HEDGE, LEAD, LEAD_MOVES, QUOTED, TRAIL, T
 from .here import Here, Unread
 from .kind import Kind
 from .language import is_english
+from .phrase import SHARED
 from .registry import all_kinds
 from .sentence import Sentence, Word, sentences
 
@@ -201,6 +203,12 @@ class _Cover:
         line = _norm(clause)
         if CONDITION.search(line):
             self.condition = True
+        named = _SUBJECT.match(line)
+        try:
+            subject = self.here.side(named[1].strip()) if named else None
+        except Unread:
+            subject = None
+        self.here = replace(self.here, subject=subject, unclear=subject is None)
         start, end = self.sentence.slice(first, last - 1)
         self.unread.append(
             self.sentence.text[start - self.sentence.start : end - self.sentence.start]
@@ -215,21 +223,17 @@ class _Cover:
                 rest = _norm(list(words[first:last]))
                 if not rest:
                     return False
-                if (lead := LEAD.match(rest)) is not None and _count(lead.group()) < last - first:
-                    claims = self._match(here, first, last, hedged)
-                    if claims is not None:
-                        break
+                claims = self._match(here, first, last, hedged)
+                if claims is not None:
+                    break
+                if (lead := LEAD.match(rest)) is not None:
                     first += _count(lead.group())
                 elif (hedge := HEDGE.match(rest)) is not None:
                     first, hedged = first + _count(hedge.group()), True
                 elif (moves := LEAD_MOVES.match(rest)) is not None:
-                    claims = self._match(here, first, last, hedged)
-                    if claims is not None:
-                        break
                     here = here.at(here.play((moves["after"] or moves["sequence"]).strip()))
                     first += _count(moves.group())
                 else:
-                    claims = self._match(here, first, last, hedged)
                     break
             if claims is None:
                 trail = TRAIL_MOVES.search(_norm(list(words[first:last])))
@@ -244,7 +248,7 @@ class _Cover:
             return False
         self.claims.extend(claims)
         said = next((c.side for c in claims if c.side is not None), None)
-        self.here = replace(here, subject=said or here.subject)
+        self.here = replace(here, subject=said or here.subject, unclear=False)
         return True
 
     def _match(
@@ -267,6 +271,12 @@ class _Cover:
                     if slots is not None:
                         return kind.read(at, slots)
         return None
+
+
+_SUBJECT = re.compile(
+    rf"^(?: (?:and|but|so|now|here|then|because|while))*({SHARED['side']}) (?!'s)"
+)
+"""A clause that begins with a side as its subject."""
 
 
 def _count(text: str) -> int:

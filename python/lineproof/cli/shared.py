@@ -7,15 +7,16 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+    from typing import Any
 
-    Commands = argparse._SubParsersAction[argparse.ArgumentParser]
+    Commands = argparse._SubParsersAction[Any]
 
 
 def add_command(
     commands: Commands, name: str, summary: str, run: Callable[[argparse.Namespace], int]
 ) -> argparse.ArgumentParser:
     """Adds a command with `--json`."""
-    command = commands.add_parser(
+    command: argparse.ArgumentParser = commands.add_parser(
         name, help=summary, description=f"{summary[0].upper()}{summary[1:]}.", allow_abbrev=False
     )
     command.set_defaults(run=run)

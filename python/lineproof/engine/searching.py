@@ -30,7 +30,7 @@ def search(
     always searched to its end, so a few hundred nodes may be spent on a smaller limit. With
     nodes or depth alone the answer is the same every time, on every machine.
 
-    :param hash_mb: the most memory for the table, in MiB; by default what `nodes` needs, at most 64.
+    :param hash_mb: the most memory for the table, in MiB; by default what `nodes` needs, up to 64.
     :param root_moves: only these moves (UCI) are considered.
     :raises FenError: when `fen` is no legal position.
     :raises MoveSyntaxError, IllegalMoveError: when one of `moves` cannot be played.

@@ -87,17 +87,21 @@ def add_line(place: Place, sans: Sequence[str]) -> Edited:
 
 
 def cut(place: Place) -> Edited:
-    """Cuts a move and all that follows it on its line; other moves of the same position stay.
+    """Cuts a move and all that follows it on its line; other moves from the same position stay.
+
+    Where variations replace the move, the first of them takes its place, after the words that open
+    the line.
 
     :returns: the lesson and the place before the cut.
     """
     parent = _parent(place, "cut")
-    if place == parent.next and len(parent.children) > 1:
-        lesson, _ = promote(parent.children[1])
-        moved = next(c for c in lesson.places[parent.index].children if c.uci == place.uci)
-        return cut(moved)
     lesson, tokens = place.lesson, Tokens(place.lesson)
     move = tokens.move(place)
+    if any(span.variation for span in tokens.trail(move)):
+        at = parent.children.index(place)
+        lesson, _ = promote(parent.children[at + 1])
+        # The line that made way is now the first variation.
+        return cut(lesson.places[parent.index].children[at + 1])
     if _opens(tokens, move):
         first = tokens.opening(move)
         last = tokens.closing(first)
@@ -303,8 +307,11 @@ def set_marks(place: Place, nags: Sequence[int]) -> Edited:
     else:
         splices.append((end, end, text + ("" if parts(lesson.text[end : end + 1]) else " ")))
     edited = splice(lesson, splices)
+    marked = edited.places[place.index]
     _expect(edited, places=len(lesson.places), comments=len(lesson.comments))
-    return edited, edited.places[place.index]
+    if marked.nags != tuple(nags):
+        raise _refusal(place, "the marks cannot be written here", "edit the file in a text editor")
+    return edited, marked
 
 
 # Spelling
@@ -417,7 +424,7 @@ def _expect(lesson: Lesson, *, places: int, comments: int) -> None:
 def _opens(tokens: Tokens, move: int) -> bool:
     """Whether a move is the first of a variation."""
     index = tokens.numbered(move) - 1
-    while tokens.kind(index) in (*BLANK, *COMMENTS, *GLYPHS, "escape"):
+    while tokens.kind(index) in (*BLANK, *COMMENTS, *GLYPHS, "escape", "number"):
         index -= 1
     return tokens.kind(index) == "open"
 

@@ -18,6 +18,7 @@ from pathlib import Path
 from lineproof._engine import Pgn
 from lineproof.lesson.errors import (
     PGN_ERRORS,
+    EncodingError,
     LessonError,
     MissingLinesError,
     NoSuchFileError,
@@ -60,7 +61,10 @@ class Lesson:
         self.folder = folder
         """The lesson folder; None for a bare PGN."""
         self.disk = disk
-        self.pgn = Pgn(source.text)
+        try:
+            self.pgn = Pgn(source.text)
+        except UnicodeEncodeError as error:  # half of a surrogate pair
+            raise EncodingError("the text is no Unicode text", path=source.name) from error
         """The engine's columns."""
         self._refuse_mistakes()
         self.board = lru_cache(BOARDS_KEPT)(self.pgn.board)
@@ -118,6 +122,16 @@ class Lesson:
         """
         return Lesson(
             self.source.with_text(text).checked(),
+            self.settings,
+            path=self.path,
+            folder=self.folder,
+            disk=self.disk,
+        )
+
+    def as_utf8(self) -> Lesson:
+        """The same lesson, to be saved as UTF-8."""
+        return Lesson(
+            self.source.as_utf8(),
             self.settings,
             path=self.path,
             folder=self.folder,

@@ -28,7 +28,7 @@ HOLDER = "lock.json"
 
 
 class WriterLock:
-    """The right to write a lesson, held from entering to leaving; one process may take it repeatedly.
+    """The right to write a lesson, from entering to leaving; a process may take it repeatedly.
 
     :raises LockedError: on entering, when another process holds it; it names the holder.
     :raises SaveError: when the lock cannot be made, as on a read-only disk.
@@ -38,7 +38,7 @@ class WriterLock:
         if lesson.home is None:
             raise SaveError("the lesson is in no file", path=lesson.name, hint="save it as a file")
         self._name = lesson.name
-        self._home = lesson.home
+        self._home = Path(os.path.realpath(lesson.home))
         self._lock: BaseFileLock | None = None
 
     def __enter__(self) -> WriterLock:

@@ -1,4 +1,4 @@
-"""Saving: the file is always the old one or the new one, whole; the old one goes to the history first.
+"""Saving: the file is always the old or the new one, whole; the old one goes to the history first.
 
 >>> from lineproof.lesson import Lesson, edit
 >>> lesson = Lesson.open("vienna")  # doctest: +SKIP
@@ -11,11 +11,13 @@ from __future__ import annotations
 import contextlib
 import hashlib
 import os
+import re
 import secrets
 import stat
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime
+from glob import escape
 from pathlib import Path
 
 from lineproof.lesson.errors import ChangedOnDiskError, SaveError
@@ -26,6 +28,7 @@ HISTORY = "history"
 TEMPORARY = ".saving"
 """Last part of the name of a file that is being written."""
 STAMP = "%Y%m%dT%H%M%S%fZ"
+KEPT = re.compile(r"-(\d{8}T\d{12}Z)-([0-9a-f]{16})")
 
 
 @dataclass(frozen=True)
@@ -58,16 +61,31 @@ def save(lesson: Lesson) -> Lesson:
     return Lesson(lesson.source, lesson.settings, path=lesson.path, folder=lesson.folder, disk=data)
 
 
+def save_as(lesson: Lesson, path: str | os.PathLike[str]) -> Lesson:
+    """Writes a lesson to a new PGN file.
+
+    :returns: the lesson in that file, a bare one.
+    :raises ChangedOnDiskError: when a file of that name exists; it stays as it is.
+    :raises SaveError: when the disk refuses.
+    """
+    name = os.fspath(path)
+    source = replace(lesson.source, name=name)
+    data = source.encode()
+    replace_file(Path(path), data, name=name)
+    return Lesson(source, lesson.settings, path=Path(path), disk=data)
+
+
 def versions(lesson: Lesson, name: str | None = None) -> tuple[Version, ...]:
     """The earlier texts of a lesson's lines (or of another file of its folder), oldest first."""
     if lesson.home is None or lesson.path is None:
         return ()
     file = Path(name or lesson.path.name)
     found = []
-    for path in (lesson.home / HISTORY).glob(f"{file.stem}-*{file.suffix}"):
-        _, stamp, digest = path.stem.rsplit("-", 2)
-        saved = datetime.strptime(stamp, STAMP).replace(tzinfo=UTC)
-        found.append(Version(path, saved, digest))
+    for path in (lesson.home / HISTORY).glob(f"{escape(file.stem)}-*{escape(file.suffix)}"):
+        matched = KEPT.fullmatch(path.stem[len(file.stem) :])
+        if matched:
+            saved = datetime.strptime(matched[1], STAMP).replace(tzinfo=UTC)
+            found.append(Version(path, saved, matched[2]))
     return tuple(sorted(found, key=lambda version: (version.saved, version.digest)))
 
 
@@ -119,7 +137,7 @@ def _expect(file: Path, expected: bytes | None, name: str) -> None:
 def _keep(history: Path, file: Path, data: bytes) -> None:
     digest = hashlib.sha256(data).hexdigest()[:16]
     history.mkdir(parents=True, exist_ok=True)
-    if any(history.glob(f"{file.stem}-*-{digest}{file.suffix}")):
+    if any(history.glob(f"{escape(file.stem)}-*-{digest}{escape(file.suffix)}")):
         return
     stamp = datetime.now(UTC).strftime(STAMP)
     kept = history / f"{file.stem}-{stamp}-{digest}{file.suffix}"
@@ -128,8 +146,8 @@ def _keep(history: Path, file: Path, data: bytes) -> None:
 
 
 def _clean(file: Path) -> None:
-    """Removes what a killed process left half written; only the writer that holds the lock comes here."""
-    for left in file.parent.glob(f".{file.stem}*{TEMPORARY}"):
+    """Removes what a killed process left half written; only the holder of the lock comes here."""
+    for left in file.parent.glob(f".{escape(file.stem)}*{TEMPORARY}"):
         left.unlink(missing_ok=True)
 
 
@@ -141,20 +159,28 @@ def _write(file: Path, data: bytes, check: Callable[[], None] | None = None) -> 
             rest = memoryview(data)
             while rest:
                 rest = rest[os.write(handle, rest) :]
-            with contextlib.suppress(FileNotFoundError):
-                old = file.stat()
-                os.chmod(temporary, stat.S_IMODE(old.st_mode))
+            _permit(temporary, file)
             os.fsync(handle)
         finally:
             os.close(handle)
         if check is not None:
             check()
-        os.replace(temporary, file)
+        temporary.replace(file)
     except BaseException:
         with contextlib.suppress(OSError):
             temporary.unlink(missing_ok=True)
         raise
     _sync_folder(file.parent)
+
+
+def _permit(temporary: Path, file: Path) -> None:
+    """Gives a file the permissions, and where allowed the owner, of the one it replaces."""
+    with contextlib.suppress(FileNotFoundError):
+        old, new = file.stat(), temporary.stat()
+        if (old.st_uid, old.st_gid) != (new.st_uid, new.st_gid):
+            with contextlib.suppress(OSError):
+                os.chown(temporary, old.st_uid, old.st_gid)
+        temporary.chmod(stat.S_IMODE(old.st_mode))
 
 
 def _sync_folder(folder: Path) -> None:

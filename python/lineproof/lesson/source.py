@@ -94,15 +94,36 @@ class Source:
         :raises EncodingError: when the file's encoding has no such character.
         """
         try:
-            return self.mark + self.text.encode(self.encoding)
+            data = self.mark + self.text.encode(self.encoding)
         except UnicodeEncodeError as error:
-            line, column = self.locate(error.start)
-            raise EncodingError(
-                f"the file's encoding ({self.encoding}) has no {self.text[error.start]!r}",
-                path=self.name,
-                line=line,
-                column=column,
-            ) from error
+            raise self._lacking(self.text[error.start], error.start) from error
+        # Latin-1 has no mark: what is left after an edit must not look like another encoding.
+        if self.encoding == "latin-1" and Source.decode(data, self.name).text != self.text:
+            raise EncodingError("the text would be read back as UTF-8", path=self.name)
+        return data
+
+    def refuse_lacking(self, text: str, offset: int) -> None:
+        """Makes sure that the encoding has the characters of a text that is to stand at an offset.
+
+        :raises EncodingError:
+        """
+        try:
+            text.encode(self.encoding)
+        except UnicodeEncodeError as error:
+            raise self._lacking(text[error.start], offset) from error
+
+    def _lacking(self, character: str, offset: int) -> EncodingError:
+        line, column = self.locate(offset)
+        return EncodingError(
+            f"the file's encoding ({self.encoding}) has no {character!r}",
+            path=self.name,
+            line=line,
+            column=column,
+        )
+
+    def as_utf8(self) -> Source:
+        """The same text, to be written as UTF-8 without a mark."""
+        return replace(self, encoding="utf-8", mark=b"")
 
     @cached_property
     def line_starts(self) -> list[int]:

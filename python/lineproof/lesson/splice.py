@@ -78,10 +78,14 @@ def at_root(tokens: Tokens, place: Place, text: str) -> Splice:
 def removal(tokens: Tokens, first: int, last: int) -> Splice:
     """A splice that takes tokens out with the white space before them, and glues nothing."""
     previous = tokens.last_before(first)
-    start = tokens.end(previous) if previous >= 0 else 0
-    if previous < 0 or tokens.kind(previous) in (*TO_LINE_END, "tag"):
-        start = tokens.start(first)
     end = tokens.end(last)
+    if previous < 0 or tokens.kind(previous) in (*TO_LINE_END, "tag"):
+        # The white space before is needed: that after goes, so that no blank line comes about.
+        following = tokens.skip(last + 1)
+        if tokens.kind(following) not in ("escape", "tag", "end"):
+            end = tokens.start(following)
+        return tokens.start(first), end, ""
+    start = tokens.end(previous)
     if tokens.kind(previous) == "open" and tokens.kind(last + 1) == "space":
         end = tokens.end(last + 1)
         return start, end, ""
@@ -92,8 +96,8 @@ def removal(tokens: Tokens, first: int, last: int) -> Splice:
 def fenced(tokens: Tokens, text: Text, following: int) -> str:
     """The text, parted from the token that follows it."""
     if text.to_line_end:
-        rest = tokens.kind(following)
-        return text.text if rest in ("newline", "end") else text.ready(glue=True)
+        rest = tokens.lesson.text[tokens.start(following) : tokens.start(following) + 1]
+        return text.text if rest in ("\n", "\r", "") else text.ready(glue=True)
     kind = tokens.kind(following)
     return text.text + ("" if kind in (*BLANK, "close", "end") else " ")
 
@@ -107,7 +111,7 @@ def splice(lesson: Lesson, splices: Sequence[Splice]) -> Lesson:
     pieces = []
     at = 0
     for start, end, text in sorted(splices):
-        lesson.source.with_text(text).encode()
+        lesson.source.refuse_lacking(text, start)
         pieces += [lesson.text[at:start], text]
         at = end
     return lesson.with_text("".join([*pieces, lesson.text[at:]]))

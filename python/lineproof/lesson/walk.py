@@ -79,7 +79,7 @@ class Tokens:
         """The first token of the move number before a move, or the move."""
         first = move
         index = move - 1
-        while self.kind(index) in (*BLANK, "number"):
+        while self.kind(index) in (*BLANK, "escape", "number"):
             if self.kind(index) == "number":
                 first = index
             index -= 1
@@ -152,8 +152,9 @@ class Tokens:
     def trail(self, move: int) -> list[Span]:
         """What follows a move before the next one: glyphs, comments and variations."""
         found = []
+        end = self.trail_end(move)
         for index, kind in self._walk(move):
-            if kind in MOVES or kind == "result":
+            if index >= end:
                 break
             if kind == "open":
                 found.append(Span(index, self.closing(index) + 1, True))

@@ -5,8 +5,8 @@ from __future__ import annotations
 from .changes import Change
 from .effort import Effort
 from .finding import Finding
-from .prove import Progress, Proof, prove
-from .settle import settle
+from .proving import Progress, Proof, prove
+from .settling import settle
 from .store import EvidenceStore, StoreError
 
 __all__ = [

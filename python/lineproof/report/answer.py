@@ -56,18 +56,14 @@ class Answer:
                 else "Nothing was found that can be checked."
             )
         spoken = self.claims - self.glyphs
-        where = []
+        parts = []
         if spoken:
-            where.append(f"in {counted(self.sentences_checked, 'sentence')}")
+            sentences = counted(self.sentences_checked, "sentence")
+            parts.append(f"{counted(spoken, 'claim')} in {sentences}")
         if self.glyphs:
-            where.append(f"in {counted(self.glyphs, 'glyph')}")
-        if len(where) == 2:
-            where = [f"{spoken:,} {where[0]} and {self.glyphs:,} {where[1]}"]
-            head = f"{counted(self.claims, 'claim')} were checked, {where[0]}"
-        else:
-            was = "was" if self.claims == 1 else "were"
-            head = f"{counted(self.claims, 'claim')} {where[0]} {was} checked"
-        return f"{head}: {self._outcomes()}."
+            parts.append(counted(self.glyphs, "glyph"))
+        was = "was" if self.claims == 1 else "were"
+        return f"{listed(parts)} {was} checked: {self._outcomes()}."
 
     def _outcomes(self) -> str:
         counts = (
@@ -89,14 +85,14 @@ class Answer:
         parts = []
         if self.one_off:
             is_ = "is" if self.one_off == 1 else "are"
-            parts.append(f"{self.one_off:,} {is_} one band or one mark off")
+            parts.append(f"{self.one_off:,} {is_} only one band or one mark off")
         if self.open:
             parts.append(f"search could not settle {self.open:,}")
-        if self.unsettled == 1:
-            only = (
-                "It is one band or one mark off" if self.one_off else "Search could not settle it"
-            )
-            return f"{only}."
+        if not self.open:
+            who = "The unsettled one is" if self.unsettled == 1 else "The unsettled ones are"
+            return f"{who} only one band or one mark off."
+        if not self.one_off:
+            return f"Search could not settle {'it' if self.unsettled == 1 else 'them'}."
         return f"Of the {self.unsettled:,} unsettled, {listed(parts)}."
 
     @property

@@ -20,15 +20,27 @@ from lineproof.proof import Proof
 from .answer import Answer, answer, changed
 from .counted import counted, listed
 from .figure import caption, marks_of
-from .located import Located, located
+from .located import Group, Located, groups, located
 from .markup import Child, Html, join, tag, text
 from .plain import plain
 from .printed import signs_of
 from .script import Passage, Stretch, script
 from .signs import GLYPHS
+from .title import title_of
 from .wording import seconds, turned
 
 _THEMES: Final = ((PRINT, "by-day"), (PRINT_DARK, "by-night"))
+
+_WORDS_OF_A_NOTE: Final = 9
+"""Moves and move numbers of a line in a note; the finding and the JSON have it whole."""
+
+_HATCHING: Final = Html(
+    '<svg class="hatching" width="100%" height="12" aria-hidden="true" focusable="false"><defs>'
+    '<pattern id="hatching" patternUnits="userSpaceOnUse" width="4" height="4">'
+    '<path d="M-1 1L1 -1M0 4L4 0M3 5L5 3" fill="none" stroke="currentColor" stroke-width=".6"/>'
+    '</pattern></defs><rect width="100%" height="12" fill="url(#hatching)"/></svg>'
+)
+"""The hatching of the diagrams' dark squares, as a band under the masthead."""
 
 
 def html(proof: Proof) -> str:
@@ -48,8 +60,7 @@ class _Page:
 
     def text(self) -> str:
         sections = [
-            self.outcome_section(Outcome.FAILS, "fails", "What fails"),
-            self.outcome_section(Outcome.UNSETTLED, "unsettled", "What is unsettled"),
+            *(self.group_section(g) for g in groups(self.findings) if g.id != "holds"),
             self.script_section(),
             self.unread_section(),
             self.changes_section(),
@@ -57,14 +68,14 @@ class _Page:
         ]
         body = tag(
             "div",
-            self.masthead([heading for heading in _headings(sections)]),
+            self.masthead(list(_headings(sections))),
             tag("main", *sections, id="main"),
             tag("footer", self.footer()),
             class_="sheet",
         )
         folder = files(__package__).joinpath("page")
         return Template(folder.joinpath("page.html").read_text(encoding="utf-8")).substitute(
-            title=text(f"{plain(self.lesson.settings.title)}: the proof"),
+            title=text(f"{plain(title_of(self.lesson))}: the proof"),
             style=folder.joinpath("page.css").read_text(encoding="utf-8"),
             sprites="".join(sprite(theme) for theme, _ in _THEMES),
             body=body,
@@ -74,7 +85,7 @@ class _Page:
 
     def masthead(self, headings: Sequence[tuple[str, str]]) -> Html:
         settings = self.lesson.settings
-        taught = f"taught for {settings.side.capitalize()}, " if settings.side else ""
+        taught = f"for {settings.side.capitalize()}, " if settings.side else ""
         links = [tag("a", title[0].lower() + title[1:], href=f"#{id_}") for id_, title in headings]
         said = self.answer.sentences_said()
         return tag(
@@ -82,13 +93,17 @@ class _Page:
             tag(
                 "div",
                 tag("span", "Proof sheet of a lesson"),
-                tag("span", f"{taught}for players of about {settings.audience}"),
+                tag("span", f"{taught}players of about {settings.audience}"),
                 class_="imprint small-caps",
             ),
-            tag("div", class_="hatch", aria_hidden="true"),
-            tag("h1", plain(settings.title)),
+            _HATCHING,
+            tag("h1", plain(title_of(self.lesson))),
             tag("p", _emphasised(said[0]), class_="answer"),
-            tag("div", *(tag("p", sentence) for sentence in (*said[1:], *self.advice())), class_="rest"),
+            tag(
+                "div",
+                *(tag("p", sentence) for sentence in (*said[1:], *self.advice())),
+                class_="rest",
+            ),
             tag(
                 "nav",
                 tag("p", "On this sheet: ", _listed_html(links), "."),
@@ -104,29 +119,17 @@ class _Page:
 
     # What fails, what is unsettled
 
-    def outcome_section(self, outcome: Outcome, id_: str, title: str) -> Html | None:
-        some = [f for f in self.findings if f.outcome is outcome]
-        if not some:
-            return None
+    def group_section(self, group: Group) -> Html:
         return tag(
             "section",
-            tag("h2", title, id=f"{id_}-title"),
-            *(self.finding(f) for f in some),
-            id=id_,
-            aria_labelledby=f"{id_}-title",
+            tag("h2", group.title, id=f"{group.id}-title"),
+            *(self.finding(f) for f in group.findings),
+            id=group.id,
+            aria_labelledby=f"{group.id}-title",
         )
 
     def finding(self, f: Located) -> Html:
-        rows: list[tuple[str, Child, str | None]] = [("Why", f.why, None)]
-        if f.unsettled_because:
-            rows.append(("Unsettled", f.unsettled_because, None))
-        if f.second:
-            rows.append(("Also", f.second, None))
-        if f.evidence:
-            rows.append(("Line", f.evidence, "moves"))
-        if f.instead:
-            rows.append(("True", f.instead, "true"))
-        rows.append(("Where", f.address, "address"))
+        rows = (*f.said(), ("Where", f.address))
         return tag(
             "article",
             tag(
@@ -140,7 +143,10 @@ class _Page:
                 tag("blockquote", tag("p", self.quotation(f))),
                 tag(
                     "dl",
-                    *(join((tag("dt", term), tag("dd", what, class_=how))) for term, what, how in rows),
+                    *(
+                        join((tag("dt", term), tag("dd", what, class_=term.lower())))
+                        for term, what in rows
+                    ),
                     class_="proof",
                 ),
             ),
@@ -277,29 +283,36 @@ class _Page:
         )
 
     def note(self, f: Located) -> Html:
-        open_ = f.outcome is not Outcome.HOLDS
-        number = tag("span", str(f.number), class_="number")
-        return tag(
-            "li",
-            number,
-            tag("a", *_sign_parts(f.outcome), class_=f"sign {f.outcome}", href=f"#finding-{f.number}")
-            if open_
-            else _sign(f.outcome),
-            " ",
-            f.why,
-            f" {f.second}" if f.second and not open_ else None,
-            Html(" ") + tag("span", f.evidence, class_="line") if f.evidence and not open_ else None,
-            id=f"note-{f.number}",
-        )
+        parts: list[Child] = [
+            tag("span", str(f.number), class_="number"),
+            _sign(f.outcome),
+            ": ",
+        ]
+        if f.outcome is Outcome.HOLDS:
+            parts.append(" ".join(p for p in (f.why, f.second) if p))
+            if f.evidence:
+                parts += [" ", tag("span", _begun(f.evidence), class_="line")]
+        else:
+            parts.append(tag("a", f"the finding after {f.label}", href=f"#finding-{f.number}"))
+        return tag("li", *parts, id=f"note-{f.number}")
 
     # The rest
 
     def unread_section(self) -> Html | None:
         readings = self.proof.reading.sentences
         groups = (
-            ("Not understood", [r for r in readings if not r.claims and r.status is Status.NOT_UNDERSTOOD]),
-            ("Read only in part", [r for r in readings if r.claims and (r.why or r.status is not Status.READ)]),
-            ("In another language", [r for r in readings if not r.claims and r.status is Status.OTHER_LANGUAGE]),
+            (
+                "Not understood",
+                [r for r in readings if not r.claims and r.status is Status.NOT_UNDERSTOOD],
+            ),
+            (
+                "Read only in part",
+                [r for r in readings if r.claims and (r.why or r.status is not Status.READ)],
+            ),
+            (
+                "In another language",
+                [r for r in readings if not r.claims and r.status is Status.OTHER_LANGUAGE],
+            ),
             ("Left alone", [r for r in readings if not r.claims and r.status is Status.LEFT_ALONE]),
         )
         if not any(some for _, some in groups):
@@ -380,7 +393,11 @@ class _Page:
         nodes = sum(f.finding.nodes for f in self.findings)
         said = [
             f"At {proof.effort} effort a search looks at {steps[0]:,} positions"
-            + (f", and at up to {steps[-1]:,} where the answer is close to an edge." if len(steps) > 1 else "."),
+            + (
+                f", and at up to {steps[-1]:,} where the answer is close to an edge."
+                if len(steps) > 1
+                else "."
+            ),
             f"{counted(searched, 'claim')} needed search, {nodes:,} positions in all; the others are facts of the board."
             if searched
             else "No claim needed search.",
@@ -392,7 +409,10 @@ class _Page:
         return " ".join(said)
 
     def footer(self) -> Html:
-        return tag("p", f"Made by Lineproof from {plain(self.lesson.name)}. This sheet is one file and needs no network.")
+        return tag(
+            "p",
+            f"Made by Lineproof from {plain(self.lesson.name)}. This sheet is one file and needs no network.",
+        )
 
 
 _SEVERITY = (Outcome.FAILS, Outcome.UNSETTLED, Outcome.HOLDS)
@@ -437,6 +457,12 @@ def _sign(outcome: Outcome) -> Html:
 
 def _beside(label: str) -> str:
     return "at the start" if label == "start" else f"after {label}"
+
+
+def _begun(line: str) -> str:
+    """The first moves of a line: a note has room for no more."""
+    words = line.split(" ")
+    return line if len(words) <= _WORDS_OF_A_NOTE else " ".join(words[:_WORDS_OF_A_NOTE]) + " …"
 
 
 def _flat(words: str) -> str:

@@ -10,6 +10,7 @@ from lineproof.proof import Proof
 
 from .answer import answer
 from .located import Located, located
+from .title import title_of
 
 FORMAT: Final = 1
 """Raised when a reader of the older shape would go wrong."""
@@ -28,7 +29,7 @@ def proof_json(proof: Proof) -> dict[str, Any]:
         "format": FORMAT,
         "lesson": {
             "name": lesson.name,
-            "title": lesson.settings.title,
+            "title": title_of(lesson),
             "side": lesson.settings.side,
             "audience": lesson.settings.audience,
         },

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -10,6 +11,9 @@ from lineproof.proof import Finding, Proof
 
 from .plain import plain
 from .printed import signs_of, with_sign
+
+ONE_OFF = "one off"
+"""`Finding.why_unsettled` of a claim that is one band or one mark off."""
 
 
 @dataclass(frozen=True)
@@ -76,6 +80,11 @@ class Located:
         return self.finding.evidence()
 
     @property
+    def is_one_off(self) -> bool:
+        """Whether it is unsettled only because it is one band or one mark off."""
+        return self.finding.why_unsettled == ONE_OFF
+
+    @property
     def instead(self) -> str:
         """A true wording beside a claim that does not hold; "" where there is none."""
         return "" if self.outcome is Outcome.HOLDS else self.finding.judgement.instead or ""
@@ -86,18 +95,53 @@ class Located:
 
     @property
     def unsettled_because(self) -> str:
-        """Why the claim is unsettled, as a sentence; "" for one that is settled."""
-        return _UNSETTLED.get(self.finding.why_unsettled, self.finding.why_unsettled)
+        """Why search could not settle it, as a sentence; "" for any other claim."""
+        return _UNSETTLED.get(self.finding.why_unsettled, "")
 
+    def said(self) -> tuple[tuple[str, str], ...]:
+        """What is said of the finding, as (heading, text): why, and what else there is."""
+        wording = "Safer" if self.outcome is Outcome.UNSETTLED else "True"
+        rows = (
+            ("Why", self.why if self.why != self.instead else ""),
+            ("Open", self.unsettled_because),
+            ("Also", self.second),
+            ("Line", self.evidence),
+            (wording, self.instead),
+        )
+        return tuple((heading, text) for heading, text in rows if text)
 
-ONE_OFF = "one off"
-"""`Finding.why_unsettled` of a claim that is one band or one mark off."""
 
 _UNSETTLED = {
-    ONE_OFF: "One band or one mark off: more search would not change that.",
     "the last two steps disagree": "The last two steps of search disagree.",
     "the effort ran out": "The effort ran out before search could settle it.",
 }
+
+
+@dataclass(frozen=True)
+class Group:
+    """Findings that belong together in a report. id: a word for links."""
+
+    id: str
+    title: str
+    findings: tuple[Located, ...]
+
+
+def groups(findings: tuple[Located, ...]) -> tuple[Group, ...]:
+    """What fails, what is one band or mark off, what search left open, what holds; none empty."""
+    sorts: tuple[tuple[str, str, Callable[[Located], bool]], ...] = (
+        ("fails", "What fails", lambda f: f.outcome is Outcome.FAILS),
+        ("off", "Unsettled: only one band or one mark off", lambda f: f.is_one_off),
+        (
+            "open",
+            "Unsettled: search could not settle it",
+            lambda f: f.outcome is Outcome.UNSETTLED and not f.is_one_off,
+        ),
+        ("holds", "What holds", lambda f: f.outcome is Outcome.HOLDS),
+    )
+    found = (
+        Group(id_, title, tuple(f for f in findings if belongs(f))) for id_, title, belongs in sorts
+    )
+    return tuple(group for group in found if group.findings)
 
 
 def located(proof: Proof) -> tuple[Located, ...]:

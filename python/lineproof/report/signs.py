@@ -8,9 +8,6 @@ from lineproof.claims import Outcome
 
 GLYPHS: Final = {Outcome.HOLDS: "●", Outcome.FAILS: "▲", Outcome.UNSETTLED: "◐"}
 
-ORDER: Final = (Outcome.FAILS, Outcome.UNSETTLED, Outcome.HOLDS)
-"""What the author must look at comes first."""
-
 
 def sign(outcome: Outcome) -> str:
     """ "▲ fails"."""

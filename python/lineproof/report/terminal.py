@@ -8,16 +8,16 @@ from __future__ import annotations
 from typing import Literal
 
 from rich.console import Console
-from rich.padding import Padding
 from rich.text import Text
 
 from lineproof.claims import Outcome, Reading, Status
 from lineproof.proof import Proof
 
 from .answer import answer, changed
-from .located import Located, located
+from .located import Located, groups, located
 from .plain import plain
-from .signs import ORDER, sign
+from .signs import sign
+from .title import title_of
 from .wording import seconds, turned
 
 Show = Literal["read", "all"]
@@ -37,13 +37,13 @@ def terminal(proof: Proof, console: Console, show: Show | None = None) -> str:
     with console.capture() as captured:
         page.opening(proof)
         findings = located(proof)
-        for outcome in ORDER:
-            if outcome is Outcome.HOLDS and show != "all":
+        for group in groups(findings):
+            if group.id == "holds" and show != "all":
                 continue
-            for finding in findings:
-                if finding.outcome is outcome:
-                    page.finding(finding)
-        if show is not None:
+            page.heading(group.title)
+            for finding in group.findings:
+                page.finding(finding)
+        if show == "read":
             page.sentences(proof, findings)
         page.changes(proof)
         page.closing(proof, show)
@@ -57,7 +57,10 @@ class _Page:
 
     def write(self, text: Text | str, indent: int = 0) -> None:
         text = Text(text) if isinstance(text, str) else text
-        self.console.print(Padding(text, (0, 0, 0, indent)), width=self.width, highlight=False)
+        # wrapped here and not by a padding, which would fill every line up with blanks
+        for line in text.wrap(self.console, self.width - indent):
+            line.rstrip()
+            self.unbroken(Text(" " * indent) + line)
 
     def unbroken(self, text: Text) -> None:
         """A line that is never wrapped, so that an address in it can be followed."""
@@ -66,8 +69,12 @@ class _Page:
     def gap(self) -> None:
         self.console.print()
 
+    def heading(self, title: str) -> None:
+        self.gap()
+        self.write(Text(title, "bold"))
+
     def opening(self, proof: Proof) -> None:
-        self.write(Text(plain(proof.lesson.settings.title), "bold"))
+        self.write(Text(plain(title_of(proof.lesson)), "bold"))
         said = answer(proof)
         self.write(Text(said.checked, "bold" if said.fails else ""))
         for sentence in said.sentences_said()[1:]:
@@ -86,19 +93,11 @@ class _Page:
         head.append(f"  {_beside(finding.label)}", "dim")
         self.unbroken(head)
         self.write(_quoted(finding), 2)
-        self.write(finding.why, 2)
-        if finding.unsettled_because:
-            self.write(finding.unsettled_because, 2)
-        if finding.second:
-            self.write(finding.second, 2)
-        if finding.evidence:
-            self.write(f"Line: {finding.evidence}", 2)
-        if finding.instead:
-            self.write(f"True: {finding.instead}", 2)
+        for heading, text in finding.said():
+            self.write(f"{heading}: {text}", 2)
 
     def sentences(self, proof: Proof, findings: tuple[Located, ...]) -> None:
-        self.gap()
-        self.write(Text("Every sentence, as it was read", "bold"))
+        self.heading("Every sentence, as it was read")
         by_claim = {id(f.finding.claim): f for f in findings}
         glyphs = [f for f in findings if f.is_glyph]
         lesson = proof.lesson
@@ -113,22 +112,20 @@ class _Page:
             for claim in reading.claims:
                 self._short(by_claim[id(claim)])
         if glyphs:
-            self.gap()
-            self.write(Text("Glyphs", "bold"))
+            self.heading("The glyphs")
             for finding in glyphs:
                 self._short(finding)
 
     def _short(self, finding: Located) -> None:
         text = Text(sign(finding.outcome), _STYLES[finding.outcome])
-        text.append(f"  {finding.kind_title}: “{finding.words}” {finding.why}", "")
+        text.append(f"  {finding.kind_title}, “{finding.words}”: {finding.why}", "")
         self.write(text, 4)
 
     def changes(self, proof: Proof) -> None:
         what = changed(proof)
         if not what:
             return
-        self.gap()
-        self.write(Text(what.said, "bold"))
+        self.heading(what.said)
         for change in what.turned:
             self.write(turned(change), 2)
         for some in (what.new, what.gone):

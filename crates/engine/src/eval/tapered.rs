@@ -480,7 +480,7 @@ mod tests {
         let mut evaluation = Tapered::new();
         evaluation.refresh(position.chess());
         // En passant, castling on both wings, a promotion with capture.
-        let line = "e4 Nc6 e5 d5 exd6 Bg4 dxc7 Qd7 Be2 O-O-O Nf3 Nf6 O-O Bxf3 cxd8=Q+ Nxd8";
+        let line = "e4 Nc6 e5 d5 exd6 Bg4 Be2 Qd7 Nf3 O-O-O dxc7 Nf6 O-O Bxf3 cxd8=Q+ Nxd8";
         for san in line.split(' ') {
             let mv = position.parse_san(san).unwrap();
             evaluation.push(position.chess(), mv);

@@ -255,9 +255,9 @@ fn ordinary_move(text: &str) -> Option<usize> {
         b'K' | b'Q' | b'R' | b'B' | b'N' | b'P' | b'k' | b'q' | b'r' | b'n' | b'p'
     ));
     // "B4" is a pawn move: a bishop's move needs a square after its letter.
-    let found = squares(&text[piece..])
+    let found = squares(&text[piece..], piece == 1)
         .map(|n| n + piece)
-        .or_else(|| (piece == 1).then(|| squares(text)).flatten())?;
+        .or_else(|| (piece == 1).then(|| squares(text, false)).flatten())?;
     let pawn = piece == 0 || matches!(bytes[0], b'P' | b'p') || found == 2;
     let last_rank = matches!(bytes[found - 1], b'1' | b'8');
     if pawn && last_rank {
@@ -280,8 +280,8 @@ fn ordinary_move(text: &str) -> Option<usize> {
     Some(found)
 }
 
-/// Length of `e4`, `xe4`, `de4`, `dxe4`, `1xe4`, `d3-e4` and the like.
-fn squares(text: &str) -> Option<usize> {
+/// Length of `e4`, `xe4`, `de4`, `dxe4`, `d3-e4` and, of a piece, `1xe4` and the like.
+fn squares(text: &str, of_piece: bool) -> Option<usize> {
     let file = |t: &str| {
         t.bytes()
             .next()
@@ -305,7 +305,7 @@ fn squares(text: &str) -> Option<usize> {
     {
         return Some(n);
     }
-    if (has_file || rank(text))
+    if (has_file || (of_piece && rank(text)))
         && let Some(n) = target(1)
     {
         return Some(n);
@@ -584,6 +584,7 @@ mod tests {
     #[test]
     fn en_passant_and_check_words_are_marks() {
         assert_eq!(tokens("exd6ep"), [(Kind::San, "exd6"), (Kind::Mark, "ep")]);
+        assert_eq!(tokens("1e4"), [(Kind::Number, "1"), (Kind::San, "e4")]);
         assert_eq!(
             tokens("exd6 e.p. N"),
             [(Kind::San, "exd6"), (Kind::Mark, "e.p."), (Kind::Mark, "N")]

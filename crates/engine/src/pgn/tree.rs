@@ -241,6 +241,7 @@ impl Tree {
             tree,
             frames: Vec::new(),
             last_child: Vec::new(),
+            words_after_tags: false,
             over: false,
             result_line: false,
         }
@@ -460,6 +461,8 @@ struct Builder<'a> {
     tree: Tree,
     frames: Vec<Frame>,
     last_child: Vec<u32>,
+    /// The game has a comment after its tags: another tag begins the next game.
+    words_after_tags: bool,
     /// The game has its result.
     over: bool,
     /// No line has ended since the result.
@@ -555,19 +558,8 @@ impl Builder<'_> {
 
     /// Whether the game at hand is past its tags.
     fn in_moves(&self) -> bool {
-        let Some(game) = self.tree.games.last() else {
-            return false;
-        };
         !self.frames.is_empty()
-            && (self.over
-                || self.frames.len() > 1
-                || self.frames[0].moved
-                || (!game.tags.is_empty()
-                    && self
-                        .tree
-                        .comments
-                        .last()
-                        .is_some_and(|c| c.place == game.root)))
+            && (self.over || self.frames.len() > 1 || self.frames[0].moved || self.words_after_tags)
     }
 
     /// Begins a game at a token; true when the token begins none.
@@ -606,6 +598,7 @@ impl Builder<'_> {
             waiting_glyphs: Vec::new(),
         });
         self.over = false;
+        self.words_after_tags = false;
         false
     }
 
@@ -730,6 +723,7 @@ impl Builder<'_> {
 
     fn comment(&mut self, token: u32) {
         let comment = self.tree.comments.len();
+        self.words_after_tags |= self.tree.games.last().is_some_and(|g| !g.tags.is_empty());
         let inside = self.frames.len() > 1;
         let Some(frame) = self.frames.last_mut() else {
             return;
@@ -904,6 +898,8 @@ mod tests {
     fn games_part_at_results_and_at_tags() {
         let tree = Tree::read("1. e4 1-0 1. d4\n[Event \"x\"]\n1. c4 *[Event \"y\"] *");
         assert_eq!(tree.games().len(), 4);
+        let tree = Tree::read("{file} [Event \"x\"] [Site \"y\"] {words} [Event \"z\"]");
+        assert_eq!(tree.games().len(), 2);
         assert!(tree.errors().is_empty());
     }
 

@@ -133,8 +133,8 @@ mod tests {
             "r3k2r/p1ppqpb1/bn2pnp1/3PN3/1p2P3/2N2Q1p/PPPBBPPP/R3K2R w KQkq - 0 1",
             "8/2p5/3p4/KP5r/1R3p1k/8/4P1P1/8 w - - 0 1",
             "r2q1rk1/pP1p2pp/Q4n2/bbp1p3/Np6/1B3NBn/pPPP1PPP/R3K2R b KQ - 0 1",
-            "8/8/8/1k6/3Pp3/8/8/4KQ2 b - d3 0 1",
-            "1b1k4/8/8/1rPpK3/8/8/8/8 w - d6 0 1",
+            "8/8/8/8/1k1Pp2R/8/8/4K3 b - d3 0 1",
+            "4k3/8/8/1r1pP2K/8/8/8/8 w - d6 0 1",
         ] {
             check(&Position::from_fen(fen).unwrap(), 2);
         }

@@ -22,6 +22,7 @@ use crate::eval::{Evaluate, Tapered};
 use crate::position::Position;
 
 mod captures;
+mod checks;
 mod key;
 mod order;
 mod packed;
@@ -29,6 +30,8 @@ mod root;
 mod score;
 pub mod see;
 mod table;
+#[cfg(test)]
+mod tests;
 mod tree;
 
 pub use score::Score;

@@ -168,14 +168,18 @@ impl Picker {
     pub fn next(&mut self, chess: &Chess) -> Option<(Move, bool)> {
         loop {
             let rest = self.ranks.get(self.next..self.moves.len())?;
-            let best = rest
-                .iter()
-                .enumerate()
-                .max_by_key(|(index, rank)| (**rank, std::cmp::Reverse(*index)))?
-                .0
-                + self.next;
+            let (mut best, mut highest) = (usize::MAX, i32::MIN);
+            for (index, rank) in rest.iter().enumerate() {
+                if *rank > highest {
+                    (best, highest) = (index, *rank);
+                }
+            }
+            if best == usize::MAX {
+                return None;
+            }
+            let best = best + self.next;
             let (mv, rank) = (self.moves[best], self.ranks[best]);
-            let unweighed = (CAPTURE / 2..TABLE_MOVE).contains(&rank) && rank >= CAPTURE / 2;
+            let unweighed = (CAPTURE / 2..TABLE_MOVE).contains(&rank);
             if unweighed && !see::wins_at_least(chess, mv, 0) {
                 self.ranks[best] = rank - CAPTURE + LOSING_CAPTURE;
                 continue;

@@ -231,8 +231,8 @@ fn pass_over<E: Evaluate>(
     for known in moves.iter_mut() {
         known.value = -INFINITE;
     }
-    for index in 0..moves.len() {
-        let mv = moves[index].mv;
+    for (index, known) in moves.iter_mut().enumerate() {
+        let mv = known.mv;
         let child = tree.play(root, mv, 0);
         let extension = i32::from(child.check);
         let deeper = depth - 1 + extension;
@@ -257,10 +257,10 @@ fn pass_over<E: Evaluate>(
             break;
         }
         if index == 0 || value > alpha {
-            moves[index].value = value;
+            known.value = value;
             let below = tree.variation(1).moves();
-            moves[index].line.truncate(1);
-            moves[index].line.extend_from_slice(below);
+            known.line.truncate(1);
+            known.line.extend_from_slice(below);
         }
         if value > best {
             best = value;

@@ -10,6 +10,7 @@ use shakmaty::{Chess, Color, Move, Position as _, Role};
 use crate::eval::Evaluate;
 
 use super::captures::noisy_moves;
+use super::checks::Checks;
 use super::key::{key_after, key_after_pass};
 use super::order::{Hints, Landing, Memory, Picker, landing};
 use super::packed::Packed;
@@ -252,7 +253,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
         cut: bool,
     ) -> Value {
         if depth <= 0 {
-            return self.quiesce::<PV>(node, ply, 0, alpha, beta);
+            return self.quiesce::<PV>(node, ply, alpha, beta);
         }
         self.variations[ply].len = 0;
         if self.stopped {
@@ -345,7 +346,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
             }
             // So far behind that only captures can help ("Razoring", Birmingham and Kent 1977).
             if depth <= 3 && eval + 200 + 200 * depth * depth <= alpha {
-                let value = self.quiesce::<false>(node, ply, 0, alpha, alpha + 1);
+                let value = self.quiesce::<false>(node, ply, alpha, alpha + 1);
                 if value <= alpha {
                     return value;
                 }
@@ -427,6 +428,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
             before,
         };
         let mut picker = Picker::new(&node.chess, moves, &hints, self.memory);
+        let checks = Checks::new(&node.chess);
         let color = node.chess.turn();
         let original_alpha = alpha;
         let mut best = -INFINITE;
@@ -449,6 +451,23 @@ impl<'a, E: Evaluate> Tree<'a, E> {
             } else {
                 0
             };
+
+            // Moves that promise little near the leaves are left out, once something has been found.
+            if !PV && best > -MATE_BOUND && !node.check && !checks.gives(mv) {
+                let skip = if quiet {
+                    let late = 3 + depth * depth / (2 - i32::from(improving));
+                    let hopeless = depth <= 6 && raw + 90 + 90 * depth + history / 128 <= alpha;
+                    (depth <= 7 && number > late)
+                        || hopeless
+                        || (depth <= 3 && history < -3000 * depth)
+                        || (depth <= 6 && !see::wins_at_least(&node.chess, mv, -50 * depth))
+                } else {
+                    losing && depth <= 5 && !see::wins_at_least(&node.chess, mv, -110 * depth)
+                };
+                if skip {
+                    continue;
+                }
+            }
 
             // One move that is much better than all others is searched deeper (Anantharaman, Campbell and Hsu,
             // Singular Extensions: Adding Selectivity to Brute-Force Searching, 1990).
@@ -481,25 +500,6 @@ impl<'a, E: Evaluate> Tree<'a, E> {
             }
 
             let child = self.play(node, mv, ply);
-
-            // Moves that promise little near the leaves are left out, once something has been found.
-            if !PV && best > -MATE_BOUND && !child.check && !node.check {
-                let skip = if quiet {
-                    let late = 3 + depth * depth / (2 - i32::from(improving));
-                    let hopeless = depth <= 6 && raw + 90 + 90 * depth + history / 128 <= alpha;
-                    (depth <= 7 && number > late)
-                        || hopeless
-                        || (depth <= 3 && history < -3000 * depth)
-                        || (depth <= 6 && !see::wins_at_least(&node.chess, mv, -50 * depth))
-                } else {
-                    losing && depth <= 5 && !see::wins_at_least(&node.chess, mv, -110 * depth)
-                };
-                if skip {
-                    self.nodes -= 1;
-                    self.take_back();
-                    continue;
-                }
-            }
 
             // A check is a threat that must be seen to its end ("Check Extensions", Chess Programming Wiki).
             if child.check
@@ -626,7 +626,6 @@ impl<'a, E: Evaluate> Tree<'a, E> {
         &mut self,
         node: &Node,
         ply: usize,
-        below: i32,
         mut alpha: Value,
         beta: Value,
     ) -> Value {
@@ -718,7 +717,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
                 }
             }
             let child = self.play(node, mv, ply);
-            let value = -self.quiesce::<PV>(&child, ply + 1, below + 1, -beta, -alpha);
+            let value = -self.quiesce::<PV>(&child, ply + 1, -beta, -alpha);
             self.take_back();
             if self.stopped {
                 return DRAW;

@@ -114,18 +114,13 @@ def tempi(spot: Spot, side: str) -> tuple[int, list[str]]:
 
 
 def _castled(spot: Spot, side: str) -> bool:
-    from lineproof.engine import Board
-
-    board = Board(spot.root_fen)
-    for uci in spot.moves:
-        if (
-            board.turn == side
-            and (board.piece_at(uci[:2]) or "").lower() == "k"
-            and abs(ord(uci[0]) - ord(uci[2])) == 2
-        ):
-            return True
-        board = board.play(uci)
-    return False
+    king = "k" if side == "black" else "K"
+    return any(
+        board.turn == side
+        and board.piece_at(uci[:2]) == king
+        and abs(ord(uci[0]) - ord(uci[2])) == 2
+        for board, uci in zip(spot.boards, spot.moves, strict=False)
+    )
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search

@@ -14,6 +14,7 @@ from lineproof.claims.board import (
     pieces,
     side_of,
     title,
+    upper,
 )
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.gain import settled
@@ -88,7 +89,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     numbers = {"attacked": ", ".join(f"{board.piece_at(a)}{a}" for a in worthy)}
     if claim.negated:
         said = Outcome.FAILS if len(worthy) >= 2 else Outcome.HOLDS
-        because = f"{_upper(name(board, forker))} attacks {names(board, worthy)}."
+        because = f"{upper(name(board, forker))} attacks {names(board, worthy)}."
         return Judgement(
             said,
             because,
@@ -100,7 +101,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         )
     if not claim.params["targets"]:
         holds = len(worthy) >= 2
-        because = f"{_upper(name(board, forker))} attacks {names(board, worthy)}."
+        because = f"{upper(name(board, forker))} attacks {names(board, worthy)}."
         return Judgement(
             Outcome.HOLDS if holds else Outcome.FAILS, because, (), claim.spot, numbers, instead=None if holds else because, marks=marks,
             second=_pays(claim, ask, side) if holds else None,
@@ -121,12 +122,12 @@ def check(claim: Claim, ask: Ask) -> Judgement:
                 else f"{name(board, candidates[0])}{_why_not(board, forker, candidates[0], attacked)}"
             )
     if missing:
-        because = f"{_upper(name(board, forker))} attacks {names(board, worthy)}, but not {' or '.join(missing)}."
-        instead = f"{_upper(name(board, forker))} attacks {names(board, worthy)}."
+        because = f"{upper(name(board, forker))} attacks {names(board, worthy)}, but not {' or '.join(missing)}."
+        instead = f"{upper(name(board, forker))} attacks {names(board, worthy)}."
         return Judgement(
             Outcome.FAILS, because, (), claim.spot, numbers, instead=instead, marks=marks
         )
-    because = f"{_upper(name(board, forker))} attacks {names(board, worthy or attacked)}."
+    because = f"{upper(name(board, forker))} attacks {names(board, worthy or attacked)}."
     return Judgement(
         Outcome.HOLDS, because, (), claim.spot, numbers, marks=marks, second=_pays(claim, ask, side)
     )
@@ -159,10 +160,6 @@ def _pays(claim: Claim, ask: Ask, side: str) -> str:
     if gain >= 1:
         return f"It pays: best play wins {gain} pawn{'s' if gain != 1 else ''} for {title(side)}."
     return f"It does not pay: with best play {title(side)} gains no material by it."
-
-
-def _upper(text: str) -> str:
-    return text[0].upper() + text[1:]
 
 
 KIND = Kind(

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
-from lineproof.claims.board import title
+from lineproof.claims.board import other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
@@ -39,15 +40,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "side" in slots:
         side = here.side(slots["side"])
         if " mated" in text:
-            from lineproof.claims.board import other
-
             side = other(side)
-    elif here.subject is not None:
-        side = here.subject
+    elif text.split()[0] in {"mates", "mating", "forcing"}:
+        side = here.implied()
     else:
-        side = (
-            here.board.turn if "there is" in text or here.board.turn == here.subject else here.mover
-        )
+        side = None  # "mate in two", whoever mates
     return [here.claim(KIND.id, side, spot=spot, moves=_number(slots))]
 
 
@@ -56,7 +53,15 @@ def _number(slots: dict[str, Any]) -> int | None:
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:
-    side, limit, by = claim.side or "white", claim.params["moves"], claim.params.get("by")
+    if claim.side is None:
+        either = [
+            check(replace(claim, side=side), ask)
+            for side in (claim.spot.board.turn, other(claim.spot.board.turn))
+        ]
+        return min(
+            either, key=lambda j: [Outcome.HOLDS, Outcome.UNSETTLED, Outcome.FAILS].index(j.outcome)
+        )
+    side, limit, by = claim.side, claim.params["moves"], claim.params.get("by")
     spot = claim.spot
     sign = 1 if side == "white" else -1
     line = ask.move(spot, by) if by else ask.best(spot)

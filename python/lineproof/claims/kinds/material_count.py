@@ -50,9 +50,8 @@ _PRICE = {
     for k, v in _AMOUNTS.items()
     if v in {"pawn", "2 pawns", "3 pawns", "piece", "rook", "2 pieces", "queen"}
 } | {"a rook and a pawn": "rook and pawn", "2 minor pieces": "2 pieces"}
-_LEVEL = {
-    k: True
-    for k in (
+_LEVEL = dict.fromkeys(
+    (
         "level",
         "equal",
         "even",
@@ -64,8 +63,9 @@ _LEVEL = {
         "in balance",
         "back in balance",
         "fully level",
-    )
-}
+    ),
+    True,
+)
 VALUE = {
     "pawn": 1,
     "2 pawns": 2,
@@ -191,7 +191,21 @@ KIND = Kind(
         },
     },
     vocabulary=frozenset(
-        "up down ahead behind more less extra material good short for pawn pawns".split()
+        [
+            "up",
+            "down",
+            "ahead",
+            "behind",
+            "more",
+            "less",
+            "extra",
+            "material",
+            "good",
+            "short",
+            "for",
+            "pawn",
+            "pawns",
+        ]
     ),
     read=read,
     check=check,

@@ -7,8 +7,8 @@ from typing import Any
 from lineproof.claims.bands import Mark as Earned
 from lineproof.claims.bands import mark, spoken
 from lineproof.claims.board import title
-from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
 
 _GLYPHS = {1: "!", 2: "?", 3: "!!", 4: "??", 5: "!?", 6: "?!"}
@@ -35,16 +35,12 @@ PHRASES = (
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     written = slots.get("mark", "!")
     text = slots.get("move", slots.get("best"))
-    if text is None and not here.spot.moves:
-        raise Unread("no move has been played yet")
-    from .only_move import _last
-
-    named = here.named(text) if text is not None else _last(here)
+    named = here.named(text) if text is not None else here.last()
     return [here.claim(KIND.id, named.side, spot=named.before, move=named.uci, mark=written)]
 
 
 def read_glyph(here: Here, nag: int, value: str) -> list[Claim]:
-    named = here.named(here.place.san or "")
+    named = here.last()
     return [
         here.claim(KIND.id, named.side, spot=named.before, move=named.uci, mark=value, glyph=nag)
     ]
@@ -93,7 +89,12 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     cost = best - played
     earned = mark(best, played)
     better = spot.board.san(best_line.moves[0])
-    numbers = {"cost": cost, "points": played, "best": better, "best points": best}
+    numbers: dict[str, int | float | str] = {
+        "cost": cost,
+        "points": played,
+        "best": better,
+        "best points": best,
+    }
     if earned is Earned.GOOD:
         because = f"{san} costs {cost} points: after it {spoken(side, played)}."
     else:
@@ -128,7 +129,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         ),
     )
     return Judgement(
-        said, because, played_line.moves if earned else best_line.moves, spot, numbers, float(near),
+        said, because, (played_line.moves if earned else best_line.moves)[:SHOWN], spot, numbers, float(near),
         None if said is Outcome.HOLDS else f"For {title(side)} {san} is {words[earned]}.", one_off,
         marks=(Mark("move", (move[:2], move[2:4]), side),),
     )  # fmt: skip
@@ -146,7 +147,32 @@ KIND = Kind(
     phrases=PHRASES,
     slots={"mark": _WORDS},
     vocabulary=frozenset(
-        "mistake error bad wrong blunder dubious inaccurate inaccuracy imprecise questionable good correct right best strong fine excellent strongest brilliant beautiful losing move playable sound".split()
+        [
+            "mistake",
+            "error",
+            "bad",
+            "wrong",
+            "blunder",
+            "dubious",
+            "inaccurate",
+            "inaccuracy",
+            "imprecise",
+            "questionable",
+            "good",
+            "correct",
+            "right",
+            "best",
+            "strong",
+            "fine",
+            "excellent",
+            "strongest",
+            "brilliant",
+            "beautiful",
+            "losing",
+            "move",
+            "playable",
+            "sound",
+        ]
     ),
     read=read,
     glyphs=_GLYPHS,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from lineproof.claims.bands import band, spoken
-from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 
@@ -47,33 +47,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             raise Unread("the only move is not named, and the line shows none")
         named = Named(here.spot, following.uci, here.board.turn)
     else:
-        named = _last(here)
+        named = here.last()
     return [here.claim(KIND.id, named.side, spot=named.before, move=named.uci)]
 
 
-def _last(here: Here) -> Named:
-    if not here.spot.moves:
-        raise Unread("no move has been played yet")
-    return (
-        here.named(here.place.san or "")
-        if here.spot.moves == tuple(here.place.moves())
-        else _replayed(here)
-    )
-
-
-def _replayed(here: Here) -> Named:
-    from lineproof.engine import Board
-
-    board = Board(here.spot.root_fen)
-    for uci in here.spot.moves[:-1]:
-        board = board.play(uci)
-    return Named(
-        Spot(here.spot.root_fen, here.spot.moves[:-1], board), here.spot.moves[-1], board.turn
-    )
-
-
-def read_glyph(here: Here, nag: int, value: str) -> list[Claim]:
-    named = _last(here)
+def read_glyph(here: Here, nag: int, _: str) -> list[Claim]:
+    named = here.last()
     return [here.claim(KIND.id, named.side, spot=named.before, move=named.uci, glyph=nag)]
 
 
@@ -96,13 +75,18 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     other_band = band(second) != band(own)
     holds = cost >= LEAST and other_band
     rival_san = spot.board.san(alone.moves[0])
-    numbers = {"points": own, "next best": rival_san, "its points": second, "cost": cost}
+    numbers: dict[str, int | float | str] = {
+        "points": own,
+        "next best": rival_san,
+        "its points": second,
+        "cost": cost,
+    }
     # near an edge when either number that decides is: the cost, or the band of the runner-up once the cost is met
     margin = float(abs(cost - LEAST) + (1 if cost < LEAST else 0))
     if holds:
         because = f"Every other move costs at least {cost} points: after {rival_san} {spoken(side, second)}."
         return Judgement(
-            Outcome.HOLDS, because, alone.moves, spot, numbers, max(margin, 1.0), marks=mark
+            Outcome.HOLDS, because, alone.moves[:SHOWN], spot, numbers, max(margin, 1.0), marks=mark
         )
     if cost <= 0:
         because = (
@@ -116,7 +100,14 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         else f"{rival_san} is better than {san}."
     )
     return Judgement(
-        Outcome.FAILS, because, alone.moves, spot, numbers, max(margin, 1.0), instead, marks=mark
+        Outcome.FAILS,
+        because,
+        alone.moves[:SHOWN],
+        spot,
+        numbers,
+        max(margin, 1.0),
+        instead,
+        marks=mark,
     )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from lineproof.claims.board import Pinned, name, other, pins, side_of, title
+from lineproof.claims.board import Pinned, name, other, pins, side_of, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
@@ -81,7 +81,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     )
     if fitting:
         pin = min(fitting, key=lambda p: not p.absolute)
-        because = f"{_upper(name(board, pin.pinner))} looks through {name(board, pin.piece)} at {name(board, pin.behind)}: {'an absolute' if pin.absolute else 'a relative'} pin."
+        because = f"{upper(name(board, pin.pinner))} looks through {name(board, pin.piece)} at {name(board, pin.behind)}: {'an absolute' if pin.absolute else 'a relative'} pin."
         marks = (
             Mark("pin", (pin.pinner, pin.behind), side_of(board.piece_at(pin.pinner) or "K")),
             Mark("square", (pin.piece,), side_of(board.piece_at(pin.pinner) or "K")),
@@ -101,7 +101,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
         return Judgement(Outcome.HOLDS, f"Nothing pins {where}.", (), claim.spot)
     if found:
         pin = found[0]
-        because = f"{_upper(name(board, pin.piece))} is pinned to {name(board, pin.behind)} by {name(board, pin.pinner)}, not as the words say."
+        because = f"{upper(name(board, pin.piece))} is pinned to {name(board, pin.behind)} by {name(board, pin.pinner)}, not as the words say."
     else:
         because = f"No enemy line piece looks through {where} at a king, a bigger or an unprotected piece."
     return Judgement(
@@ -110,7 +110,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
         (),
         claim.spot,
         {},
-        instead=because if found else f"{_upper(where)} is not pinned.",
+        instead=because if found else f"{upper(where)} is not pinned.",
     )
 
 
@@ -128,12 +128,8 @@ def _break(claim: Claim, pin: Pinned) -> str | None:
     """The second finding: whether the pinned piece may move at all."""
     board = claim.spot.board
     if pin.absolute:
-        return f"{_upper(name(board, pin.piece))} may not leave the line: {title(side_of(board.piece_at(pin.piece) or 'K'))}'s king stands behind it."
+        return f"{upper(name(board, pin.piece))} may not leave the line: {title(side_of(board.piece_at(pin.piece) or 'K'))}'s king stands behind it."
     return f"The pin is relative: {name(board, pin.piece)} may move, at the price of {name(board, pin.behind)}."
-
-
-def _upper(text: str) -> str:
-    return text[0].upper() + text[1:]
 
 
 KIND = Kind(

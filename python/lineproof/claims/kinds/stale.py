@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from functools import lru_cache
 
 from lineproof.claims.board import side_of
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
@@ -13,21 +14,83 @@ from lineproof.claims.phrase import SHARED
 from lineproof.claims.reference import Reference
 from lineproof.claims.sentence import Sentence, Word
 from lineproof.engine import Board
-from lineproof.lesson import Place
+from lineproof.lesson import Lesson, LessonError, Place
+from lineproof.lesson.save import versions
 
 _ELSEWHERE = frozenset(
-    "transposes transpose transposed transposing transposition line lines variation variations as like unlike same before compare instead saw seen above earlier "
-    "remember later another other version order orders met".split()
+    [
+        "transposes",
+        "transpose",
+        "transposed",
+        "transposing",
+        "transposition",
+        "line",
+        "lines",
+        "variation",
+        "variations",
+        "as",
+        "like",
+        "unlike",
+        "same",
+        "before",
+        "compare",
+        "instead",
+        "saw",
+        "seen",
+        "above",
+        "earlier",
+        "remember",
+        "later",
+        "another",
+        "other",
+        "version",
+        "order",
+        "orders",
+        "met",
+    ]
 )
 """Words with which a sentence points to another line of the lesson."""
 
+CHANGED = "the move beside these words was"
+"""How the reason begins where the words can still be true."""
+
 _PLACED = re.compile(
-    rf"{SHARED['whose']}? (?:\w+ )??(?:king|queen|rook|bishop|knight|pawn) (?:on|at) [a-h][1-8]|(?: the| his| our| her| your| a)? [a-h][1-8] (?:queen|rook|bishop|knight|pawn)(?= |$)"
+    rf"(?:{SHARED['whose']})? (?:\w+ )??(?:king|queen|rook|bishop|knight|pawn) (?:on|at) [a-h][1-8]|(?: the| his| our| her| your| a)? [a-h][1-8] (?:queen|rook|bishop|knight|pawn)(?= |$)"
 )
 """A piece named with its square. The king and plural forms are too loose to hold an author to."""
 
 _FUTURE = frozenset(
-    "to towards toward goes comes lands heads aims wants eyes via into reach reaches route dreams belongs if would could put place from was were until before had stood".split()
+    [
+        "to",
+        "towards",
+        "toward",
+        "goes",
+        "comes",
+        "lands",
+        "heads",
+        "aims",
+        "wants",
+        "eyes",
+        "via",
+        "into",
+        "reach",
+        "reaches",
+        "route",
+        "dreams",
+        "belongs",
+        "if",
+        "would",
+        "could",
+        "put",
+        "place",
+        "from",
+        "was",
+        "were",
+        "until",
+        "before",
+        "had",
+        "stood",
+    ]
 )
 """Words after which a piece on a square is only a plan or a memory."""
 
@@ -46,6 +109,9 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
             reasons.append((reason, word, word))
     if not said & _FUTURE:
         reasons.extend(_absent(here, sentence, boards, elsewhere))
+    changed = _changed(here, sentence)
+    if changed is not None:
+        reasons.append((changed, sentence.words[0], sentence.words[-1]))
     claims: list[Claim] = []
     for reason, first, last in reasons:
         start, end = sentence.start + first.start, sentence.start + last.end
@@ -60,14 +126,7 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
 
 def _boards(here: Here) -> list[Board]:
     """Positions from which a move named here may be meant: before the last move, here, and after a pass from either."""
-    found = [here.board]
-    moves = here.spot.moves
-    if moves:
-        board = Board(here.spot.root_fen)
-        for uci in moves[:-1]:
-            board = board.play(uci)
-        found.append(board)
-    return _with_passes(found)
+    return _with_passes(here.spot.boards[-2:][::-1])
 
 
 def _with_passes(boards: Iterable[Board]) -> list[Board]:
@@ -152,18 +211,18 @@ def _absent(
 ) -> list[tuple[str, Word, Word]]:
     """Pieces named with their square that stand there neither here nor on this line."""
     line = "".join(f" {w.norm}" for w in sentence.words)
-    offsets: list[int] = []
-    for w in sentence.words:
-        offsets.append(
-            offsets[-1] + 1 + len(sentence.words[len(offsets) - 1].norm) if offsets else 0
-        )
+    offsets = [0]
+    for word in sentence.words[:-1]:
+        offsets.append(offsets[-1] + 1 + len(word.norm))
     found: list[tuple[str, Word, Word]] = []
     for match in _PLACED.finditer(line):
         text = match.group().strip()
+        if text.startswith(("a ", "an ", "no ", "another ")):
+            continue  # any such piece, not one that stands there
         reference = Reference.read(text)
         try:
             side = here.owner(reference)
-        except Exception:  # noqa: BLE001 - who is meant is unknown: the colour is not checked
+        except Exception:
             side = None
         places = (
             [p.board for p in _line(here.place)]
@@ -194,8 +253,50 @@ def _absent(
     return found
 
 
+def _changed(here: Here, sentence: Sentence) -> str | None:
+    """Why the first sentence of a comment is to be read again: since it was written the move beside it has changed."""
+    for comment in here.place.comments:
+        if not comment.start <= sentence.start < comment.end or comment.text.lstrip() == "":
+            continue
+        if comment.text[: sentence.start - comment.start].strip():
+            return None  # only the first sentence of a comment
+        roads = _earlier(here.lesson).get(comment.text)
+        parent = comment.anchor.parent
+        if roads is None or parent is None or comment.anchor.uci is None:
+            return None
+        if any(uci == comment.anchor.uci for _, uci, _ in roads):
+            return None
+        moves = [san for key, _, san in roads if key == parent.key]
+        return f"{CHANGED} {moves[0]} when they were last saved" if moves else None
+    return None
+
+
+@lru_cache(4)
+def _earlier(lesson: Lesson) -> dict[str, list[tuple[int, str, str]]]:
+    """The comments of the version before, with the position and the move that they stood beside."""
+    found: dict[str, list[tuple[int, str, str]]] = {}
+    kept = versions(lesson)
+    if not kept:
+        return found
+    try:
+        before = Lesson.open(kept[-1].path)
+    except LessonError:
+        return found
+    for comment in before.comments:
+        anchor = comment.anchor
+        if anchor.parent is not None and anchor.uci is not None:
+            found.setdefault(comment.text, []).append(
+                (anchor.parent.key, anchor.uci, anchor.san or "")
+            )
+    return found
+
+
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
     reason = claim.params["reason"]
+    if reason.startswith(CHANGED):
+        return Judgement(
+            Outcome.UNSETTLED, f"{reason[0].upper()}{reason[1:]}: read them again.", (), claim.spot
+        )
     return Judgement(
         Outcome.FAILS,
         f"{reason[0].upper()}{reason[1:]}.",
@@ -210,7 +311,7 @@ KIND = Kind(
     version=1,
     definition=(
         "The sentence names a move that is legal neither before nor after the move beside it, nor after a pass, nor next in the sentence's own sequence, nor played on this line or below; "
-        "or a wrong move number or side; or a piece with its square that stands there neither here nor on this line."
+        "or a wrong move number or side; or a piece with its square that stands there neither here nor on this line. Unsettled: since the words were saved the move beside them has changed."
     ),
     scan=scan,
     check=check,

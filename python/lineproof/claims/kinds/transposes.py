@@ -89,7 +89,12 @@ _REACH = {
         "come to",
     )
 }
-_LINE = rf"(?:the )?(?:main line|line above|line before|previous line|last line|first line|line|position|variation|lines|position after|line with|variation with|line after|line of|variation after)?(?: (?:with|after|of|beginning|starting|that begins with|that starts with))*(?: (?:\d+\.(?:\.\.)?|\.\.\.)?{SAN}[+#]?(?: (?:and|,|then))?)*(?: (?:line|variation|above|before|lines))?"
+_NAMES = "main line|line above|line before|previous line|last line|first line|line|lines|position|variation|variations"
+_LINE = (
+    rf"(?= )(?: the)?(?: (?:{_NAMES}))?(?: (?:with|after|of|beginning|starting|that begins with|that starts with))*"
+    rf"(?:(?: (?:and|,|then))? (?:\d+\.(?:\.\.)?|\.\.\.)?{SAN}[+#]?)*(?: (?:line|variation|above|before|lines))?"
+)
+"""A line of the lesson in words: its name, its moves, or both. Each part brings its own blank."""
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -231,7 +236,18 @@ KIND = Kind(
     slots={"subject": _SUBJECTS, "transposes": _VERBS, "reach": _REACH},
     patterns={"line": _LINE},
     vocabulary=frozenset(
-        "transposes transpose transposed transposing transposition same back order reach position".split()
+        [
+            "transposes",
+            "transpose",
+            "transposed",
+            "transposing",
+            "transposition",
+            "same",
+            "back",
+            "order",
+            "reach",
+            "position",
+        ]
     ),
     read=read,
     check=check,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from lineproof.claims.board import attackers, defenders, name, names
+from lineproof.claims.board import attackers, defenders, name, names, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
@@ -81,7 +81,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     at: str = claim.params["at"]
     direct, behind = defenders(board, at)
     near, far = attackers(board, at)
-    who = _upper(name(board, at))
+    who = upper(name(board, at))
     numbers = {
         "defenders": len(direct),
         "behind them": len(behind),
@@ -116,10 +116,6 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     )
 
 
-def _upper(text: str) -> str:
-    return text[0].upper() + text[1:]
-
-
 KIND = Kind(
     id="unprotected",
     title="Unprotected piece",
@@ -128,7 +124,24 @@ KIND = Kind(
     phrases=PHRASES,
     slots={"state": _STATES, "safe": _SAFE},
     vocabulary=frozenset(
-        "unprotected undefended unguarded loose hanging prise protected defended guarded protects defends guards covers protection defender defenders".split()
+        [
+            "unprotected",
+            "undefended",
+            "unguarded",
+            "loose",
+            "hanging",
+            "prise",
+            "protected",
+            "defended",
+            "guarded",
+            "protects",
+            "defends",
+            "guards",
+            "covers",
+            "protection",
+            "defender",
+            "defenders",
+        ]
     ),
     read=read,
     check=check,

@@ -6,7 +6,7 @@ from typing import Any
 
 from lineproof.claims.bands import Band, band, edge, limits, spoken
 from lineproof.claims.board import other, title
-from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
+from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
 
@@ -136,7 +136,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         found = f"{title(side)} scores {points} of 100; {ends}"
     else:
         points = line.points if side == "white" else 100 - line.points
-        moves = line.moves
+        moves = line.moves[:SHOWN]
         found = spoken(side, points)
         if line.mate is not None:
             winner = "White" if line.mate > 0 else "Black"
@@ -169,7 +169,37 @@ KIND = Kind(
     phrases=PHRASES,
     slots={"degree": _DEGREES, "noun": _NOUNS, "level": _LEVELS},
     vocabulary=frozenset(
-        "better worse winning won lost losing busted level equal balanced even unclear messy clear advantage edge plus upper position game chances equalised equalized equality ahead trouble attack preferable choice".split()
+        [
+            "better",
+            "worse",
+            "winning",
+            "won",
+            "lost",
+            "losing",
+            "busted",
+            "level",
+            "equal",
+            "balanced",
+            "even",
+            "unclear",
+            "messy",
+            "clear",
+            "advantage",
+            "edge",
+            "plus",
+            "upper",
+            "position",
+            "game",
+            "chances",
+            "equalised",
+            "equalized",
+            "equality",
+            "ahead",
+            "trouble",
+            "attack",
+            "preferable",
+            "choice",
+        ]
     ),
     read=read,
     glyphs=_GLYPHS,

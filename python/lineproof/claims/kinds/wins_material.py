@@ -62,20 +62,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         and any(w in text for w in (" lost", " falls", " drops", " goes", " gone"))
         and "won" not in text
     )
-    if costs:
+    by_this = _points_here(text) or "move" in slots
+    if subject is None and not by_this and not falls and not costs:
+        subject = here.implied()
+    if costs or "loses" in slots or text.startswith("losing"):
         winner = other(subject or mover)
-    elif "loses" in slots or text.startswith("losing"):
-        winner = other(
-            subject
-            or (here.subject if "move" not in slots and not _points_here(text) else None)
-            or mover
-        )
-    elif falls:
-        winner = mover
-    elif _points_here(text) or "move" in slots:
-        winner = subject or mover
     else:
-        winner = subject or here.subject or mover
+        winner = subject or mover
     return [
         here.claim(
             KIND.id,
@@ -112,8 +105,11 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     line = (*shown.moves[len(claim.spot.moves) :], *final.moves)
     numbers = {"gain": gain, "before": base.balance, "after": final.balance, "amount": amount}
     holds = least <= gain <= most
-    counted = f"With best play before {title(loser)}'s last move the balance is {base.balance:+d} for {title(winner)}, at the end of the line {final.balance:+d}"
-    because = f"{counted}: a gain of {_pawns(gain)}."
+    counted = (
+        f"With best play before {title(loser)}'s last move the balance is {base.balance:+d} for {title(winner)}, "
+        f"at the end of the line {final.balance:+d}"
+    )
+    because = f"{counted}: {_change(gain)}."
     near = 1.0 if least - 1 <= gain <= least else 100.0
     if not holds:
         instead = (
@@ -128,11 +124,13 @@ def check(claim: Claim, ask: Ask) -> Judgement:
 
 
 def _pawns(count: int) -> str:
-    return (
-        "nothing"
-        if count == 0
-        else f"{abs(count)} pawn{'s' if abs(count) != 1 else ''}" + (" less" if count < 0 else "")
-    )
+    return f"{abs(count)} pawn{'s' if abs(count) != 1 else ''}"
+
+
+def _change(gain: int) -> str:
+    if gain == 0:
+        return "nothing is gained"
+    return f"a {'gain' if gain > 0 else 'loss'} of {_pawns(gain)}"
 
 
 KIND = Kind(
@@ -146,7 +144,39 @@ KIND = Kind(
     phrases=PHRASES,
     slots={"amount": _AMOUNTS, "loses": _LOSES},
     vocabulary=frozenset(
-        "wins win won winning loses lose losing lost costs cost costing gains gain gained picks picking pick netting nets falls drops goes gone blunders hangs drop collects emerges sheds throws gives".split()
+        [
+            "wins",
+            "win",
+            "won",
+            "winning",
+            "loses",
+            "lose",
+            "losing",
+            "lost",
+            "costs",
+            "cost",
+            "costing",
+            "gains",
+            "gain",
+            "gained",
+            "picks",
+            "picking",
+            "pick",
+            "netting",
+            "nets",
+            "falls",
+            "drops",
+            "goes",
+            "gone",
+            "blunders",
+            "hangs",
+            "drop",
+            "collects",
+            "emerges",
+            "sheds",
+            "throws",
+            "gives",
+        ]
     ),
     read=read,
     check=check,

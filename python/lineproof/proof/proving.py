@@ -8,6 +8,7 @@ from collections.abc import Callable
 from concurrent.futures import FIRST_COMPLETED, Future, ThreadPoolExecutor, wait
 from dataclasses import dataclass
 from datetime import UTC, datetime
+from pathlib import Path
 
 from lineproof.claims import LessonReading, Outcome, read_lesson
 from lineproof.engine import ENGINE_VERSION, Stop
@@ -17,7 +18,7 @@ from .asker import Interrupted
 from .changes import Change, changes
 from .effort import Effort
 from .finding import Finding
-from .settle import settle
+from .settling import settle
 from .store import EvidenceStore
 
 Progress = Callable[[int, int], None]
@@ -64,7 +65,7 @@ def prove(
     """
     began = time.monotonic()
     own = store is None
-    evidence = EvidenceStore(lesson.cache / "evidence.sqlite") if store is None else store
+    evidence = EvidenceStore(evidence_file(lesson)) if store is None else store
     try:
         reading = read_lesson(lesson)
         findings = _settle_all(reading, effort, evidence, progress, workers or os.cpu_count() or 1)
@@ -86,6 +87,11 @@ def prove(
     finally:
         if own:
             evidence.close()
+
+
+def evidence_file(lesson: Lesson) -> Path | None:
+    """Where a lesson's evidence is kept; None for a lesson that is in no file."""
+    return None if lesson.home is None else lesson.home / "cache" / "evidence.sqlite"
 
 
 def _settle_all(

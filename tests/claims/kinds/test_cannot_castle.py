@@ -1,0 +1,52 @@
+"""Castling. Source: FIDE Laws of Chess, article 3.8.2."""
+
+from __future__ import annotations
+
+import pytest
+
+from lineproof.claims import Outcome
+from tests.claims.conftest import Judge
+
+MOVED = "1. e4 e5 2. Bc4 Nc6 3. Bxf7+ Kxf7 {%s} 4. Nf3 *"
+READY = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Bc5 {%s} 4. c3 *"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Black cannot castle any more.",
+        "Black has lost the right to castle.",
+        "He can no longer castle.",
+        "Black can't castle kingside.",
+    ],
+)
+def test_a_king_that_has_moved_cannot_castle(judge: Judge, words: str) -> None:
+    finding = judge(MOVED % words)
+    assert finding.outcome is Outcome.HOLDS
+    assert "for good" in finding.because
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["White cannot castle.", "We have lost the right to castle.", "White can't castle kingside."],
+)
+def test_a_side_that_can_castle_at_once_is_found_out(judge: Judge, words: str) -> None:
+    finding = judge(READY % words)
+    assert finding.outcome is Outcome.FAILS
+    assert "O-O" in finding.because
+
+
+def test_near_miss_pieces_in_the_way_now_is_said_to_be_now(judge: Judge) -> None:
+    finding = judge(READY % "White cannot castle queenside.")
+    assert finding.outcome is Outcome.HOLDS
+    assert "keeps the right" in finding.because
+
+
+def test_an_attacked_square_on_the_way_forbids_it_now(judge: Judge) -> None:
+    setup = "4k3/8/b7/8/8/8/8/4K2R w K - 0 1"
+    assert judge("{White cannot castle.} 1. Kd2 *", setup=setup).outcome is Outcome.HOLDS
+
+
+def test_can_castle_is_the_other_way_round(judge: Judge) -> None:
+    assert judge(READY % "White can always castle.").outcome is Outcome.HOLDS
+    assert judge(MOVED % "Black can always castle.").outcome is Outcome.FAILS

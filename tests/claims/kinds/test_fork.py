@@ -1,0 +1,79 @@
+"""Forks. Definition: common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from lineproof.claims import Outcome
+from tests.claims.conftest import Judge
+
+FRIED = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Nf6 4. Ng5 d5 5. exd5 Nxd5 6. Nxf7 {%s} Kxf7 *"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "The knight forks the queen and the rook.",
+        "Now the knight on f7 forks the queen on d8 and the rook on h8.",
+        "Nxf7 forks his queen and rook.",
+        "This is a fork.",
+        "We fork queen and rook.",
+        "White forks the queen and the rook with 6. Nxf7.",
+    ],
+)
+def test_a_true_fork_holds(judge: Judge, words: str) -> None:
+    finding = judge(FRIED % words)
+    assert finding.claim.kind == "fork"
+    assert finding.outcome is Outcome.HOLDS
+    assert finding.judgement.marks[0].squares == ("f7",)
+
+
+@pytest.mark.parametrize(
+    ("words", "missing"),
+    [
+        ("The knight forks the king and the queen.", "the king on e8"),
+        ("The knight forks the queen and the knight on d5.", "the knight on d5"),
+    ],
+)
+def test_a_false_fork_fails_and_says_what_is_not_attacked(
+    judge: Judge, words: str, missing: str
+) -> None:
+    finding = judge(FRIED % words)
+    assert finding.outcome is Outcome.FAILS
+    assert missing in finding.because
+    assert (
+        finding.judgement.instead == "The knight on f7 attacks the queen on d8 and the rook on h8."
+    )
+
+
+def test_a_protected_piece_of_no_more_worth_is_no_target(judge: Judge) -> None:
+    # near miss: the knight attacks bishop and knight, but both are protected
+    setup = "4k3/1p3p2/2n3b1/4N3/8/8/8/4K3 w - - 0 1"
+    finding = judge("{The knight on e5 forks the knight and the bishop.} 1. Kd2 *", setup=setup)
+    assert finding.outcome is Outcome.FAILS
+    assert "protected" in finding.because
+
+
+def test_a_pawn_is_a_target_only_when_named_and_unprotected(judge: Judge) -> None:
+    setup = "4k3/8/2p5/4N3/6r1/8/8/4K3 w - - 0 1"
+    named = judge("{The knight on e5 forks the pawn on c6 and the rook.} 1. Kd2 *", setup=setup)
+    assert named.outcome is Outcome.HOLDS
+    unnamed = judge(
+        "1. Kd2 Kf8 2. Ke2 {The knight on e5 forks the rook and the king.} *", setup=setup
+    )
+    assert unnamed.outcome is Outcome.FAILS
+
+
+def test_whether_it_pays_is_a_second_finding(judge: Judge) -> None:
+    setup = "r3k3/8/8/3N4/8/8/8/4K3 w - - 0 1"
+    finding = judge("1. Nc7+ {The knight forks the king and the rook.} *", setup=setup)
+    assert finding.outcome is Outcome.HOLDS
+    assert finding.judgement.second == "It pays: best play wins 5 pawns for White."
+
+
+def test_no_fork_is_read_where_it_is_denied_or_only_wished_for() -> None:
+    from tests.claims.conftest import claims_of
+
+    assert not claims_of(FRIED % "The knight does not fork the queen and the rook.")
+    assert not claims_of(FRIED % "The knight would fork the queen and the rook.")
+    assert not claims_of(FRIED % "If the knight forks the queen and the rook, we are happy.")

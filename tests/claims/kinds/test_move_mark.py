@@ -1,0 +1,59 @@
+"""Move marks: what a move costs. The edges stand in test_bands."""
+
+from __future__ import annotations
+
+import pytest
+
+from lineproof.claims import Outcome
+from lineproof.claims.kinds.move_mark import check
+from tests.claims.conftest import Judge, Scripted, claims_of
+
+
+@pytest.mark.parametrize(
+    ("mark", "played", "expected"),
+    [
+        ("!", 55, Outcome.HOLDS),
+        ("?!", 54, Outcome.HOLDS),
+        ("?", 48, Outcome.HOLDS),
+        ("??", 30, Outcome.HOLDS),
+        ("?", 58, Outcome.FAILS),
+    ],
+)
+def test_a_mark_is_measured_against_the_best_move(
+    mark: str, played: int, expected: Outcome
+) -> None:
+    (claim,) = claims_of(f"1. e4 e5 2. Nf3{mark} *")
+    finding = check(claim, Scripted({"b1c3": 60, "g1f3": played}, "b1c3"))
+    assert finding.outcome is expected
+    assert finding.numbers["cost"] == 60 - played
+
+
+def test_points_are_those_of_the_mover() -> None:
+    (claim,) = claims_of("1. e4 e5? *")
+    assert check(claim, Scripted({"c7c5": 40, "e7e5": 60}, "c7c5")).outcome is Outcome.HOLDS
+
+
+@pytest.mark.parametrize(
+    ("words", "move", "mark"),
+    [
+        ("This is a mistake.", "g1f3", "?"),
+        ("Nf3 is a blunder.", "g1f3", "??"),
+        ("2. Nf3 is the best move.", "g1f3", "!"),
+        ("The best move is 2... Nc6.", "b8c6", "!"),
+    ],
+)
+def test_words_are_marks_too(words: str, move: str, mark: str) -> None:
+    (claim,) = claims_of("1. e4 e5 2. Nf3 {%s} *" % words)
+    assert (claim.kind, claim.params["move"], claim.params["mark"]) == ("move-mark", move, mark)
+
+
+def test_a_queen_put_en_prise_is_a_blunder(judge: Judge) -> None:
+    assert judge("1. e4 e5 2. Qh5 Nc6 3. Qxf7+?? Kxf7 *").outcome is Outcome.HOLDS
+
+
+def test_near_miss_a_sound_move_is_no_mistake(judge: Judge) -> None:
+    assert judge("1. e4 e5 2. Nf3? *").outcome is Outcome.FAILS
+
+
+def test_not_a_mistake_is_not_read_as_one() -> None:
+    assert not claims_of("1. e4 e5 2. Nf3 {This is not a mistake.} *")

@@ -1,0 +1,54 @@
+"""Only moves: 15 points and the verdict's band."""
+
+from __future__ import annotations
+
+import pytest
+
+from lineproof.claims import Outcome
+from lineproof.claims.kinds.only_move import check
+from tests.claims.conftest import Judge, Scripted, claims_of
+
+# White to move plays g1f3; the best other move is b1c3
+TEXT = "1. e4 e5 2. Nf3 {%s} *"
+
+
+@pytest.mark.parametrize(
+    ("own", "other", "expected"),
+    [
+        (60, 45, Outcome.HOLDS),  # costs 15, and slight becomes level
+        (60, 46, Outcome.FAILS),  # costs 14
+        (84, 69, Outcome.FAILS),  # costs 15, but both are clear
+        (84, 64, Outcome.HOLDS),
+        (50, 60, Outcome.FAILS),  # another move is better
+    ],
+)
+def test_both_sides_of_the_edge(own: int, other: int, expected: Outcome) -> None:
+    (claim,) = claims_of(TEXT % "This is the only move.")
+    script = Scripted({"g1f3": own, "b1c3": other}, "g1f3", "b1c3")
+    assert check(claim, script).outcome is expected
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["The only move is Nf3.", "Nf3 is the only move.", "Everything else loses.", "An only move."],
+)
+def test_ways_to_say_it(words: str) -> None:
+    (claim,) = claims_of(TEXT % words)
+    assert (claim.kind, claim.side, claim.params["move"]) == ("only-move", "white", "g1f3")
+
+
+def test_a_single_legal_move_is_an_only_move(judge: Judge) -> None:
+    finding = judge("1. Ra8+ Kh7 {The only move.} *", setup="6k1/5pp1/8/8/8/8/8/R3K3 w - - 0 1")
+    assert finding.outcome is Outcome.HOLDS
+    assert "only legal" in finding.because
+
+
+def test_near_miss_a_good_move_among_others_is_not_the_only_one(judge: Judge) -> None:
+    finding = judge("1. e4 {This is the only move.} *")
+    assert finding.outcome is Outcome.FAILS
+
+
+def test_the_move_that_saves_the_queen_is_an_only_move(judge: Judge) -> None:
+    setup = "4q2k/8/8/8/8/8/4Q3/4K3 w - - 0 1"
+    finding = judge("1. Qxe8+ {This is the only move.} *", setup=setup)
+    assert finding.outcome is Outcome.HOLDS

@@ -1,0 +1,56 @@
+"""Pins. Definition: common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from lineproof.claims import Outcome
+from lineproof.claims.board import pins
+from lineproof.engine import Board
+from tests.claims.conftest import Judge
+
+RUY = "1. e4 e5 2. Nf3 Nc6 3. Bb5 d6 {%s} 4. d4 *"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "The knight on c6 is pinned.",
+        "The knight on c6 is absolutely pinned.",
+        "The bishop pins the knight on c6 to the king.",
+        "Black's knight on c6 is pinned to the king by the bishop on b5.",
+        "The c6 knight is pinned.",
+    ],
+)
+def test_a_true_pin_holds(judge: Judge, words: str) -> None:
+    finding = judge(RUY % words)
+    assert finding.outcome is Outcome.HOLDS
+    assert finding.judgement.marks[0].squares == ("b5", "e8")
+
+
+@pytest.mark.parametrize(
+    "words", ["The knight on f3 is pinned.", "The bishop on b5 pins the knight on c6 to the queen."]
+)
+def test_a_false_pin_fails(judge: Judge, words: str) -> None:
+    assert judge(RUY % words).outcome is Outcome.FAILS
+
+
+def test_two_pieces_between_are_no_pin(judge: Judge) -> None:
+    near_miss = "1. e4 e5 2. Nf3 Nc6 3. Bb5 Nf6 4. d3 Qe7 5. O-O Qd8 6. Bg5 Be7 {The knight on f6 is pinned.} *"
+    assert judge(near_miss).outcome is Outcome.FAILS
+
+
+def test_a_relative_pin_stands_before_a_bigger_piece_or_an_unprotected_one() -> None:
+    board = Board("3qk3/8/5n2/6B1/8/8/8/4K3 w - - 0 1")
+    (pin,) = pins(board, "black")
+    assert (pin.pinner, pin.piece, pin.behind, pin.absolute) == ("g5", "f6", "d8", False)
+
+
+def test_a_protected_piece_of_no_more_worth_behind_makes_no_pin() -> None:
+    board = Board("4k3/3b4/5n2/6B1/8/8/8/4K3 w - - 0 1")  # e7 is empty: nothing behind f6 but d8
+    assert pins(board, "black") == []
+
+
+def test_a_denied_pin_is_read_as_denied(judge: Judge) -> None:
+    assert judge(RUY % "The knight on c6 is not pinned.").outcome is Outcome.FAILS
+    assert judge(RUY % "The knight on f3 is not pinned.").outcome is Outcome.HOLDS

@@ -1,0 +1,79 @@
+"""Verdicts, on either side of the bands' edges and by real search."""
+
+from __future__ import annotations
+
+import pytest
+
+from lineproof.claims import Outcome
+from lineproof.claims.kinds.verdict import check
+from tests.claims.conftest import Judge, Scripted, claims_of
+
+
+@pytest.mark.parametrize(
+    ("words", "points", "expected"),
+    [
+        ("White is slightly better.", 55, Outcome.HOLDS),
+        ("White is slightly better.", 54, Outcome.UNSETTLED),
+        ("Black is slightly worse.", 64, Outcome.HOLDS),
+        ("Black is slightly better.", 46, Outcome.UNSETTLED),
+        ("Black is slightly better.", 45, Outcome.HOLDS),
+        ("The position is level.", 44, Outcome.UNSETTLED),
+        ("White is winning.", 85, Outcome.HOLDS),
+        ("White is winning.", 64, Outcome.FAILS),
+        ("Black is lost.", 85, Outcome.HOLDS),
+        ("White has a clear advantage.", 65, Outcome.HOLDS),
+        ("White has equalised.", 50, Outcome.HOLDS),
+        ("He is clearly better.", 30, Outcome.HOLDS),  # White is taught: he is Black
+    ],
+)
+def test_the_side_spoken_of_decides(words: str, points: int, expected: Outcome) -> None:
+    (claim,) = claims_of("1. e4 e5 {%s} *" % words)
+    assert claim.kind == "verdict"
+    assert check(claim, Scripted({"g1f3": points}, "g1f3")).outcome is expected
+
+
+@pytest.mark.parametrize(
+    ("nag", "points", "expected"),
+    [
+        ("$10", 50, Outcome.HOLDS),
+        ("$14", 60, Outcome.HOLDS),
+        ("$15", 40, Outcome.HOLDS),
+        ("$16", 70, Outcome.HOLDS),
+        ("$17", 70, Outcome.FAILS),
+        ("$18", 90, Outcome.HOLDS),
+        ("$19", 10, Outcome.HOLDS),
+        ("$13", 71, Outcome.FAILS),
+    ],
+)
+def test_glyphs_are_verdicts(nag: str, points: int, expected: Outcome) -> None:
+    (claim,) = claims_of(f"1. e4 e5 {nag} *")
+    assert check(claim, Scripted({"g1f3": points}, "g1f3")).outcome is expected
+
+
+def test_a_queen_for_nothing_is_winning(judge: Judge) -> None:
+    finding = judge("1. e4 e5 2. Qh5 Nf6 3. Qxe5+ Be7 4. Qxe7+ Qxe7 {Black is winning.} *")
+    assert finding.outcome is Outcome.HOLDS
+
+
+def test_the_wrong_side_fails_with_a_true_wording(judge: Judge) -> None:
+    finding = judge("1. e4 e5 2. Qh5 Nf6 3. Qxe5+ Be7 4. Qxe7+ Qxe7 {White is winning.} *")
+    assert finding.outcome is Outcome.FAILS
+    assert finding.judgement.instead is not None and finding.judgement.instead.startswith(
+        "Black is winning"
+    )
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "White is not better.",
+        "White would be winning.",
+        "If Black errs, White is winning.",
+        "Is White better?",
+        "Many players think White is winning.",
+        "White is winning, unless Black finds a defence.",
+        "White is almost winning.",
+    ],
+)
+def test_near_miss_negation_condition_question_and_quotation_are_no_verdicts(words: str) -> None:
+    assert not claims_of("1. e4 e5 {%s} *" % words)

@@ -1,0 +1,54 @@
+"""Material won in the line shown. Values: common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from lineproof.claims import Outcome
+from tests.claims.conftest import Judge, claims_of
+
+# Petrov blunder, a line of any handbook (from memory): 4. Qe2 wins the queen after 4... Nf6 5. Nc6+
+PETROV = "1. e4 e5 2. Nf3 Nf6 3. Nxe5 Nxe4 4. Qe2 Nf6 {%s} 5. Nc6+ Be7 6. Nxd8 Kxd8 *"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "White wins the queen.",
+        "This loses the queen.",
+        "Black loses his queen.",
+        "This costs Black the queen.",
+        "We win material.",
+    ],
+)
+def test_a_true_gain_holds(judge: Judge, words: str) -> None:
+    finding = judge(PETROV % words)
+    assert finding.claim.side == "white"
+    assert finding.outcome is Outcome.HOLDS
+
+
+@pytest.mark.parametrize("words", ["Black wins the queen.", "White loses a piece."])
+def test_the_wrong_winner_fails(judge: Judge, words: str) -> None:
+    assert judge(PETROV % words).outcome is Outcome.FAILS
+
+
+def test_an_exchange_of_equals_wins_nothing(judge: Judge) -> None:
+    finding = judge("1. e4 e5 2. Nf3 Nc6 3. Bb5 a6 4. Bxc6 {White wins a piece.} dxc6 5. Nc3 *")
+    assert finding.outcome is Outcome.FAILS
+    assert finding.judgement.numbers["gain"] in {-1, 0, 1}
+
+
+def test_near_miss_a_piece_for_a_pawn_is_a_piece_with_a_note(judge: Judge) -> None:
+    # the fork trick played wrongly by nobody: White gives a knight for a pawn
+    finding = judge("1. e4 e5 2. Nf3 Nc6 3. Nxe5 {This loses a piece.} Nxe5 4. d4 Ng6 5. Bc4 *")
+    assert finding.outcome is Outcome.HOLDS
+    assert finding.judgement.numbers["gain"] in {1, 2}
+
+
+def test_the_subject_of_a_clause_that_is_not_read_is_kept_where_it_is_plain() -> None:
+    (claim,) = claims_of(PETROV % "White checks on c6 and wins the queen.")
+    assert claim.side == "white"
+
+
+def test_whose_gain_it_is_stays_open_after_a_clause_that_is_not_read() -> None:
+    assert not claims_of(PETROV % "Everything hangs together, and wins the queen.")
