@@ -1,9 +1,9 @@
-"""The documents tell the truth: each command in them runs, each path and step that they name exists.
+"""The documents tell the truth: their commands run, and the paths and steps that they name exist.
 
-`console` and `python` blocks are run, in one folder with a copy of examples/ and with my-lines.pgn in
-it. In a `console` block a line with `$ ` is a command, the lines after it are what it prints; `…` stands
-for anything, and a command with nothing after it may print what it likes. `sh` blocks build this very
-folder, so they are not run; their `make` steps must exist.
+`console` and `python` blocks are run, in one folder with a copy of examples/ and with my-lines.pgn
+in it. In a `console` block a line with `$ ` is a command, the lines after it are what it prints; `…`
+stands for anything, and a command with nothing after it may print what it likes. `sh` blocks build
+this very folder, so they are not run; their `make` steps must exist.
 """
 
 from __future__ import annotations
