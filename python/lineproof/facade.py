@@ -9,6 +9,7 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Callable
 
 from lineproof import lesson as lessons
 from lineproof.claims import Outcome
@@ -56,6 +57,10 @@ class Lesson(lessons.Lesson):
         """The same lines under other settings."""
         return _provable(super().with_settings(settings))
 
+    def __reduce__(self) -> tuple[object, ...]:
+        again, values = super().__reduce__()
+        return (_again, (again, values))
+
     def evidence(self) -> EvidenceStore:
         """The lesson's evidence store, opened; close it after use."""
         return EvidenceStore(None if self.home is None else self.home / "cache" / "evidence.sqlite")
@@ -85,6 +90,10 @@ class Lesson(lessons.Lesson):
             return prove(self, chosen, progress=progress, workers=workers, store=own)
         finally:
             own.close()
+
+
+def _again(make: Callable[..., lessons.Lesson], values: tuple[object, ...]) -> Lesson:
+    return _provable(make(*values))
 
 
 def _provable(lesson: lessons.Lesson) -> Lesson:

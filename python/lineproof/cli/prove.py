@@ -90,11 +90,10 @@ def _prove(lesson: Lesson, effort: str) -> Proof:
 
 def _report(proof: Proof, file: Path) -> str | None:
     """Writes the HTML report; gives the line to say when that cannot be done."""
-    from lineproof.report.html import html
+    from lineproof.report.html import save_html
 
-    text = html(proof)
     try:
-        file.write_text(text, encoding="utf-8")
+        save_html(proof, file)
     except OSError as error:
         reason = (error.strerror or str(error)).lower()
         return (

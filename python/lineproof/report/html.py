@@ -6,9 +6,13 @@ ends with what was not read and how the rest was checked.
 
 from __future__ import annotations
 
+import contextlib
+import errno
+import os
 import re
 from collections.abc import Iterable, Sequence
 from importlib.resources import files
+from pathlib import Path
 from string import Template
 from typing import Final
 
@@ -46,6 +50,27 @@ _HATCHING: Final = Html(
 def html(proof: Proof) -> str:
     """The page as text, to be written as UTF-8."""
     return _Page(proof).text()
+
+
+def save_html(proof: Proof, file: Path) -> None:
+    """Writes the page as one step: a report that was there stays whole when the new one cannot be written.
+
+    :raises OSError: when it cannot be written.
+    """
+    data = html(proof).encode()
+    if file.exists() and not file.is_file():
+        file.write_bytes(data)  # a pipe or a device; a folder is refused here
+        return
+    if file.exists() and not os.access(file, os.W_OK):
+        raise PermissionError(errno.EACCES, os.strerror(errno.EACCES))
+    beside = file.with_name(f".{file.name}.new")
+    try:
+        beside.write_bytes(data)
+        beside.replace(file)
+    except OSError:
+        with contextlib.suppress(OSError):
+            beside.unlink()
+        raise
 
 
 class _Page:

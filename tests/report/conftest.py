@@ -1,0 +1,21 @@
+"""Small lessons, proved once for all tests at sketch effort."""
+
+from __future__ import annotations
+
+import pytest
+
+from lineproof.facade import Lesson, Proof
+
+from .lessons import HOSTILE, LESSON
+
+
+@pytest.fixture(scope="session")
+def proof() -> Proof:
+    return Lesson.from_text(LESSON, name="vienna/lines.pgn", side="white", audience=1400).prove(
+        "sketch"
+    )
+
+
+@pytest.fixture(scope="session")
+def hostile() -> Proof:
+    return Lesson.from_text(HOSTILE, name='<b>"x"</b>.pgn', side="black").prove("sketch")
