@@ -354,7 +354,7 @@ fn king_safety(board: &Board, army: &Army, foe: &Army, ours: &Attacks, theirs: &
         danger += 34 * i32::from((jumps & theirs.by_role[1] & safe).any());
         danger -= shelter / 2;
         if (board.queens() & foe.own).is_empty() {
-            danger -= 90;
+            danger -= 60;
         }
     }
     let danger = danger.clamp(0, 500);

@@ -203,6 +203,8 @@ fn widen<E: Evaluate>(
                 value - margin
             };
         } else if value >= beta {
+            // The new best move may not be searched to its end: it is worth at least this.
+            moves[first].last = value;
             beta = if margin > 400 {
                 INFINITE
             } else {

@@ -5,7 +5,7 @@
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Instant;
 
-use shakmaty::{Chess, Color, Move, Position as _, Role};
+use shakmaty::{Chess, Color, Move, MoveList, Position as _, Role};
 
 use crate::eval::Evaluate;
 
@@ -112,7 +112,7 @@ const fn log2_256(n: i32) -> i32 {
 
 fn late_reduction(depth: i32, number: i32) -> i32 {
     let product = (log2_256(depth.clamp(1, 63)) * log2_256(number.clamp(1, 63))) >> 8;
-    (100 + product * 54 / 256) / 256
+    (100 + product * 70 / 256) / 256
 }
 
 impl<'a, E: Evaluate> Tree<'a, E> {
@@ -253,7 +253,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
         cut: bool,
     ) -> Value {
         if depth <= 0 {
-            return self.quiesce::<PV>(node, ply, alpha, beta);
+            return self.quiesce::<PV>(node, ply, true, alpha, beta);
         }
         self.variations[ply].len = 0;
         if self.stopped {
@@ -338,7 +338,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
 
         if !PV && !node.check && excluded.is_none() {
             // So far ahead that a shallow search will not lose it ("Reverse Futility Pruning", Chess Programming Wiki).
-            if depth <= 7
+            if depth <= 4
                 && beta.abs() < MATE_BOUND
                 && eval - 75 * (depth - i32::from(improving)) >= beta
             {
@@ -346,7 +346,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
             }
             // So far behind that only captures can help ("Razoring", Birmingham and Kent 1977).
             if depth <= 3 && eval + 200 + 200 * depth * depth <= alpha {
-                let value = self.quiesce::<false>(node, ply, alpha, alpha + 1);
+                let value = self.quiesce::<false>(node, ply, true, alpha, alpha + 1);
                 if value <= alpha {
                     return value;
                 }
@@ -622,10 +622,13 @@ impl<'a, E: Evaluate> Tree<'a, E> {
     }
 
     /// Captures, promotions and answers to checks, until the position is quiet.
+    ///
+    /// The `first` ply also tries quiet checks, so that mates and double attacks behind a check are seen.
     pub fn quiesce<const PV: bool>(
         &mut self,
         node: &Node,
         ply: usize,
+        first: bool,
         mut alpha: Value,
         beta: Value,
     ) -> Value {
@@ -687,7 +690,11 @@ impl<'a, E: Evaluate> Tree<'a, E> {
                 return best;
             }
             alpha = alpha.max(best);
-            moves = noisy_moves(&node.chess);
+            let mut noisy = noisy_moves(&node.chess);
+            if first {
+                add_quiet_checks(&node.chess, &mut noisy);
+            }
+            moves = noisy;
         }
         let before = self.before(ply);
         let hints = Hints {
@@ -708,7 +715,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
                     break;
                 }
                 // Even the piece taken does not reach alpha ("Delta Pruning", Chess Programming Wiki).
-                if !node.check && !mv.is_promotion() {
+                if !node.check && !quiet && !mv.is_promotion() {
                     let gain = mv.capture().map_or(0, see::worth);
                     if hope + gain <= alpha {
                         best = best.max(hope + gain);
@@ -717,7 +724,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
                 }
             }
             let child = self.play(node, mv, ply);
-            let value = -self.quiesce::<PV>(&child, ply + 1, -beta, -alpha);
+            let value = -self.quiesce::<PV>(&child, ply + 1, false, -beta, -alpha);
             self.take_back();
             if self.stopped {
                 return DRAW;
@@ -746,6 +753,27 @@ impl<'a, E: Evaluate> Tree<'a, E> {
         let mv = best_move.map_or(Packed::NONE, Packed::new);
         self.table.store(node.key, ply, mv, best, raw, 0, bound);
         best
+    }
+}
+
+/// Adds the checks that neither capture nor promote nor lose the piece.
+fn add_quiet_checks(chess: &Chess, moves: &mut MoveList) {
+    let checks = Checks::new(chess);
+    if checks.none_possible(chess) {
+        return;
+    }
+    for mv in chess.legal_moves() {
+        let plain = matches!(
+            mv,
+            Move::Normal {
+                capture: None,
+                promotion: None,
+                ..
+            }
+        );
+        if plain && checks.gives(mv) && see::wins_at_least(chess, mv, 0) {
+            moves.push(mv);
+        }
     }
 }
 
