@@ -460,9 +460,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except (UnknownLicenceError, NotInstalledError) as error:
         print(error, file=sys.stderr)
         return 1
-    if not options.check:
+    written = options.file.read_text(encoding="utf-8") if options.file.exists() else ""
+    if not options.check and written != text:  # an unchanged file keeps its date: no new wheel
         options.file.write_text(text, encoding="utf-8")
-    found = problems(inventory, options.file.read_text(encoding="utf-8"))
+        written = text
+    found = problems(inventory, written)
     for problem in found:
         print(problem, file=sys.stderr)
     if found:
