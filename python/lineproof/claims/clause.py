@@ -6,6 +6,12 @@ import re
 
 from .phrase import SHARED
 
+
+def _longest_first(choices: str) -> str:
+    """An alternation in which "for the time being" comes before "for"."""
+    return "|".join(sorted(choices.split("|"), key=len, reverse=True))
+
+
 _ADVERBS = (
     "now|so|and|but|here|then|again|already|of course|in fact|indeed|well|actually|therefore|thus|hence|still|suddenly|simply|"
     "in other words|as a result|in short|as you see|as you can see|as we see|as we saw|you see|you see that|you can see that|"
@@ -22,17 +28,22 @@ _HEDGES = (
     "i think|i think that|i believe|i believe that|in my opinion|in my view|probably|perhaps|maybe|roughly|about|more or less|i would say|"
     "i would say that|if anything|arguably|it seems that|it seems|i suppose|i suspect"
 )
-LEAD = re.compile(rf"^(?: (?:{_ADVERBS})(?= )| [,:](?= ))")
+_PLAY = "with (?:good|best|correct|accurate|careful|sensible) play(?: by both sides| on both sides| from both sides)?"
+_AGAINST = r"against (?:the|this|that) (?:\w+ )?(?:reply|move|defence|defense|answer|retreat|capture|set up)"
+_WITH_PIECE = r"with (?:the|his|our|her|your|a|black 's|white 's) (?:king|queen|rook|bishop|knight|pawn) on [a-h][1-8]"
+LEAD = re.compile(
+    rf"^(?: (?:{_PLAY}|{_AGAINST}|{_WITH_PIECE}|{_longest_first(_ADVERBS)})(?= )| [,:](?= ))"
+)
 """One word or turn before a claim that leaves its meaning alone."""
 
-HEDGE = re.compile(rf"^ (?:{_HEDGES})(?: ,)?(?= )")
+HEDGE = re.compile(rf"^ (?:{_longest_first(_HEDGES)})(?: ,)?(?= )")
 """Words before a claim that make it softer: bands widen by five points."""
 
 TRAIL = re.compile(
     r"(?: (?:now|here|already|at once|immediately|again|in this position|in this line|too|as well|of course|for now|at the moment|"
     r"in the process|anyway|after all|in fact|by now|on the spot|as a result|without more ado|indeed|objectively|right now|today|at this point|"
     r"still|all the same|for the moment|from here|on the board|so far|all told|in the end|once more|either|straight away|right away|"
-    r"in broad daylight|already at move \d+|by move \d+|as promised|as you see|as you can see|instead|cleanly|on balance)| ,)+$"
+    r"no more|nothing more|for the time being|at all|any more|(?:despite|in spite of) (?:the|his|our|her|your|this|that|all)(?: \w+){1,3}|in broad daylight|already at move \d+|by move \d+|as promised|as you see|as you can see|instead|cleanly|on balance)| ,)+$"
 )
 """Words after a claim that leave its meaning alone."""
 
@@ -47,8 +58,8 @@ TRAIL_MOVES = re.compile(
 """Moves behind a claim that the claim rests on."""
 
 CONDITION = re.compile(
-    r" (?:if|unless|whenever|would|'d|could|might|provided|except|until|otherwise|were|should|suppose|imagine|assuming|as long as|lest|may|"
-    r"when|once|whatever|whoever|almost|nearly|hardly|usually|often|sometimes|normally|generally|rarely|most|hope|hoping|wants to|"
+    r"^(?: and| but| so)? once(?= )| (?:if|unless|whenever|would|'d|could|might|provided|except (?:after|if|when|for|in|with|that)|until|otherwise|were|should|suppose|imagine|assuming|as long as|lest|may(?! not (?:take|castle|capture|move|play|leave))|"
+    r"when|whatever|whoever|almost|nearly|hardly|usually|often|sometimes|normally|generally|rarely|most of the time|mostly|hope|hoping|wants to|"
     r"tries to|dreams|hopes|trying)(?= |$)"
 )
 """Words that put what follows under a condition that is not shown on the board."""
@@ -61,6 +72,8 @@ QUOTED = re.compile(
     r"as the saying goes|tell me|homework|for next week|next week|take a moment|think about|do you|can you|what|why|how|who)(?= |$)"
 )
 """Openings of sentences that speak of what others think, of taste, of the class: never a claim."""
+
+PUNCTUATION = frozenset({",", ";", ":", "-", "(", ")"})
 
 BREAKS = frozenset(
     {

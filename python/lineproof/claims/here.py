@@ -9,7 +9,7 @@ from typing import Any
 from lineproof.engine import AmbiguousMoveError, Board, IllegalMoveError, MoveSyntaxError
 from lineproof.lesson import Lesson, Place
 
-from .board import other
+from .board import LETTERS, other
 from .claim import Claim, Spot
 from .reference import Reference
 from .sentence import SAN
@@ -39,7 +39,8 @@ class Here:
     """Where a clause is read.
 
     place: the place that the comment speaks of. spot: the position after the moves that the sentence itself plays.
-    subject: the side the clause before spoke of; unclear when that clause was not read. words, start, end: the clause as written.
+    subject: the side the clause before spoke of; unclear when that clause was not read and does not say.
+    after_unread: whether the clause before was not read. topic: the piece the clause before began with. words, start, end: the clause as written.
     """
 
     lesson: Lesson
@@ -51,6 +52,8 @@ class Here:
     sentence: int = -1
     subject: str | None = None
     unclear: bool = False
+    after_unread: bool = False
+    topic: str | None = None
     hedged: bool = False
     opening: bool = False
 
@@ -163,6 +166,43 @@ class Here:
             raise Unread("no move has been played yet")
         before = self.spot.earlier(1)
         return Named(before, self.spot.moves[-1], before.board.turn)
+
+    def described(self, text: str) -> Named:
+        """The move just played, when words such as "the knight move", "this capture" or "pushing on" describe it.
+
+        :raises Unread: when they do not.
+        """
+        last = self.last()
+        board = last.before.board
+        letter = (board.piece_at(last.uci[:2]) or "").lower()
+        captures = board.san(last.uci).count("x") > 0
+        after = last.after.board
+        words = text.split()
+        piece = next(
+            (LETTERS[w.removesuffix("s")] for w in words if w.removesuffix("s") in LETTERS), None
+        )
+        fits = piece is None or piece == letter
+        said = set(words)
+        if said & {
+            "capture",
+            "taking",
+            "capturing",
+            "recapture",
+            "recapturing",
+            "grabbing",
+            "grab",
+            "exchange",
+        }:
+            fits = fits and captures
+        if said & {"push", "pushing", "advance", "advancing", "break"}:
+            fits = fits and letter == "p" and not captures
+        if said & {"castling"}:
+            fits = fits and board.san(last.uci).startswith("O-O")
+        if said & {"check", "checking"}:
+            fits = fits and after.in_check
+        if not fits:
+            raise Unread(f"{text!r} does not describe the move just played")
+        return last
 
     def play(self, text: str) -> Spot:
         """The spot after a sequence of moves in words, the first of which may be the move just played.

@@ -39,6 +39,7 @@ SHARED: dict[str, str] = {
     "square": rf" {_SQUARE}",
     "file": r" [a-h]",
     "n": r" \d+",
+    "m": r" \d+",
     "move": rf" {_MOVE}",
     "by": rf" {_MOVE}",
     "best": rf" {_MOVE}",
@@ -49,6 +50,12 @@ SHARED: dict[str, str] = {
     "defender": _REFERENCE,
     "object": _REFERENCE,
     "second": _REFERENCE,
+    "described": (
+        rf" (?:(?:the|this|that|his|our|her|your)(?: (?:natural|quiet|greedy|bold|simple|little|same|obvious))?(?: {_PIECE})?"
+        r"(?: (?:discovered|double|in between))? (?:move|capture|check|push|advance|retreat|sortie|jump|leap|recapture|sacrifice|grab|development|exchange)"
+        r"|(?:pushing|advancing|taking|capturing|recapturing|castling|checking|grabbing)(?: (?:on|back|there|at once|the pawn|the knight|the bishop|here|first|away))*)"
+    ),
+    "actor": rf"(?: the| this| that| our| his| her| your)(?: {_PIECE})",
     "targets": rf"(?: both)?{_REFERENCE}(?:{_SEPARATOR}{_REFERENCE})+",
 }
 """Slots that every kind may use. Each consumes its own leading blank."""

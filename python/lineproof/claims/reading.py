@@ -12,7 +12,17 @@ from enum import StrEnum
 from lineproof.lesson import Comment, Lesson, Place
 
 from .claim import NULL_MOVE, Claim, Spot
-from .clause import BREAKS, CONDITION, HEDGE, LEAD, LEAD_MOVES, QUOTED, TRAIL, TRAIL_MOVES
+from .clause import (
+    BREAKS,
+    CONDITION,
+    HEDGE,
+    LEAD,
+    LEAD_MOVES,
+    PUNCTUATION,
+    QUOTED,
+    TRAIL,
+    TRAIL_MOVES,
+)
 from .here import Here, Unread
 from .kind import Kind
 from .language import is_english
@@ -156,6 +166,8 @@ def _norm(words: tuple[Word, ...] | list[Word]) -> str:
 
 
 def _within(here: Here, sentence: Sentence, first: int, last: int) -> Here:
+    while last > first and sentence.words[last].norm in PUNCTUATION:
+        last -= 1
     start, end = sentence.slice(first, last)
     text = sentence.text[start - sentence.start : end - sentence.start]
     return replace(here, words=text, start=start, end=end)
@@ -177,7 +189,7 @@ class _Cover:
         ends = [i for i, w in enumerate(words) if i and w.norm in BREAKS] + [len(words)]
         first = 0
         while first < len(words):
-            if words[first].norm in {",", ";", ":", "-", "(", ")"}:
+            if words[first].norm in PUNCTUATION:
                 first += 1
                 continue
             for last in sorted((e for e in ends if e > first), reverse=True):
@@ -208,7 +220,13 @@ class _Cover:
             subject = self.here.side(named[1].strip()) if named else None
         except Unread:
             subject = None
-        self.here = replace(self.here, subject=subject, unclear=subject is None)
+        self.here = replace(
+            self.here,
+            subject=subject,
+            unclear=subject is None,
+            after_unread=True,
+            topic=_topic(line) or self.here.topic,
+        )
         start, end = self.sentence.slice(first, last - 1)
         self.unread.append(
             self.sentence.text[start - self.sentence.start : end - self.sentence.start]
@@ -248,7 +266,13 @@ class _Cover:
             return False
         self.claims.extend(claims)
         said = next((c.side for c in claims if c.side is not None), None)
-        self.here = replace(here, subject=said or here.subject, unclear=False)
+        self.here = replace(
+            here,
+            subject=said or here.subject,
+            unclear=False,
+            after_unread=False,
+            topic=_topic(_norm(words[first:last])) or here.topic,
+        )
         return True
 
     def _match(
@@ -277,6 +301,17 @@ _SUBJECT = re.compile(
     rf"^(?: (?:and|but|so|now|here|then|because|while))*({SHARED['side']}) (?!'s)"
 )
 """A clause that begins with a side as its subject."""
+
+
+_TOPIC = re.compile(
+    rf"^(?: (?:and|but|so|now|here|then|because|while|since|for))*(?P<topic>{SHARED['target']})(?= )"
+)
+
+
+def _topic(line: str) -> str | None:
+    """The piece that a clause begins with: what "it" means in the next."""
+    match = _TOPIC.match(line)
+    return None if match is None else match["topic"].strip()
 
 
 def _count(text: str) -> int:

@@ -28,6 +28,7 @@ PHRASES = (
     "{target} [{very}] (forks|fork|is forking) {object} and {second} (together|at once)",
     "{move} [{very}] (forks|attacks both|hits both) {targets} [at once|at the same time]",
     "(this|that|it|which) [{very}] (forks|attacks both|hits both|is forking) {targets} [at once|at the same time]",
+    "{described} [{very}] (forks|attacks both|hits both) {targets} [at once]",
     "{side} [{very}] (forks|fork|is forking|are forking) {targets} [with {move}|at once]",
     "(forking|with a fork on|with a fork of|a fork of|a fork on|hitting both|attacking both) {targets} [at once]",
     "(forks|fork) {targets}",
@@ -45,6 +46,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "move" in slots:
         named = here.named(slots["move"])
         spot, forker = named.after, named.uci[2:4]
+    elif "described" in slots:
+        forker = here.described(slots["described"]).uci[2:4]
     elif "target" in slots and "forked by" not in here.words:
         reference = Reference.read(slots["target"])
         found = reference.squares(spot.board, here.owner(reference))

@@ -19,6 +19,8 @@ PHRASES = (
     "with [a] [forced] mate in {n} [for {side}]",
     "{move} (mates|forces mate|is mate) in {n} [moves]",
     "{move} (mates|forces mate) [by force]",
+    "(this|that|it|which) (loses|runs|walks|falls) [in|straight|right] (to|into) [a] mate in {n} [moves]",
+    "(this|that|it|which) (allows|permits|lets in) [a] mate in {n} [moves]",
     "{side} {is} mated in {n} [moves]",
     "{side} (gets|get) mated in {n} [moves]",
     "mate in {n} (follows|is next|is unavoidable|cannot be stopped)",
@@ -41,6 +43,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         side = here.side(slots["side"])
         if " mated" in text:
             side = other(side)
+    elif any(
+        w in text.split() for w in ("loses", "runs", "walks", "falls", "allows", "permits", "lets")
+    ):
+        side = other(here.mover)
     elif text.split()[0] in {"mates", "mating", "forcing"}:
         side = here.implied()
     else:

@@ -6,7 +6,7 @@ from typing import Any
 
 from lineproof.claims.board import counts, material, other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
-from lineproof.claims.here import Here
+from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 
 PHRASES = (
@@ -24,6 +24,7 @@ PHRASES = (
     "{side} {is} [{very}] (up|down|ahead|behind) {amount}",
     "{side} {is} [{very}] (up|down) {amount} for {price}",
     "{side} {is} [{very}] {amount} (up|down) for {price}",
+    "(the pawns {is}|pawns {is}|(this|which|that|it) (makes|leaves|gives) [the] pawns) {n} (against|to|for) {m}",
     "{side} {is} ahead in material",
     "{side} {is} behind in material",
 )
@@ -36,6 +37,10 @@ _AMOUNTS: dict[str, Any] = {
     **dict.fromkeys(("the exchange", "an exchange", "a clear exchange"), "exchange"),
     **dict.fromkeys(("a rook", "a whole rook", "a clear rook", "a full rook"), "rook"),
     **dict.fromkeys(("a queen", "a whole queen", "the queen"), "queen"),
+    **dict.fromkeys(("the exchange and a pawn", "exchange and pawn", "an exchange and a pawn"), "exchange and pawn"),
+    **dict.fromkeys(("the exchange and 2 pawns",), "exchange and 2 pawns"),
+    **dict.fromkeys(("a piece and a pawn", "piece and pawn"), "piece and pawn"),
+    **dict.fromkeys(("a rook and a pawn", "rook and pawn"), "rook and pawn"),
 }  # fmt: skip
 _EXTRA: dict[str, Any] = {
     **dict.fromkeys(("an extra pawn", "a pawn more", "one extra pawn", "one pawn more"), "pawn"),
@@ -81,6 +86,17 @@ VALUE = {
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     text = f" {here.words.lower()} "
+    if "n" in slots:
+        return [
+            here.claim(KIND.id, "white", amount="pawns", pawns=(int(slots["n"]), int(slots["m"])))
+        ]
+    if (
+        "side" not in slots
+        and here.after_unread
+        and "level" not in slots
+        and "nothing" not in slots
+    ):
+        raise Unread("the clause before was not read, so it is not clear what is counted")
     if "level" in slots or "nothing" in slots:
         return [here.claim(KIND.id, "white", amount="level")]
     side = here.side(slots.get("side"))
@@ -113,12 +129,35 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
             holds = same_big and minor == 2
         case "exchange":
             holds = diff["q"] == 0 and diff["r"] == 1 and minor == -1
+        case "exchange and pawn" | "exchange and 2 pawns":
+            holds = (
+                diff["q"] == 0
+                and diff["r"] == 1
+                and minor == -1
+                and diff["p"] == (1 if amount == "exchange and pawn" else 2)
+            )
+        case "piece and pawn":
+            holds = same_big and minor == 1 and diff["p"] == 1
+        case "rook and pawn":
+            holds = diff["q"] == 0 and diff["r"] == 1 and minor == 0 and diff["p"] == 1
+        case "pawns":
+            holds = sorted(claim.params["pawns"]) == sorted((own["p"], enemy["p"]))
         case "rook":
             holds = diff["q"] == 0 and diff["r"] == 1 and minor == 0
         case "queen":
             holds = diff["q"] == 1 and diff["r"] == 0 and minor == 0
         case _:
             holds = False
+    if amount == "pawns":
+        because = f"White has {own['p']} pawns, Black {enemy['p']}."
+        return Judgement(
+            Outcome.HOLDS if holds else Outcome.FAILS,
+            because,
+            (),
+            claim.spot,
+            {"white": own["p"], "black": enemy["p"]},
+            instead=None if holds else because,
+        )
     price = claim.params.get("price")
     if price is not None:
         holds = _traded(amount, price, diff, minor)

@@ -18,12 +18,13 @@ _WORDS: dict[str, Any] = {
     **dict.fromkeys(("a mistake", "an error", "a bad move", "bad", "wrong", "a serious mistake", "a real mistake", "a bad mistake", "the wrong move", "simply bad", "a clear mistake", "simply a mistake", "just a mistake", "already a mistake", "the decisive mistake", "a losing move", "a well known mistake", "a natural mistake", "a typical mistake"), "?"),
     **dict.fromkeys(("a blunder", "a terrible blunder", "a terrible mistake", "a horrible mistake", "a gross blunder", "a bad blunder"), "??"),
     **dict.fromkeys(("dubious", "inaccurate", "an inaccuracy", "imprecise", "a dubious move", "questionable", "a small mistake", "slightly inaccurate"), "?!"),
-    **dict.fromkeys(("a good move", "good", "correct", "the right move", "best", "the best move", "strong", "a strong move", "the correct move", "fine", "the right answer", "the best reply", "the right reply", "the best answer", "very strong", "very good", "a very strong move", "a very good move", "excellent", "an excellent move", "the correct reply", "the strongest move", "strongest", "the move", "sound", "perfectly good", "perfectly sound", "perfectly playable", "a perfectly good move", "playable", "the move to play", "quite right", "right"), "!"),
+    **dict.fromkeys(("a good move", "good", "correct", "the right move", "best", "the best move", "strong", "a strong move", "the correct move", "fine", "the right answer", "the best reply", "the right reply", "the best answer", "very strong", "very good", "a very strong move", "a very good move", "excellent", "an excellent move", "the correct reply", "the strongest move", "the strong reply", "the strong move", "the strong answer", "the strongest reply", "the right continuation", "the right reaction", "strongest", "the move", "sound", "perfectly good", "perfectly sound", "perfectly playable", "a perfectly good move", "playable", "the move to play", "quite right", "right"), "!"),
     **dict.fromkeys(("a brilliant move", "brilliant", "a beautiful move"), "!!"),
 }  # fmt: skip
 
 PHRASES = (
     "{move} {is} [{very}] {mark} [here|now]",
+    "{described} {is} [{very}] {mark} [here|now] [for {side}]",
     "(this|that|it) {is} [{very}] {mark} [for {side}]",
     "(here|now) {move} {is} [{very}] {mark}",
     "[the] (best|strongest|right|correct) (move|reply|answer|continuation) [for {side}] [here|now] {is} [{very}] {best}",
@@ -35,7 +36,10 @@ PHRASES = (
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     written = slots.get("mark", "!")
     text = slots.get("move", slots.get("best"))
-    named = here.named(text) if text is not None else here.last()
+    if "described" in slots:
+        named = here.described(slots["described"])
+    else:
+        named = here.named(text) if text is not None else here.last()
     return [here.claim(KIND.id, named.side, spot=named.before, move=named.uci, mark=written)]
 
 

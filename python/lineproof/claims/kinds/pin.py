@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from lineproof.claims.board import Pinned, name, other, pins, side_of, title, upper
-from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.reference import Reference
@@ -13,6 +13,8 @@ from lineproof.claims.reference import Reference
 PHRASES = (
     "{target} {is} [{very}] {pinned} [to {behind}|against {behind}|by {pinner}|to {behind} by {pinner}]",
     "{target} {is} not [{very}] {unpinned} [to {behind}|by {pinner}|against {behind}]",
+    "{target} {is} [{very}] {freed} [by {pinner}|to {behind}]",
+    "(this|the) pin {is} [{very}] {degree}",
     "{pinner} [{very}] (pins|pin|is pinning|are pinning) {target} [to {behind}|against {behind}|on {square}]",
     "{move} [{very}] pins {target} [to {behind}|against {behind}]",
     "(this|that|it|which) [{very}] (pins|pinned) {target} [to {behind}|against {behind}]",
@@ -55,17 +57,56 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         side = other(side_of(letter)) if letter else None
     elif "side" in slots:
         side = other(here.side(slots["side"]))
-    if "target" not in slots:
+    if "degree" in slots:
+        return [_last_pin(here, slots["degree"])]
+    target = slots.get("target", here.topic)
+    if target is None:
         raise Unread("it is not clear which piece is meant")
-    candidates = at.find(slots["target"], side)
+    candidates = at.find(target, side)
     if not candidates:
-        raise Unread(f"there is no {slots['target']} on the board")
+        raise Unread(f"there is no {target} on the board")
+    if "freed" in slots and len(candidates) > 1:
+        candidates = _pinned_before(spot, candidates)
     return [
         here.claim(
-            KIND.id, side, spot=spot, negated="unpinned" in slots, candidates=candidates, named=slots["target"],
+            KIND.id, side, spot=spot, negated="unpinned" in slots or "freed" in slots, candidates=candidates, named=target,
             pinner=pinner, behind=slots.get("behind"), absolute=slots.get("pinned") == "absolute",
         )
     ]  # fmt: skip
+
+
+def _last_pin(here: Here, degree: str) -> Claim:
+    """ "This pin is absolute": the one that the piece just moved makes, or the only one on the board."""
+    found = [p for side in ("white", "black") for p in pins(here.board, side)]
+    last = here.last().uci[2:4]
+    made = [p for p in found if p.pinner == last] or found
+    if not made:
+        raise Unread("there is no pin on the board to speak of")
+    pin = made[0]
+    enemy = side_of(here.board.piece_at(pin.piece) or "K")
+    return here.claim(
+        KIND.id,
+        enemy,
+        candidates=[pin.piece],
+        named=name(here.board, pin.piece),
+        pinner=[pin.pinner],
+        behind=None,
+        absolute=degree == "absolute",
+        relative=degree == "relative",
+    )
+
+
+def _pinned_before(spot: Spot, candidates: list[str]) -> list[str]:
+    """Of several pieces that "the knight" can mean, those that were pinned a moment ago.
+
+    :raises Unread: when none was.
+    """
+    for board in spot.boards[-5:-1][::-1]:
+        held = {p.piece for side in ("white", "black") for p in pins(board, side)}
+        found = [at for at in candidates if at in held]
+        if found:
+            return found
+    raise Unread("it is not clear which piece is meant")
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
@@ -120,6 +161,8 @@ def _fits(claim: Claim, pin: Pinned) -> bool:
         return False
     if claim.params["absolute"] and not pin.absolute:
         return False
+    if claim.params.get("relative") and pin.absolute:
+        return False
     behind = claim.params["behind"]
     return behind is None or pin.behind in Reference.read(behind).squares(board, None)
 
@@ -138,8 +181,32 @@ KIND = Kind(
     version=1,
     definition="Exactly one piece stands between an enemy line piece and its king (absolute), or a bigger or an unprotected piece of its side (relative). Whether the piece may move all the same is a second finding.",
     phrases=PHRASES,
-    slots={"pinned": _PINNED, "unpinned": {"pinned": True, "really pinned": True}},
-    vocabulary=frozenset({"pinned", "pins", "pin", "pinning"}),
+    slots={
+        "pinned": _PINNED,
+        "unpinned": {"pinned": True, "really pinned": True},
+        "freed": {
+            k: k
+            for k in (
+                "no longer pinned",
+                "not pinned any more",
+                "not pinned any longer",
+                "pinned no longer",
+                "no more pinned",
+                "out of the pin",
+                "unpinned",
+                "unpinned now",
+                "free of the pin",
+            )
+        },
+        "degree": {
+            "absolute": "absolute",
+            "an absolute one": "absolute",
+            "relative": "relative",
+            "only relative": "relative",
+            "a relative one": "relative",
+        },
+    },
+    vocabulary=frozenset({"pinned", "pins", "pin", "pinning", "unpinned"}),
     read=read,
     check=check,
 )

@@ -22,6 +22,8 @@ PHRASES = (
     "{subject} {is} [now|already] back (in|to|at) {line}",
     "{subject} {is} [{very}] the same position as (in|after|in the position after|with|the one after) {line}",
     "{subject} {is} [{very}] the position (after|from|of|that we know from) {line}",
+    "{subject} {is} not [{very}] {denied} (as in|as after|as in the position after|as with|as) [after] {line}",
+    "{subject} does not transpose (to|into) {line}",
     "{subject} {reach} [{very}] the same position as (in|after|with|from) {line}",
     "{subject} {reach} [{very}] the position (after|from|of|that we know from) {line}",
     "{subject} {reach} {line} by (another|a different) (move order|order of moves|road|route)",
@@ -112,7 +114,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     direct = reference is not None and any(spot.board.key == reference for spot in _ahead(here))
     return [
         here.claim(
-            KIND.id, None, line=wanted or "another line", moves=tuple(moves), labels=tuple(dict.fromkeys(_road(p) for p in fitting))[:3],
+            KIND.id, None, negated="denied" in slots or " not transpose" in here.words.lower(), line=wanted or "another line", moves=tuple(moves), labels=tuple(dict.fromkeys(_road(p) for p in fitting))[:3],
             others=tuple(dict.fromkeys(_road(p) for _, p in same))[:3], direct=direct,
         )
     ]  # fmt: skip
@@ -193,37 +195,25 @@ def _road(place: Place) -> str:
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
     p = claim.params
-    if p["direct"] or p["labels"]:
-        where = (
-            f"after {' and after '.join(p['labels'])}"
-            if p["labels"]
-            else f"after {' '.join(p['moves'])}"
-        )
-        return Judgement(
-            Outcome.HOLDS,
-            f"The same position stands in the lesson {where}."
-            if p["labels"]
-            else f"It is the position {where}.",
-            (),
-            claim.spot,
-        )
-    if p["others"]:
-        because = f"The position stands in the lesson after {' and after '.join(p['others'])}, not in {p['line']}."
-        return Judgement(
-            Outcome.FAILS,
-            because,
-            (),
-            claim.spot,
-            instead=f"This transposes to the line with {p['others'][0]}.",
-        )
-    because = "No other place of the lesson has this position: placement, side to move, castling and en passant rights were compared."
-    return Judgement(
-        Outcome.FAILS,
-        because,
-        (),
-        claim.spot,
-        instead="This does not transpose to a line of the lesson.",
-    )
+    same = p["direct"] or bool(p["labels"])
+    if p["labels"]:
+        because = f"The same position stands in the lesson after {' and after '.join(p['labels'])}."
+    elif p["direct"]:
+        because = f"It is the position after {' '.join(p['moves'])}."
+    elif p["others"]:
+        because = f"The position stands in the lesson after {' and after '.join(p['others'])}, but not in {p['line']}."
+    else:
+        because = "No other place of the lesson has this position: placement, side to move, castling and en passant rights were compared."
+    holds = same != claim.negated
+    if holds:
+        return Judgement(Outcome.HOLDS, because, (), claim.spot)
+    if same:
+        instead = "This is the same position."
+    elif p["others"]:
+        instead = f"This transposes to the line with {p['others'][0]}."
+    else:
+        instead = "This does not transpose to a line of the lesson."
+    return Judgement(Outcome.FAILS, because, (), claim.spot, instead=instead)
 
 
 KIND = Kind(
@@ -233,7 +223,12 @@ KIND = Kind(
     definition="The position, or one within the next six plies of the line shown, is the same as in the line named: placement, side to move, castling rights and legal en passant.",
     source="FIDE Laws of Chess, article 9.2.3",
     phrases=tuple(p.replace("{subject}", "[{subject}]") for p in PHRASES),
-    slots={"subject": _SUBJECTS, "transposes": _VERBS, "reach": _REACH},
+    slots={
+        "denied": {"the same position": True, "quite the same position": True},
+        "subject": _SUBJECTS,
+        "transposes": _VERBS,
+        "reach": _REACH,
+    },
     patterns={"line": _LINE},
     vocabulary=frozenset(
         [

@@ -12,7 +12,10 @@ from lineproof.claims.kind import Kind
 PHRASES = (
     "{target} {is} [{very}] {state} [on {square}]",
     "{target} {is} not [{very}] {safe} [by anything|at all|any more|any longer]",
-    "{target} (has|have) no (protection|defender|defenders)",
+    "{target} (has|have) no (protection|defender|defenders|protector|protectors|protection) [at all]",
+    "on {square} (it|he|she) {is} [{very}] {state}",
+    "{target} {is} [{very}] (attacked|hit) {attacks} [and (protected|defended|guarded) {defends}]",
+    "{target} {is} [{very}] (protected|defended|guarded) {defends} [and attacked {attacks}]",
     "{target} (has|have) lost its (protection|defender)",
     "(nothing|nobody|no one|no piece) (protects|defends|guards) {target}",
     "{target} {is} [{very}] {safe} [by {defender}]",
@@ -56,10 +59,10 @@ _SAFE = {
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     text = here.words.lower()
-    found = here.find(slots["target"])
+    found = here.find(slots["target"] if "target" in slots else slots["square"])
     last = here.spot.moves[-1][2:4] if here.spot.moves else None
     if not found:
-        raise Unread(f"there is no {slots['target']} on the board")
+        raise Unread(f"there is no {slots.get('target', slots.get('square'))} on the board")
     if len(found) > 1:
         if last in found:
             found = [last]
@@ -69,6 +72,18 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     protected = "safe" in slots or "defender" in slots
     if text.split()[0] in {"nothing", "nobody", "no"}:
         protected, denied = True, True
+    if "attacks" in slots or "defends" in slots:
+        return [
+            here.claim(
+                KIND.id,
+                None,
+                at=found[0],
+                by=None,
+                hanging=False,
+                attacks=slots.get("attacks"),
+                defends=slots.get("defends"),
+            )
+        ]
     by = here.find(slots["defender"]) if "defender" in slots else None
     hanging = slots.get("state") in {"hanging", "en prise"}
     return [
@@ -93,6 +108,9 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
         because += f", and {names(board, behind)} behind." if behind else "."
     else:
         because = f"Nothing protects {name(board, at)}."
+    wanted, held = claim.params.get("attacks"), claim.params.get("defends")
+    if wanted is not None or held is not None:
+        return _counted(claim, wanted, held, (near, far), (direct, behind))
     if claim.params["by"] is not None:
         holds = bool(set(claim.params["by"]) & {*direct, *behind})
     elif claim.negated:
@@ -116,16 +134,70 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     )
 
 
+def _counted(
+    claim: Claim,
+    wanted: int | None,
+    held: int | None,
+    attack: tuple[list[str], list[str]],
+    defence: tuple[list[str], list[str]],
+) -> Judgement:
+    """Exact counts, without and with the pieces lined up behind: either may be meant, and the finding says which."""
+    board, at = claim.spot.board, claim.params["at"]
+    readings = (
+        (len(attack[0]), len(defence[0]), ""),
+        (
+            len(attack[0]) + len(attack[1]),
+            len(defence[0]) + len(defence[1]),
+            ", counting the pieces lined up behind",
+        ),
+    )
+    for attacks, defends, how in readings:
+        if wanted in (None, attacks) and held in (None, defends):
+            because = f"{upper(name(board, at))} is attacked {_times(attacks)} and protected {_times(defends)}{how}."
+            return Judgement(
+                Outcome.HOLDS, because, (), claim.spot, {"attackers": attacks, "defenders": defends}
+            )
+    attacks, defends, _ = readings[0]
+    because = (
+        f"{upper(name(board, at))} is attacked {_times(attacks)} and protected {_times(defends)}"
+    )
+    if readings[1][:2] != readings[0][:2]:
+        because += f" ({readings[1][0]} and {readings[1][1]} with the pieces lined up behind)"
+    return Judgement(
+        Outcome.FAILS,
+        f"{because}.",
+        (),
+        claim.spot,
+        {"attackers": attacks, "defenders": defends},
+        instead=f"{because}.",
+    )
+
+
+def _times(count: int) -> str:
+    return {0: "by nothing", 1: "once", 2: "twice"}.get(count, f"{count} times")
+
+
+_TIMES: dict[str, Any] = {
+    "once": 1,
+    "twice": 2,
+    "thrice": 3,
+    **{f"{n} times": n for n in range(2, 8)},
+}
+
 KIND = Kind(
     id="unprotected",
     title="Unprotected piece",
     version=1,
-    definition="No piece of its own side attacks the square of the piece; pinned defenders count. 'Hanging' asks in addition that it is attacked. Pieces lined up behind a defender are named apart.",
+    definition="No piece of its own side attacks the square of the piece; pinned defenders count. 'Hanging' asks in addition that it is attacked. Counts of attackers and defenders are exact, without or with the pieces lined up behind, and the finding says which.",
     phrases=PHRASES,
-    slots={"state": _STATES, "safe": _SAFE},
+    slots={"state": _STATES, "safe": _SAFE, "attacks": _TIMES, "defends": _TIMES},
     vocabulary=frozenset(
         [
             "unprotected",
+            "attacked",
+            "hit",
+            "protector",
+            "protectors",
             "undefended",
             "unguarded",
             "loose",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.bands import Band, band, edge, limits, spoken
@@ -35,10 +36,35 @@ _LEVELS: dict[str, Any] = {
     **dict.fromkeys(("unclear", "very unclear", "not clear", "messy", "anybody's game", "anyone's game", "completely unclear"), UNCLEAR),
 }  # fmt: skip
 
+_HEDGES = {
+    k: k
+    for k in (
+        "may be",
+        "might be",
+        "should be",
+        "seems",
+        "seem",
+        "seems to be",
+        "seem to be",
+        "looks",
+        "look",
+        "appears to be",
+        "must be",
+        "ought to be",
+    )
+}
+"""Softer than "is": the band is widened."""
+
 PHRASES = (
     "{side} {is} [{very}] {degree}",
     "{side} {is} [{very}] {degree} [,] (despite|in spite of) [{the}] [missing|extra|lost] (pawn|material)",
     "{side} (is|are|stands|stand) [{very}] {degree} (a|the) (pawn|piece|exchange) (up|down) (or not|or no)",
+    "{side} {hedge} [{very}] {degree}",
+    "(the position|the game|this|it|the chances) {hedge} [{very}] {level}",
+    "(i|we) (make|call|judge|would call|consider) (it|this|the position|that) [{very}] {degree} for {side}",
+    "(i|we) (make|call|judge|would call|consider) (it|this|the position|that) [{very}] {level}",
+    "{noun} for {side}",
+    "[{very}] {degree} for {side}",
     "{side} {has} [{very}] {noun}",
     "{side} {has} [{very}] {noun} [for|in] [{the}] [small] (pawn|endgame|ending|middlegame)",
     "{side} (stands|stand|does|do) [{very}] {degree}",
@@ -66,6 +92,8 @@ _GLYPHS: dict[int, tuple[str, Any]] = {
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "hedge" in slots:
+        here = replace(here, hedged=True)
     if "level" in slots:
         return [here.claim(KIND.id, "white", degree=slots["level"])]
     if (
@@ -167,7 +195,7 @@ KIND = Kind(
         "'better' alone 53 and more; 'unclear' fails only outside 30 to 70. One band off is unsettled, two bands or the wrong side fails; a hedge widens a band by five points."
     ),
     phrases=PHRASES,
-    slots={"degree": _DEGREES, "noun": _NOUNS, "level": _LEVELS},
+    slots={"degree": _DEGREES, "noun": _NOUNS, "level": _LEVELS, "hedge": _HEDGES},
     vocabulary=frozenset(
         [
             "better",

@@ -7,7 +7,7 @@ from typing import Any
 from lineproof.claims.board import other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.gain import before_last_move_of, end_of_shown_line, settled
-from lineproof.claims.here import Here
+from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 
 LEAST: dict[str, tuple[float, float]] = {
@@ -40,6 +40,11 @@ PHRASES = (
     "to (win|pick up) {amount}",
     "[{side}] {loses} [{very}] {amount} [outright|by force|for nothing|on the spot]",
     "(this|that|it|{move}) {loses} [{very}] {amount} [outright|by force|for nothing|on the spot|to a fork|to a pin|to a simple fork]",
+    "{described} (wins|has won|will win|costs|has cost|will cost|loses) [{side}] [{very}] {amount} [for {price}]",
+    "{actor} (wins|has won|will win|picks up|collects|nets) [{very}] {amount} [for {price}]",
+    "[{side}] (wins|win|has won|have won|gains|is winning) [{very}] {amount} for {price}",
+    "[{side}] {loses} [{very}] {amount} for {price}",
+    "(this|that|it) (wins|loses|costs) [{side}] [{very}] {amount} for {price}",
     "{amount} (is|will be) lost",
     "{amount} (falls|drops off|drops|goes|is gone)",
     "losing [{very}] {amount}",
@@ -48,12 +53,29 @@ _LOSES = {
     k: k for k in ("loses", "lose", "drops", "drop", "will lose", "is losing", "are losing", "is going to lose", "simply loses", "blunders", "gives away", "throws away", "has lost", "have lost", "drops off", "sheds", "hangs", "must lose")
 }  # fmt: skip
 
+_PRICES = {k: v for k, v in _AMOUNTS.items() if v in {"pawn", "two pawns", "piece", "rook"}}
+WORTH = {
+    "pawn": 1,
+    "two pawns": 2,
+    "three pawns": 3,
+    "exchange": 2,
+    "piece": 3,
+    "rook": 5,
+    "queen": 9,
+    "two pieces": 6,
+}
+"""Value in pawns, for what was given for something."""
+
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     text = here.words.lower()
     spot = here.spot
     if "move" in slots:
         spot = here.named(slots["move"]).after
+    elif "described" in slots:
+        here.described(slots["described"])
+    elif "actor" in slots:
+        here.described(f"{slots['actor']} move")
     mover = other(spot.board.turn)
     subject = here.side(slots["side"]) if "side" in slots else None
     costs = any(w in text.split() for w in ("costs", "cost", "costing"))
@@ -62,13 +84,16 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         and any(w in text for w in (" lost", " falls", " drops", " goes", " gone"))
         and "won" not in text
     )
-    by_this = _points_here(text) or "move" in slots
+    by_this = _points_here(text) or any(k in slots for k in ("move", "described", "actor"))
     if subject is None and not by_this and not falls and not costs:
         subject = here.implied()
     if costs or "loses" in slots or text.startswith("losing"):
         winner = other(subject or mover)
     else:
         winner = subject or mover
+    price = slots.get("price")
+    if price is not None and WORTH.get(slots["amount"], 0) - WORTH[price] < 1:
+        raise Unread("what is given is worth as much as what is won")
     return [
         here.claim(
             KIND.id,
@@ -78,6 +103,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             loses="loses" in slots or costs,
             force="by force" in text,
             free=("for free" in text or "for nothing" in text),
+            price=price,
         )
     ]
 
@@ -102,6 +128,10 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     gain = final.balance - base.balance
     least, clean = LEAST[amount]
     most = MOST.get(amount, 99)
+    price = claim.params["price"]
+    if price is not None:
+        net = WORTH[amount] - WORTH[price]
+        least, clean, most = max(net - 1, 1), net - 1, net + 1
     line = (*shown.moves[len(claim.spot.moves) :], *final.moves)
     numbers = {"gain": gain, "before": base.balance, "after": final.balance, "amount": amount}
     holds = least <= gain <= most
@@ -139,10 +169,10 @@ KIND = Kind(
     version=1,
     definition=(
         "Material at the end of the line shown, continued by best play until no capture gains a pawn, against material at the end of best play from before the loser's last move: "
-        "a pawn 1 or more, the exchange 1 to 2.5, a piece 2 or more (1 to 2 holds with a note), a rook 3, the queen 3 net. 'By force' asks the position itself, not the line shown."
+        "a pawn 1 or more, the exchange 1 to 2.5, a piece 2 or more (1 to 2 holds with a note), a rook 3, the queen 3 net; 'X for Y' within one pawn of the difference. 'By force' asks the position itself, not the line shown."
     ),
     phrases=PHRASES,
-    slots={"amount": _AMOUNTS, "loses": _LOSES},
+    slots={"amount": _AMOUNTS, "loses": _LOSES, "price": _PRICES},
     vocabulary=frozenset(
         [
             "wins",
