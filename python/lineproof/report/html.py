@@ -38,6 +38,9 @@ _THEMES: Final = ((PRINT, "by-day"), (PRINT_DARK, "by-night"))
 _WORDS_OF_A_NOTE: Final = 9
 """Moves and move numbers of a line in a note; the finding and the JSON have it whole."""
 
+_DEPTHS: Final = ("variation", "deep", "deeper")
+"""Classes of a stretch by how many variations it is inside of; more are not told apart."""
+
 _HATCHING: Final = Html(
     '<svg class="hatching" width="100%" height="12" aria-hidden="true" focusable="false"><defs>'
     '<pattern id="hatching" patternUnits="userSpaceOnUse" width="4" height="4">'
@@ -253,7 +256,7 @@ class _Page:
             "div",
             tag(level, stretch.heading, class_="stretch-title"),
             *(self.passage(p) for p in stretch.passages),
-            class_="stretch variation" if stretch.begins.depth else "stretch",
+            class_=" ".join(("stretch", *_DEPTHS[: stretch.begins.depth])),
         )
 
     def passage(self, passage: Passage) -> Html:
@@ -487,7 +490,12 @@ def _beside(label: str) -> str:
 def _begun(line: str) -> str:
     """The first moves of a line: a note has room for no more."""
     words = line.split(" ")
-    return line if len(words) <= _WORDS_OF_A_NOTE else " ".join(words[:_WORDS_OF_A_NOTE]) + " …"
+    if len(words) <= _WORDS_OF_A_NOTE:
+        return line
+    kept = words[:_WORDS_OF_A_NOTE]
+    if kept[-1].endswith("."):
+        kept.pop()  # a number without its move
+    return " ".join(kept) + " …"
 
 
 def _flat(words: str) -> str:
