@@ -85,7 +85,7 @@ impl Table {
     }
 
     /// Stores a node. The entry of the same position gives way, else the one of least depth.
-    #[allow(clippy::too_many_arguments)]
+    #[allow(clippy::too_many_arguments)] // one caller for each field of an entry
     pub fn store(
         &mut self,
         key: u64,

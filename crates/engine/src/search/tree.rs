@@ -16,7 +16,7 @@ use super::order::{Hints, Landing, Memory, Picker, landing};
 use super::packed::Packed;
 use super::score::{DRAW, INFINITE, MATE_BOUND, MAX_PLY, Value, mated_in};
 use super::see;
-use super::table::{Bound, Table};
+use super::table::{Bound, Entry, Table};
 
 /// A position in the tree.
 #[derive(Clone)]
@@ -242,7 +242,6 @@ impl<'a, E: Evaluate> Tree<'a, E> {
     }
 
     /// The value of a node below the root.
-    #[allow(clippy::too_many_lines, clippy::too_many_arguments)]
     pub fn search<const PV: bool>(
         &mut self,
         node: &Node,
@@ -289,13 +288,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
             && node.chess.halfmoves() < 90
         {
             let value = found.value(ply);
-            let enough = match found.bound {
-                Bound::Exact => true,
-                Bound::Lower => value >= beta,
-                Bound::Upper => value <= alpha,
-                Bound::None => false,
-            };
-            if enough {
+            if settles(found.bound, value, alpha, beta) {
                 return value;
             }
         }
@@ -304,34 +297,20 @@ impl<'a, E: Evaluate> Tree<'a, E> {
         // Static value, corrected by what the table knows better.
         let raw = if node.check {
             -INFINITE
-        } else if let Some(found) = entry {
-            Value::from(found.eval)
         } else if !excluded.is_none() {
             self.frames[ply].eval
         } else {
-            self.eval.evaluate(&node.chess)
-        };
-        let raw = if raw == -INFINITE && !node.check {
-            self.eval.evaluate(&node.chess)
-        } else {
-            raw
+            match entry.map(|found| Value::from(found.eval)) {
+                Some(kept) if kept != -INFINITE => kept,
+                _ => self.eval.evaluate(&node.chess),
+            }
         };
         self.frames[ply].eval = raw;
-        let mut eval = raw;
-        if let Some(found) = entry
-            && !node.check
-        {
-            let value = found.value(ply);
-            let better = match found.bound {
-                Bound::Exact => true,
-                Bound::Lower => value > eval,
-                Bound::Upper => value < eval,
-                Bound::None => false,
-            };
-            if better && value.abs() < MATE_BOUND {
-                eval = value;
-            }
-        }
+        let eval = if node.check {
+            raw
+        } else {
+            refine(raw, entry, ply)
+        };
         let improving = !node.check && ply >= 2 && raw > self.frames[ply - 2].eval;
         let mut depth = depth;
         self.frames[ply + 2].killers = [Packed::NONE; 2];
@@ -615,8 +594,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
                 Bound::Upper
             };
             let mv = best_move.map_or(Packed::NONE, Packed::new);
-            self.table
-                .store(node.key, ply, mv, best, raw.max(-INFINITE), depth, bound);
+            self.table.store(node.key, ply, mv, best, raw, depth, bound);
         }
         best
     }
@@ -649,13 +627,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
             && node.chess.halfmoves() < 90
         {
             let value = found.value(ply);
-            let enough = match found.bound {
-                Bound::Exact => true,
-                Bound::Lower => value >= beta,
-                Bound::Upper => value <= alpha,
-                Bound::None => false,
-            };
-            if enough {
+            if settles(found.bound, value, alpha, beta) {
                 return value;
             }
         }
@@ -673,19 +645,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
                 Some(found) if Value::from(found.eval) != -INFINITE => Value::from(found.eval),
                 _ => self.eval.evaluate(&node.chess),
             };
-            best = raw;
-            if let Some(found) = entry {
-                let value = found.value(ply);
-                let better = match found.bound {
-                    Bound::Exact => true,
-                    Bound::Lower => value > best,
-                    Bound::Upper => value < best,
-                    Bound::None => false,
-                };
-                if better && value.abs() < MATE_BOUND {
-                    best = value;
-                }
-            }
+            best = refine(raw, entry, ply);
             if best >= beta {
                 return best;
             }
@@ -774,6 +734,35 @@ fn add_quiet_checks(chess: &Chess, moves: &mut MoveList) {
         if plain && checks.gives(mv) && see::wins_at_least(chess, mv, 0) {
             moves.push(mv);
         }
+    }
+}
+
+/// Whether what the table knows of a node settles it within a window.
+fn settles(bound: Bound, value: Value, alpha: Value, beta: Value) -> bool {
+    match bound {
+        Bound::Exact => true,
+        Bound::Lower => value >= beta,
+        Bound::Upper => value <= alpha,
+        Bound::None => false,
+    }
+}
+
+/// The static value, or what the table knows better than it.
+fn refine(eval: Value, entry: Option<Entry>, ply: usize) -> Value {
+    let Some(found) = entry else {
+        return eval;
+    };
+    let value = found.value(ply);
+    let better = match found.bound {
+        Bound::Exact => true,
+        Bound::Lower => value > eval,
+        Bound::Upper => value < eval,
+        Bound::None => false,
+    };
+    if better && value.abs() < MATE_BOUND {
+        value
+    } else {
+        eval
     }
 }
 
