@@ -50,7 +50,7 @@ bench: test-setup ## run the benchmarks, one after the other (EPD=FILE for the o
 		case "$$file:$(EPD)" in \
 		'benchmarks/*.py:'*) echo "there is no benchmark in benchmarks/"; exit 1 ;; \
 		benchmarks/solve.py:) echo "== $$file needs a set of positions: make bench EPD=FILE.epd" ;; \
-		benchmarks/solve.py:*) echo "== $$file"; $(PYTHON_IN) "$$file" "$(EPD)" ;; \
+		benchmarks/solve.py:*) echo "== $$file, a second a position"; $(PYTHON_IN) "$$file" "$(EPD)" --seconds 1 ;; \
 		*) echo "== $$file"; $(PYTHON_IN) "$$file" ;; \
 		esac; \
 	done
