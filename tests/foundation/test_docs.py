@@ -123,7 +123,9 @@ def test_every_link_of_a_page_leads_somewhere(page: Path) -> None:
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: page.name)
 def test_every_path_that_a_page_names_exists(page: Path) -> None:
     text = BLOCK.sub("", page.read_text(encoding="utf-8"))
-    for path in re.findall(r"`((?:crates|docs|examples|tests|tools|\.github)/[\w./-]+)`", text):
+    for path in re.findall(
+        r"`((?:benchmarks|crates|docs|examples|tests|tools|\.github)/[\w./-]+)`", text
+    ):
         assert (ROOT / path).exists(), path
 
 
