@@ -1,4 +1,4 @@
-//! The root: iterative deepening (Slate and Atkin, Chess 4.5: The Northwestern University Chess Program, 1977)
+//! The root: iterative deepening (Slate and Atkin 1977, in Frey, Chess Skill in Man and Machine)
 //! with aspiration windows, several best lines by leaving out the root moves already placed.
 
 use std::time::Instant;

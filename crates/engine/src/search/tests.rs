@@ -139,6 +139,32 @@ fn the_same_request_has_the_same_answer() {
 }
 
 #[test]
+fn a_search_cut_short_anywhere_has_a_true_score_and_legal_lines() {
+    // Once, a new best move that was not yet searched to its end came out with no score at all.
+    let fen = "1rb1r1k1/p1p2ppp/5n2/2pP4/5P2/2QB4/qNP3PP/2KRB2R b - - 0 1";
+    let at = position(fen);
+    for nodes in (200..30_000).step_by(331) {
+        let request = Request {
+            lines: 2,
+            ..Request::new(&at, Limits::nodes(nodes))
+        };
+        let answer = Searcher::new().search(&request).unwrap();
+        assert_eq!(answer.lines.len(), 2);
+        for line in &answer.lines {
+            match line.score {
+                Score::Centipawns(value) => assert!(value.abs() < 3_000, "{nodes}: {value}"),
+                Score::Mates(n) | Score::Mated(n) => assert!(n < 30, "{nodes}: mate in {n}"),
+            }
+            let mut here = at.clone();
+            for mv in &line.moves {
+                assert!(here.legal_moves().contains(mv));
+                here = here.play(*mv);
+            }
+        }
+    }
+}
+
+#[test]
 fn a_stop_is_obeyed_at_once() {
     let stop = AtomicBool::new(false);
     let at = Position::start();

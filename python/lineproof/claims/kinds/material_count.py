@@ -85,7 +85,7 @@ VALUE = {
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    text = f" {here.words.lower()} "
+    text = f" {here.said} "
     if "n" in slots:
         return [
             here.claim(KIND.id, "white", amount="pawns", pawns=(int(slots["n"]), int(slots["m"])))
