@@ -1,0 +1,92 @@
+# `make help` says what each target does. Every step is skipped when nothing that it reads has changed.
+MAKEFLAGS += --no-builtin-rules
+.DELETE_ON_ERROR:
+.DEFAULT_GOAL := help
+.PHONY: help demo test lint format wheel bench lock third-party clean setup test-setup
+
+PYTHON_IN := .venv/bin/python
+# The stamps lie in the folder that they speak of, so that deleting the folder deletes them.
+BUILD_TOOLS := .venv/build.stamp
+TEST_TOOLS := .venv/test.stamp
+WHEEL := dist/wheel.stamp
+INSTALLED := .venv/lineproof.stamp
+
+# Folders count as sources too: a deleted file changes only its folder.
+SOURCES := $(shell find crates python -not -name '*.so' -not -name '*.pyd' -not -name '*.pyc' -not -name __pycache__) \
+	Cargo.toml Cargo.lock rust-toolchain.toml pyproject.toml LICENSE THIRD_PARTY.md README.md
+OWN_PYTHON := python tests tools $(wildcard benchmarks)
+
+help: ## say what each target does
+	@awk -F ':.*## ' '/^[a-z-]+:.*## / { printf "make %-12s %s\n", $$1, $$2 }' Makefile
+
+demo: $(INSTALLED) ## set everything up and prove the demo lesson
+	.venv/bin/lineproof prove examples/vienna
+
+test: test-setup ## set everything up and run every check and test
+	@$(MAKE) --no-print-directory lint
+	cargo test --workspace --locked
+	$(PYTHON_IN) -m pytest
+
+lint: test-setup ## formats, lints, types, import direction, licences
+	cargo fmt --all --check
+	cargo clippy --workspace --all-targets --locked -- -D warnings
+	$(PYTHON_IN) -m ruff check $(OWN_PYTHON)
+	$(PYTHON_IN) -m ruff format --check $(OWN_PYTHON)
+	$(PYTHON_IN) -m mypy --strict
+	$(PYTHON_IN) -m mypy --strict tools
+	.venv/bin/lint-imports
+	$(PYTHON_IN) tools/third_party.py --check
+
+format: $(TEST_TOOLS) ## write all code in the one format
+	cargo fmt --all
+	$(PYTHON_IN) -m ruff check --fix-only $(OWN_PYTHON)
+	$(PYTHON_IN) -m ruff format $(OWN_PYTHON)
+
+wheel: $(WHEEL) ## build the wheel into dist/
+	@ls dist/*.whl
+
+bench: test-setup ## run the benchmarks, one after the other (EPD=FILE for the one that solves a set)
+	@set -e; for file in benchmarks/*.py; do \
+		case "$$file:$(EPD)" in \
+		'benchmarks/*.py:'*) echo "there is no benchmark in benchmarks/"; exit 1 ;; \
+		benchmarks/solve.py:) echo "== $$file needs a set of positions: make bench EPD=FILE.epd" ;; \
+		benchmarks/solve.py:*) echo "== $$file, a second a position"; $(PYTHON_IN) "$$file" "$(EPD)" --seconds 1 ;; \
+		*) echo "== $$file"; $(PYTHON_IN) "$$file" ;; \
+		esac; \
+	done
+
+setup: $(INSTALLED) ## only the set-up: .venv with Lineproof in it
+
+test-setup: $(INSTALLED) $(TEST_TOOLS)
+	@sh tools/need.sh test
+
+lock: $(TEST_TOOLS) ## choose the Python packages' versions anew (tools/requirements-*.txt)
+	$(PYTHON_IN) tools/lock.py
+
+third-party: test-setup ## write THIRD_PARTY.md anew
+	$(PYTHON_IN) tools/third_party.py
+
+clean: ## remove all that was built here
+	rm -rf .venv target dist build .mypy_cache .ruff_cache .pytest_cache .hypothesis .import_linter_cache
+	find python tests tools -name __pycache__ -prune -exec rm -rf {} +
+	rm -f python/lineproof/_engine*.so python/lineproof/_engine*.pyd
+
+$(BUILD_TOOLS): tools/requirements-build.txt
+	@sh tools/need.sh build
+	@$(PYTHON_IN) -c '' 2>/dev/null || "$$(sh tools/need.sh python)" -m venv --clear .venv
+	$(PYTHON_IN) -m pip install --quiet --disable-pip-version-check -r tools/requirements-build.txt
+	@touch $@
+
+$(TEST_TOOLS): tools/requirements-test.txt $(BUILD_TOOLS)
+	$(PYTHON_IN) -m pip install --quiet --disable-pip-version-check -r tools/requirements-test.txt
+	@touch $@
+
+$(WHEEL): $(SOURCES) $(BUILD_TOOLS)
+	@echo "building the engine (about a minute the first time)"
+	@mkdir -p dist && rm -f dist/lineproof-*.whl
+	.venv/bin/maturin build --quiet --release --locked --interpreter $(PYTHON_IN) --out dist
+	@touch $@
+
+$(INSTALLED): $(WHEEL)
+	$(PYTHON_IN) -m pip install --quiet --disable-pip-version-check --force-reinstall --no-deps dist/lineproof-*.whl
+	@touch $@
