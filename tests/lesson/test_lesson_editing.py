@@ -201,6 +201,19 @@ def test_marks_are_set_beside_the_move(text: str, nags: list[int], expected: str
     assert edit.set_marks(at(text, "1. e4"), nags)[0].text == expected
 
 
+def test_a_game_of_which_nothing_is_left_stays_a_game() -> None:
+    for text, label in [("1. e4", "1. e4"), ('[Event "a"]\n\n1. e4 e5\n\n[Event "b"]\n', "1. e4")]:
+        games = len(Lesson.from_text(text).games)
+        lesson, _ = edit.cut(at(text, label))
+        assert len(lesson.games) == len(lesson.places) == games
+
+
+def test_an_edit_that_could_not_be_read_back_is_refused() -> None:
+    place = at('[Event "x"] 2. [Site "y"]', "start")  # a move there would begin a second game
+    with pytest.raises(errors.EditError, match="the edit would change more than it should"):
+        edit.add_move(place, "e4")
+
+
 def test_the_start_of_a_game_takes_no_marks_and_no_cut() -> None:
     place = at("1. e4 *", "start")
     with pytest.raises(errors.EditError, match="the start of a game cannot be marked"):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import io
 from collections import Counter
 from random import Random
@@ -13,7 +14,7 @@ from hypothesis import strategies as st
 from lesson_layout import random_text
 
 from lineproof._engine import Pgn
-from lineproof.lesson import Lesson, Place, edit
+from lineproof.lesson import Lesson, LessonError, Place, edit
 from lineproof.lesson.errors import EditError
 from lineproof.lesson.source import Source
 
@@ -68,6 +69,52 @@ def test_tokens_cover_any_text(text: str) -> None:
         : len(tokens)
     ]
     assert all(start < end for _, start, end in tokens)
+
+
+PIECES = [
+    *("e4", "e5", "Nf3", "1.", "1...", "2", "(", ")", "{a}", "{", "}", ";x\n", "\n%y\n", "$3", "$"),
+    *(
+        "!",
+        "?!",
+        "=",
+        "+-",
+        "--",
+        "Z0",
+        "*",
+        "1-0",
+        '[Event "x"]',
+        '[FEN "8/8 w"]',
+        "[",
+        "]",
+        "0-0",
+    ),
+    *(" ", " ", "\n", "\r\n", "word", "é", ".", '"'),
+]
+
+
+@given(st.lists(st.sampled_from(PIECES), max_size=25).map("".join))
+@settings(max_examples=500, deadline=None)
+def test_any_jumble_is_a_lesson_or_a_named_error(text: str) -> None:
+    try:
+        lesson = Lesson.from_text(text)
+    except LessonError as error:
+        assert str(error).startswith("lesson.pgn")
+        return
+    for place in lesson.places:
+        assert place.label and place.board.key == place.key
+        assert len(place.nags) + len(place.marks) == len(lesson.pgn.glyphs(place.index))
+    for comment in lesson.comments:
+        assert comment in comment.place.comments
+    for place in lesson.places:
+        for change in (
+            lambda p: edit.add_move(p, p.board.san(p.board.legal_moves()[-1])),
+            edit.cut,
+            edit.promote,
+            lambda p: edit.add_comment(p, "words"),
+            lambda p: edit.set_marks(p, [3]),
+        ):
+            with contextlib.suppress(EditError):
+                change(place)
 
 
 @given(SEEDS, LINE_ENDS)

@@ -293,12 +293,13 @@ SAVER = """
     from lineproof.lesson import Lesson
     from lineproof.lesson.save import save
     lesson = Lesson.open(sys.argv[1])
-    print("ready", flush=True)
     body = "{" + "x" * 200_000 + "} *"
     number = 0
     while True:
         number += 1
         lesson = save(lesson.with_text(f"1. e4 e5 2. Nc3 {{{number}}} {body} ; {number}"))
+        if number == 1:
+            print("ready", flush=True)
 """
 
 
@@ -316,15 +317,14 @@ def test_a_writer_killed_at_any_moment_leaves_the_old_file_or_the_new(lesson: Le
         writer.wait(timeout=60)
         writer.stdout.close()
         text = Lesson.open(folder).text
-        if text != TEXT:
-            number = text[text.index("{") + 1 : text.index("}")]
-            body = "{" + "x" * 200_000 + "} *"
-            assert text == f"1. e4 e5 2. Nc3 {{{number}}} {body} ; {number}"
-            seen.add(number)
+        number = text[text.index("{") + 1 : text.index("}")]
+        body = "{" + "x" * 200_000 + "} *"
+        assert text == f"1. e4 e5 2. Nc3 {{{number}}} {body} ; {number}"
+        seen.add(number)
         for version in versions(lesson):
             data = version.path.read_bytes()
             assert hashlib.sha256(data).hexdigest()[:16] == version.digest
-    assert seen  # some writer came to write at all
+    assert len(seen) > 1  # they were killed at different saves
     # The lock is free, what was left half written is cleaned up by the next save.
     save(Lesson.open(folder).with_text("1. d4 *"))
     assert left_over(folder) == []

@@ -118,7 +118,7 @@ class Pinned:
 
 def pins(board: Board, side: str) -> list[Pinned]:
     """Pins against `side`: exactly one of his pieces stands between an enemy line piece and his king (absolute),
-    or a bigger or an unprotected piece of his (relative)."""
+    or, of his, an unprotected piece or one bigger than both the piece and the pinner (relative)."""
     found: list[Pinned] = []
     enemy = other(side)
     own = {at: p.lower() for at, p in board.pieces() if side_of(p) == side}
@@ -133,7 +133,7 @@ def pins(board: Board, side: str) -> list[Pinned]:
                 if behind in seen or behind not in own:
                     continue
                 absolute = own[behind] == "k"
-                bigger = VALUES[own[behind]] > VALUES[own[piece]]
+                bigger = VALUES[own[behind]] > max(VALUES[own[piece]], VALUES[letter.lower()])
                 loose = own[behind] != "p" and not any(
                     d != piece for d in board.attackers(side, behind, [piece])
                 )

@@ -13,6 +13,8 @@ def _longest_first(choices: str) -> str:
 
 
 _ADVERBS = (
+    "by contrast|for the time being|on the other hand|in contrast|on top of that|careful now|at this moment|at the very least|at least|with this|"
+    "just like that|then|even so|even now|mind|sure enough|not surprisingly|strangely enough|believe it or not|in practice|in theory|"
     "now|so|and|but|here|then|again|already|of course|in fact|indeed|well|actually|therefore|thus|hence|still|suddenly|simply|"
     "in other words|as a result|in short|as you see|as you can see|as we see|as we saw|you see|you see that|you can see that|"
     "we see that|notice that|notice|note that|note|notice how|see how|look|remember that|remember|the point is that|the result is that|"

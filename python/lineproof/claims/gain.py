@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import islice
 
 from lineproof.lesson import Place
 
@@ -60,10 +61,7 @@ def end_of_shown_line(place: Place, spot: Spot) -> Spot:
     return here
 
 
-def before_last_move_of(spot: Spot, loser: str) -> Spot | None:
-    """The position before the loser's last move on the way here; None when he has not moved."""
-    for plies in range(1, len(spot.moves) + 1):
-        before = spot.earlier(plies)
-        if before.board.turn == loser:
-            return before
-    return None
+def before_last_moves_of(spot: Spot, loser: str, moves: int) -> list[Spot]:
+    """The positions before the loser's last moves on the way here, the latest first; at most `moves` of them."""
+    earlier = (spot.earlier(plies) for plies in range(1, len(spot.moves) + 1))
+    return list(islice((before for before in earlier if before.board.turn == loser), moves))

@@ -62,6 +62,11 @@ class Here:
         return self.spot.board
 
     @property
+    def said(self) -> str:
+        """The clause in lower case, line breaks as blanks."""
+        return " ".join(self.words.lower().split())
+
+    @property
     def taught(self) -> str:
         """The side taught.
 

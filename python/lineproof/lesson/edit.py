@@ -68,11 +68,13 @@ def add_line(place: Place, sans: Sequence[str]) -> Edited:
     """
     at, board = place, place.board
     fresh: list[str] = []
+    ucis: list[str] = []
     for san in sans:
         uci, spelled = _read(place, board, san)
         known = None if fresh else next((c for c in at.children if c.uci == uci), None)
         if known is None:
             fresh.append(spelled)
+            ucis.append(uci)
             board = _after(board, uci)
         else:
             at, board = known, known.board
@@ -80,9 +82,12 @@ def add_line(place: Place, sans: Sequence[str]) -> Edited:
         return at.lesson, at
     lesson = _hang(at, _spell(at, fresh))
     _expect(lesson, places=len(at.lesson.places) + len(fresh), comments=len(at.lesson.comments))
-    new = lesson.places[at.index].children[-1 if at.next is not None else 0]
+    # What was put in stands after all the other moves from there.
+    new = next(iter(lesson.places[at.index].children[::-1]), None)
     for _ in fresh[1:]:
-        new = sure(new.next)
+        new = new and new.next
+    if new is None or new.moves() != [*at.moves(), *ucis]:
+        raise _too_much(lesson)
     return lesson, new
 
 
@@ -97,18 +102,25 @@ def cut(place: Place) -> Edited:
     parent = _parent(place, "cut")
     lesson, tokens = place.lesson, Tokens(place.lesson)
     move = tokens.move(place)
-    if any(span.variation for span in tokens.trail(move)):
-        at = parent.children.index(place)
-        lesson, _ = promote(parent.children[at + 1])
+    later = parent.children[parent.children.index(place) + 1 :]
+    if later and later[0].depth > place.depth:
+        lesson, promoted = promote(later[0])
         # The line that made way is now the first variation.
-        return cut(lesson.places[parent.index].children[at + 1])
+        siblings = lesson.places[parent.index].children
+        return cut(siblings[siblings.index(promoted) + 1])
     if _opens(tokens, move):
         first = tokens.opening(move)
         last = tokens.closing(first)
     else:
         first = tokens.numbered(move)
         last = tokens.last_before(tokens.line_end(move, place.depth > 0))
-    edited = splice(lesson, [removal(tokens, first, last)])
+    start, end, text = removal(tokens, first, last)
+    if place.ply == 1 and place.depth == 0 and place.game.result is None:
+        text += "*"  # without it nothing would part the game from the next
+    edited = splice(lesson, [(start, end, text)])
+    gone = len(_branch(place))
+    if len(edited.places) != len(lesson.places) - gone:
+        raise _too_much(lesson)
     return edited, edited.places[parent.index]
 
 
@@ -154,6 +166,9 @@ def promote(place: Place) -> Edited:
     old.literal(")", glue=True)
 
     new = Text(tokens)
+    start = tokens.start(main_head)
+    if start and lesson.text[start - 1] not in " \t\r\n(":
+        new.literal(" ")
     new.piece(*before)
     new.piece(head, move)
     offset = len(new.ready())
@@ -166,7 +181,6 @@ def promote(place: Place) -> Edited:
             new.literal(black_number(first))
         new.piece(*tail)
 
-    start = tokens.start(main_head)
     last = tokens.last_before(line_end)
     text = fenced(tokens, new, last + 1)
     edited = splice(lesson, [(start, tokens.end(last), text)])
@@ -414,11 +428,23 @@ def _refuse_words(place: Place, text: str, *, to_line_end: bool) -> None:
 def _expect(lesson: Lesson, *, places: int, comments: int) -> None:
     """The edit has read back as meant: a guard against text that runs into its surroundings."""
     if (len(lesson.places), len(lesson.comments)) != (places, comments):
-        raise EditError(
-            "the edit would change more than it should",
-            path=lesson.name,
-            hint="edit the file in a text editor there, and open it again",
-        )
+        raise _too_much(lesson)
+
+
+def _too_much(lesson: Lesson) -> EditError:
+    return EditError(
+        "the edit would change more than it should",
+        path=lesson.name,
+        hint="edit the file in a text editor there, and open it again",
+    )
+
+
+def _branch(place: Place) -> list[Place]:
+    """A place and all that follow it."""
+    found = [place]
+    for at in found:
+        found.extend(at.children)
+    return found
 
 
 def _opens(tokens: Tokens, move: int) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from lineproof.lesson.errors import EditError, LessonError
 from lineproof.lesson.places import Place
 from lineproof.lesson.walk import BLANK, COMMENTS, GLYPHS, MOVES, TO_LINE_END, Text, Tokens
 
@@ -70,8 +71,11 @@ def at_root(tokens: Tokens, place: Place, text: str) -> Splice:
             before = line_end if tokens.kind(last) in TO_LINE_END else " "
         return at, at, before + text + ("" if parts(lesson.text[at : at + 1]) else " ")
     at = tokens.start(index)
-    gap = lesson.text[tokens.end(last) : at] if last >= 0 else line_end
-    before = "" if "\n" in gap or "\r" in gap else line_end * 2
+    if last < 0:  # the game begins with its moves: part it from the game before
+        before = "" if parts(lesson.text[at - 1 : at]) else line_end
+    else:
+        gap = lesson.text[tokens.end(last) : at]
+        before = "" if "\n" in gap or "\r" in gap else line_end * 2
     return at, at, f"{before}{text} "
 
 
@@ -108,10 +112,24 @@ def parts(rest: str) -> bool:
 
 
 def splice(lesson: Lesson, splices: Sequence[Splice]) -> Lesson:
+    """The lesson with these splices, which do not overlap.
+
+    :raises EditError: when the text could not be read any more.
+    :raises EncodingError: when the file's encoding lacks a character.
+    """
     pieces = []
     at = 0
     for start, end, text in sorted(splices):
         lesson.source.refuse_lacking(text, start)
         pieces += [lesson.text[at:start], text]
         at = end
-    return lesson.with_text("".join([*pieces, lesson.text[at:]]))
+    try:
+        return lesson.with_text("".join([*pieces, lesson.text[at:]]))
+    except LessonError as error:
+        raise EditError(
+            f"the edit would leave text that cannot be read: {error.message}",
+            path=lesson.name,
+            line=error.line,
+            column=error.column,
+            hint="edit the file in a text editor there, and open it again",
+        ) from error

@@ -10,7 +10,7 @@ use super::pawns::{Pawns, ahead, beside, pawn_attacks, relative_rank, step};
 use super::squares::{FULL_PHASE, Pair, pair, phase, value};
 use super::{Evaluate, LIMIT};
 
-const TEMPO: i32 = 12;
+const ON_MOVE: i32 = 12;
 const BISHOP_PAIR: Pair = pair(28, 48);
 const ROOK_OPEN_FILE: Pair = pair(24, 10);
 const ROOK_HALF_OPEN_FILE: Pair = pair(12, 6);
@@ -158,7 +158,7 @@ impl Evaluate for Tapered {
         };
         blended = blended * scale(board, stronger) / 64;
 
-        let for_mover = chess.turn().fold_wb(blended, -blended) + TEMPO;
+        let for_mover = chess.turn().fold_wb(blended, -blended) + ON_MOVE;
         for_mover.clamp(-LIMIT, LIMIT)
     }
 }
@@ -354,7 +354,7 @@ fn king_safety(board: &Board, army: &Army, foe: &Army, ours: &Attacks, theirs: &
         danger += 34 * i32::from((jumps & theirs.by_role[1] & safe).any());
         danger -= shelter / 2;
         if (board.queens() & foe.own).is_empty() {
-            danger -= 90;
+            danger -= 60;
         }
     }
     let danger = danger.clamp(0, 500);
@@ -463,7 +463,7 @@ mod tests {
     fn the_initial_position_is_worth_the_move_only() {
         assert_eq!(
             of("rnbqkbnr/pppppppp/8/8/8/8/PPPPPPPP/RNBQKBNR w KQkq - 0 1"),
-            TEMPO
+            ON_MOVE
         );
     }
 
@@ -493,12 +493,12 @@ mod tests {
         for _ in line.split(' ') {
             evaluation.pop();
         }
-        assert_eq!(evaluation.evaluate(Position::start().chess()), TEMPO);
+        assert_eq!(evaluation.evaluate(Position::start().chess()), ON_MOVE);
     }
 
     #[test]
     fn two_knights_alone_are_worth_a_draw() {
-        assert!(of("8/8/8/3k4/8/8/3NN3/4K3 w - - 0 1").abs() <= TEMPO);
+        assert!(of("8/8/8/3k4/8/8/3NN3/4K3 w - - 0 1").abs() <= ON_MOVE);
     }
 
     #[test]

@@ -107,6 +107,7 @@ impl Tokens {
             text,
             at: 0,
             tokens: Tokens::default(),
+            plain_to: 0,
         };
         reader.run();
         reader.tokens.len = reader.at as u32;
@@ -150,6 +151,8 @@ struct Reader<'a> {
     text: &'a str,
     at: usize,
     tokens: Tokens,
+    /// Up to here a backslash in a tag's value is read as text.
+    plain_to: usize,
 }
 
 /// Marks that are letters; they may be glued to a move.
@@ -457,17 +460,29 @@ impl<'a> Reader<'a> {
         at += run(&rest[at..], char::is_whitespace);
         if rest[at..].starts_with('"') {
             let quoted = &rest[at + 1..];
-            let quoted = &quoted[..line(quoted)];
             // A backslash before the closing quote is read as text when the tag would else not end.
-            match closing(quoted, true).or_else(|| closing(quoted, false)) {
+            // That is found out once a line, so that a long line of tags is read in one go.
+            let escaped = if self.at < self.plain_to {
+                None
+            } else {
+                closing(quoted, true)
+            };
+            let end = escaped.or_else(|| {
+                if self.at >= self.plain_to {
+                    self.plain_to = self.at + at + 1 + line(quoted);
+                }
+                closing(quoted, false)
+            });
+            match end {
                 Some(end) => self.take(Kind::Tag, at + 1 + end),
                 None => self.unclosed_tag(rest, at + 1),
             }
         } else {
-            let end = line(&rest[at..]);
-            match rest[at..at + end].find(']') {
-                Some(end) => self.take(Kind::Tag, at + end + 1),
-                None => self.unclosed_tag(rest, at),
+            let end = run(&rest[at..], |c| !matches!(c, ']' | '\n' | '\r'));
+            if rest[at + end..].starts_with(']') {
+                self.take(Kind::Tag, at + end + 1);
+            } else {
+                self.unclosed_tag(rest, at);
             }
         }
     }
@@ -478,16 +493,18 @@ impl<'a> Reader<'a> {
     }
 }
 
-/// Offset past the `]` that closes a tag pair whose value has just been opened: a quote, white space, `]`.
+/// Offset past the `]` that closes a tag pair whose value has just been opened: a quote, white space,
+/// `]`; `None` when the line ends before.
 fn closing(quoted: &str, escapes: bool) -> Option<usize> {
     let bytes = quoted.as_bytes();
     let mut at = 0;
     while at < bytes.len() {
         match bytes[at] {
             b'\\' if escapes && matches!(bytes.get(at + 1), Some(b'"' | b'\\')) => at += 1,
+            b'\n' | b'\r' => return None,
             b'"' => {
                 let after = &quoted[at + 1..];
-                let space = run(after, char::is_whitespace);
+                let space = run(after, |c| c.is_whitespace() && !matches!(c, '\n' | '\r'));
                 if after[space..].starts_with(']') {
                     return Some(at + 1 + space + 1);
                 }
@@ -644,6 +661,14 @@ mod tests {
             tokens("[A \"b\ne4"),
             [(Kind::UnclosedTag, "[A \"b"), (Kind::San, "e4")]
         );
+    }
+
+    #[test]
+    fn long_lines_of_tags_are_read_in_one_go() {
+        for tag in [r#"[A "b"]"#, r#"[A "c:"]"#, "[A b]", r#"[A "b"#] {
+            let text = tag.repeat(100_000);
+            assert!(Tokens::read(&text).len() <= 100_001);
+        }
     }
 
     #[test]

@@ -40,6 +40,34 @@ impl Checks {
         }
     }
 
+    /// Whether no piece of the mover can reach a square from which it gives check, told from the attacks alone.
+    pub fn none_possible(&self, chess: &Chess) -> bool {
+        let board = chess.board();
+        let us = chess.us();
+        let occupied = board.occupied();
+        let goes = |squares: Bitboard, reach: Bitboard| (reach & squares & !us).any();
+        self.screens.is_empty()
+            && (us & board.pawns())
+                .shift(chess.turn().fold_wb(8, -8))
+                .is_disjoint(self.pawn)
+            && (us & board.pawns())
+                .shift(chess.turn().fold_wb(16, -16))
+                .is_disjoint(self.pawn)
+            && !(us & board.knights())
+                .into_iter()
+                .any(|from| goes(self.knight, attacks::knight_attacks(from)))
+            && !(us & board.bishops_and_queens())
+                .into_iter()
+                .any(|from| goes(self.slanted, attacks::bishop_attacks(from, occupied)))
+            && !(us & board.rooks_and_queens())
+                .into_iter()
+                .any(|from| goes(self.straight, attacks::rook_attacks(from, occupied)))
+            && !(us & board.queens()).into_iter().any(|from| {
+                goes(self.slanted, attacks::rook_attacks(from, occupied))
+                    || goes(self.straight, attacks::bishop_attacks(from, occupied))
+            })
+    }
+
     /// Whether a normal move without promotion gives check. Castling, en passant and promotions are not looked at:
     /// they are answered with yes, so that nobody leaves them out for being quiet.
     pub fn gives(&self, mv: Move) -> bool {
@@ -72,6 +100,7 @@ mod tests {
 
     fn check(position: &Position, depth: u32) {
         let checks = Checks::new(position.chess());
+        let mut found = false;
         for mv in position.legal_moves() {
             let after = position.play(mv);
             let plain = matches!(
@@ -82,6 +111,7 @@ mod tests {
                 }
             );
             if plain {
+                found |= !mv.is_capture() && checks.gives(mv);
                 assert_eq!(
                     checks.gives(mv),
                     after.chess().is_check(),
@@ -94,6 +124,11 @@ mod tests {
                 check(&after, depth - 1);
             }
         }
+        assert!(
+            !(found && checks.none_possible(position.chess())),
+            "{}",
+            position.fen()
+        );
     }
 
     #[test]

@@ -30,6 +30,8 @@ mod root;
 mod score;
 pub mod see;
 mod table;
+#[cfg(test)]
+mod tests;
 mod tree;
 
 pub use score::Score;

@@ -1,4 +1,4 @@
-//! The root: iterative deepening (Slate and Atkin, Chess 4.5: The Northwestern University Chess Program, 1977)
+//! The root: iterative deepening (Slate and Atkin 1977, in Frey, Chess Skill in Man and Machine)
 //! with aspiration windows, several best lines by leaving out the root moves already placed.
 
 use std::time::Instant;
@@ -203,6 +203,8 @@ fn widen<E: Evaluate>(
                 value - margin
             };
         } else if value >= beta {
+            // The new best move may not be searched to its end: it is worth at least this.
+            moves[first].last = value;
             beta = if margin > 400 {
                 INFINITE
             } else {

@@ -1,5 +1,5 @@
 //! The transposition table: what the search found out about positions it has met
-//! (Greenblatt, Eastlake and Crocker, The Greenblatt Chess Program, 1967; Breuker, Memory versus Search in Games, 1998).
+//! (Greenblatt, Eastlake and Crocker 1967; Breuker, Memory versus Search in Games, 1998).
 
 use super::packed::Packed;
 use super::score::{MATE_BOUND, Value};
@@ -85,7 +85,7 @@ impl Table {
     }
 
     /// Stores a node. The entry of the same position gives way, else the one of least depth.
-    #[allow(clippy::too_many_arguments)]
+    #[allow(clippy::too_many_arguments)] // one caller for each field of an entry
     pub fn store(
         &mut self,
         key: u64,

@@ -5,7 +5,7 @@
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Instant;
 
-use shakmaty::{Chess, Color, Move, Position as _, Role};
+use shakmaty::{Chess, Color, Move, MoveList, Position as _, Role};
 
 use crate::eval::Evaluate;
 
@@ -16,7 +16,7 @@ use super::order::{Hints, Landing, Memory, Picker, landing};
 use super::packed::Packed;
 use super::score::{DRAW, INFINITE, MATE_BOUND, MAX_PLY, Value, mated_in};
 use super::see;
-use super::table::{Bound, Table};
+use super::table::{Bound, Entry, Table};
 
 /// A position in the tree.
 #[derive(Clone)]
@@ -112,7 +112,7 @@ const fn log2_256(n: i32) -> i32 {
 
 fn late_reduction(depth: i32, number: i32) -> i32 {
     let product = (log2_256(depth.clamp(1, 63)) * log2_256(number.clamp(1, 63))) >> 8;
-    (100 + product * 54 / 256) / 256
+    (100 + product * 70 / 256) / 256
 }
 
 impl<'a, E: Evaluate> Tree<'a, E> {
@@ -242,7 +242,6 @@ impl<'a, E: Evaluate> Tree<'a, E> {
     }
 
     /// The value of a node below the root.
-    #[allow(clippy::too_many_lines, clippy::too_many_arguments)]
     pub fn search<const PV: bool>(
         &mut self,
         node: &Node,
@@ -253,7 +252,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
         cut: bool,
     ) -> Value {
         if depth <= 0 {
-            return self.quiesce::<PV>(node, ply, alpha, beta);
+            return self.quiesce::<PV>(node, ply, true, alpha, beta);
         }
         self.variations[ply].len = 0;
         if self.stopped {
@@ -289,13 +288,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
             && node.chess.halfmoves() < 90
         {
             let value = found.value(ply);
-            let enough = match found.bound {
-                Bound::Exact => true,
-                Bound::Lower => value >= beta,
-                Bound::Upper => value <= alpha,
-                Bound::None => false,
-            };
-            if enough {
+            if settles(found.bound, value, alpha, beta) {
                 return value;
             }
         }
@@ -304,41 +297,27 @@ impl<'a, E: Evaluate> Tree<'a, E> {
         // Static value, corrected by what the table knows better.
         let raw = if node.check {
             -INFINITE
-        } else if let Some(found) = entry {
-            Value::from(found.eval)
         } else if !excluded.is_none() {
             self.frames[ply].eval
         } else {
-            self.eval.evaluate(&node.chess)
-        };
-        let raw = if raw == -INFINITE && !node.check {
-            self.eval.evaluate(&node.chess)
-        } else {
-            raw
+            match entry.map(|found| Value::from(found.eval)) {
+                Some(kept) if kept != -INFINITE => kept,
+                _ => self.eval.evaluate(&node.chess),
+            }
         };
         self.frames[ply].eval = raw;
-        let mut eval = raw;
-        if let Some(found) = entry
-            && !node.check
-        {
-            let value = found.value(ply);
-            let better = match found.bound {
-                Bound::Exact => true,
-                Bound::Lower => value > eval,
-                Bound::Upper => value < eval,
-                Bound::None => false,
-            };
-            if better && value.abs() < MATE_BOUND {
-                eval = value;
-            }
-        }
+        let eval = if node.check {
+            raw
+        } else {
+            refine(raw, entry, ply)
+        };
         let improving = !node.check && ply >= 2 && raw > self.frames[ply - 2].eval;
         let mut depth = depth;
         self.frames[ply + 2].killers = [Packed::NONE; 2];
 
         if !PV && !node.check && excluded.is_none() {
             // So far ahead that a shallow search will not lose it ("Reverse Futility Pruning", Chess Programming Wiki).
-            if depth <= 7
+            if depth <= 4
                 && beta.abs() < MATE_BOUND
                 && eval - 75 * (depth - i32::from(improving)) >= beta
             {
@@ -346,7 +325,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
             }
             // So far behind that only captures can help ("Razoring", Birmingham and Kent 1977).
             if depth <= 3 && eval + 200 + 200 * depth * depth <= alpha {
-                let value = self.quiesce::<false>(node, ply, alpha, alpha + 1);
+                let value = self.quiesce::<false>(node, ply, true, alpha, alpha + 1);
                 if value <= alpha {
                     return value;
                 }
@@ -615,17 +594,19 @@ impl<'a, E: Evaluate> Tree<'a, E> {
                 Bound::Upper
             };
             let mv = best_move.map_or(Packed::NONE, Packed::new);
-            self.table
-                .store(node.key, ply, mv, best, raw.max(-INFINITE), depth, bound);
+            self.table.store(node.key, ply, mv, best, raw, depth, bound);
         }
         best
     }
 
     /// Captures, promotions and answers to checks, until the position is quiet.
+    ///
+    /// The `first` ply also tries quiet checks, so that mates and double attacks behind a check are seen.
     pub fn quiesce<const PV: bool>(
         &mut self,
         node: &Node,
         ply: usize,
+        first: bool,
         mut alpha: Value,
         beta: Value,
     ) -> Value {
@@ -646,13 +627,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
             && node.chess.halfmoves() < 90
         {
             let value = found.value(ply);
-            let enough = match found.bound {
-                Bound::Exact => true,
-                Bound::Lower => value >= beta,
-                Bound::Upper => value <= alpha,
-                Bound::None => false,
-            };
-            if enough {
+            if settles(found.bound, value, alpha, beta) {
                 return value;
             }
         }
@@ -670,24 +645,16 @@ impl<'a, E: Evaluate> Tree<'a, E> {
                 Some(found) if Value::from(found.eval) != -INFINITE => Value::from(found.eval),
                 _ => self.eval.evaluate(&node.chess),
             };
-            best = raw;
-            if let Some(found) = entry {
-                let value = found.value(ply);
-                let better = match found.bound {
-                    Bound::Exact => true,
-                    Bound::Lower => value > best,
-                    Bound::Upper => value < best,
-                    Bound::None => false,
-                };
-                if better && value.abs() < MATE_BOUND {
-                    best = value;
-                }
-            }
+            best = refine(raw, entry, ply);
             if best >= beta {
                 return best;
             }
             alpha = alpha.max(best);
-            moves = noisy_moves(&node.chess);
+            let mut noisy = noisy_moves(&node.chess);
+            if first {
+                add_quiet_checks(&node.chess, &mut noisy);
+            }
+            moves = noisy;
         }
         let before = self.before(ply);
         let hints = Hints {
@@ -708,7 +675,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
                     break;
                 }
                 // Even the piece taken does not reach alpha ("Delta Pruning", Chess Programming Wiki).
-                if !node.check && !mv.is_promotion() {
+                if !node.check && !quiet && !mv.is_promotion() {
                     let gain = mv.capture().map_or(0, see::worth);
                     if hope + gain <= alpha {
                         best = best.max(hope + gain);
@@ -717,7 +684,7 @@ impl<'a, E: Evaluate> Tree<'a, E> {
                 }
             }
             let child = self.play(node, mv, ply);
-            let value = -self.quiesce::<PV>(&child, ply + 1, -beta, -alpha);
+            let value = -self.quiesce::<PV>(&child, ply + 1, false, -beta, -alpha);
             self.take_back();
             if self.stopped {
                 return DRAW;
@@ -746,6 +713,56 @@ impl<'a, E: Evaluate> Tree<'a, E> {
         let mv = best_move.map_or(Packed::NONE, Packed::new);
         self.table.store(node.key, ply, mv, best, raw, 0, bound);
         best
+    }
+}
+
+/// Adds the checks that neither capture nor promote nor lose the piece.
+fn add_quiet_checks(chess: &Chess, moves: &mut MoveList) {
+    let checks = Checks::new(chess);
+    if checks.none_possible(chess) {
+        return;
+    }
+    for mv in chess.legal_moves() {
+        let plain = matches!(
+            mv,
+            Move::Normal {
+                capture: None,
+                promotion: None,
+                ..
+            }
+        );
+        if plain && checks.gives(mv) && see::wins_at_least(chess, mv, 0) {
+            moves.push(mv);
+        }
+    }
+}
+
+/// Whether what the table knows of a node settles it within a window.
+fn settles(bound: Bound, value: Value, alpha: Value, beta: Value) -> bool {
+    match bound {
+        Bound::Exact => true,
+        Bound::Lower => value >= beta,
+        Bound::Upper => value <= alpha,
+        Bound::None => false,
+    }
+}
+
+/// The static value, or what the table knows better than it.
+fn refine(eval: Value, entry: Option<Entry>, ply: usize) -> Value {
+    let Some(found) = entry else {
+        return eval;
+    };
+    let value = found.value(ply);
+    let better = match found.bound {
+        Bound::Exact => true,
+        Bound::Lower => value > eval,
+        Bound::Upper => value < eval,
+        Bound::None => false,
+    };
+    if better && value.abs() < MATE_BOUND {
+        value
+    } else {
+        eval
     }
 }
 

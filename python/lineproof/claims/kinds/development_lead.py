@@ -79,7 +79,7 @@ _LEADS = {
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    text = here.words.lower()
+    text = here.said
     if "equal" in slots or "equally" in text:
         return [here.claim(KIND.id, "white", n=0)]
     side = here.side(slots.get("side", slots.get("whose")))

@@ -32,7 +32,7 @@ PHRASES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     spot = here.spot
-    text = here.words.lower()
+    text = here.said
     if "move" in slots:
         named = here.named(slots["move"])
         # "Qh5 mates in two" counts the move itself

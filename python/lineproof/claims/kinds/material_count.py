@@ -25,6 +25,9 @@ PHRASES = (
     "{side} {is} [{very}] (up|down) {amount} for {price}",
     "{side} {is} [{very}] {amount} (up|down) for {price}",
     "(the pawns {is}|pawns {is}|(this|which|that|it) (makes|leaves|gives) [the] pawns) {n} (against|to|for) {m}",
+    "(this|that|it|which) (leaves|makes|puts) {side} [{very}] {amount} {updown}",
+    "(leaving|putting) {side} [{very}] {amount} {updown}",
+    "{side} {is} [{very}] short of {amount}",
     "{side} {is} ahead in material",
     "{side} {is} behind in material",
 )
@@ -85,7 +88,7 @@ VALUE = {
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    text = f" {here.words.lower()} "
+    text = f" {here.said} "
     if "n" in slots:
         return [
             here.claim(KIND.id, "white", amount="pawns", pawns=(int(slots["n"]), int(slots["m"])))

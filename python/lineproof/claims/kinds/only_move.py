@@ -35,7 +35,7 @@ _GLYPHS = {7: "forced", 8: "singular"}
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    text = here.words.lower()
+    text = here.said
     if "move" in slots:
         named = here.named(slots["move"])
     elif "only one" in text:

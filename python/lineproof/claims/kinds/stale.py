@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from lineproof.claims.board import side_of
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
-from lineproof.claims.here import Here
+from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import SHARED
 from lineproof.claims.reference import Reference
@@ -61,38 +61,57 @@ _PLACED = re.compile(
 
 _FUTURE = frozenset(
     [
-        "to",
-        "towards",
-        "toward",
-        "goes",
-        "comes",
-        "lands",
-        "heads",
-        "aims",
-        "wants",
-        "eyes",
-        "via",
-        "into",
-        "reach",
-        "reaches",
-        "route",
-        "dreams",
-        "belongs",
         "if",
         "would",
         "could",
+        "should",
         "put",
         "place",
-        "from",
-        "was",
+        "putting",
+        "placing",
+        "imagine",
         "were",
+        "once",
+        "when",
         "until",
+        "wants",
+        "want",
+        "belongs",
+        "dream",
+        "dreams",
+        "dreaming",
+        "ideal",
+        "ideally",
+        "picture",
+        "suppose",
+        "prefer",
         "before",
+        "was",
         "had",
         "stood",
+        "cost",
+        "captured",
+        "fell",
+        "exchanged",
+        "swapped",
+        "sacrificed",
+        "earlier",
+        "used",
+        "came",
+        "come",
+        "arrive",
+        "arrives",
+        "will",
+        "soon",
+        "eventually",
+        "later",
+        "get",
+        "gets",
+        "bring",
+        "brings",
     ]
 )
-"""Words after which a piece on a square is only a plan or a memory."""
+"""Words that make a piece on a square a plan or a memory."""
 
 
 def scan(here: Here, sentence: Sentence) -> list[Claim]:
@@ -107,7 +126,7 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
         reason = _misplaced(here, word, boards, elsewhere)
         if reason is not None:
             reasons.append((reason, word, word))
-    if not said & _FUTURE:
+    if not _planned(sentence):
         reasons.extend(_absent(here, sentence, boards, elsewhere))
     changed = _changed(here, sentence)
     if changed is not None:
@@ -122,6 +141,15 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
             )
         )  # fmt: skip
     return claims[:1]
+
+
+def _planned(sentence: Sentence) -> bool:
+    """Whether the sentence speaks of plans or memories ("at once" is neither)."""
+    norms = [w.norm for w in sentence.words]
+    return any(
+        word in _FUTURE and not (word == "once" and before == "at")
+        for before, word in zip(["", *norms], norms, strict=False)
+    )
 
 
 def _boards(here: Here) -> list[Board]:
@@ -197,7 +225,12 @@ def _numbered(place: Place) -> tuple[int, bool]:
 
 def _line(place: Place) -> list[Place]:
     """The moves on the way to a place, beside it, and below it."""
-    found = list(place.path())
+    return [*place.path(), *_ahead(place)]
+
+
+def _ahead(place: Place) -> list[Place]:
+    """The moves beside a place and below it."""
+    found: list[Place] = []
     stack = list(place.children) + (list(place.parent.children) if place.parent is not None else [])
     while stack:
         at = stack.pop()
@@ -222,14 +255,10 @@ def _absent(
         reference = Reference.read(text)
         try:
             side = here.owner(reference)
-        except Exception:
-            side = None
-        places = (
-            [p.board for p in _line(here.place)]
-            if not elsewhere
-            else [p.board for p in here.lesson.places]
-        )
-        if any(reference.squares(b, side) for b in (*boards, *places)):
+        except Unread:
+            side = None  # who is meant is unknown: the colour is not checked
+        places = here.lesson.places if elsewhere else _ahead(here.place)
+        if any(reference.squares(b, side) for b in (*boards, *(p.board for p in places))):
             continue
         first = max(
             i

@@ -114,7 +114,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     direct = reference is not None and any(spot.board.key == reference for spot in _ahead(here))
     return [
         here.claim(
-            KIND.id, None, negated="denied" in slots or " not transpose" in here.words.lower(), line=wanted or "another line", moves=tuple(moves), labels=tuple(dict.fromkeys(_road(p) for p in fitting))[:3],
+            KIND.id, None, negated="denied" in slots or " not transpose" in here.said, line=wanted or "another line", moves=tuple(moves), labels=tuple(dict.fromkeys(_road(p) for p in fitting))[:3],
             others=tuple(dict.fromkeys(_road(p) for _, p in same))[:3], direct=direct,
         )
     ]  # fmt: skip

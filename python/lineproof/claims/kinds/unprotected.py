@@ -58,7 +58,7 @@ _SAFE = {
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    text = here.words.lower()
+    text = here.said
     found = here.find(slots["target"] if "target" in slots else slots["square"])
     last = here.spot.moves[-1][2:4] if here.spot.moves else None
     if not found:

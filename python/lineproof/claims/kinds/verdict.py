@@ -96,11 +96,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         here = replace(here, hedged=True)
     if "level" in slots:
         return [here.claim(KIND.id, "white", degree=slots["level"])]
-    if (
-        "equalised" in here.words.lower()
-        or "equalized" in here.words.lower()
-        or "equality" in here.words.lower()
-    ):
+    if "equalised" in here.said or "equalized" in here.said or "equality" in here.said:
         return [here.claim(KIND.id, here.side(slots.get("side")), degree=Band.LEVEL)]
     degree = slots.get("degree", slots.get("noun"))
     if degree is None:
@@ -109,7 +105,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
                 here.claim(
                     KIND.id,
                     here.side(slots["side"]),
-                    degree="not " + ("losing" if "losing" in here.words.lower() else "worse"),
+                    degree="not " + ("losing" if "losing" in here.said else "worse"),
                 )
             ]
         return [here.claim(KIND.id, "white", degree=Band.LEVEL)]

@@ -6,7 +6,7 @@ from typing import Any
 
 from lineproof.claims.board import other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
-from lineproof.claims.gain import before_last_move_of, end_of_shown_line, settled
+from lineproof.claims.gain import before_last_moves_of, end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 
@@ -14,6 +14,9 @@ LEAST: dict[str, tuple[float, float]] = {
     "pawn": (1, 1), "two pawns": (2, 2), "three pawns": (3, 3), "exchange": (1, 1), "piece": (1, 2), "rook": (3, 3), "queen": (3, 3), "material": (1, 1), "two pieces": (5, 5),
 }  # fmt: skip
 """Net gain in pawns from which the claim holds, and from which it holds without a note."""
+
+BACK = 4
+"""Moves of the loser that are looked back for what has already happened ("has won")."""
 
 MOST = {"exchange": 2.5}
 """Net gain in pawns above which it is no longer that."""
@@ -68,7 +71,7 @@ WORTH = {
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    text = here.words.lower()
+    text = here.said
     spot = here.spot
     if "move" in slots:
         spot = here.named(slots["move"]).after
@@ -91,6 +94,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         winner = other(subject or mover)
     else:
         winner = subject or mover
+    done = _is_done(here, slots["amount"], text, falls)
     price = slots.get("price")
     if price is not None and WORTH.get(slots["amount"], 0) - WORTH[price] < 1:
         raise Unread("what is given is worth as much as what is won")
@@ -104,8 +108,34 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             force="by force" in text,
             free=("for free" in text or "for nothing" in text),
             price=price,
+            done=done,
         )
     ]
+
+
+def _is_done(here: Here, amount: str, text: str, falls: bool) -> bool:
+    """Whether the words speak of a gain that has happened: "has won", or "the knight falls" of the piece just taken."""
+    if any(
+        w in f" {text} "
+        for w in (
+            " has won ",
+            " have won ",
+            " has lost ",
+            " have lost ",
+            " has cost ",
+            " have cost ",
+            " has gained ",
+            " have gained ",
+        )
+    ):
+        return True
+    if not falls or not here.spot.moves:
+        return False
+    last = here.last()
+    taken = (last.before.board.piece_at(last.uci[2:4]) or "").lower()
+    return bool(taken) and taken in {"piece": "nb", "rook": "r", "queen": "q", "pawn": "p"}.get(
+        amount, ""
+    )
 
 
 def _points_here(text: str) -> bool:
@@ -116,15 +146,22 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     winner = claim.side or "white"
     loser = other(winner)
     amount = claim.params["amount"]
-    before = before_last_move_of(claim.spot, loser)
-    if before is None:
+    done = claim.params["done"]
+    befores = before_last_moves_of(claim.spot, loser, BACK if done else 1)
+    if not befores:
         return Judgement(
             Outcome.UNSETTLED,
             f"{title(loser)} has not moved yet, so there is nothing to compare with.",
         )
-    base = settled(ask, before, winner)
-    shown = claim.spot if claim.params["force"] else end_of_shown_line(claim.place, claim.spot)
+    here = claim.params["force"] or done
+    shown = claim.spot if here else end_of_shown_line(claim.place, claim.spot)
     final = settled(ask, shown, winner)
+    base = settled(ask, befores[0], winner)
+    for before in befores[1:]:
+        if final.balance - base.balance >= LEAST[amount][0]:
+            break
+        earlier = settled(ask, before, winner)
+        base = min(base, earlier, key=lambda count: count.balance)
     gain = final.balance - base.balance
     least, clean = LEAST[amount]
     most = MOST.get(amount, 99)
@@ -136,7 +173,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     numbers = {"gain": gain, "before": base.balance, "after": final.balance, "amount": amount}
     holds = least <= gain <= most
     counted = (
-        f"With best play before {title(loser)}'s last move the balance is {base.balance:+d} for {title(winner)}, "
+        f"With best play before {title(loser)}'s {'mistake' if done else 'last move'} the balance is {base.balance:+d} for {title(winner)}, "
         f"at the end of the line {final.balance:+d}"
     )
     because = f"{counted}: {_change(gain)}."
@@ -169,7 +206,7 @@ KIND = Kind(
     version=1,
     definition=(
         "Material at the end of the line shown, continued by best play until no capture gains a pawn, against material at the end of best play from before the loser's last move: "
-        "a pawn 1 or more, the exchange 1 to 2.5, a piece 2 or more (1 to 2 holds with a note), a rook 3, the queen 3 net; 'X for Y' within one pawn of the difference. 'By force' asks the position itself, not the line shown."
+        "a pawn 1 or more, the exchange 1 to 2.5, a piece 2 or more (1 to 2 holds with a note), a rook 3, the queen 3 net; 'X for Y' within one pawn of the difference. 'By force' asks the position itself, not the line shown. Said of what has happened ('has won', 'has cost'), material now against best play from before any of the loser's last four moves."
     ),
     phrases=PHRASES,
     slots={"amount": _AMOUNTS, "loses": _LOSES, "price": _PRICES},
