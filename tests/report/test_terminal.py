@@ -123,3 +123,9 @@ def test_a_lesson_that_does_not_say_its_side_asks_for_it() -> None:
 @pytest.mark.parametrize("width", [20, 40, 200])
 def test_any_width_will_do(proof: Proof, width: int) -> None:
     assert flat(answer(proof).checked) in flat(shown(proof, width=width))
+
+
+def test_evidence_that_could_not_be_kept_is_said(proof: Proof) -> None:
+    said = "The evidence could not be kept, so the next run computes it again."
+    assert said in flat(shown(dataclasses.replace(proof, kept=False)))
+    assert said not in flat(shown(proof))
