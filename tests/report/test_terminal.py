@@ -14,6 +14,7 @@ from lineproof.facade import Lesson, Proof
 from lineproof.proof import Change
 from lineproof.report import answer, located
 from lineproof.report.terminal import Show, terminal
+from lineproof.report.wording import turned
 
 
 def shown(proof: Proof, show: Show | None = None, *, width: int = 80, colour: bool = False) -> str:
@@ -97,6 +98,19 @@ def test_what_changed_is_said_with_its_reason(proof: Proof) -> None:
     turned = Change("Black wins a piece.", "holds", "fails", "the line around it was edited")
     text = flat(shown(dataclasses.replace(proof, changes=(turned,))))
     assert "“Black wins a piece.” held, and now fails: the line around it was edited." in text
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        (Change("$4", "unsettled", "holds", "r"), "“??” was unsettled, and now holds: r."),
+        (Change("$14", "holds", "", "r"), "“+=”, which held, is gone: r."),
+        (Change("$250", "", "fails", "r"), "“$250” is new and fails."),
+        (Change("a\n b", "", "unsettled", "r"), "“a b” is new and is unsettled."),
+    ],
+)
+def test_each_sort_of_change_in_words(change: Change, said: str) -> None:
+    assert turned(change) == said
 
 
 def test_unsettled_claims_are_parted_by_their_reason(proof: Proof) -> None:
