@@ -87,6 +87,25 @@ def test_a_stopped_run_says_so_keeps_its_answers_and_goes_on(lesson: Path) -> No
     assert kept.keys() <= answers(lesson).keys()
 
 
+def test_a_stopped_run_that_could_not_keep_anything_says_so(lesson: Path) -> None:
+    (lesson / "data").write_text("a file where the folder of the data should be")
+    process = subprocess.Popen(
+        [COMMAND, "prove", "long.pgn", "--effort", "thorough"],
+        cwd=lesson,
+        env=environment(lesson),
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+    )
+    time.sleep(2)
+    assert process.poll() is None
+    process.send_signal(signal.SIGINT)
+    out, err = process.communicate(timeout=30)
+    assert (process.returncode, out) == (130, b"")
+    assert err.decode() == (
+        "Stopped. What was found could not be kept, so the same command begins anew.\n"
+    )
+
+
 def test_a_terminal_sees_progress_with_the_time_left(lesson: Path) -> None:
     controller, terminal = pty.openpty()
     process = subprocess.Popen(

@@ -14,6 +14,7 @@ from lineproof.facade import Lesson, Proof
 from lineproof.proof import Change
 from lineproof.report import answer, located
 from lineproof.report.terminal import Show, terminal
+from lineproof.report.wording import turned
 
 
 def shown(proof: Proof, show: Show | None = None, *, width: int = 80, colour: bool = False) -> str:
@@ -99,6 +100,19 @@ def test_what_changed_is_said_with_its_reason(proof: Proof) -> None:
     assert "“Black wins a piece.” held, and now fails: the line around it was edited." in text
 
 
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        (Change("$4", "unsettled", "holds", "r"), "“??” was unsettled, and now holds: r."),
+        (Change("$14", "holds", "", "r"), "“+=”, which held, is gone: r."),
+        (Change("$250", "", "fails", "r"), "“$250” is new and fails."),
+        (Change("a\n b", "", "unsettled", "r"), "“a b” is new and is unsettled."),
+    ],
+)
+def test_each_sort_of_change_in_words(change: Change, said: str) -> None:
+    assert turned(change) == said
+
+
 def test_unsettled_claims_are_parted_by_their_reason(proof: Proof) -> None:
     first, second = proof.findings[:2]
     open_ = dataclasses.replace(
@@ -123,3 +137,9 @@ def test_a_lesson_that_does_not_say_its_side_asks_for_it() -> None:
 @pytest.mark.parametrize("width", [20, 40, 200])
 def test_any_width_will_do(proof: Proof, width: int) -> None:
     assert flat(answer(proof).checked) in flat(shown(proof, width=width))
+
+
+def test_evidence_that_could_not_be_kept_is_said(proof: Proof) -> None:
+    said = "The evidence could not be kept, so the next run computes it again."
+    assert said in flat(shown(dataclasses.replace(proof, kept=False)))
+    assert said not in flat(shown(proof))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from lineproof.proof import Change
 
 from .plain import plain
+from .printed import SIGNS
 
 _IS = {"holds": "holds", "fails": "fails", "unsettled": "is unsettled"}
 _WAS = {"holds": "held", "fails": "failed", "unsettled": "was unsettled"}
@@ -12,12 +13,20 @@ _WAS = {"holds": "held", "fails": "failed", "unsettled": "was unsettled"}
 
 def turned(change: Change) -> str:
     """ "“Black wins a piece.” held, and now fails: the line around it was edited." """
-    words = f"“{plain(change.words)}”"
+    words = f"“{_as_printed(plain(change.words))}”"
     if not change.before:
         return f"{words} is new and {_IS[change.after]}."
     if not change.after:
         return f"{words}, which {_WAS[change.before]}, is gone: {change.why}."
     return f"{words} {_WAS[change.before]}, and now {_IS[change.after]}: {change.why}."
+
+
+def _as_printed(words: str) -> str:
+    """A glyph that is written as a number, as it is printed."""
+    number = words.removeprefix("$")
+    if number != words and number.isdecimal():
+        return SIGNS.get(int(number), words)
+    return words
 
 
 def seconds(spent: float) -> str:

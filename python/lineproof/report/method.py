@@ -1,0 +1,62 @@
+"""The sections of what changed since the last run and of how the lesson was checked."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from lineproof.claims import Kind, kind_of
+from lineproof.proof import Proof
+
+from .answer import changed
+from .counted import counted
+from .located import Located
+from .markup import Html, tag
+from .section import Section, lead
+from .wording import seconds, turned
+
+
+def changes(proof: Proof) -> Section | None:
+    """None where nothing changed."""
+    what = changed(proof)
+    if not what:
+        return None
+    rows = tag("ul", *(tag("li", turned(c)) for c in proof.changes), class_="plain columns")
+    return Section("changes", "What changed since the last run", (lead(what.said), rows))
+
+
+def method(proof: Proof, findings: Sequence[Located]) -> Section:
+    """Effort, engine and the definitions of the kinds of claim that were found."""
+    kinds = [kind_of(id_) for id_ in {f.finding.claim.kind for f in findings}]
+    kinds.sort(key=lambda kind: (kind.title, kind.id))
+    parts = [lead(_effort(proof, findings))]
+    if kinds:
+        parts.append(tag("h3", "What the claims mean", class_="group"))
+        parts.append(tag("dl", *(_definition(kind) for kind in kinds), class_="kinds columns"))
+    return Section("method", "How it was checked", tuple(parts))
+
+
+def _definition(kind: Kind) -> Html:
+    source = tag("span", f"Source: {kind.source}. Version {kind.version}.", class_="source")
+    return tag("div", tag("dt", kind.title), tag("dd", kind.definition, " ", source))
+
+
+def _effort(proof: Proof, findings: Sequence[Located]) -> str:
+    steps = proof.effort.steps
+    searched = sum(f.finding.nodes > 0 for f in findings)
+    nodes = sum(f.finding.nodes for f in findings)
+    said = [
+        f"At {proof.effort} effort a search looks at {steps[0]:,} positions"
+        + (
+            f", and at up to {steps[-1]:,} where the answer is close to an edge."
+            if len(steps) > 1
+            else "."
+        ),
+        f"{counted(searched, 'claim')} needed search, {nodes:,} positions in all; the others are facts of the board."
+        if searched
+        else "No claim needed search.",
+        f"Engine version {proof.engine}; the run took {seconds(proof.seconds)}.",
+        "Points are expected score out of 100.",
+    ]
+    if not proof.kept:
+        said.append("The evidence could not be kept, so the next run computes it again.")
+    return " ".join(said)
