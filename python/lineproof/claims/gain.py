@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import islice
 
+from lineproof.engine import Board
 from lineproof.lesson import Place
 
-from .board import material
+from .board import counts, material, other
 from .claim import Ask, Spot
 
 HORIZON = 24
@@ -16,9 +17,11 @@ HORIZON = 24
 
 @dataclass(frozen=True)
 class Count:
-    """Material balance in pawns for a side, where it was counted, and the moves (UCI) that led there."""
+    """Material balance in pawns for a side, that of the pieces without the pawns, where it was
+    counted, and the moves (UCI) that led there."""
 
     balance: int
+    pieces: int
     spot: Spot
     moves: tuple[str, ...]
 
@@ -44,7 +47,12 @@ def settled(ask: Ask, spot: Spot, side: str) -> Count:
         uci = line.pop(0)
         at = at.play(uci)
         moves.append(uci)
-    return Count(material(at.board, side), at, tuple(moves))
+    return Count(material(at.board, side), _pieces(at.board, side), at, tuple(moves))
+
+
+def _pieces(board: Board, side: str) -> int:
+    own, enemy = counts(board, side), counts(board, other(side))
+    return material(board, side) - (own["p"] - enemy["p"])
 
 
 def end_of_shown_line(place: Place, spot: Spot) -> Spot:

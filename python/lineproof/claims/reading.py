@@ -16,6 +16,7 @@ from .claim import NULL_MOVE, Claim, Spot
 from .clause import (
     BREAKS,
     CONDITION,
+    CORRECTED,
     HEDGE,
     LEAD,
     LEAD_MOVES,
@@ -140,6 +141,8 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
     lead = LEAD.match(line)
     if QUOTED.match(line[lead.end() :] if lead else line):
         return Status.LEFT_ALONE, "what others think, taste, or a word to the class", []
+    if CORRECTED.search(line):
+        return Status.LEFT_ALONE, "a self-correction", []
     cover = _Cover(here, sentence)
     cover.run()
     if cover.condition:

@@ -174,6 +174,9 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     line = (*shown.moves[len(claim.spot.moves) :], *final.moves)
     numbers = {"gain": gain, "before": base.balance, "after": final.balance, "amount": amount}
     holds = least <= gain <= most
+    if amount == "piece" and price is None and gain < clean:
+        # something was given for it, but a piece it must be
+        holds = holds and final.pieces - base.pieces >= clean
     counted = (
         f"With best play before {title(loser)}'s {'mistake' if done else 'last move'} the balance is {base.balance:+d} for {title(winner)}, "
         f"at the end of the line {final.balance:+d}"
@@ -208,7 +211,7 @@ KIND = Kind(
     version=1,
     definition=(
         "Material at the end of the line shown, continued by best play until no capture gains a pawn, against material at the end of best play from before the loser's last move: "
-        "a pawn 1 or more, the exchange 1 to 2.5, a piece 2 or more (1 to 2 holds with a note), a rook 3, the queen 3 net; 'X for Y' within one pawn of the difference. 'By force' asks the position itself, not the line shown. Said of what has happened ('has won', 'has cost'), material now against best play from before any of the loser's last four moves."
+        "a pawn 1 or more, the exchange 1 to 2.5, a piece 2 or more (less than 2 but at least 1 holds with a note when a piece was won and pawns given for it), a rook 3, the queen 3 net; 'X for Y' within one pawn of the difference. 'By force' asks the position itself, not the line shown. Said of what has happened ('has won', 'has cost'), material now against best play from before any of the loser's last four moves."
     ),
     phrases=PHRASES,
     slots={"amount": _AMOUNTS, "loses": _LOSES, "price": _PRICES},
