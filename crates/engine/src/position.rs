@@ -250,9 +250,15 @@ impl Position {
         if self.chess.is_check() {
             return None;
         }
-        self.chess
-            .clone()
-            .swap_turn()
+        let mut setup = self.chess.to_setup(EnPassantMode::Always);
+        if setup.turn == Color::Black {
+            setup.fullmoves = setup.fullmoves.saturating_add(1);
+        }
+        setup.swap_turn();
+        setup
+            .position::<Chess>(CastlingMode::Standard)
+            .or_else(PositionError::ignore_too_much_material)
+            .or_else(PositionError::ignore_impossible_check)
             .ok()
             .map(|chess| Position { chess })
     }
@@ -372,6 +378,16 @@ mod tests {
     fn a_pass_is_refused_in_check() {
         let position = Position::from_fen("4k3/8/8/8/8/8/4r3/4K3 w - - 0 1").unwrap();
         assert!(position.passed().is_none());
+    }
+
+    #[test]
+    fn the_number_goes_on_when_black_passes() {
+        let after = Position::start().play_san("e4").unwrap();
+        let passed = after.passed().unwrap();
+        assert_eq!(
+            passed.fen(),
+            "rnbqkbnr/pppppppp/8/8/4P3/8/PPPP1PPP/RNBQKBNR w KQkq - 0 2"
+        );
     }
 
     #[test]

@@ -59,20 +59,15 @@ def result_class(points: float) -> str:
 def spoken(side: str, points: int) -> str:
     """A verdict in words with the expected score of the side that stands better.
 
-    points: of `side`.
+    points: of `side`, whose bands decide at an edge.
     """
-    better, score = (
-        (side, points) if points >= 50 else ("black" if side == "white" else "white", 100 - points)
-    )
-    words = {
-        Band.LEVEL: "level",
-        Band.SLIGHT: "slightly better",
-        Band.CLEAR: "clearly better",
-        Band.WINNING: "winning",
-    }[band(score) if band(score) >= 0 else Band.LEVEL]
-    if words == "level":
+    words = {1: "slightly better", 2: "clearly better", 3: "winning"}
+    found = band(points)
+    if found is Band.LEVEL:
         return f"the position is level ({points} of 100 for {side.capitalize()})"
-    return f"{better.capitalize()} is {words} ({score} of 100)"
+    other = "black" if side == "white" else "white"
+    better, score = (side, points) if found > 0 else (other, 100 - points)
+    return f"{better.capitalize()} is {words[abs(found)]} ({score} of 100)"
 
 
 class Mark(IntEnum):

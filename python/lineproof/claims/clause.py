@@ -59,12 +59,88 @@ TRAIL_MOVES = re.compile(
 )
 """Moves behind a claim that the claim rests on."""
 
-CONDITION = re.compile(
-    r"^(?: and| but| so)? once(?= )| (?:if|unless|whenever|would|'d|could|might|provided|except (?:after|if|when|for|in|with|that)|until|otherwise|were|should|suppose|imagine|assuming|as long as|lest|may(?! not (?:take|castle|capture|move|play|leave))|"
-    r"when|whatever|whoever|almost|nearly|hardly|usually|often|sometimes|normally|generally|rarely|most of the time|mostly|hope|hoping|wants to|"
-    r"tries to|dreams|hopes|trying)(?= |$)"
+_CONDITIONS = {
+    "a condition that is not on the board": r"^(?: and| but| so)? once(?= )| (?:if|unless|whenever|would|'d|could|might|provided|except (?:after|if|when|for|in|with|that)|until|"
+    r"otherwise|were|suppose|imagine|assuming|as long as|so long as|lest|may(?! not (?:take|castle|capture|move|play|leave))|when|whatever|whoever)(?= |$)",
+    "said of what usually happens, not of this position": r" (?:usually|often|sometimes|normally|generally|rarely|most of the time|mostly)(?= |$)",
+    "advice or a wish": r" (?:should|hope|hopes|hoping|wants|want|tries|try|trying|dreams|dream|nobody should)(?= |$)",
+    "almost, and so neither one thing nor the other": r" (?:almost|nearly|hardly|barely|scarcely)(?= |$)",
+}
+_COMPILED = {why: re.compile(pattern) for why, pattern in _CONDITIONS.items()}
+
+
+def condition(line: str) -> str:
+    """Why a clause that was not read forbids to read the sentence, or "".
+
+    >>> condition(" if he takes")
+    'a condition that is not on the board'
+    """
+    return next((why for why, pattern in _COMPILED.items() if pattern.search(line)), "")
+
+
+LIMITS = frozenset(
+    {"for", "with", "as", "while", "where", "which", "when", "though", "although", "yet"}
 )
-"""Words that put what follows under a condition that is not shown on the board."""
+"""Words that, without a comma before them, tie what follows to what was said."""
+
+LIMITING = re.compile(
+    r" (?:apart|except|only|or|else|seemingly|supposedly|allegedly|exaggeration|exaggerated|not really|in theory|on paper|apparently|in name|at best|"
+    r"as long as|so long as|which is|which was|until|for a moment|so far|in a way|in a sense|far from|nothing)(?= |$)"
+)
+"""Words in an unread clause that may take back or narrow the clause before it."""
+
+SAYS = re.compile(
+    r" (?:says|say|said|thinks|think|thought|claims|claim|claimed|believes|believe|according|books|beginners|experts|wrote|writes|told|tells|rumour|supposed)(?= |$)"
+)
+"""Words of what others say."""
+
+TRADE = frozenset(
+    [
+        "attacks",
+        "attack",
+        "attacked",
+        "takes",
+        "take",
+        "taken",
+        "threatens",
+        "threaten",
+        "threat",
+        "forced",
+        "defends",
+        "defend",
+        "castled",
+        "castles",
+        "castle",
+        "doubled",
+        "isolated",
+        "passed",
+        "check",
+        "checks",
+        "sacrifice",
+        "sacrifices",
+        "regains",
+        "regain",
+        "gives",
+        "controls",
+        "initiative",
+        "compensation",
+        "space",
+        "outpost",
+        "file",
+        "diagonal",
+        "tempo",
+        "stops",
+        "prevents",
+        "exchange",
+        "exchanges",
+        "trades",
+        "pair",
+        "stalemate",
+        "perpetual",
+        "trapped",
+    ]
+)
+"""Words of the trade: a sentence with one of them may claim something, though no kind reads it yet."""
 
 QUOTED = re.compile(
     r"^ (?:you might|you may|one might|one may|some people|some say|some players|many players|many people|most players|people say|people think|they say|it is tempting|"

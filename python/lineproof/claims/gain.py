@@ -18,12 +18,13 @@ HORIZON = 24
 @dataclass(frozen=True)
 class Count:
     """Material balance in pawns for a side, that of the pieces without the pawns, where it was
-    counted, and the moves (UCI) that led there."""
+    counted, and the moves (UCI) that led there. mated: the side that is mated at the end, or will be by force."""
 
     balance: int
     pieces: int
     spot: Spot
     moves: tuple[str, ...]
+    mated: str | None = None
 
 
 def settled(ask: Ask, spot: Spot, side: str) -> Count:
@@ -32,6 +33,7 @@ def settled(ask: Ask, spot: Spot, side: str) -> Count:
     quiet = 0
     at = spot
     line: list[str] = []
+    mated = spot.board.turn if spot.board.is_checkmate else None
     while len(moves) < HORIZON:
         legal = at.board.legal_moves()
         if not legal:
@@ -41,13 +43,15 @@ def settled(ask: Ask, spot: Spot, side: str) -> Count:
             break
         if not line:
             best = ask.best(at)
-            if best is None or best.mate is not None:
+            if best is not None and best.mate is not None:
+                mated = "black" if best.mate > 0 else "white"
+            if best is None or mated is not None:
                 break
             line = list(best.moves)
         uci = line.pop(0)
         at = at.play(uci)
         moves.append(uci)
-    return Count(material(at.board, side), _pieces(at.board, side), at, tuple(moves))
+    return Count(material(at.board, side), _pieces(at.board, side), at, tuple(moves), mated)
 
 
 def _pieces(board: Board, side: str) -> int:

@@ -43,7 +43,7 @@ SHARED: dict[str, str] = {
     "move": rf" {_MOVE}",
     "by": rf" {_MOVE}",
     "best": rf" {_MOVE}",
-    "moves": rf"(?: {_MOVE}(?: (?:and|,|then))*)*? {_MOVE}",
+    "moves": rf"(?: {_MOVE}(?: (?:and|,|then))*)* {_MOVE}",
     "target": _REFERENCE,
     "behind": _REFERENCE,
     "pinner": _REFERENCE,
@@ -62,9 +62,9 @@ SHARED: dict[str, str] = {
 """Slots that every kind may use. Each consumes its own leading blank."""
 
 _LOOSE: dict[str, str] = {
-    "is": r"(?: is| are| am| 's| was| will be| stands| remains| comes out| has been| have been)",
-    "has": r"(?: has| have| 's got| have got| had| gets| get| will have| keeps| keep| enjoys| retains| is left with| are left with|"
-    r" obtains| reaches| reach)",
+    "is": r"(?: is| are| am| 's| stands| remains| comes out)",
+    "has": r"(?: has| have| 's got| have got| keeps| keep| enjoys| retains| is left with| are left with)",
+    "gets": r"(?: gets| get| obtains| obtain| reaches| reach| will have| ends up with| end up with)",
     "the": r"(?: the| a| an| this| his| her| our| your| their)",
     "very": r"(?: very| quite| rather| really| simply| just| already| now| still| even| therefore| also| then| of course)",
 }

@@ -15,15 +15,19 @@ from lineproof.lesson import Comment, Lesson, Place
 from .claim import NULL_MOVE, Claim, Spot
 from .clause import (
     BREAKS,
-    CONDITION,
     CORRECTED,
     HEDGE,
     LEAD,
     LEAD_MOVES,
+    LIMITING,
+    LIMITS,
     PUNCTUATION,
     QUOTED,
+    SAYS,
+    TRADE,
     TRAIL,
     TRAIL_MOVES,
+    condition,
 )
 from .here import Here, Unread
 from .kind import Kind
@@ -146,7 +150,7 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
     cover = _Cover(here, sentence)
     cover.run()
     if cover.condition:
-        return (Status.LEFT_ALONE, "a condition that is not on the board", [])
+        return (Status.LEFT_ALONE, cover.condition, [])
     if cover.claims:
         return (
             Status.READ,
@@ -162,6 +166,8 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
 
 def _checkable(words: tuple[Word, ...]) -> bool:
     said = {w.norm for w in words}
+    if said & TRADE or any(w.move is not None for w in words):
+        return True
     return any(kind.vocabulary & said for kind in all_kinds())
 
 
@@ -177,16 +183,46 @@ def _within(here: Here, sentence: Sentence, first: int, last: int) -> Here:
     return replace(here, words=text, start=start, end=end)
 
 
+@dataclass
+class _Part:
+    """Words first..last-1 of a sentence: read as claims, or not (claims is None)."""
+
+    first: int
+    last: int
+    claims: list[Claim] | None
+
+
 class _Cover:
-    """Covers a sentence with clauses: at each place where a clause may begin, the longest that can be read."""
+    """Covers a sentence with clauses: at each place where a clause may begin, the longest that can be read.
+
+    What stays unread may change the meaning of what was read beside it; then that is not read either.
+    """
 
     def __init__(self, here: Here, sentence: Sentence) -> None:
         self.here = here
         self.sentence = sentence
-        self.claims: list[Claim] = []
-        self.unread: list[str] = []
+        self.parts: list[_Part] = []
         self.reasons: list[str] = []
-        self.condition = False
+        self.condition = ""
+        self.dangling = False
+
+    @property
+    def claims(self) -> list[Claim]:
+        return [claim for part in self.parts for claim in part.claims or ()]
+
+    @property
+    def unread(self) -> list[str]:
+        """The clauses that were not read, as written."""
+        words = self.sentence.words
+        found = []
+        for part in self.parts:
+            said = [i for i in range(part.first, part.last) if words[i].norm not in _EMPTY]
+            if part.claims is None and said:
+                start, end = self.sentence.slice(said[0], said[-1])
+                found.append(
+                    self.sentence.text[start - self.sentence.start : end - self.sentence.start]
+                )
+        return found
 
     def run(self) -> None:
         words = self.sentence.words
@@ -204,11 +240,36 @@ class _Cover:
                 last = min(e for e in ends if e > first)
                 self._skip(first, last)
                 first = last
+        self._doubt()
+
+    def _doubt(self) -> None:
+        """Drops what was read where an unread neighbour may change what it means."""
+        for index, part in enumerate(self.parts):
+            if part.claims is not None:
+                continue
+            before = self.parts[index - 1] if index else None
+            after = self.parts[index + 1] if index + 1 < len(self.parts) else None
+            line = _norm(self.sentence.words[part.first : part.last])
+            if before is not None and before.claims and self._limits(part, line):
+                before.claims = None
+                self.reasons.append("the rest of the sentence may change what it says")
+            if after is not None and after.claims and SAYS.search(line):
+                after.claims = None
+                self.reasons.append("it is said of what others think")
+
+    def _limits(self, part: _Part, line: str) -> bool:
+        """Whether an unread clause may limit or take back the one before it."""
+        words = self.sentence.words
+        attached = words[part.first - 1].norm not in PUNCTUATION
+        if attached and words[part.first].norm in LIMITS:
+            return True
+        return bool(LIMITING.search(line) or SAYS.search(line))
 
     def _skip(self, first: int, last: int) -> None:
-        clause = list(self.sentence.words[first:last])
-        moves = LEAD_MOVES.match(_norm(clause) + " ")
-        if moves is not None and not (_norm(clause) + " ")[moves.end() :].strip():
+        clause = self.sentence.words[first:last]
+        line = _norm(clause)
+        moves = LEAD_MOVES.match(line + " ")
+        if moves is not None and not (line + " ")[moves.end() :].strip():
             try:
                 self.here = self.here.at(
                     self.here.play((moves["after"] or moves["sequence"]).strip())
@@ -216,9 +277,8 @@ class _Cover:
                 return
             except Unread as reason:
                 self.reasons.append(str(reason))
-        line = _norm(clause)
-        if CONDITION.search(line):
-            self.condition = True
+        self.condition = self.condition or condition(line)
+        self.dangling = _BARE.fullmatch(line) is not None
         named = _SUBJECT.match(line)
         try:
             subject = self.here.side(named[1].strip()) if named else None
@@ -232,14 +292,14 @@ class _Cover:
             topic=_topic(line) or self.here.topic,
             third=_third(clause) or self.here.third,
         )
-        start, end = self.sentence.slice(first, last - 1)
-        self.unread.append(
-            self.sentence.text[start - self.sentence.start : end - self.sentence.start]
-        )
+        self.parts.append(_Part(first, last, None))
 
     def _clause(self, first: int, last: int) -> bool:
         """Tries to read words first..last-1 as one clause."""
         words = self.sentence.words
+        if self.dangling and words[first].norm == "and":
+            return False  # the second of two things, of which the first was not read
+        whole = first
         here, hedged = self.here, False
         try:
             while True:  # strip what leaves the meaning alone, and play the moves that lead in
@@ -269,8 +329,9 @@ class _Cover:
         except Unread as reason:
             self.reasons.append(str(reason))
             return False
-        self.claims.extend(claims)
-        said = next((c.side for c in claims if c.side is not None), None)
+        self.parts.append(_Part(whole, last, claims))
+        self.dangling = False
+        said = _spoken_of(here, words[first:last], claims)
         self.here = replace(
             here,
             subject=said or here.subject,
@@ -314,6 +375,14 @@ def _third(words: Sequence[Word]) -> str | None:
     return next((w.norm for w in reversed(words) if w.norm in {"white", "black"}), None)
 
 
+def _spoken_of(here: Here, words: Sequence[Word], claims: Sequence[Claim]) -> str | None:
+    """The side that a clause has as its subject: what a clause without one after it speaks of."""
+    named = _SUBJECT.match(_norm(words))
+    if named is not None:
+        return here.side(named[1].strip())
+    return next((c.side for c in claims if c.side is not None), None)
+
+
 _TOPIC = re.compile(
     rf"^(?: (?:and|but|so|now|here|then|because|while|since|for))*(?P<topic>{SHARED['target']})(?= )"
 )
@@ -323,6 +392,13 @@ def _topic(line: str) -> str | None:
     """The piece that a clause begins with: what "it" means in the next."""
     match = _TOPIC.match(line)
     return None if match is None else match["topic"].strip()
+
+
+_BARE = re.compile(rf"(?: (?:and|but|so|,))*{SHARED['target']}")
+"""A piece alone, without a verb."""
+
+_EMPTY = PUNCTUATION | {"and", "but", "so", "because", "for", "since", "as", "which", "while"}
+"""Words that say nothing by themselves."""
 
 
 def _count(text: str) -> int:

@@ -135,6 +135,8 @@ def words(text: str) -> tuple[Word, ...]:
             norm = re.sub(r"\s+", "", move.group()).replace("…", "...").rstrip("!?")
             found.append(Word(norm, at, move.end(), move))
             at = move.end()
+            if move["mark"] == "?" and not text[at:].strip():
+                found.append(Word("?", at - 1, at))  # "Why not Nf3?" asks
             continue
         if (
             text[at] in "-–"

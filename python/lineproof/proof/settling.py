@@ -36,7 +36,7 @@ def settle(claim: Claim, effort: Effort, store: EvidenceStore, stop: Stop | None
             continue
         outcome, why = judgement.outcome, ""
         if not agrees and before is not None:
-            because = f"{judgement.because} A search of a quarter of the effort says otherwise: {before.because[0].lower()}{before.because[1:]}"
+            because = f"{judgement.because} A search of a quarter of the effort says otherwise: {before.because}"
             judgement = replace(
                 judgement, because=because, outcome=Outcome.UNSETTLED, one_off=False
             )

@@ -27,8 +27,7 @@ def test_a_king_that_has_moved_cannot_castle(judge: Judge, words: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "words",
-    ["White cannot castle.", "We have lost the right to castle.", "White can't castle kingside."],
+    "words", ["White cannot castle.", "We cannot castle.", "White can't castle kingside."]
 )
 def test_a_side_that_can_castle_at_once_is_found_out(judge: Judge, words: str) -> None:
     finding = judge(READY % words)
@@ -50,3 +49,25 @@ def test_an_attacked_square_on_the_way_forbids_it_now(judge: Judge) -> None:
 def test_can_castle_is_the_other_way_round(judge: Judge) -> None:
     assert judge(READY % "White can always castle.").outcome is Outcome.HOLDS
     assert judge(MOVED % "Black can always castle.").outcome is Outcome.FAILS
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "White cannot castle queenside any more.",
+        "We have lost the right to castle.",
+        "White can no longer castle.",
+    ],
+)
+def test_words_of_loss_ask_for_the_right_itself(judge: Judge, words: str) -> None:
+    finding = judge(READY % words)
+    assert finding.outcome is Outcome.FAILS
+    assert "still has the right" in finding.because
+
+
+def test_a_right_that_a_check_takes_by_force_is_lost(judge: Judge) -> None:
+    # the Traxler check on f7: only king moves answer it
+    text = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Nf6 4. Ng5 Bc5 5. Bxf7+ {Black can no longer castle.} *"
+    finding = judge(text)
+    assert finding.outcome is Outcome.HOLDS
+    assert "by force" in finding.because

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.board import title
@@ -53,6 +54,11 @@ _WINGS = {
     ),
 }
 
+_LASTING = re.compile(
+    r"\b(?:any more|any longer|no longer|never|lost|loses|lose|forfeit\w*|given up|gives? up|spoil\w*|surrendered|right|over|gone|again)\b"
+)
+"""Words that say it is for good."""
+
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "side" in slots:
@@ -64,7 +70,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     else:
         raise Unread("it is not clear who cannot castle")
     can = slots.get("able") is True
-    return [here.claim(KIND.id, side, negated=can, wing=slots.get("wing"))]
+    lasting = _LASTING.search(here.said) is not None and not can
+    return [here.claim(KIND.id, side, negated=can, wing=slots.get("wing"), lasting=lasting)]
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
@@ -74,8 +81,18 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     who = title(side)
     where = f" {claim.params['wing']}side" if claim.params["wing"] else ""
     possible = _possible(claim, side, rights)
+    if claim.params["lasting"] and rights and not _king_must_move(claim, side):
+        because = f"{who} still has the right to castle{where}."
+        return Judgement(
+            Outcome.FAILS, because, (), claim.spot, {"rights": " ".join(rights)}, instead=because
+        )
     if not rights:
         because, cannot = f"{who} has no right to castle{where} any more: for good.", True
+    elif _king_must_move(claim, side):
+        because, cannot = (
+            f"{who} is in check and has only king moves: the right is lost by force.",
+            True,
+        )
     elif possible is None:
         because, cannot = f"{who} is in check and cannot castle now, but keeps the right.", True
     elif not possible:
@@ -91,6 +108,15 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
         {"rights": " ".join(rights) or "none"},
         instead=None if holds else because,
     )
+
+
+def _king_must_move(claim: Claim, side: str) -> bool:
+    """Whether every legal move of the side is one of its king, so that the right to castle is lost by force."""
+    board = claim.spot.board
+    legal = board.legal_moves()
+    king = "K" if side == "white" else "k"
+    steps = [m for m in legal if board.piece_at(m[:2]) == king and not board.san(m).startswith("O")]
+    return board.turn == side and bool(legal) and len(steps) == len(legal)
 
 
 def _possible(claim: Claim, side: str, rights: list[str]) -> list[str] | None:
@@ -126,7 +152,7 @@ KIND = Kind(
     id="cannot-castle",
     title="Cannot castle",
     version=1,
-    definition="The side has no right to castle (on the wing named) any more, or no castling move is legal now: either reading may hold, and the finding says which.",
+    definition="The side has no right to castle (on the wing named) any more, or no castling move is legal now: either reading may hold, and the finding says which. Words of loss (lost, no longer, any more, never) ask for the right itself.",
     source="FIDE Laws of Chess, article 3.8.2",
     phrases=PHRASES,
     slots={

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from lineproof.claims.board import (
+    NAMES,
     VALUES,
     defenders,
     material,
@@ -110,29 +111,38 @@ def check(claim: Claim, ask: Ask) -> Judgement:
             second=_pays(claim, ask, side) if holds else None,
         )  # fmt: skip
     missing: list[str] = []
+    weak: list[str] = []
+    hits: list[str] = []
     for text in claim.params["targets"]:
-        candidates = Reference.read(text).squares(board, enemy)
-        hit = [
-            at
-            for at in candidates
-            if at in attacked and (_target(board, forker, at) or _named_pawn(board, at))
-        ]
-        needed = len(candidates) if Reference.read(text).plural and len(candidates) > 1 else 1
-        if len(hit) < needed:
-            missing.append(
-                text
-                if not candidates
-                else f"{name(board, candidates[0])}{_why_not(board, forker, candidates[0], attacked)}"
-            )
-    if missing:
-        because = f"{upper(name(board, forker))} attacks {names(board, worthy)}, but not {' or '.join(missing)}."
-        instead = f"{upper(name(board, forker))} attacks {names(board, worthy)}."
+        reference = Reference.read(text)
+        candidates = reference.squares(board, enemy)
+        seen = [at for at in candidates if at in attacked]
+        good = [at for at in seen if _target(board, forker, at) or _named_pawn(board, at)]
+        needed = len(candidates) if reference.plural and len(candidates) > 1 else 1
+        hits.extend(good)
+        if len(seen) < needed:
+            missing.append(text if not candidates else name(board, candidates[0]))
+        elif len(good) < needed:
+            weak.extend(at for at in seen if at not in good)
+    aims = list(dict.fromkeys((*worthy, *hits)))
+    who = upper(name(board, forker))
+    if missing or weak:
+        because = f"{who} attacks {names(board, attacked)}"
+        because += f", but not {' or '.join(missing)}." if missing else "."
+        if weak:
+            because += f" {upper(names(board, weak))} {'are' if len(weak) > 1 else 'is'} protected and worth no more than the {NAMES[(board.piece_at(forker) or 'p').lower()]}."
+        instead = f"{who} attacks {names(board, aims)}."
         return Judgement(
             Outcome.FAILS, because, (), claim.spot, numbers, instead=instead, marks=marks
         )
-    because = f"{upper(name(board, forker))} attacks {names(board, worthy or attacked)}."
     return Judgement(
-        Outcome.HOLDS, because, (), claim.spot, numbers, marks=marks, second=_pays(claim, ask, side)
+        Outcome.HOLDS,
+        f"{who} attacks {names(board, aims)}.",
+        (),
+        claim.spot,
+        numbers,
+        marks=marks,
+        second=_pays(claim, ask, side),
     )
 
 
@@ -148,12 +158,6 @@ def _target(board: Any, forker: str, at: str) -> bool:
 
 def _named_pawn(board: Any, at: str) -> bool:
     return board.piece_at(at).lower() == "p" and not any(defenders(board, at))
-
-
-def _why_not(board: Any, forker: str, at: str, attacked: list[str]) -> str:
-    if at in attacked:
-        return f", which is protected and worth no more than {name(board, forker)}"
-    return ""
 
 
 def _pays(claim: Claim, ask: Ask, side: str) -> str:

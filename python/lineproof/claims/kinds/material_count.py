@@ -164,15 +164,15 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     price = claim.params.get("price")
     if price is not None:
         holds = _traded(amount, price, diff, minor)
-    words = _words(diff, minor)
-    if balance == 0 and words == "nothing":
+    ahead = side if balance >= 0 else other(side)
+    flip = 1 if balance >= 0 else -1
+    words = _words({k: v * flip for k, v in diff.items()}, minor * flip)
+    if words == "nothing":
         because = "Material is level."
     elif balance == 0:
         because = f"Material is level by value: {title(side)} has {words}."
     else:
-        ahead = side if balance > 0 else other(side)
-        flip = 1 if balance > 0 else -1
-        because = f"{title(ahead)} is {abs(balance)} pawn{'s' if abs(balance) != 1 else ''} ahead by value: {_words({k: v * flip for k, v in diff.items()}, minor * flip)}."
+        because = f"{title(ahead)} has {words}."
     return Judgement(
         Outcome.HOLDS if holds else Outcome.FAILS,
         because,
@@ -207,9 +207,12 @@ def _traded(amount: str, price: str, diff: dict[str, int], minor: int) -> bool:
 
 def _words(diff: dict[str, int], minor: int) -> str:
     names = (("queen", diff["q"]), ("rook", diff["r"]), ("minor piece", minor), ("pawn", diff["p"]))
-    more = [f"{n} {w}{'s' if n > 1 else ''} more" for w, n in names if n > 0]
-    less = [f"{-n} {w}{'s' if n < -1 else ''} less" for w, n in names if n < 0]
-    return ", ".join(more + less) or "nothing"
+    number = {1: "one", 2: "two", 3: "three", 4: "four", 5: "five"}
+    more = [f"{number.get(n, n)} {w}{'s' if n > 1 else ''}" for w, n in names if n > 0]
+    less = [f"{number.get(-n, -n)} {w}{'s' if n < -1 else ''}" for w, n in names if n < 0]
+    parts = [f"{' and '.join(more)} more"] if more else []
+    parts += [f"{' and '.join(less)} less"] if less else []
+    return " and ".join(parts) or "nothing"
 
 
 KIND = Kind(

@@ -31,9 +31,9 @@ _CLAIMED = {
 }
 
 PHRASES = (
-    "{move} {is} [{very}] {mark} [here|now]",
-    "{described} {is} [{very}] {mark} [here|now] [for {side}]",
-    "(this|that|it) {is} [{very}] {mark} [for {side}]",
+    "{move} ({is}|was) [{very}] {mark} [here|now]",
+    "{described} ({is}|was) [{very}] {mark} [here|now] [for {side}]",
+    "(this|that|it) ({is}|was) [{very}] {mark} [for {side}]",
     "({move}|{described}|this|that|it) {is} not [{very}] {mark}",
     "(here|now) {move} {is} [{very}] {mark}",
     "[the] (best|strongest|right|correct) (move|reply|answer|continuation) [for {side}] [here|now] {is} [{very}] {best}",
@@ -110,9 +110,9 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         "best points": best,
     }
     if earned is Earned.GOOD:
-        because = f"{san} costs {cost} points: after it {spoken(side, played)}."
+        because = f"{san} costs {_points(cost)}: after it {spoken(side, played)}."
     else:
-        because = f"{san} costs {cost} points against {better}: {spoken(side, played)}, after {better} {spoken(side, best)}."
+        because = f"{san} costs {_points(cost)} against {better}: {spoken(side, played)}, after {better} {spoken(side, best)}."
     if written == "!!" and one_off and shallow:
         because += " A shallow search finds it at once."
     elif one_off:
@@ -143,7 +143,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         ),
     )
     return Judgement(
-        said, because, (played_line.moves if earned else best_line.moves)[:SHOWN], spot, numbers, float(near),
+        said, because, played_line.moves[:SHOWN], spot, numbers, float(near),
         None if said is Outcome.HOLDS else f"For {title(side)} {san} is {words[earned]}.", one_off,
         marks=(Mark("move", (move[:2], move[2:4]), side),),
     )  # fmt: skip
@@ -159,8 +159,8 @@ def _denied(claim: Claim, best: int, played: int, better: str, line: tuple[str, 
         return earned is not Earned.GOOD if good else earned < _CLAIMED[written]
 
     cost = best - played
-    because = f"{san} costs {cost} points against {better}." if cost else f"{san} costs nothing."
-    instead = f"{san} is {'a good move' if good else 'as bad as that'}: it costs {cost} points."
+    because = f"{san} costs {_points(cost)} against {better}." if cost else f"{san} costs nothing."
+    instead = f"{san} is {'a good move' if good else 'as bad as that'}: it costs {_points(cost)}."
     near = min((abs(c - cost) for c in range(best + 1) if holds(c) != holds(cost)), default=100)
     said = Outcome.HOLDS if holds(cost) else Outcome.FAILS
     return Judgement(
@@ -172,6 +172,10 @@ def _denied(claim: Claim, best: int, played: int, better: str, line: tuple[str, 
         float(near),
         None if said is Outcome.HOLDS else instead,
     )
+
+
+def _points(cost: int) -> str:
+    return "nothing" if cost == 0 else f"{cost} point{'s' if cost != 1 else ''}"
 
 
 KIND = Kind(

@@ -63,6 +63,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     target = slots.get("target", here.topic)
     if target is None:
         raise Unread("it is not clear which piece is meant")
+    if Reference.read(target).plural:
+        raise Unread(f"{target!r} are several")
     candidates = at.find(target, side)
     if not candidates:
         raise Unread(f"there is no {target} on the board")

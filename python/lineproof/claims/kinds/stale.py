@@ -177,6 +177,14 @@ def _misplaced(here: Here, word: Word, boards: list[Board], elsewhere: bool) -> 
     after: list[Board] = []
     right = False
     seen_number: set[str] = set()
+    if number is not None:
+        # an alternative earlier on this road: "instead of this 3... Nf6 4. d3"
+        turn = "black" if dots else "white"
+        boards.extend(
+            b
+            for b in here.spot.boards
+            if (b.move_number, b.turn) == (number, turn) and b.key not in {x.key for x in boards}
+        )
     for board in boards:
         try:
             uci = board.parse_san(san)

@@ -144,17 +144,42 @@ def _reference(here: Here, moves: list[str]) -> int | None:
     """The key of a position given by its moves from move 1, or by the end of a road of the lesson."""
     if not moves:
         return None
-    if re.match(r"1\.(?!\.)", moves[0]):
+    branch = re.match(r"(\d+)\.(\.\.)?", moves[0])
+    if branch is not None and branch[1] != "1":
+        for spot, board in zip(_roads(here), here.spot.boards, strict=True):
+            if (board.move_number, board.turn) == (
+                int(branch[1]),
+                "black" if branch[2] else "white",
+            ):
+                try:
+                    for text in moves:
+                        spot = spot.play(spot.board.parse_san(_san(text)))
+                except ValueError:
+                    return None
+                return spot.board.key
+        return None
+    if branch is not None and not branch[2]:
         spot = Spot(here.place.root_fen, (), Board(here.place.root_fen))
         try:
             for text in moves:
-                spot = spot.play(
-                    spot.board.parse_san(re.sub(r"^(?:\d+\.(?:\.\.)?|\.\.\.)", "", text))
-                )
+                spot = spot.play(spot.board.parse_san(_san(text)))
         except ValueError as error:
             raise Unread(f"the moves of {' '.join(moves)} do not follow") from error
         return spot.board.key
     return None
+
+
+def _roads(here: Here) -> list[Spot]:
+    """The spots on the way here, from the root."""
+    plies = len(here.spot.moves)
+    return [
+        here.spot.earlier(plies - done) if done < plies else here.spot for done in range(plies + 1)
+    ]
+
+
+def _san(text: str) -> str:
+    """A move without its number."""
+    return re.sub(r"^(?:\d+\.(?:\.\.)?|\.\.\.)", "", text)
 
 
 def _fits(twin: Place, moves: list[str], wanted: str) -> bool:
@@ -189,8 +214,10 @@ def _below(place: Place, plies: int) -> list[Place]:
 
 
 def _road(place: Place) -> str:
-    """The last two moves that lead to a place, for the finding."""
-    return " ".join(p.label for p in [q for q in place.path() if q.uci][-2:])
+    """The last two moves that lead to a place, for the finding: "5... Ng8 6. Nf3" or "13. b4 O-O"."""
+    last = [p for p in place.path() if p.uci][-2:]
+    white_first = len(last) == 2 and "..." not in last[0].number
+    return " ".join(p.san or "" if i and white_first else p.label for i, p in enumerate(last))
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from lineproof.claims.board import attackers, defenders, name, names, upper
+from lineproof.claims.board import attackers, defenders, name, names, side_of, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.reference import Reference
 
 PHRASES = (
     "{target} {is} [{very}] {state} [on {square}]",
@@ -65,7 +66,15 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     last = here.spot.moves[-1][2:4] if here.spot.moves else None
     if not found:
         raise Unread(f"there is no {slots.get('target', slots.get('square'))} on the board")
-    if len(found) > 1:
+    plural = "target" in slots and Reference.read(slots["target"]).plural
+    if plural:
+        if len({spot_side(here, at) for at in found}) > 1:
+            raise Unread(f"it is not clear whose {slots['target']!r} are")
+        if " are " not in f" {here.said} " or "attacks" in slots or "defends" in slots:
+            raise Unread(f"{slots['target']!r} are several")
+    elif " are " in f" {here.said} " and "defender" not in slots:
+        raise Unread("several things are spoken of, of which one was read")
+    elif len(found) > 1:
         if last in found:
             found = [last]
         else:
@@ -89,8 +98,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     by = here.find(slots["defender"]) if "defender" in slots else None
     hanging = slots.get("state") in {"hanging", "en prise"}
     return [
-        here.claim(KIND.id, None, negated=protected != denied, at=found[0], by=by, hanging=hanging)
+        here.claim(KIND.id, None, negated=protected != denied, at=at, by=by, hanging=hanging)
+        for at in found
     ]
+
+
+def spot_side(here: Here, at: str) -> str:
+    return side_of(here.board.piece_at(at) or "K")
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search

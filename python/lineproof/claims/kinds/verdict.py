@@ -2,23 +2,24 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.bands import Band, band, edge, limits, spoken
 from lineproof.claims.board import other, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Outcome
-from lineproof.claims.here import Here
+from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 
 BETTER, UNCLEAR = "better", "unclear"
 
 _DEGREES: dict[str, Any] = {
-    **dict.fromkeys(("better", "a bit better off", "better off", "for choice", "preferable"), BETTER),
+    **dict.fromkeys(("better", "for choice", "preferable"), BETTER),
     **dict.fromkeys(("slightly better", "a little better", "a bit better", "somewhat better", "a shade better", "slightly ahead", "a touch better", "a trifle better", "just slightly better"), Band.SLIGHT),
     **dict.fromkeys(("clearly better", "much better", "far better", "distinctly better", "a lot better", "substantially better", "well ahead", "obviously better", "considerably better", "clearly ahead", "very much better", "significantly better"), Band.CLEAR),
     **dict.fromkeys(("winning", "completely winning", "won", "totally winning", "simply winning", "easily winning", "close to winning", "just winning", "clearly winning", "already winning", "technically winning"), Band.WINNING),
-    **dict.fromkeys(("worse", "worse off"), "worse"),
+    **dict.fromkeys(("worse", "worse off now"), "worse"),
     **dict.fromkeys(("slightly worse", "a little worse", "a bit worse", "somewhat worse", "a shade worse"), Band.SLIGHTLY_WORSE),
     **dict.fromkeys(("clearly worse", "much worse", "far worse", "a lot worse", "in serious trouble", "in deep trouble", "in big trouble"), Band.CLEARLY_WORSE),
     **dict.fromkeys(("lost", "losing", "completely lost", "busted", "dead lost", "already lost", "simply lost", "totally lost", "hopelessly lost", "just lost"), Band.LOSING),
@@ -55,6 +56,11 @@ _HEDGES = {
 }
 """Softer than "is": the band is widened."""
 
+_ROUGHLY = re.compile(
+    r"\b(?:roughly|about|approximately|more or less|near enough|as good as|close to|fairly)\b"
+)
+"""Hedges before "level"."""
+
 PHRASES = (
     "{side} {is} [{very}] {degree}",
     "{side} {is} [{very}] {degree} [,] (despite|in spite of) [{the}] [missing|extra|lost] (pawn|material)",
@@ -66,7 +72,9 @@ PHRASES = (
     "{noun} for {side}",
     "[{very}] {degree} for {side}",
     "{side} {is} not [yet|really|actually] [{very}] {degree} [yet]",
-    "{side} {has} [{very}] {noun}",
+    "{side} ({has}|{gets}) [{very}] {noun}",
+    "({has}|{gets}) [{very}] {noun}",
+    "{is} [{very}] {degree}",
     "{side} {has} [{very}] {noun} [for|in] [{the}] [small] (pawn|endgame|ending|middlegame)",
     "{side} (stands|stand|does|do) [{very}] {degree}",
     "(this|that|it|the position|the game|the ending|the endgame) {is} [{very}] {degree} for {side}",
@@ -96,6 +104,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "hedge" in slots:
         here = replace(here, hedged=True)
     if "level" in slots:
+        if _ROUGHLY.search(here.said):
+            here = replace(here, hedged=True)
         return [here.claim(KIND.id, "white", degree=slots["level"])]
     if "equalised" in here.said or "equalized" in here.said or "equality" in here.said:
         return [here.claim(KIND.id, here.side(slots.get("side")), degree=Band.LEVEL)]
@@ -110,6 +120,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
                 )
             ]
         return [here.claim(KIND.id, "white", degree=Band.LEVEL)]
+    if "side" not in slots and (here.subject is None or here.after_unread):
+        raise Unread("it is not clear who stands so")
     side = here.side(slots.get("side"))
     denied = " not " in f" {here.said} " or "n't" in here.said or "n’t" in here.said
     if degree == "worse":

@@ -40,7 +40,6 @@ PHRASES = (
     "(this|that|it|{move}) (costs|will cost) {side} [{very}] {amount}",
     "(costs|costing) {side} [{very}] {amount}",
     "(winning|picking up|netting|gaining) [{very}] {amount} [for nothing|for free|cleanly|by force]",
-    "to (win|pick up) {amount}",
     "{move} (nets|wins|gains|gives) {side} [{very}] {amount}",
     "{side} [only|just|simply] {loses} [{very}] {amount} [to a check|to a fork|to a pin|to a discovered check|to a discovery]",
     "[{side}] {loses} [{very}] {amount} [outright|by force|for nothing|on the spot]",
@@ -177,11 +176,14 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     if amount == "piece" and price is None and gain < clean:
         # something was given for it, but a piece it must be
         holds = holds and final.pieces - base.pieces >= clean
-    counted = (
-        f"With best play before {title(loser)}'s {'mistake' if done else 'last move'} the balance is {base.balance:+d} for {title(winner)}, "
-        f"at the end of the line {final.balance:+d}"
+    because = (
+        f"Before {title(loser)}'s {'mistake' if done else 'last move'} best play leaves {title(winner)} "
+        f"{_balance(base.balance)}; at the end of this line he is {_balance(final.balance)}: {_change(gain)}."
     )
-    because = f"{counted}: {_change(gain)}."
+    if final.mated == loser:
+        holds, because = True, f"The line ends in mate: {title(winner)} wins more than material."
+    elif final.mated == winner:
+        holds, because = False, f"The line ends in mate, and it is {title(winner)} who is mated."
     near = 1.0 if least - 1 <= gain <= least else 100.0
     if not holds:
         instead = (
@@ -190,13 +192,19 @@ def check(claim: Claim, ask: Ask) -> Judgement:
             else f"{title(winner)} gains no material here."
         )
         return Judgement(Outcome.FAILS, because, line, claim.spot, numbers, near, instead)
-    if gain < clean:
+    if gain < clean and final.mated is None:
         because += f" {title(loser)} has something for it: the net gain is less than a piece."
     return Judgement(Outcome.HOLDS, because, line, claim.spot, numbers, near)
 
 
 def _pawns(count: int) -> str:
     return f"{abs(count)} pawn{'s' if abs(count) != 1 else ''}"
+
+
+def _balance(count: int) -> str:
+    if count == 0:
+        return "level"
+    return f"{_pawns(count)} {'ahead' if count > 0 else 'behind'}"
 
 
 def _change(gain: int) -> str:
