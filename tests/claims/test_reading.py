@@ -65,7 +65,10 @@ def test_neither_is_one_that_asks_or_limits(words: str) -> None:
     [
         ("Now White threatens mate, and Black cannot castle.", ["mate-threat", "cannot-castle"]),
         ("White threatens mate, so be careful.", ["mate-threat"]),
-        ("Well, material is level; White's queen is unprotected.", ["material-count", "unprotected"]),
+        (
+            "Well, material is level; White's queen is unprotected.",
+            ["material-count", "unprotected"],
+        ),
         ("After 3... g6 4. Qf3 White threatens mate.", ["mate-threat"]),
         ("I think White is slightly better.", ["verdict"]),
     ],

@@ -79,7 +79,7 @@ def test_new_makes_a_lesson_that_can_be_proved(home: Path) -> None:
         "format": 1,
         "folder": "vienna",
         "lines": "vienna/lines.pgn",
-        "title": "vienna",
+        "title": "The Vienna Gambit for White",
         "side": "white",
         "audience": 1400,
     }

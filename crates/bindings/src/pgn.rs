@@ -2,7 +2,7 @@
 
 use engine::pgn::spelling::read_move;
 use engine::pgn::token::{Kind, Tokens};
-use engine::pgn::tree::{NONE, Tree, pass};
+use engine::pgn::tree::{NONE, Tree};
 use pyo3::exceptions::PyIndexError;
 use pyo3::prelude::*;
 
@@ -297,7 +297,7 @@ impl Pgn {
 #[pyfunction]
 pub fn read_san(board: &Board, text: &str) -> PyResult<(String, String)> {
     if matches!(text, "--" | "Z0" | "z0") {
-        return match pass(&board.position) {
+        return match board.position.passed() {
             Some(_) => Ok(("0000".to_owned(), "--".to_owned())),
             None => Err(crate::board::IllegalMoveError::new_err(
                 "a side in check cannot pass",

@@ -244,13 +244,14 @@ impl Position {
         Ok(self.play(self.parse_san(text)?))
     }
 
-    /// The position after the mover passes; `None` when he is in check (a pass is no answer to it).
+    /// The position after the mover passes, one half-move later; `None` when he is in check (a pass is no answer to it).
     #[must_use]
     pub fn passed(&self) -> Option<Self> {
         if self.chess.is_check() {
             return None;
         }
         let mut setup = self.chess.to_setup(EnPassantMode::Always);
+        setup.halfmoves = setup.halfmoves.saturating_add(1);
         if setup.turn == Color::Black {
             setup.fullmoves = setup.fullmoves.saturating_add(1);
         }
@@ -386,7 +387,7 @@ mod tests {
         let passed = after.passed().unwrap();
         assert_eq!(
             passed.fen(),
-            "rnbqkbnr/pppppppp/8/8/4P3/8/PPPP1PPP/RNBQKBNR w KQkq - 0 2"
+            "rnbqkbnr/pppppppp/8/8/4P3/8/PPPP1PPP/RNBQKBNR w KQkq - 1 2"
         );
     }
 

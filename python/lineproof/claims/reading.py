@@ -171,7 +171,7 @@ def _checkable(words: tuple[Word, ...]) -> bool:
     return any(kind.vocabulary & said for kind in all_kinds())
 
 
-def _norm(words: tuple[Word, ...] | list[Word]) -> str:
+def _norm(words: Sequence[Word]) -> str:
     return "".join(f" {w.norm}" for w in words)
 
 

@@ -120,23 +120,34 @@ def new(
     name = os.fspath(folder)
     if base.exists() and (not base.is_dir() or any(base.iterdir())):
         raise FolderNotEmptyError("something is there already", path=name)
-    title = base.resolve().name
+    source = None if from_file is None else _source(from_file)
+    title = (source and _event(source)) or base.resolve().name
     settings = Settings(title=title, side=side)
     if audience is not None:
         settings = replace(settings, audience=audience)
     parse_settings(_spelled("", settings), path=name, title=title)  # refuses a wrong side or rating
-    if from_file is None:
+    if source is None:
         lines = EMPTY.format(title=title.replace("\\", "\\\\").replace('"', '\\"')).encode()
     else:
-        if Path(from_file).is_dir():
-            raise NoSuchFileError("this is a folder", path=os.fspath(from_file), hint="give a file")
-        lines = Lesson.open(from_file).disk or b""
+        lines = source.disk or b""
     for inner in (base / "talk", base / HOME / "history", base / HOME / "cache"):
         inner.mkdir(parents=True, exist_ok=True)
     replace_file(base / LINES, lines, name=os.path.join(name, LINES))  # noqa: PTH118
     text = _spelled("", settings).encode()
     replace_file(base / SETTINGS, text, name=os.path.join(name, SETTINGS))  # noqa: PTH118
     return Lesson.open(folder)
+
+
+def _source(from_file: str | os.PathLike[str]) -> Lesson:
+    if Path(from_file).is_dir():
+        raise NoSuchFileError("this is a folder", path=os.fspath(from_file), hint="give a file")
+    return Lesson.open(from_file)
+
+
+def _event(source: Lesson) -> str | None:
+    """The title that a PGN's first game gives itself by its Event tag (PGN standard, 8.1.1.1); None for "?"."""
+    event = source.games[0].tag("Event") if source.games else None
+    return event if event is not None and event.strip(" ?") else None
 
 
 def write_settings(lesson: Lesson, settings: Settings) -> Lesson:

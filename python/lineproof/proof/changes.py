@@ -11,12 +11,16 @@ from .finding import Finding
 
 @dataclass(frozen=True)
 class Change:
-    """A claim whose finding is not what it was. before, after: outcomes, "" for a claim that was or is not there."""
+    """A claim whose finding is not what it was.
+
+    before, after: outcomes, "" for a claim that was or is not there. place: the move that it stands beside.
+    """
 
     words: str
     before: str
     after: str
     why: str
+    place: str = ""
 
 
 def changes(
@@ -35,7 +39,13 @@ def changes(
         words = finding.claim.words
         if before is None:
             found.append(
-                Change(words, "", record["outcome"], "new words, or words that were changed")
+                Change(
+                    words,
+                    "",
+                    record["outcome"],
+                    "new words, or words that were changed",
+                    record["place"],
+                )
             )
         elif before["outcome"] != record["outcome"]:
             if before["version"] != record["version"]:
@@ -46,7 +56,7 @@ def changes(
                 why = f"the effort is {effort}; it was {last['effort']}"
             else:
                 why = "the line around it was edited"
-            found.append(Change(words, before["outcome"], record["outcome"], why))
+            found.append(Change(words, before["outcome"], record["outcome"], why, record["place"]))
     for print_, before in old.items():
         if print_ not in new_prints:
             found.append(
@@ -55,6 +65,7 @@ def changes(
                     before["outcome"],
                     "",
                     "the words are gone or were changed",
+                    before.get("place", ""),
                 )
             )
     return tuple(found)

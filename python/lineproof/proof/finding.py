@@ -53,6 +53,7 @@ class Finding:
         """What the next run compares with."""
         return {
             "fingerprint": self.claim.fingerprint(),
+            "place": self.claim.place.label,
             "outcome": str(self.outcome),
             "because": self.because,
             "engine": ENGINE_VERSION,

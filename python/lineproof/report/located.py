@@ -100,7 +100,9 @@ class Located:
 
     def said(self) -> tuple[tuple[str, str], ...]:
         """What is said of the finding, as (heading, text): why, and what else there is."""
-        wording = "Safer" if self.outcome is Outcome.UNSETTLED else "True"
+        wording = "True" if self.finding.nodes == 0 else "Search says"
+        if self.outcome is Outcome.UNSETTLED:
+            wording = "Safer"
         rows = (
             ("Why", self.why if self.why != self.instead else ""),
             ("Open", self.unsettled_because),

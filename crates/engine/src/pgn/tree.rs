@@ -12,9 +12,8 @@
 //! in text order. Reading uses no recursion, so that variations may nest as deep as the text does.
 
 use std::fmt;
-use std::num::NonZeroU32;
 
-use shakmaty::{Chess, EnPassantMode, FromSetup, Move, Position as _, Role, Square};
+use shakmaty::{Move, Role, Square};
 
 use super::spelling::read_move;
 use super::token::{Kind, Token, Tokens, tag_pair};
@@ -209,25 +208,6 @@ impl Packed {
     }
 }
 
-/// The position after the side to move passes, one half-move later; `None` in check.
-#[must_use]
-pub fn pass(position: &Position) -> Option<Position> {
-    let chess = position.chess();
-    if chess.is_check() {
-        return None;
-    }
-    let mut setup = chess.to_setup(EnPassantMode::Always);
-    setup.halfmoves = setup.halfmoves.saturating_add(1);
-    if setup.turn.is_black() {
-        setup.fullmoves = setup.fullmoves.saturating_add(1).min(NonZeroU32::MAX);
-    }
-    setup.swap_turn();
-    Chess::from_setup(setup, shakmaty::CastlingMode::Standard)
-        .or_else(shakmaty::PositionError::ignore_too_much_material)
-        .ok()
-        .map(Position::from_chess)
-}
-
 impl Tree {
     /// Reads a text. Errors are collected; after an illegal move the rest of its variation is left unread.
     #[must_use]
@@ -384,7 +364,7 @@ impl Tree {
         for step in self.path(place) {
             position = match self.mv[step as usize] {
                 ROOT => continue,
-                PASS => pass(&position).unwrap_or(position),
+                PASS => position.passed().unwrap_or(position),
                 packed => match packed.find(&position) {
                     Some(mv) => position.play(mv),
                     None => position,
@@ -761,7 +741,9 @@ impl Builder<'_> {
             return;
         }
         let played = if token.kind == Kind::Null {
-            pass(&frame.position)
+            frame
+                .position
+                .passed()
                 .map(|after| (PASS, after))
                 .ok_or(PgnErrorKind::NullInCheck)
         } else {
