@@ -14,7 +14,7 @@ from collections.abc import Callable
 from lineproof import lesson as lessons
 from lineproof.claims import Outcome
 from lineproof.lesson import LessonError, Settings, Side
-from lineproof.proof import Effort, EvidenceStore, Finding, Progress, Proof, prove
+from lineproof.proof import Effort, EvidenceStore, Finding, Progress, Proof, evidence_file, prove
 
 __all__ = ["Effort", "Finding", "Lesson", "LessonError", "Outcome", "Proof"]
 
@@ -63,7 +63,7 @@ class Lesson(lessons.Lesson):
 
     def evidence(self) -> EvidenceStore:
         """The lesson's evidence store, opened; close it after use."""
-        return EvidenceStore(None if self.home is None else self.home / "cache" / "evidence.sqlite")
+        return EvidenceStore(evidence_file(self))
 
     def prove(
         self,

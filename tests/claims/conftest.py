@@ -84,9 +84,6 @@ class Scripted:
     def move(self, spot: Spot, uci: str) -> Line:
         return self._line(uci, self.points[uci])
 
-    def threat(self, spot: Spot) -> Line | None:
-        return None
-
     def shallow(self, spot: Spot) -> Line | None:
         return self._line(self.first_sight, 50) if self.first_sight else None
 

@@ -106,7 +106,8 @@ def test_what_changed_names_the_effort_as_the_reason(file: Path) -> None:
     file.write_text("1. e4 e5 {White is slightly better.} *")
     prove(Lesson.open(file), Effort.SKETCH)
     proof = prove(Lesson.open(file), Effort.NORMAL)
-    assert all("effort" in c.why for c in proof.changes)
+    assert len(proof.changes) == 1
+    assert "effort" in proof.changes[0].why
 
 
 def test_transposed_roads_share_their_searches() -> None:
@@ -172,3 +173,13 @@ def _searches(
         patch.setattr("lineproof.proof.asker.search", spy)
         proof = prove(Lesson.open(file, side="white"), Effort.NORMAL, store=store)
     return len(computed), proof
+
+
+def test_another_engine_searches_anew(monkeypatch: pytest.MonkeyPatch) -> None:
+    lesson = Lesson.from_text("1. e4 e5 {White is winning.} *")
+    store = EvidenceStore(None)
+    prove(lesson, Effort.SKETCH, store=store)
+    before = store._connection.execute("SELECT COUNT(*) FROM answers").fetchone()[0]
+    monkeypatch.setattr("lineproof.proof.asker.ENGINE_VERSION", "another")
+    prove(lesson, Effort.SKETCH, store=store)
+    assert store._connection.execute("SELECT COUNT(*) FROM answers").fetchone()[0] == 2 * before

@@ -29,6 +29,7 @@ def test_the_true_claim_holds_and_its_false_twin_fails(
     proof = prove(lesson, store=EvidenceStore(None))
     (finding,) = proof.findings
     assert trap[twin]["words"].startswith(finding.claim.words)
+    assert finding.claim.kind == trap[twin]["kind"].replace("loses-", "wins-")
     assert finding.outcome is expected, finding.because
 
 

@@ -87,7 +87,7 @@ def is_safe(best: float, played: float) -> bool:
 def mark(best: float, played: float) -> Mark:
     """The mark that a move earns. best, played: points of the mover."""
     cost = best - played
-    if is_safe(best, played):
+    if cost <= 0 or is_safe(best, played):
         return Mark.GOOD
     before, after = result_class(best), result_class(played)
     turned = before in {"win", "hold"} and after == "loss"
@@ -99,10 +99,16 @@ def mark(best: float, played: float) -> Mark:
 
 
 def edge(points: int, outcome: Callable[[int], object]) -> float:
-    """Distance from `points` to the nearest score at which `outcome` would be another; 100 when there is none."""
+    """Distance in points from a score to the nearest edge at which `outcome` becomes another; 100 without one.
+
+    The edge is the lowest score of the upper side: 57 is two from the edge 55, 52 is three from it.
+    """
     here = outcome(points)
-    for distance in range(1, 101):
-        for other in (points - distance, points + distance):
-            if 0 <= other <= 100 and outcome(other) != here:
-                return float(distance)
-    return 100.0
+    up = next((d for d in range(1, 101 - points) if outcome(points + d) != here), 100)
+    down = next((d for d in range(1, points + 1) if outcome(points - d) != here), 101)
+    return float(min(up, down - 1))
+
+
+def edge_of_two(one: int, other: int, outcome: Callable[[int, int], object]) -> float:
+    """As :func:`edge` for an outcome of two scores, each moved alone."""
+    return min(edge(one, lambda p: outcome(p, other)), edge(other, lambda p: outcome(one, p)))

@@ -102,9 +102,6 @@ class Ask(Protocol):
     def move(self, spot: Spot, uci: str) -> Line:
         """One move searched alone, at the same nodes."""
 
-    def threat(self, spot: Spot) -> Line | None:
-        """The best line for the opponent if the mover passes; None in check or when the game is over."""
-
     def shallow(self, spot: Spot) -> Line | None:
         """What a shallow search (2,000 nodes) likes first."""
 
@@ -156,7 +153,7 @@ class Judgement:
 
     because: one plain sentence. line: evidence in UCI from `line_from`. numbers: what was counted or measured.
     edge: distance to the nearest value at which the outcome would be another, in points; None for exact facts;
-    a value below 3 asks for more effort. instead: a true wording beside a claim that fails.
+    a value of 3 or less asks for more effort. instead: a true wording beside a claim that fails.
     one_off: unsettled because the claim is one band or one mark off.
     second: a second finding, such as whether a fork pays.
     """

@@ -84,7 +84,7 @@ LIMITS = frozenset(
 """Words that, without a comma before them, tie what follows to what was said."""
 
 LIMITING = re.compile(
-    r" (?:apart|except|only|or|else|seemingly|supposedly|allegedly|exaggeration|exaggerated|not really|in theory|on paper|apparently|in name|at best|"
+    r" (?:apart|except|only|or|else|seemingly|supposedly|allegedly|exaggeration|exaggerated|not really|in theory|on paper|apparently|in name|at best|wrong|"
     r"as long as|so long as|which is|which was|until|for a moment|so far|in a way|in a sense|far from|nothing)(?= |$)"
 )
 """Words in an unread clause that may take back or narrow the clause before it."""

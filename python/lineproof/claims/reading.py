@@ -219,9 +219,8 @@ class _Cover:
             said = [i for i in range(part.first, part.last) if words[i].norm not in _EMPTY]
             if part.claims is None and said:
                 start, end = self.sentence.slice(said[0], said[-1])
-                found.append(
-                    self.sentence.text[start - self.sentence.start : end - self.sentence.start]
-                )
+                text = self.sentence.text[start - self.sentence.start : end - self.sentence.start]
+                found.append(" ".join(text.split()))
         return found
 
     def run(self) -> None:

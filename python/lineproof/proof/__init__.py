@@ -5,9 +5,9 @@ from __future__ import annotations
 from .changes import Change
 from .effort import Effort
 from .finding import Finding
-from .proving import Progress, Proof, prove
+from .proving import Progress, Proof, evidence_file, prove
 from .settling import settle
-from .store import EvidenceStore, StoreError
+from .store import EvidenceStore
 
 __all__ = [
     "Change",
@@ -16,7 +16,7 @@ __all__ = [
     "Finding",
     "Progress",
     "Proof",
-    "StoreError",
+    "evidence_file",
     "prove",
     "settle",
 ]

@@ -46,12 +46,6 @@ class Asker:
             raise ValueError(f"{uci} is asked for, but the game is over")
         return line
 
-    def threat(self, spot: Spot) -> Line | None:
-        passed = spot.board.passed()
-        if passed is None:
-            return None
-        return self._search("best", Spot(passed.fen, (), passed), self._nodes, None)
-
     def shallow(self, spot: Spot) -> Line | None:
         return self._search("best", spot, SHALLOW, None)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from enum import StrEnum
 
 NEAR = 3.0
-"""Points from an edge within which the effort is raised."""
+"""Points from an edge up to which the effort is raised."""
 
 
 class Effort(StrEnum):

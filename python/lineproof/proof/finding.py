@@ -14,7 +14,8 @@ class Finding:
     """What a check found of one claim.
 
     nodes: spent on it in all, 0 for a board fact. steps: how often the effort was raised, plus one.
-    why_unsettled: "one off", "the last two steps disagree", "the effort ran out", or "" when settled.
+    why_unsettled: "one off", "the last two steps disagree", "the effort ran out",
+    "it cannot be asked here" (a threat of a side in check, say), or "" when settled.
     """
 
     claim: Claim

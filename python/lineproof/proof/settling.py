@@ -29,7 +29,7 @@ def settle(claim: Claim, effort: Effort, store: EvidenceStore, stop: Stop | None
         judgement = kind.check(claim, ask)
         spent += ask.spent
         last = step == len(effort.steps)
-        near = judgement.edge is not None and judgement.edge < NEAR
+        near = judgement.edge is not None and judgement.edge <= NEAR
         agrees = before is None or before.outcome is judgement.outcome
         if not last and (near or not agrees):
             before = judgement
@@ -42,6 +42,12 @@ def settle(claim: Claim, effort: Effort, store: EvidenceStore, stop: Stop | None
             )
             outcome, why = Outcome.UNSETTLED, "the last two steps disagree"
         elif outcome is Outcome.UNSETTLED:
-            why = "one off" if judgement.one_off else "the effort ran out"
+            why = (
+                "one off"
+                if judgement.one_off
+                else "the effort ran out"
+                if spent
+                else "it cannot be asked here"
+            )
         return Finding(claim, outcome, judgement, spent, step, why)
     raise AssertionError("an effort has at least one step")

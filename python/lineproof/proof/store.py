@@ -22,10 +22,6 @@ CREATE TABLE IF NOT EXISTS runs (number INTEGER PRIMARY KEY, finished TEXT NOT N
 """
 
 
-class StoreError(RuntimeError):
-    """The evidence store cannot be used. The message names the file and the way out."""
-
-
 class EvidenceStore:
     """Answers by key. One process writes at a time; others wait for it a moment, then search without keeping.
 
@@ -33,10 +29,8 @@ class EvidenceStore:
     """
 
     def __init__(self, path: Path | None) -> None:
-        """Opens or makes the store.
-
-        :raises StoreError: when the file is no store of ours and cannot be set aside.
-        """
+        """Opens or makes the store. A damaged one is set aside; where none can be written, answers are kept
+        in memory and `kept` is False."""
         self.path = path
         self._lock = threading.Lock()
         self._asking: dict[str, threading.Lock] = {}

@@ -116,6 +116,7 @@ class Located:
 _UNSETTLED = {
     "the last two steps disagree": "The last two steps of search disagree.",
     "the effort ran out": "The effort ran out before search could settle it.",
+    "it cannot be asked here": "It is no question for search.",
 }
 
 

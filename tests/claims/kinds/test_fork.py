@@ -77,3 +77,17 @@ def test_no_fork_is_read_where_it_is_denied_or_only_wished_for() -> None:
     assert not claims_of(FRIED % "The knight does not fork the queen and the rook.")
     assert not claims_of(FRIED % "The knight would fork the queen and the rook.")
     assert not claims_of(FRIED % "If the knight forks the queen and the rook, we are happy.")
+
+
+def test_a_fork_by_another_piece_is_asked_of_that_piece(judge: Judge) -> None:
+    by_bishop = judge(FRIED % "The queen and the rook are forked by the bishop on c4.")
+    assert by_bishop.outcome is Outcome.FAILS
+    assert (
+        judge(FRIED % "The queen and the rook are forked by the knight on f7.").outcome
+        is Outcome.HOLDS
+    )
+
+
+def test_squares_name_what_stands_on_them(judge: Judge) -> None:
+    finding = judge(FRIED % "The knight forks d8 and h8.")
+    assert finding.outcome is Outcome.HOLDS

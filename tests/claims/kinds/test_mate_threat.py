@@ -54,3 +54,8 @@ def test_a_threat_that_is_gone_is_read_as_denied(judge: Judge) -> None:
     assert judge(SCHOLAR % "White no longer threatens mate.").outcome is Outcome.FAILS
     quiet = "1. e4 e5 2. Qh5 Nc6 3. Bc4 Qe7 4. Nf3 {White no longer threatens mate.} *"
     assert judge(quiet).outcome is Outcome.HOLDS
+
+
+def test_a_threat_of_mate_in_three_is_a_threat_of_mate(judge: Judge) -> None:
+    setup = "8/8/8/8/5K2/1Q6/5k2/8 b - - 0 1"
+    assert judge("{White threatens mate.} 1... Kg1 *", setup=setup).outcome is Outcome.HOLDS

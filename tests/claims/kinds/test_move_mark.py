@@ -81,3 +81,9 @@ def test_a_denied_mark_is_the_other_way_round(words: str, played: int, expected:
 )
 def test_a_described_move_must_be_the_one_just_played(words: str, read: bool) -> None:
     assert bool(claims_of("1. e4 e5 2. Nf3 Nc6 3. Nxe5 {%s} *" % words)) is read
+
+
+def test_in_a_lost_position_what_a_move_costs_is_not_counted() -> None:
+    (claim,) = claims_of("1. e4 e5 2. Nf3?? *")
+    assert check(claim, Scripted({"b1c3": 14, "g1f3": 0}, "b1c3")).outcome is Outcome.UNSETTLED
+    assert check(claim, Scripted({"b1c3": 15, "g1f3": 0}, "b1c3")).outcome is Outcome.HOLDS

@@ -54,3 +54,9 @@ def test_a_protected_piece_of_no_more_worth_behind_makes_no_pin() -> None:
 def test_a_denied_pin_is_read_as_denied(judge: Judge) -> None:
     assert judge(RUY % "The knight on c6 is not pinned.").outcome is Outcome.FAILS
     assert judge(RUY % "The knight on f3 is not pinned.").outcome is Outcome.HOLDS
+
+
+def test_an_unprotected_piece_behind_makes_a_pin_whatever_its_worth() -> None:
+    board = Board("4k3/8/1b6/2n5/3B4/8/8/4K3 w - - 0 1")
+    # the bishop on d4 looks through c5 at b6, a bishop that nothing but the knight's going leaves alone
+    assert [(p.piece, p.behind) for p in pins(board, "black")] == [("c5", "b6")]

@@ -40,8 +40,25 @@ def test_near_miss_castling_rights_tell_positions_apart(judge: Judge) -> None:
     assert judge(text).outcome is Outcome.FAILS
 
 
-def test_en_passant_that_is_not_legal_does_not(judge: Judge) -> None:
-    text = "1. e3 e5 2. e4 (2. Nc3 Nf6) 2... Nf6 (2... Nc6) *"
-    assert text
+def test_a_legal_en_passant_capture_tells_positions_apart(judge: Judge) -> None:
+    # after 3... d5 the pawn on e5 may take in passing; after 3... d6 4. Ng1 d5 it stands there likewise, but one move later
+    text = "1. e4 Nc6 2. e5 a6 3. Nf3 d5 (3... d6 4. Ng1 d5 5. Nf3 Nb8 6. Ng1 Nc6 7. Nf3 {This is the same position as in the main line.} Nb8) 4. Ng1 *"
+    finding = judge(text, kind="transposes")
+    assert finding.outcome is Outcome.FAILS
+
+
+def test_an_en_passant_square_without_a_capture_does_not(judge: Judge) -> None:
     moves = "1. e4 e5 2. Nf3 Nc6 (2... d6 3. d4 Nc6 {This transposes to the main line.}) 3. d4 d6 *"
     assert judge(moves).outcome is Outcome.HOLDS
+
+
+def test_the_same_position_is_the_same_now_not_later(judge: Judge) -> None:
+    text = "1. e4 e5 2. Nc3 Nf6 (2... Nc6 {%s} 3. f4 Nf6) 3. f4 Nc6 *"
+    assert judge(text % "This is the same position as in the main line.").outcome is Outcome.FAILS
+    assert judge(text % "This transposes to the main line.").outcome is Outcome.HOLDS
+
+
+def test_moves_from_the_branch_name_a_position_too(judge: Judge) -> None:
+    text = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Bc5 4. c3 Nf6 5. d3 d6 {This is the same position as after %s.} *"
+    assert judge(text % "3... Nf6 4. d3 Bc5 5. c3 d6").outcome is Outcome.HOLDS
+    assert judge(text % "3... Nf6 4. d3 Bc5 5. c3 O-O").outcome is Outcome.FAILS

@@ -52,3 +52,41 @@ def test_the_subject_of_a_clause_that_is_not_read_is_kept_where_it_is_plain() ->
 
 def test_whose_gain_it_is_stays_open_after_a_clause_that_is_not_read() -> None:
     assert not claims_of(PETROV % "Everything hangs together, and wins the queen.")
+
+
+def test_for_free_asks_for_the_whole_value(judge: Judge) -> None:
+    assert (
+        judge(PETROV % "White wins the queen for free.").outcome is Outcome.FAILS
+    )  # a knight is given
+    assert judge(PETROV % "White wins the queen.").outcome is Outcome.HOLDS
+
+
+def test_the_exchange_is_no_more_than_the_exchange(judge: Judge) -> None:
+    assert judge(PETROV % "White wins the exchange.").outcome is Outcome.FAILS
+    assert judge(PETROV % "White wins a rook.").outcome is Outcome.HOLDS
+
+
+def test_a_rook_is_three_net(judge: Judge) -> None:
+    # rook for a pawn and a knight is one: no rook is won
+    setup = "r3k3/8/8/3N4/8/8/8/4K3 w - - 0 1"
+    assert judge("1. Nc7+ {White wins a rook.} Kd7 2. Nxa8 *", setup=setup).outcome is Outcome.HOLDS
+    assert judge("1. Nf4 {White wins a rook.} *", setup=setup).outcome is Outcome.FAILS
+
+
+def test_by_force_asks_the_position_and_not_the_line_shown(judge: Judge) -> None:
+    setup = "r3k3/8/8/3N4/8/8/8/4K3 w - - 0 1"
+    shown = "1. Nf4 {%s} Ra6 2. Nd5 Ra8 3. Nc7+ Kd8 4. Nxa8 *"
+    assert judge(shown % "White wins a rook.", setup=setup).outcome is Outcome.HOLDS
+    assert judge(shown % "White wins a rook by force.", setup=setup).outcome is Outcome.FAILS
+
+
+def test_what_has_been_won_is_looked_for_further_back(judge: Judge) -> None:
+    text = "1. e4 e5 2. Nf3 Nf6 3. Nxe5 Nxe4 4. Qe2 Nf6 5. Nc6+ Be7 6. Nxd8 Kxd8 7. d3 {%s} *"
+    assert judge(text % "White has won the queen.").outcome is Outcome.HOLDS
+    assert judge(text % "White wins the queen.").outcome is Outcome.FAILS
+
+
+def test_a_line_that_ends_in_mate_wins_more_than_material(judge: Judge) -> None:
+    legal = "1. e4 e5 2. Nf3 d6 3. Bc4 Bg4 4. Nc3 g6 {%s} 5. Nxe5 Bxd1 6. Bxf7+ Ke7 7. Nd5# *"
+    assert judge(legal % "White wins a pawn.").outcome is Outcome.HOLDS
+    assert judge(legal % "White loses the queen.").outcome is Outcome.FAILS

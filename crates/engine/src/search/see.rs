@@ -1,7 +1,7 @@
 //! Static exchange evaluation: what a capture wins when both sides go on taking on that square,
 //! each with its least valuable piece first ("Static Exchange Evaluation", Chess Programming Wiki).
 
-use shakmaty::{Bitboard, Board, Chess, Move, Position as _, Role, Square, attacks};
+use shakmaty::{Bitboard, Board, Chess, Move, Position as _, Role, Square};
 
 /// Exchange values in centipawns, pawn to king.
 const VALUE: [i32; 6] = [100, 320, 330, 500, 950, 20_000];
@@ -11,68 +11,70 @@ pub fn worth(role: Role) -> i32 {
     VALUE[role as usize - 1]
 }
 
+/// Most captures on one square: every man but the kings' own.
+const LONGEST: usize = 32;
+
 /// Whether the exchange that `mv` begins wins at least `threshold` centipawns for the mover.
 pub fn wins_at_least(chess: &Chess, mv: Move, threshold: i32) -> bool {
-    let (from, to, first, gain) = match mv {
-        Move::Normal {
-            role,
-            from,
-            capture,
-            to,
-            promotion,
-        } => {
-            let taken = capture.map_or(0, worth);
-            let promoted = promotion.map_or(0, |piece| worth(piece) - worth(Role::Pawn));
-            (from, to, promotion.unwrap_or(role), taken + promoted)
+    match mv {
+        Move::Castle { .. } | Move::Put { .. } => threshold <= 0,
+        Move::Normal { .. } | Move::EnPassant { .. } => {
+            let (gain, risk) = stakes(mv);
+            // the first capture is the most that can be won, the capturing man the most that can be lost
+            gain >= threshold && (gain - risk >= threshold || value(chess, mv) >= threshold)
         }
-        Move::EnPassant { from, to } => (from, to, Role::Pawn, worth(Role::Pawn)),
-        Move::Castle { .. } | Move::Put { .. } => return threshold <= 0,
-    };
-    let mut balance = gain - threshold;
-    if balance < 0 {
-        return false;
     }
-    // Even when the piece is lost for nothing.
-    balance -= worth(first);
-    if balance >= 0 {
-        return true;
-    }
+}
 
-    let board = chess.board();
-    let mut occupied = board.occupied().without(from).with(to);
-    if let Move::EnPassant { .. } = mv {
-        occupied.discard(Square::from_coords(to.file(), from.rank()));
+/// What a move takes (or gains by promotion), and the man that it puts at risk, in centipawns.
+fn stakes(mv: Move) -> (i32, i32) {
+    let taken = match mv {
+        Move::EnPassant { .. } => worth(Role::Pawn),
+        _ => mv.capture().map_or(0, worth),
+    };
+    match mv.promotion() {
+        Some(piece) => (taken + worth(piece) - worth(Role::Pawn), worth(piece)),
+        None => (taken, worth(mv.role())),
     }
+}
+
+/// What the exchange that `mv` begins wins for the mover, in centipawns ("SEE - The Swap Algorithm", Chess
+/// Programming Wiki): the men that can take, least valuable first, give a list of gains; going back over it,
+/// each side stops where going on would cost it.
+fn value(chess: &Chess, mv: Move) -> i32 {
+    let (gain, mut standing) = stakes(mv);
+    let to = mv.to();
+    let board = chess.board();
+    let mut occupied = board.occupied().with(to);
+    if let Some(from) = mv.from() {
+        occupied.discard(from);
+        if mv.is_en_passant() {
+            occupied.discard(Square::from_coords(to.file(), from.rank()));
+        }
+    }
+    let mut gains = [0; LONGEST + 1];
+    gains[0] = gain;
+    let mut taken = 0;
     let mut side = !chess.turn();
-    let mut attackers = attackers_of(board, to, occupied) & occupied;
-    let diagonal = board.bishops_and_queens();
-    let straight = board.rooks_and_queens();
-    loop {
-        let own = attackers & board.by_color(side);
-        let Some((role, square)) = least_valuable(board, own) else {
+    while taken < LONGEST {
+        let attackers = attackers_of(board, to, occupied) & occupied;
+        let Some((role, square)) = least_valuable(board, attackers & board.by_color(side)) else {
             break;
         };
         if role == Role::King && (attackers & board.by_color(!side)).any() {
-            // The king may not take what is still defended.
-            break;
+            break; // the king may not take what is still defended
         }
+        taken += 1;
+        gains[taken] = standing - gains[taken - 1];
+        standing = worth(role);
         occupied.discard(square);
-        if matches!(role, Role::Pawn | Role::Bishop | Role::Queen) {
-            attackers |= attacks::bishop_attacks(to, occupied) & diagonal;
-        }
-        if matches!(role, Role::Rook | Role::Queen) {
-            attackers |= attacks::rook_attacks(to, occupied) & straight;
-        }
-        attackers &= occupied;
         side = !side;
-        // Seen from the side that is to take next: what it needs, if the taker is lost in turn.
-        balance = -balance - 1 - worth(role);
-        if balance >= 0 {
-            break;
-        }
     }
-    // The side left to move has failed to restore the balance.
-    side != chess.turn()
+    while taken > 0 {
+        gains[taken - 1] = gains[taken - 1].min(-gains[taken]);
+        taken -= 1;
+    }
+    gains[0]
 }
 
 fn attackers_of(board: &Board, square: Square, occupied: Bitboard) -> Bitboard {
@@ -96,14 +98,37 @@ mod tests {
     use super::*;
     use crate::position::Position;
 
-    /// The exact value of the exchange, by bisection over thresholds.
+    /// The value of the exchange, and that `wins_at_least` agrees with it on both sides.
     fn value(fen: &str, san: &str) -> i32 {
         let position = Position::from_fen(fen).unwrap();
         let mv = position.parse_san(san).unwrap();
-        (-3000..=3000)
-            .rev()
-            .find(|threshold| wins_at_least(position.chess(), mv, *threshold))
-            .unwrap()
+        let value = super::value(position.chess(), mv);
+        assert!(wins_at_least(position.chess(), mv, value));
+        assert!(!wins_at_least(position.chess(), mv, value + 1));
+        value
+    }
+
+    #[test]
+    fn a_rook_behind_a_queen_and_a_bishop_behind_a_pawn_take_part() {
+        // Worked out by hand from the values above.
+        assert_eq!(
+            value("3r2k1/8/8/3p4/8/8/3Q4/3R2K1 w - - 0 1", "Qxd5"),
+            100 - 950 + 500
+        );
+        assert_eq!(
+            value("3r2k1/8/4p3/3p4/8/8/3Q4/3R2K1 w - - 0 1", "Qxd5"),
+            100 - 950
+        );
+        assert_eq!(value("6k1/8/2b5/3p4/4P3/5B2/8/6K1 w - - 0 1", "exd5"), 100);
+    }
+
+    #[test]
+    fn promotion_and_en_passant_count() {
+        assert_eq!(
+            value("3r2k1/2P5/8/8/8/8/8/6K1 w - - 0 1", "cxd8=Q+"),
+            500 + 850
+        );
+        assert_eq!(value("6k1/8/8/3pP3/8/8/8/6K1 w - d6 0 1", "exd6"), 100);
     }
 
     #[test]

@@ -24,7 +24,7 @@ PHRASES = (
     "(costs|costing) {side} (the right to castle|castling)",
     "(this|that|it) costs {side} (the right to castle|castling)",
     "(castling|castling {wing}) {is} [{very}] {impossible} [for {side}]",
-    "{side} (can|may) [now|still] {able} castle [{wing}]",
+    "{side} (can|may) [now|still|always] {able} [{wing}] [at once|now]",
     "{side} (has|have) [{very}] no right to castle [{wing}]",
     "(without|losing|having lost) the right to castle",
 )
@@ -151,7 +151,7 @@ def _free(claim: Claim, side: str, wing: str) -> bool:
 KIND = Kind(
     id="cannot-castle",
     title="Cannot castle",
-    version=1,
+    version=2,
     definition="The side has no right to castle (on the wing named) any more, or no castling move is legal now: either reading may hold, and the finding says which. Words of loss (lost, no longer, any more, never) ask for the right itself.",
     source="FIDE Laws of Chess, article 3.8.2",
     phrases=PHRASES,
@@ -170,7 +170,7 @@ KIND = Kind(
                 "illegal",
             )
         },
-        "able": {"castle": True, "always": True},
+        "able": {"castle": True},
     },
     vocabulary=frozenset({"castle", "castling"}),
     read=read,

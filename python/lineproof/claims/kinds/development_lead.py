@@ -131,7 +131,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     if n == 0:
         holds = abs(lead) < LEAD
     elif n is None:
-        holds = lead >= (LEAD - 1 if claim.hedged else LEAD)
+        holds = lead >= LEAD
     else:
         holds = lead >= 1 and abs(lead - n) <= 1
     because = f"{title(side)} has {own} developing tempi ({', '.join(mine) or 'none'}), {title(other(side))} {enemy} ({', '.join(theirs) or 'none'})."

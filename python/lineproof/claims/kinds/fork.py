@@ -49,7 +49,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         spot, forker = named.after, named.uci[2:4]
     elif "described" in slots:
         forker = here.described(slots["described"]).uci[2:4]
-    elif "target" in slots and "forked by" not in here.words:
+    elif "target" in slots and "forked by" in here.said:
+        found = here.find(slots["target"])
+        if len(found) != 1:
+            raise Unread(f"it is not clear which piece {slots['target']!r} means")
+        forker = found[0]
+    elif "target" in slots and "forked by" not in here.said:
         reference = Reference.read(slots["target"])
         found = reference.squares(spot.board, here.owner(reference))
         last = spot.moves[-1][2:4] if spot.moves else None

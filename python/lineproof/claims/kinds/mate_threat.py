@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.board import title
-from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 
@@ -121,7 +121,16 @@ def _threatens(claim: Claim, ask: Ask) -> Judgement:
             1.0,
         )
     best = ask.best(free)
-    moves = best.moves if best is not None else ()
+    moves = best.moves[:SHOWN] if best is not None else ()
+    if limit is None and square is None and best is not None:
+        sign = 1 if side == "white" else -1
+        if best.mate is not None and best.mate * sign > 0:
+            because = f"If {title(board.turn)} passes, {title(side)} mates in {abs(best.mate)}."
+            return Judgement(Outcome.HOLDS, because, best.moves, free, {"mate in": abs(best.mate)})
+        points = best.points if side == "white" else 100 - best.points
+        if points >= 85:
+            because = f"If {title(board.turn)} passes, {title(side)} is winning ({points} of 100), but no mate was found."
+            return Judgement(Outcome.UNSETTLED, because, moves, free, {"points": points}, 1.0)
     there = f" on {square}" if square else ""
     because = f"If {title(board.turn)} passes, {title(side)} has no mate{there} within {depth} move{'s' if depth > 1 else ''}."
     return Judgement(
@@ -182,8 +191,8 @@ def _after(claim: Claim, ask: Ask, free: Spot, uci: str, side: str) -> Judgement
 KIND = Kind(
     id="mate-threat",
     title="Mate threat",
-    version=1,
-    definition=f"If the opponent passes, the side mates: at once with the move or on the square named, otherwise within {DEPTH} moves (every move tried). Not asked of a side in check.",
+    version=2,
+    definition=f"If the opponent passes, the side mates: at once with the move or on the square named, otherwise by force: every move is tried to {DEPTH} moves, beyond that a search must find it, and a side that is winning without one leaves it unsettled. Not asked of a side in check.",
     phrases=PHRASES,
     vocabulary=frozenset({"mate", "checkmate"}),
     read=read,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from lineproof.claims.bands import Mark as Earned
-from lineproof.claims.bands import mark, spoken
+from lineproof.claims.bands import edge, edge_of_two, mark, spoken
 from lineproof.claims.board import title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here
@@ -21,6 +21,17 @@ _WORDS: dict[str, Any] = {
     **dict.fromkeys(("a good move", "good", "correct", "the right move", "best", "the best move", "strong", "a strong move", "the correct move", "fine", "the right answer", "the best reply", "the right reply", "the best answer", "very strong", "very good", "a very strong move", "a very good move", "excellent", "an excellent move", "the correct reply", "the strongest move", "the strong reply", "the strong move", "the strong answer", "the strongest reply", "the right continuation", "the right reaction", "strongest", "the move", "sound", "perfectly good", "perfectly sound", "perfectly playable", "a perfectly good move", "playable", "the move to play", "quite right", "right"), "!"),
     **dict.fromkeys(("a brilliant move", "brilliant", "a beautiful move"), "!!"),
 }  # fmt: skip
+
+LOST = 15
+"""Points of the best move below which what a move costs is not counted."""
+
+_WORDING = {
+    Earned.GOOD: "a good move",
+    Earned.DUBIOUS: "a questionable move",
+    Earned.MISTAKE: "a poor move",
+    Earned.BLUNDER: "a very poor move",
+}
+"""As the NAG table of the PGN standard words them (section 10)."""
 
 _CLAIMED = {
     "!": Earned.GOOD,
@@ -99,6 +110,16 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     shallow = liked is not None and liked.moves[0] == move
     if claim.negated:
         return _denied(claim, best, played, spot.board.san(best_line.moves[0]), best_line.moves)
+    if best < LOST:
+        because = f"{title(side)} is lost whatever he plays ({best} of 100), so what {san} costs is not counted."
+        return Judgement(
+            Outcome.UNSETTLED,
+            because,
+            played_line.moves[:SHOWN],
+            spot,
+            {"points": played},
+            edge(best, lambda b: b < LOST),
+        )
     said, one_off = outcome(written, best, played, shallow)
     cost = best - played
     earned = mark(best, played)
@@ -117,34 +138,10 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         because += " A shallow search finds it at once."
     elif one_off:
         because += " That is one mark off."
-    words = {
-        Earned.GOOD: "good",
-        Earned.DUBIOUS: "dubious",
-        Earned.MISTAKE: "a mistake",
-        Earned.BLUNDER: "a blunder",
-    }
-    near = min(
-        (
-            abs(d)
-            for d in range(-best, 101 - best)
-            if outcome(written, max(best + d, played), played, shallow)[0] is not said
-        ),
-        default=100,
-    )
-    near = min(
-        near,
-        min(
-            (
-                abs(d)
-                for d in range(-played, best - played + 1)
-                if outcome(written, best, played + d, shallow)[0] is not said
-            ),
-            default=100,
-        ),
-    )
+    near = edge_of_two(best, played, lambda b, p: outcome(written, b, p, shallow)[0])
     return Judgement(
-        said, because, played_line.moves[:SHOWN], spot, numbers, float(near),
-        None if said is Outcome.HOLDS else f"For {title(side)} {san} is {words[earned]}.", one_off,
+        said, because, played_line.moves[:SHOWN], spot, numbers, near,
+        None if said is Outcome.HOLDS else f"For {title(side)} {san} is {_WORDING[earned]}.", one_off,
         marks=(Mark("move", (move[:2], move[2:4]), side),),
     )  # fmt: skip
 
@@ -154,15 +151,15 @@ def _denied(claim: Claim, best: int, played: int, better: str, line: tuple[str, 
     written, san = claim.params["mark"], claim.spot.board.san(claim.params["move"])
     good = _CLAIMED[written] is Earned.GOOD
 
-    def holds(cost: int) -> bool:
-        earned = mark(best, best - cost)
+    def holds(cost: int, top: int) -> bool:
+        earned = mark(top, top - cost)
         return earned is not Earned.GOOD if good else earned < _CLAIMED[written]
 
     cost = best - played
     because = f"{san} costs {_points(cost)} against {better}." if cost else f"{san} costs nothing."
     instead = f"{san} is {'a good move' if good else 'as bad as that'}: it costs {_points(cost)}."
-    near = min((abs(c - cost) for c in range(best + 1) if holds(c) != holds(cost)), default=100)
-    said = Outcome.HOLDS if holds(cost) else Outcome.FAILS
+    near = edge_of_two(best, played, lambda b, p: holds(max(b - p, 0), b))
+    said = Outcome.HOLDS if holds(cost, best) else Outcome.FAILS
     return Judgement(
         said,
         because,
@@ -181,11 +178,11 @@ def _points(cost: int) -> str:
 KIND = Kind(
     id="move-mark",
     title="Move mark",
-    version=1,
+    version=2,
     definition=(
         "Cost of a move: best less played in points, each searched alone at the same nodes. ! at most 5; ?! 5 to 12; ? 12 to 30, or a result class lost at a cost above 5; "
         "?? 30 and more, or win or hold turned to loss at 15 or more; !? fails only from 15; !! as !, and not the first move that a shallow search likes. "
-        "A safe move (cost at most 5, or best above 90 and still 85) costs nothing. One mark off is unsettled."
+        "A safe move (cost at most 5, or best above 90 and still 85) costs nothing; with the best below 15 nothing is counted. One mark off is unsettled."
     ),
     phrases=PHRASES,
     slots={"mark": _WORDS},

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from lineproof.claims.bands import band, spoken
+from lineproof.claims.bands import band, edge_of_two, spoken
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
@@ -73,8 +73,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     own = _points(best.points, side)
     second = _points(alone.points, side)
     cost = own - second
-    other_band = band(second) != band(own)
-    holds = cost >= LEAST and other_band
+    holds = _is_only(own, second)
     rival_san = spot.board.san(alone.moves[0])
     numbers: dict[str, int | float | str] = {
         "points": own,
@@ -82,12 +81,11 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         "its points": second,
         "cost": cost,
     }
-    # near an edge when either number that decides is: the cost, or the band of the runner-up once the cost is met
-    margin = float(abs(cost - LEAST) + (1 if cost < LEAST else 0))
+    margin = edge_of_two(own, second, _is_only)
     if holds:
         because = f"Every other move costs at least {cost} points: after {rival_san} {spoken(side, second)}."
         return Judgement(
-            Outcome.HOLDS, because, alone.moves[:SHOWN], spot, numbers, max(margin, 1.0), marks=mark
+            Outcome.HOLDS, because, alone.moves[:SHOWN], spot, numbers, margin, marks=mark
         )
     if cost <= 0:
         because = (
@@ -106,10 +104,15 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         alone.moves[:SHOWN],
         spot,
         numbers,
-        max(margin, 1.0),
+        margin,
         instead,
         marks=mark,
     )
+
+
+def _is_only(own: int, second: int) -> bool:
+    """Whether the next best move costs enough, and the verdict's band with it."""
+    return own - second >= LEAST and band(second) != band(own)
 
 
 def _points(white: int, side: str) -> int:
@@ -120,7 +123,7 @@ KIND = Kind(
     id="only-move",
     title="Only move",
     version=1,
-    definition="Every other legal move, searched alone at the same nodes, costs 15 points or more and the verdict's band with it; a single legal move is one too.",
+    definition="The best other legal move (found by leaving the move out, then searched alone at the same nodes) costs 15 points or more and the verdict's band with it; a single legal move is one too.",
     phrases=PHRASES,
     slots={
         "keeps": {

@@ -189,7 +189,7 @@ def _break(claim: Claim, pin: Pinned) -> str | None:
 KIND = Kind(
     id="pin",
     title="Pin",
-    version=1,
+    version=2,
     definition="Exactly one piece stands between an enemy line piece and its king (absolute), or a bigger or an unprotected piece of its side (relative; bigger than the pinned piece and than the pinner, for otherwise nothing is won by taking it). Whether the piece may move all the same is a second finding.",
     phrases=PHRASES,
     slots={

@@ -232,14 +232,14 @@ def _numbered(place: Place) -> tuple[int, bool]:
 
 
 def _line(place: Place) -> list[Place]:
-    """The moves on the way to a place, beside it, and below it."""
+    """The moves on the way to a place and below it."""
     return [*place.path(), *_ahead(place)]
 
 
 def _ahead(place: Place) -> list[Place]:
-    """The moves beside a place and below it."""
+    """The moves below a place."""
     found: list[Place] = []
-    stack = list(place.children) + (list(place.parent.children) if place.parent is not None else [])
+    stack = list(place.children)
     while stack:
         at = stack.pop()
         found.append(at)

@@ -108,10 +108,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         and not re.search(r"\b(main|above|before|previous|last|first|line|position)\b", wanted)
     ):
         raise Unread(f"{wanted!r} names no line of the lesson")
-    same = [(spot, place) for spot in _ahead(here) for place in _twins(here, spot)]
+    # a line may be about to transpose; the same position is the same here and now
+    spots = list(_ahead(here)) if "transpos" in here.said else [here.spot]
+    same = [(spot, place) for spot in spots for place in _twins(here, spot)]
     reference = _reference(here, moves)
     fitting = [place for _, place in same if _fits(place, moves, wanted)]
-    direct = reference is not None and any(spot.board.key == reference for spot in _ahead(here))
+    direct = reference is not None and any(spot.board.key == reference for spot in spots)
     return [
         here.claim(
             KIND.id, None, negated="denied" in slots or " not transpose" in here.said, line=wanted or "another line", moves=tuple(moves), labels=tuple(dict.fromkeys(_road(p) for p in fitting))[:3],
@@ -246,8 +248,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
 KIND = Kind(
     id="transposes",
     title="Transposes to",
-    version=1,
-    definition="The position, or one within the next six plies of the line shown, is the same as in the line named: placement, side to move, castling rights and legal en passant.",
+    version=2,
+    definition="The position (of 'transposes': or one within the next six plies of the line shown) is the same as in the line named: placement, side to move, castling rights and legal en passant.",
     source="FIDE Laws of Chess, article 9.2.3",
     phrases=tuple(p.replace("{subject}", "[{subject}]") for p in PHRASES),
     slots={

@@ -89,7 +89,6 @@ PHRASES = (
     "{side} (has|have) (equalised|equalized|reached equality|full equality|complete equality|equality) [already|completely|comfortably]",
     "(the sides|both sides|the two sides) {is} {level}",
     "(neither side|nobody|no one) {is} better",
-    "{side} {is} not [{very}] (worse|losing) [at all]",
 )  # fmt: skip
 
 _GLYPHS: dict[int, tuple[str, Any]] = {
@@ -111,15 +110,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return [here.claim(KIND.id, here.side(slots.get("side")), degree=Band.LEVEL)]
     degree = slots.get("degree", slots.get("noun"))
     if degree is None:
-        if "side" in slots:
-            return [
-                here.claim(
-                    KIND.id,
-                    here.side(slots["side"]),
-                    degree="not " + ("losing" if "losing" in here.said else "worse"),
-                )
-            ]
-        return [here.claim(KIND.id, "white", degree=Band.LEVEL)]
+        return [here.claim(KIND.id, "white", degree=Band.LEVEL)]  # "neither side is better"
     if "side" not in slots and (here.subject is None or here.after_unread):
         raise Unread("it is not clear who stands so")
     side = here.side(slots.get("side"))
@@ -146,17 +137,14 @@ def outcome(degree: Any, points: int, hedged: bool, denied: bool = False) -> tup
         return (Outcome.HOLDS if points < least else Outcome.FAILS), False
     slack = 5 if hedged else 0
     if degree == BETTER:
-        holds, one_off = points >= 53 - slack, 45 <= points < 53
+        # hedged: five points wider, but never the wrong side
+        holds, one_off = points >= max(53 - slack, 50), 45 <= points < 53
     elif degree == UNCLEAR:
         holds, one_off = 30 - slack <= points <= 70 + slack, False
-    elif degree == "not losing":
-        holds, one_off = points >= 15 - slack, False
-    elif degree == "not worse":
-        holds, one_off = points >= 45 - slack, 35 <= points < 45
     else:
         lower, upper = limits(degree)
         wide = lower - slack <= points < upper + slack
-        # a hedge never forgives a wrong side or a wrong result class
+        # a hedge never forgives a wrong result class; the wrong side is further off than it reaches
         same_class = (degree is Band.WINNING) == (points >= 85) and points >= 15
         holds = lower <= points < upper or (
             wide and same_class and not (degree > 0 and points < 45)

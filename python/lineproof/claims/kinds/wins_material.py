@@ -105,7 +105,6 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             winner,
             spot=spot,
             amount=slots["amount"],
-            loses="loses" in slots or costs,
             force="by force" in text,
             free=("for free" in text or "for nothing" in text),
             price=price,
@@ -170,6 +169,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     if price is not None:
         net = WORTH[amount] - WORTH[price]
         least, clean, most = max(net - 1, 1), net - 1, net + 1
+    if claim.params["free"]:
+        least = clean = max(least, WORTH.get(amount, 1))
     line = (*shown.moves[len(claim.spot.moves) :], *final.moves)
     numbers = {"gain": gain, "before": base.balance, "after": final.balance, "amount": amount}
     holds = least <= gain <= most
@@ -216,10 +217,10 @@ def _change(gain: int) -> str:
 KIND = Kind(
     id="wins-material",
     title="Wins or loses material",
-    version=1,
+    version=2,
     definition=(
         "Material at the end of the line shown, continued by best play until no capture gains a pawn, against material at the end of best play from before the loser's last move: "
-        "a pawn 1 or more, the exchange 1 to 2.5, a piece 2 or more (less than 2 but at least 1 holds with a note when a piece was won and pawns given for it), a rook 3, the queen 3 net; 'X for Y' within one pawn of the difference. 'By force' asks the position itself, not the line shown. Said of what has happened ('has won', 'has cost'), material now against best play from before any of the loser's last four moves."
+        "a pawn 1 or more, the exchange 1 to 2.5, a piece 2 or more (less than 2 but at least 1 holds with a note when a piece was won and pawns given for it), a rook 3, the queen 3 net; 'X for Y' within one pawn of the difference. 'For free' and 'for nothing': the whole value. 'By force' asks the position itself, not the line shown. Said of what has happened ('has won', 'has cost'), material now against best play from before any of the loser's last four moves."
     ),
     phrases=PHRASES,
     slots={"amount": _AMOUNTS, "loses": _LOSES, "price": _PRICES},
