@@ -117,8 +117,8 @@ def test_transposed_roads_share_their_searches() -> None:
     store = EvidenceStore(None)
     real = store.answer
 
-    def spy(key: str, compute: object) -> object:
-        value, new = real(key, compute)  # type: ignore[arg-type]
+    def spy(key: str, compute: object, valid: object) -> object:
+        value, new = real(key, compute, valid)  # type: ignore[arg-type]
         if new:
             asked.append(key)
         return value, new

@@ -99,3 +99,45 @@ def test_kill_9_leaves_every_committed_answer(tmp_path: Path) -> None:
         assert store.kept
         assert all(store.get(str(n)) == n for n in range(last + 1))
         store.close()
+
+
+def test_damage_in_the_middle_is_set_aside_and_built_anew(tmp_path: Path) -> None:
+    path = tmp_path / "e.sqlite"
+    store = EvidenceStore(path)
+    for number in range(2000):
+        store.put(str(number), {"nodes": number, "line": None})
+    store.close()
+    with path.open("r+b") as file:
+        file.seek(4096)
+        file.write(os.urandom(8192))
+    again = EvidenceStore(path)
+    for number in range(2000):
+        again.get(str(number))
+    again.put("new", 1)
+    assert again.get("new") == 1
+    assert again.kept
+    assert path.with_suffix(".damaged").exists()
+
+
+@pytest.mark.parametrize("value", ["{bad", "[]", "{}", "null", '"text"'])
+def test_a_kept_value_that_is_no_answer_is_computed_again(tmp_path: Path, value: str) -> None:
+    path = tmp_path / "e.sqlite"
+    store = EvidenceStore(path)
+    store._connection.execute("INSERT INTO answers VALUES ('q', ?)", (value,))
+    valid = lambda v: isinstance(v, dict) and "nodes" in v  # noqa: E731
+    assert store.answer("q", lambda: {"nodes": 1}, valid) == ({"nodes": 1}, True)
+
+
+def test_a_store_that_another_holds_is_waited_for_once(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("lineproof.proof.store.WAIT", 0.2)
+    path = tmp_path / "e.sqlite"
+    store = EvidenceStore(path)
+    other = sqlite3.connect(path, isolation_level=None)
+    other.execute("BEGIN IMMEDIATE")
+    began = time.monotonic()
+    for number in range(50):
+        store.put(str(number), number)
+    assert time.monotonic() - began < 5
+    assert not store.kept

@@ -86,6 +86,10 @@ class Spot:
         return " ".join([*fen.split()[:5], "1"]), self.moves[since:]
 
 
+class GameOver(Exception):  # noqa: N818 - no error: a question that a finished game does not answer
+    """A move was asked for where the game is over, such as in a dead position. The text says how it ended."""
+
+
 class Ask(Protocol):
     """Questions of a check. Who answers, and from what store, a check does not know.
 
@@ -97,10 +101,13 @@ class Ask(Protocol):
         """Nodes a search may spend at this step."""
 
     def best(self, spot: Spot, *, without: Sequence[str] = ()) -> Line | None:
-        """The best line, leaving out some root moves; None when nothing is left to play."""
+        """The best line, leaving out some root moves; None when nothing is left to play or the game is over."""
 
     def move(self, spot: Spot, uci: str) -> Line:
-        """One move searched alone, at the same nodes."""
+        """One move searched alone, at the same nodes.
+
+        :raises GameOver: when the game is over by the rules, though moves are left.
+        """
 
     def shallow(self, spot: Spot) -> Line | None:
         """What a shallow search (2,000 nodes) likes first."""
@@ -170,4 +177,4 @@ class Judgement:
     marks: tuple[Mark, ...] = ()
 
 
-__all__ = ["Answer", "Ask", "Claim", "Comment", "Judgement", "Mark", "Outcome", "Spot"]
+__all__ = ["Answer", "Ask", "Claim", "Comment", "GameOver", "Judgement", "Mark", "Outcome", "Spot"]

@@ -42,12 +42,9 @@ HEDGE = re.compile(rf"^ (?:{_longest_first(_HEDGES)})(?: ,)?(?= )")
 """Words before a claim that make it softer: bands widen by five points."""
 
 TRAIL = re.compile(
-    r"(?: (?:now|here|already|at once|immediately|again|in this position|in this line|too|as well|of course|for now|at the moment|"
-    r"in the process|anyway|after all|in fact|by now|on the spot|as a result|without more ado|indeed|objectively|right now|today|at this point|"
-    r"still|all the same|for the moment|from here|on the board|so far|all told|in the end|once more|either|straight away|right away|"
-    r"no more|nothing more|for the time being|at all|any more|(?:despite|in spite of) (?:the|his|our|her|your|this|that|all)(?: \w+){1,3}|in broad daylight|already at move \d+|by move \d+|as promised|as you see|as you can see|instead|cleanly|on balance)| ,)+$"
+    r" (?:(?:now|here|already|at once|immediately|again|in this position|in this line|too|as well|of course|for now|at the moment|in the process|anyway|after all|in fact|by now|on the spot|as a result|without more ado|indeed|objectively|right now|today|at this point|still|all the same|for the moment|from here|on the board|so far|all told|in the end|once more|either|straight away|right away|no more|nothing more|for the time being|at all|any more|(?:despite|in spite of) (?:the|his|our|her|your|this|that|all)(?: \w+){1,3}|in broad daylight|already at move \d+|by move \d+|as promised|as you see|as you can see|instead|cleanly|on balance)|,)$"
 )
-"""Words after a claim that leave its meaning alone."""
+"""One word or turn after a claim that leaves its meaning alone."""
 
 LEAD_MOVES = re.compile(
     rf"^ (?:(?:even |only )?(?:after|following|on|with|in|in reply to|if|on the natural|after the natural|after the greedy)(?P<after>{SHARED['moves']})|(?P<sequence>{SHARED['moves']})(?= (?:and|,|when|with|:|-)))(?: ,| and| when| with| :| -)?(?: then)?(?= )"

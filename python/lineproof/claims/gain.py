@@ -27,6 +27,11 @@ class Count:
     mated: str | None = None
 
 
+def counted(spot: Spot, side: str) -> Count:
+    """Material on the board as it stands."""
+    return Count(material(spot.board, side), _pieces(spot.board, side), spot, ())
+
+
 def settled(ask: Ask, spot: Spot, side: str) -> Count:
     """Material after best play from `spot`, continued until two plies running no capture gains a pawn."""
     moves: list[str] = []

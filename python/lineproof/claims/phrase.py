@@ -23,12 +23,14 @@ from typing import Any
 from .sentence import SAN
 
 _SQUARE = r"[a-h][1-8]"
-_MOVE = rf"(?:\d+\.(?:\.\.)?|\.\.\.)?{SAN}[+#]?"
+_MOVE = rf"(?:\d{{1,3}}\.(?:\.\.)?|\.\.\.)?{SAN}[+#]?"
 _PIECE = r"(?:kings?|queens?|rooks?|bishops?|knights?|pawns?)"
 _WHOSE = r"(?: the| a| an| his| her| our| your| their| my| its| this| that| both| black 's| white 's| both of his| black| white)"
+_ADJECTIVE = r"(?: other| last| poor| whole| dark squared| light squared| king 's| queen 's)?"
 _REFERENCE = (
-    rf"(?:{_WHOSE}(?: other| last| poor| whole| dark squared| light squared| king 's| queen 's)?)?"
-    rf"(?: (?:{_SQUARE}|[a-h]))?(?: (?:{_PIECE})(?: (?:on|at) {_SQUARE})?| {_SQUARE})"
+    # "a" is an article unless an article stands before it ("the a pawn"): one reading only, or lists would take for ever
+    rf"(?:{_WHOSE}{_ADJECTIVE}(?: (?:{_SQUARE}|[a-h]))?|(?: (?:{_SQUARE}|[b-h]))?)"
+    rf"(?: (?:{_PIECE})(?: (?:on|at) {_SQUARE})?| {_SQUARE})"
 )
 _SEPARATOR = r"(?: ,)?(?: and| as well as| ,)(?: also)?(?: at)?"
 
@@ -38,8 +40,8 @@ SHARED: dict[str, str] = {
     "piece": rf" {_PIECE}",
     "square": rf" {_SQUARE}",
     "file": r" [a-h]",
-    "n": r" \d+",
-    "m": r" \d+",
+    "n": r" \d{1,3}",
+    "m": r" \d{1,3}",
     "move": rf" {_MOVE}",
     "by": rf" {_MOVE}",
     "best": rf" {_MOVE}",

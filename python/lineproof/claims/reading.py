@@ -7,8 +7,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from typing import Any
 
 from lineproof.lesson import Comment, Lesson, Place
 
@@ -35,6 +37,11 @@ from .language import is_english
 from .phrase import SHARED
 from .registry import all_kinds
 from .sentence import Sentence, Word, sentences
+
+CLAUSE = 40
+"""Words that a clause may have at most."""
+SENTENCE = 200
+"""Words that a sentence may have at most."""
 
 
 class Status(StrEnum):
@@ -117,7 +124,8 @@ def _read_glyphs(lesson: Lesson, place: Place) -> list[Claim]:
         )
         for kind in all_kinds():
             if nag in kind.glyphs and kind.read_glyph is not None:
-                found.extend(kind.read_glyph(here, nag, kind.glyphs[nag]))
+                with suppress(Unread):  # a mark after a null move has no move to judge
+                    found.extend(kind.read_glyph(here, nag, kind.glyphs[nag]))
     return found
 
 
@@ -145,6 +153,8 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
     lead = LEAD.match(line)
     if QUOTED.match(line[lead.end() :] if lead else line):
         return Status.LEFT_ALONE, "what others think, taste, or a word to the class", []
+    if len(words) > SENTENCE:
+        return Status.NOT_UNDERSTOOD, f"a sentence of more than {SENTENCE} words", []
     if CORRECTED.search(line):
         return Status.LEFT_ALONE, "a self-correction", []
     cover = _Cover(here, sentence)
@@ -204,6 +214,7 @@ class _Cover:
         self.parts: list[_Part] = []
         self.reasons: list[str] = []
         self.condition = ""
+        self.phrases: dict[tuple[int, int], tuple[Kind, dict[str, Any]] | None] = {}
         self.dangling = False
 
     @property
@@ -231,7 +242,7 @@ class _Cover:
             if words[first].norm in PUNCTUATION:
                 first += 1
                 continue
-            for last in sorted((e for e in ends if e > first), reverse=True):
+            for last in sorted((e for e in ends if first < e <= first + CLAUSE), reverse=True):
                 if self._clause(first, last):
                     first = last
                     break
@@ -344,22 +355,36 @@ class _Cover:
     def _match(
         self, here: Here, first: int, last: int, hedged: bool, whole: int | None = None
     ) -> list[Claim] | None:
-        words = list(self.sentence.words[first:last])
+        found = self._phrase(first, last)
+        if found is None:
+            return None
+        kind, slots = found
+        assert kind.read is not None  # only kinds that read have phrases
+        at = replace(_within(here, self.sentence, first, (whole or last) - 1), hedged=hedged)
+        return kind.read(at, dict(slots))
+
+    def _phrase(self, first: int, last: int) -> tuple[Kind, dict[str, Any]] | None:
+        """The first phrase of any kind that accounts for words first..last-1, remembered."""
+        if (first, last) not in self.phrases:
+            self.phrases[first, last] = self._look(first, last)
+        return self.phrases[first, last]
+
+    def _look(self, first: int, last: int) -> tuple[Kind, dict[str, Any]] | None:
+        words = self.sentence.words[first:last]
         said = {w.norm for w in words}
         line = _norm(words)
-        trail = TRAIL.search(line)
-        short = line[: trail.start()] if trail is not None else line
-        if not short:
-            return None
-        at = replace(_within(here, self.sentence, first, (whole or last) - 1), hedged=hedged)
+        short = line
+        while (trail := TRAIL.search(short)) is not None:
+            short = short[: trail.start()]
+        texts = (line, short) if short and short != line else (line,)
         for kind in all_kinds():
             if kind.read is None or not kind.vocabulary & said:
                 continue
             for phrase in kind.compiled:
-                for text in (line, short) if short != line else (line,):
+                for text in texts:
                     slots = phrase.match(text)
                     if slots is not None:
-                        return kind.read(at, slots)
+                        return kind, slots
         return None
 
 

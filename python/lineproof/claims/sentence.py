@@ -15,10 +15,13 @@ SAN = r"(?:[KQRBN][a-h]?[1-8]?x?[a-h][1-8]|[a-h](?:x[a-h])?[1-8](?:=?[QRBN])?|[O
 """A move in SAN or in the lax spellings of the PGN standard (8.2.3 and 8.2.3.8)."""
 
 _MOVE = re.compile(
-    rf"(?:(?P<number>\d+)\s?\.\s?(?P<dots>\.\.|…)?\s?|(?:\.\.\.|…)\s?)?(?P<san>{SAN}[+#]?)(?P<mark>[!?]{{1,2}})?(?![A-Za-z0-9])"
+    rf"(?:(?P<number>\d{{1,3}})\s?\.\s?(?P<dots>\.\.|…)?\s?|(?:\.\.\.|…)\s?)?(?P<san>{SAN}[+#]?)(?P<mark>[!?]{{1,2}})?(?![A-Za-z0-9])"
 )
 _WORD = re.compile(r"\d+(?:\.\d+)?|[^\W\d_]+(?:['’][^\W\d_]+)?|['’]s\b|[,;:()—–-]|\S")
-_END = re.compile(r"(?:[.!?…]+[)\"'”’]*)(?=\s|$)")
+_END = re.compile(r"(?<![.!?…])[.!?…]++[)\"'”’]*+(?=\s|$)")
+"""Where a sentence may end; possessive, so that a row of marks is tried once."""
+_NEAR = 80
+"""Characters before and after a mark that decide whether it ends a sentence."""
 _ABBREVIATIONS = frozenset(
     {"e.g", "i.e", "etc", "vs", "cf", "no", "mr", "mrs", "dr", "st", "approx"}
 )
@@ -101,12 +104,13 @@ def sentences(text: str, start: int) -> tuple[Sentence, ...]:
 
 
 def _ends(text: str, match: re.Match[str]) -> bool:
-    before, after = text[: match.start()], text[match.end() :].lstrip()
-    last = re.search(r"\S+$", before)
-    token = last.group().lstrip("(\"'“‘") if last else ""
+    start, end = match.span()
+    before = text[max(0, start - _NEAR) : start]
+    after = text[end : end + _NEAR].lstrip()
+    token = "" if not before or before[-1].isspace() else before.split()[-1].lstrip("(\"'“‘")
     mark = match.group()
     if not after:
-        return True
+        return not text[end:].strip() or len(text[end:]) > _NEAR
     if mark.startswith((".", "…")):
         if token.isdigit() and _MOVE.match(after):
             return False

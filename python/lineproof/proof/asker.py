@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import astuple
 from typing import Any
 
-from lineproof.claims import Spot
+from lineproof.claims import GameOver, Spot
 from lineproof.engine import ENGINE_VERSION, Line, Stop, mate, search
 
 from .store import EvidenceStore
@@ -43,7 +43,7 @@ class Asker:
     def move(self, spot: Spot, uci: str) -> Line:
         line = self._search("best", spot, self._nodes, [uci])
         if line is None:
-            raise ValueError(f"{uci} is asked for, but the game is over")
+            raise GameOver("the game is drawn here")
         return line
 
     def shallow(self, spot: Spot) -> Line | None:
@@ -85,7 +85,7 @@ class Asker:
         if self._stopped():
             raise Interrupted
         key = json.dumps((ENGINE_VERSION, *question))
-        value, _ = self._store.answer(key, compute)
+        value, _ = self._store.answer(key, compute, _is_answer)
         if value is None:
             raise Interrupted
         self.spent += value["nodes"]
@@ -93,3 +93,8 @@ class Asker:
 
     def _stopped(self) -> bool:
         return self._stop is not None and self._stop.is_set()
+
+
+def _is_answer(value: Any) -> bool:
+    """Whether a kept value is an answer of ours: a store may be damaged."""
+    return isinstance(value, dict) and "nodes" in value and ("found" in value or "line" in value)

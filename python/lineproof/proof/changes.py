@@ -27,9 +27,12 @@ def changes(
     last: dict[str, Any] | None, findings: Sequence[Finding], effort: str
 ) -> tuple[Change, ...]:
     """Compares with the last run's record; nothing without one."""
-    if last is None:
+    try:
+        old = {f["fingerprint"]: f for f in last["findings"]} if last is not None else None
+    except (KeyError, TypeError):
+        old = None  # a damaged record is none
+    if last is None or old is None:
         return ()
-    old = {f["fingerprint"]: f for f in last["findings"]}
     found: list[Change] = []
     new_prints: set[str] = set()
     for finding in findings:

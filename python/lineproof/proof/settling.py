@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lineproof.claims import Claim, Judgement, Outcome, kind_of
+from lineproof.claims import Claim, GameOver, Judgement, Outcome, kind_of
 from lineproof.engine import Stop
 
 from .asker import Asker
@@ -26,7 +26,10 @@ def settle(claim: Claim, effort: Effort, store: EvidenceStore, stop: Stop | None
     spent = 0
     for step, nodes in enumerate(effort.steps, 1):
         ask = Asker(store, nodes, stop)
-        judgement = kind.check(claim, ask)
+        try:
+            judgement = kind.check(claim, ask)
+        except GameOver as over:
+            judgement = Judgement(Outcome.UNSETTLED, f"This cannot be asked: {over}.")
         spent += ask.spent
         last = step == len(effort.steps)
         near = judgement.edge is not None and judgement.edge <= NEAR

@@ -7,8 +7,11 @@ from typing import Any
 
 from lineproof.claims.board import other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
-from lineproof.claims.here import Here
+from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+
+MOST = 30
+"""Moves to mate that are tried at most."""
 
 PHRASES = (
     "{side} [now|simply|even] (mates|mate|is mating|forces mate|force mate|checkmates|gives mate|delivers mate|has mate|have mate|will mate|has a mate|have a mate|has a forced mate|have a forced mate) [by force|quickly]",
@@ -55,7 +58,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 
 
 def _number(slots: dict[str, Any]) -> int | None:
-    return int(slots["n"]) if "n" in slots else None
+    if "n" not in slots:
+        return None
+    moves = int(slots["n"])
+    if not 1 <= moves <= MOST:
+        raise Unread(f"a mate in {moves} cannot be tried")
+    return moves
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:

@@ -44,7 +44,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("it is that side's own move, so nothing is only threatened")
     params: dict[str, Any] = {
         "square": slots.get("square"),
-        "moves": int(slots["n"]) if "n" in slots else None,
+        "moves": min(int(slots["n"]), 30) if "n" in slots else None,
     }
     return [
         here.claim(

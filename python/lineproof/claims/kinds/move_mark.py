@@ -7,7 +7,7 @@ from typing import Any
 from lineproof.claims.bands import Mark as Earned
 from lineproof.claims.bands import edge, edge_of_two, mark, spoken
 from lineproof.claims.board import title
-from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Mark, Outcome
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
 
@@ -101,7 +101,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     side = spot.board.turn
     san = spot.board.san(move)
     first = ask.best(spot)
-    assert first is not None  # a move was played here
+    if first is None:
+        raise GameOver("the game is drawn before the move")
     played_line = ask.move(spot, move)
     best_line = played_line if first.moves[0] == move else ask.move(spot, first.moves[0])
     played = played_line.points if side == "white" else 100 - played_line.points

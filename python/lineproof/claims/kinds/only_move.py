@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from lineproof.claims.bands import band, edge_of_two, spoken
-from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 
@@ -68,7 +68,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:
             Outcome.HOLDS, f"{san} is the only legal move.", (move,), spot, {"legal": 1}, marks=mark
         )
     rival = ask.best(spot, without=(move,))
-    assert rival is not None  # there are other legal moves
+    if rival is None:
+        raise GameOver("the game is drawn before the move")
     alone, best = ask.move(spot, rival.moves[0]), ask.move(spot, move)
     own = _points(best.points, side)
     second = _points(alone.points, side)

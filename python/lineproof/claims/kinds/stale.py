@@ -51,6 +51,9 @@ _ELSEWHERE = frozenset(
 )
 """Words with which a sentence points to another line of the lesson."""
 
+BELOW = 300
+"""Moves below a place that are looked through at most."""
+
 CHANGED = "the move beside these words was"
 """How the reason begins where the words can still be true."""
 
@@ -211,15 +214,23 @@ def _misplaced(here: Here, word: Word, boards: list[Board], elsewhere: bool) -> 
         seen_number.add(f"{here_number}{'.' if white else '...'}")
     if plain_square:
         return None
-    if number is not None or elsewhere:
-        for place in here.lesson.places:
-            if place.san is not None and place.san.rstrip("+#") == _clean(san):
-                here_number, white = _numbered(place)
-                if elsewhere and (number is None or (here_number == number and white != dots)):
-                    return None
+    if elsewhere:
+        for here_number, white in _index(here.lesson).get(_clean(san), ()):
+            if number is None or (here_number == number and white != dots):
+                return None
     if number is not None and seen_number:
         return f"{word.norm} has the wrong move number or side: here it would be {sorted(seen_number)[0]}{_clean(san)}"
     return f"{word.norm} can be played neither here nor a move before, and is no move of this line"
+
+
+@lru_cache(4)
+def _index(lesson: Lesson) -> dict[str, list[tuple[int, bool]]]:
+    """Every move of a lesson by its SAN: (number, whether White's)."""
+    found: dict[str, list[tuple[int, bool]]] = {}
+    for place in lesson.places:
+        if place.san is not None:
+            found.setdefault(_clean(place.san), []).append(_numbered(place))
+    return found
 
 
 def _clean(san: str) -> str:
@@ -240,7 +251,7 @@ def _ahead(place: Place) -> list[Place]:
     """The moves below a place."""
     found: list[Place] = []
     stack = list(place.children)
-    while stack:
+    while stack and len(found) < BELOW:
         at = stack.pop()
         found.append(at)
         stack.extend(at.children)
@@ -265,8 +276,10 @@ def _absent(
             side = here.owner(reference)
         except Unread:
             side = None  # who is meant is unknown: the colour is not checked
+        if any(reference.squares(b, side) for b in boards):
+            continue
         places = here.lesson.places if elsewhere else _ahead(here.place)
-        if any(reference.squares(b, side) for b in (*boards, *(p.board for p in places))):
+        if any(reference.squares(p.board, side) for p in places):
             continue
         first = max(
             i

@@ -6,7 +6,7 @@ from typing import Any
 
 from lineproof.claims.board import other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
-from lineproof.claims.gain import before_last_moves_of, end_of_shown_line, settled
+from lineproof.claims.gain import before_last_moves_of, counted, end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 
@@ -148,15 +148,15 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     amount = claim.params["amount"]
     done = claim.params["done"]
     befores = before_last_moves_of(claim.spot, loser, BACK if done else 1)
-    if not befores:
-        return Judgement(
-            Outcome.UNSETTLED,
-            f"{title(loser)} has not moved yet, so there is nothing to compare with.",
-        )
     here = claim.params["force"] or done
     shown = claim.spot if here else end_of_shown_line(claim.place, claim.spot)
     final = settled(ask, shown, winner)
-    base = settled(ask, befores[0], winner)
+    # a loser who has not moved yet has made no mistake: material as the line begins
+    base = (
+        settled(ask, befores[0], winner)
+        if befores
+        else counted(claim.spot.earlier(len(claim.spot.moves)), winner)
+    )
     for before in befores[1:]:
         if final.balance - base.balance >= LEAST[amount][0]:
             break
