@@ -185,7 +185,9 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         holds, because = True, f"The line ends in mate: {title(winner)} wins more than material."
     elif final.mated == winner:
         holds, because = False, f"The line ends in mate, and it is {title(winner)} who is mated."
-    near = 1.0 if least - 1 <= gain <= least else 100.0
+    near = (
+        1.0 if least - 1 <= gain < least else 100.0
+    )  # a claim is not refused for one pawn at once
     if not holds:
         instead = (
             f"{title(winner)} gains {_pawns(gain)} here."
