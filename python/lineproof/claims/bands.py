@@ -51,6 +51,11 @@ def limits(of: Band) -> tuple[int, int]:
     return lower, 101
 
 
+def seen_from(side: str, points: int) -> int:
+    """White's expected score (0 to 100) as that of a side."""
+    return points if side == "white" else 100 - points
+
+
 def result_class(points: float) -> str:
     """ "win" from 85, "hold" from 15, "loss" below, for the side spoken of."""
     return "win" if points >= 85 else "hold" if points >= 15 else "loss"

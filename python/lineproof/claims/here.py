@@ -87,6 +87,11 @@ class Here:
         return " ".join(self.words.lower().split())
 
     @property
+    def denied(self) -> bool:
+        """Whether the clause says "not"."""
+        return re.search(r"\bnot\b|n['’]t\b", self.said) is not None
+
+    @property
     def taught(self) -> str:
         """The side taught.
 

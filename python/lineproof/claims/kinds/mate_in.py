@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
+from lineproof.claims.bands import seen_from
 from lineproof.claims.board import other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here, Unread
@@ -86,7 +87,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
             said, "The game is over here." if not over else f"{title(side)} has already mated."
         )
     mate = line.mate * sign if line.mate is not None else None
-    points = line.points if side == "white" else 100 - line.points
+    points = seen_from(side, line.points)
     if mate is not None and mate > 0 and (limit is None or mate <= limit):
         return Judgement(
             Outcome.HOLDS, f"{title(side)} mates in {mate}.", line.moves, spot, {"mate in": mate}

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
+from lineproof.claims.bands import seen_from
 from lineproof.claims.board import title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
@@ -127,7 +128,7 @@ def _threatens(claim: Claim, ask: Ask) -> Judgement:
         if best.mate is not None and best.mate * sign > 0:
             because = f"If {title(board.turn)} passes, {title(side)} mates in {abs(best.mate)}."
             return Judgement(Outcome.HOLDS, because, best.moves, free, {"mate in": abs(best.mate)})
-        points = best.points if side == "white" else 100 - best.points
+        points = seen_from(side, best.points)
         if points >= 85:
             because = f"If {title(board.turn)} passes, {title(side)} is winning ({points} of 100), but no mate was found."
             return Judgement(Outcome.UNSETTLED, because, moves, free, {"points": points}, 1.0)

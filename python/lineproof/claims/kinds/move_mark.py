@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from lineproof.claims.bands import Mark as Earned
-from lineproof.claims.bands import edge, edge_of_two, mark, spoken
+from lineproof.claims.bands import edge, edge_of_two, mark, seen_from, spoken
 from lineproof.claims.board import title
 from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Mark, Outcome
 from lineproof.claims.here import Here
@@ -60,7 +60,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         named = here.described(slots["described"])
     else:
         named = here.named(text) if text is not None else here.last()
-    denied = " not " in f" {here.said} " or "n't" in here.said or "n’t" in here.said
+    denied = here.denied
     return [
         here.claim(
             KIND.id, named.side, spot=named.before, negated=denied, move=named.uci, mark=written
@@ -105,8 +105,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         raise GameOver("the game is drawn before the move")
     played_line = ask.move(spot, move)
     best_line = played_line if first.moves[0] == move else ask.move(spot, first.moves[0])
-    played = played_line.points if side == "white" else 100 - played_line.points
-    best = max(played, best_line.points if side == "white" else 100 - best_line.points)
+    played = seen_from(side, played_line.points)
+    best = max(played, seen_from(side, best_line.points))
     liked = ask.shallow(spot) if written == "!!" else None
     shallow = liked is not None and liked.moves[0] == move
     if claim.negated:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from lineproof.claims.bands import band, edge_of_two, spoken
+from lineproof.claims.bands import band, edge_of_two, seen_from, spoken
 from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
@@ -71,8 +71,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     if rival is None:
         raise GameOver("the game is drawn before the move")
     alone, best = ask.move(spot, rival.moves[0]), ask.move(spot, move)
-    own = _points(best.points, side)
-    second = _points(alone.points, side)
+    own = seen_from(side, best.points)
+    second = seen_from(side, alone.points)
     cost = own - second
     holds = _is_only(own, second)
     rival_san = spot.board.san(alone.moves[0])
@@ -114,10 +114,6 @@ def check(claim: Claim, ask: Ask) -> Judgement:
 def _is_only(own: int, second: int) -> bool:
     """Whether the next best move costs enough, and the verdict's band with it."""
     return own - second >= LEAST and band(second) != band(own)
-
-
-def _points(white: int, side: str) -> int:
-    return white if side == "white" else 100 - white
 
 
 KIND = Kind(

@@ -79,7 +79,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             found = [last]
         else:
             raise Unread(f"it is not clear which piece {slots['target']!r} means")
-    denied = " not " in f" {text} " or "n't" in text or "n’t" in text
+    denied = here.denied
     protected = "safe" in slots or "defender" in slots
     if text.split()[0] in {"nothing", "nobody", "no"}:
         protected, denied = True, True

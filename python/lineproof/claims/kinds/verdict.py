@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 from typing import Any
 
-from lineproof.claims.bands import Band, band, edge, limits, spoken
+from lineproof.claims.bands import Band, band, edge, limits, seen_from, spoken
 from lineproof.claims.board import other, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here, Unread
@@ -114,7 +114,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "side" not in slots and (here.subject is None or here.after_unread):
         raise Unread("it is not clear who stands so")
     side = here.side(slots.get("side"))
-    denied = " not " in f" {here.said} " or "n't" in here.said or "n’t" in here.said
+    denied = here.denied
     if degree == "worse":
         side, degree = other(side), BETTER
     elif isinstance(degree, Band) and degree < 0:
@@ -167,7 +167,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         ends = "the game is over here: " + ("checkmate" if board.is_checkmate else "a draw")
         found = f"{title(side)} scores {points} of 100; {ends}"
     else:
-        points = line.points if side == "white" else 100 - line.points
+        points = seen_from(side, line.points)
         moves = line.moves[:SHOWN]
         found = spoken(side, points)
         if line.mate is not None:
