@@ -174,6 +174,26 @@ def test_latin_text_that_would_read_back_as_utf8_is_refused(tmp_path: Path) -> N
         save(changed)
 
 
+@pytest.mark.parametrize("encoding", ["utf-8", "latin-1"])
+def test_what_could_not_be_opened_again_is_not_saved(tmp_path: Path, encoding: str) -> None:
+    file = tmp_path / "a.pgn"
+    old = "1. e4 {caf\u00e9 } *".encode(encoding)
+    file.write_bytes(old)
+    changed = Lesson.open(file).with_text("1. e4 {caf\u00e9 \x01\x02\x03} *")
+    with pytest.raises(errors.EncodingError, match="could not be opened again: this is no text"):
+        save(changed)
+    assert file.read_bytes() == old
+
+
+def test_text_that_begins_like_a_mark_is_not_saved(tmp_path: Path) -> None:
+    file = tmp_path / "a.pgn"
+    file.write_bytes(b"1. e4 *")
+    lesson = Lesson.open(file)
+    with pytest.raises(errors.EncodingError, match="would be read back as"):
+        save(lesson.with_text("\ufeff1. e4 *"))
+    assert file.read_bytes() == b"1. e4 *"
+
+
 def test_a_lesson_in_no_file_cannot_be_saved() -> None:
     with pytest.raises(errors.SaveError, match="in no file"):
         save(Lesson.from_text("1. e4 *"))

@@ -12,6 +12,7 @@ edit cannot be made; the lesson given stays as it was.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING
@@ -44,6 +45,9 @@ from lineproof.lesson.walk import (
 if TYPE_CHECKING:
     from lineproof._engine import Board
     from lineproof.lesson.lesson import Lesson
+
+UNWRITABLE = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f]")
+"""Control characters other than tab and line ends; files with many of them are taken for no text."""
 
 NAG_MAX = 999_999_999
 
@@ -265,7 +269,7 @@ def remove_comment(comment: Comment) -> Edited:
 def add_comment(place: Place, text: str) -> Edited:
     """Adds a comment after a move and its comments; for the start, before the first move.
 
-    :raises EditError: when the text holds a closing brace.
+    :raises EditError: when the text holds a closing brace or a control character.
     """
     _refuse_words(place, text, to_line_end=False)
     lesson, tokens = place.lesson, Tokens(place.lesson)
@@ -421,8 +425,11 @@ def _refuse_words(place: Place, text: str, *, to_line_end: bool) -> None:
             raise _refusal(place, "a comment after ; cannot hold a line end", "keep it on one line")
     elif "}" in text:
         raise _refusal(place, "a comment cannot hold a closing brace", "use ) or ] instead")
-    if "\0" in text:
-        raise _refusal(place, "a comment cannot hold a zero character", "delete it")
+    wrong = UNWRITABLE.search(text)
+    if wrong:
+        raise _refusal(
+            place, f"a comment cannot hold the control character {wrong.group()!r}", "delete it"
+        )
 
 
 def _expect(lesson: Lesson, *, places: int, comments: int) -> None:
