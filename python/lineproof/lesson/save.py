@@ -16,7 +16,7 @@ import secrets
 import stat
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from glob import escape
 from pathlib import Path
 
@@ -79,13 +79,19 @@ def versions(lesson: Lesson, name: str | None = None) -> tuple[Version, ...]:
     """The earlier texts of a lesson's lines (or of another file of its folder), oldest first."""
     if lesson.home is None or lesson.path is None:
         return ()
-    file = Path(name or lesson.path.name)
+    file = lesson.path if name is None else lesson.path.with_name(name)
+    return _kept(lesson.home / HISTORY, Path(os.path.realpath(file)))
+
+
+def _kept(history: Path, file: Path) -> tuple[Version, ...]:
+    """The kept texts of a file, by the name that links lead to; oldest first."""
     found = []
-    for path in (lesson.home / HISTORY).glob(f"{escape(file.stem)}-*{escape(file.suffix)}"):
+    for path in history.glob(f"{escape(file.stem)}-*{escape(file.suffix)}"):
         matched = KEPT.fullmatch(path.stem[len(file.stem) :])
         if matched:
-            saved = datetime.strptime(matched[1], STAMP).replace(tzinfo=UTC)
-            found.append(Version(path, saved, matched[2]))
+            with contextlib.suppress(ValueError):  # no such day: a file of another origin
+                saved = datetime.strptime(matched[1], STAMP).replace(tzinfo=UTC)
+                found.append(Version(path, saved, matched[2]))
     return tuple(sorted(found, key=lambda version: (version.saved, version.digest)))
 
 
@@ -109,7 +115,7 @@ def replace_file(
             return
         if history is not None and expected is not None:
             _keep(history, file, expected)
-        _clean(file)
+        _clean(file.parent, re.escape(file.name))
         _write(file, data, check=lambda: _expect(file, expected, name))
     except OSError as error:
         reason = (error.strerror or str(error)).lower()
@@ -135,20 +141,31 @@ def _expect(file: Path, expected: bytes | None, name: str) -> None:
 
 
 def _keep(history: Path, file: Path, data: bytes) -> None:
+    """Puts a text into the history, unless the newest there is the same one."""
     digest = hashlib.sha256(data).hexdigest()[:16]
     history.mkdir(parents=True, exist_ok=True)
-    if any(history.glob(f"{escape(file.stem)}-*-{digest}{escape(file.suffix)}")):
-        return
-    stamp = datetime.now(UTC).strftime(STAMP)
-    kept = history / f"{file.stem}-{stamp}-{digest}{file.suffix}"
-    _clean(kept.with_name(file.name))
-    _write(kept, data)
+    now = datetime.now(UTC)
+    kept = _kept(history, file)
+    if kept:
+        if kept[-1].digest == digest:
+            return
+        # The order is that of the saves, even where the clock was set back.
+        now = max(now, kept[-1].saved + timedelta(microseconds=1))
+    name = f"{file.stem}-{now.strftime(STAMP)}-{digest}{file.suffix}"
+    of_file = f"{re.escape(file.stem)}{KEPT.pattern}{re.escape(file.suffix)}"
+    _clean(history, of_file)
+    _write(history / name, data)
 
 
-def _clean(file: Path) -> None:
-    """Removes what a killed process left half written; only the holder of the lock comes here."""
-    for left in file.parent.glob(f".{escape(file.stem)}*{TEMPORARY}"):
-        left.unlink(missing_ok=True)
+def _clean(folder: Path, name: str) -> None:
+    """Removes what a killed process left half written of the files whose names match a pattern.
+
+    Only the holder of their lock comes here; other files of the folder may be in the making.
+    """
+    temporary = re.compile(rf"\.(?:{name})\.[0-9a-f]{{16}}{re.escape(TEMPORARY)}")
+    for left in folder.iterdir():
+        if temporary.fullmatch(left.name):
+            left.unlink(missing_ok=True)
 
 
 def _write(file: Path, data: bytes, check: Callable[[], None] | None = None) -> None:
