@@ -247,3 +247,13 @@ def test_words_with_control_characters_are_refused(character: str) -> None:
     ):
         with pytest.raises(errors.EditError, match="cannot hold the control character"):
             change()
+
+
+def test_half_of_a_surrogate_pair_is_no_move_and_no_word() -> None:
+    lesson = Lesson.from_text("1. e4 {words} *")
+    with pytest.raises(errors.EditError, match="is not a move"):
+        edit.add_move(lesson.places[1], "e\ud800")
+    with pytest.raises(errors.EditError, match="surrogate"):
+        edit.add_comment(lesson.places[1], "a \ud800")
+    with pytest.raises(errors.EncodingError):
+        Lesson.from_text("1. e4 {\ud800} *")

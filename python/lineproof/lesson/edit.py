@@ -18,7 +18,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from lineproof._engine import AmbiguousMoveError, IllegalMoveError, MoveSyntaxError, read_san
-from lineproof.lesson.errors import EditError
+from lineproof.lesson.errors import EditError, quoted
 from lineproof.lesson.places import SUFFIX_NAGS, Comment, Place
 from lineproof.lesson.splice import (
     Splice,
@@ -48,6 +48,7 @@ if TYPE_CHECKING:
 
 UNWRITABLE = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f]")
 """Control characters other than tab and line ends; files with many of them are taken for no text."""
+SURROGATE = re.compile(r"[\ud800-\udfff]")
 
 NAG_MAX = 999_999_999
 
@@ -338,6 +339,8 @@ def set_marks(place: Place, nags: Sequence[int]) -> Edited:
 def _read(place: Place, board: Board, san: str) -> tuple[str, str]:
     try:
         return read_san(board, san)
+    except UnicodeEncodeError as error:  # half of a surrogate pair
+        raise _refusal(place, f"{quoted(san)} is not a move", "choose another move") from error
     except (MoveSyntaxError, IllegalMoveError, AmbiguousMoveError) as error:
         raise _refusal(place, str(error), "choose another move") from error
 
@@ -430,6 +433,8 @@ def _refuse_words(place: Place, text: str, *, to_line_end: bool) -> None:
         raise _refusal(
             place, f"a comment cannot hold the control character {wrong.group()!r}", "delete it"
         )
+    if SURROGATE.search(text):
+        raise _refusal(place, "a comment cannot hold half of a surrogate pair", "delete it")
 
 
 def _expect(lesson: Lesson, *, places: int, comments: int) -> None:

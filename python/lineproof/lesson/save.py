@@ -20,7 +20,8 @@ from datetime import UTC, datetime, timedelta
 from glob import escape
 from pathlib import Path
 
-from lineproof.lesson.errors import ChangedOnDiskError, SaveError
+from lineproof.lesson.disk import read_file, reason
+from lineproof.lesson.errors import ChangedOnDiskError, LessonError, NoSuchFileError, SaveError
 from lineproof.lesson.lesson import Lesson
 from lineproof.lesson.lock import WriterLock
 
@@ -108,6 +109,7 @@ def replace_file(
     :param expected: what the file must hold; None for a file that must not exist.
     :param history: where the old bytes are kept first.
     :raises ChangedOnDiskError, SaveError:
+    :raises UnreadableError: when something else than a readable file has that name.
     """
     try:
         _expect(file, expected, name)
@@ -117,10 +119,12 @@ def replace_file(
             _keep(history, file, expected)
         _clean(file.parent, re.escape(file.name))
         _write(file, data, check=lambda: _expect(file, expected, name))
-    except OSError as error:
-        reason = (error.strerror or str(error)).lower()
+    except (OSError, ValueError) as error:
+        if isinstance(error, LessonError):
+            raise
+        whole = "" if expected is None else "; the old one is whole"
         raise SaveError(
-            f"the file could not be saved ({reason}); the old one is whole",
+            f"the file could not be saved ({reason(error)}){whole}",
             path=name,
             hint="make room, or make the folder writable, and save again",
         ) from error
@@ -128,8 +132,8 @@ def replace_file(
 
 def _expect(file: Path, expected: bytes | None, name: str) -> None:
     try:
-        now = file.read_bytes()
-    except FileNotFoundError:
+        now = read_file(file, name)
+    except NoSuchFileError:
         now = None
     if now == expected:
         return

@@ -19,6 +19,8 @@ from lineproof.lesson.errors import (
     EncodingError,
     LessonError,
     NulByteError,
+    OutsideTextError,
+    quoted,
 )
 
 # (byte order mark, encoding after it)
@@ -150,9 +152,18 @@ class Source:
         return [0, *(found.end() for found in LINE_END.finditer(self.text))]
 
     def locate(self, offset: int) -> tuple[int, int]:
-        """(line, column), both from 1, of an offset of the text."""
+        """(line, column), both from 1, of an offset of the text.
+
+        :raises OutsideTextError: for an offset below 0 or above the length of the text.
+        """
+        self.refuse_outside(offset)
         line = bisect.bisect_right(self.line_starts, offset)
         return line, offset - self.line_starts[line - 1] + 1
+
+    def refuse_outside(self, offset: int) -> None:
+        """:raises OutsideTextError: for an offset that the text does not have."""
+        if not 0 <= offset <= len(self.text):
+            raise OutsideTextError(f"offset {quoted(offset)} is outside of the text", path=self.name)
 
     @cached_property
     def line_end(self) -> str:
