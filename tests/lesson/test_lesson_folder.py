@@ -297,7 +297,9 @@ def test_a_folder_name_that_is_no_title_makes_no_lesson(tmp_path: Path, name: st
 
 
 def test_control_characters_of_an_event_tag_make_way_in_the_title(tmp_path: Path) -> None:
-    (tmp_path / "old.pgn").write_bytes(b'[Event "The\x07 Vienna\tGambit"]\n\n1. e4 {a longer text} *')
+    (tmp_path / "old.pgn").write_bytes(
+        b'[Event "The\x07 Vienna\tGambit"]\n\n1. e4 {a longer text} *'
+    )
     made = folder.new(tmp_path / "vienna", tmp_path / "old.pgn")
     assert made.settings.title == "The Vienna Gambit"
 

@@ -163,7 +163,9 @@ class Source:
     def refuse_outside(self, offset: int) -> None:
         """:raises OutsideTextError: for an offset that the text does not have."""
         if not 0 <= offset <= len(self.text):
-            raise OutsideTextError(f"offset {quoted(offset)} is outside of the text", path=self.name)
+            raise OutsideTextError(
+                f"offset {quoted(offset)} is outside of the text", path=self.name
+            )
 
     @cached_property
     def line_end(self) -> str:
