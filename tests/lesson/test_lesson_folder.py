@@ -329,7 +329,7 @@ def test_a_new_lesson_that_fails_leaves_nothing(
 
 def test_a_new_lesson_needs_a_place_that_can_be_made(tmp_path: Path) -> None:
     (tmp_path / "notes.txt").write_text("mine")
-    with pytest.raises(errors.SaveError, match="the folder could not be made"):
+    with pytest.raises(errors.SaveError, match="the folder cannot be made"):
         folder.new(tmp_path / "notes.txt" / "vienna")
     (tmp_path / "link").symlink_to("nowhere")
     with pytest.raises(errors.FolderNotEmptyError):

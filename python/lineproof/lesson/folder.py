@@ -142,9 +142,9 @@ def new(
         _unmake(base, missing)
         if isinstance(error, OSError):
             raise SaveError(
-                f"the folder could not be made ({reason(error)})",
+                f"the folder cannot be made ({reason(error)})",
                 path=name,
-                hint="choose another place, or make it writable",
+                hint="choose another place",
             ) from error
         raise
 
