@@ -23,6 +23,7 @@ from lineproof.engine import (
     search,
     threat,
 )
+from lineproof.engine.answer import is_safe
 
 START = chess.STARTING_FEN
 VIENNA_GAMBIT = "rnbqkb1r/pppp1ppp/5n2/4p3/4PP2/2N5/PPPP2PP/R1BQKBNR b KQkq - 0 3"
@@ -238,3 +239,41 @@ def test_costs_are_for_black_too() -> None:
 
 def test_the_engine_has_a_version() -> None:
     assert ENGINE_VERSION
+
+
+@pytest.mark.parametrize(
+    ("best", "points", "safe"),
+    [
+        (60, 55, True),
+        (60, 54, False),
+        (91, 85, True),
+        (91, 84, False),
+        (90, 85, True),
+        (90, 84, False),
+        (100, 85, True),
+        (100, 84, False),
+        (3, 0, True),
+    ],
+)
+def test_a_move_is_safe_that_costs_little_or_leaves_a_won_game(
+    best: int, points: int, safe: bool
+) -> None:
+    assert is_safe(best, points) is safe
+
+
+def test_safety_is_told_in_the_points_of_the_mover() -> None:
+    # White may take the queen or lose a rook to it; the same with colours changed.
+    for fen, best, worst in (
+        ("3qk3/8/8/8/8/8/8/3RK3 w - - 0 1", "d1d8", "d1d7"),
+        ("3rk3/8/8/8/8/8/8/3QK3 b - - 0 1", "d8d1", "d8d2"),
+    ):
+        costs = {each.uci: each for each in safe_moves(fen, nodes=2_000)}
+        assert costs[best].safe
+        assert not costs[worst].safe
+
+
+def test_all_legal_moves_are_told_the_unsafe_ones_too() -> None:
+    costs = safe_moves("3qk3/8/8/8/8/8/8/3RK3 w - - 0 1", nodes=2_000)
+    board = chess.Board("3qk3/8/8/8/8/8/8/3RK3 w - - 0 1")
+    assert {each.uci for each in costs} == {move.uci() for move in board.legal_moves}
+    assert {each.safe for each in costs} == {True, False}

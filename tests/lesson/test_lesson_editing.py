@@ -236,3 +236,24 @@ def test_edits_leave_the_other_games_alone() -> None:
     place = next(p for p in lesson.places if p.label == "1... d5")
     new, _ = edit.add_move(place, "c4")
     assert new.text == first + '[Event "b"]\n\n1. d4 d5 2. c4' + last
+
+
+@pytest.mark.parametrize("character", ["\0", "\x01", "\x0c", "\x1a", "\x1b", "\x7f"])
+def test_words_with_control_characters_are_refused(character: str) -> None:
+    lesson = Lesson.from_text("1. e4 {words} *")
+    for change in (
+        lambda: edit.add_comment(lesson.places[1], f"a{character}b"),
+        lambda: edit.change_words(lesson.comments[0], character),
+    ):
+        with pytest.raises(errors.EditError, match="cannot hold the control character"):
+            change()
+
+
+def test_half_of_a_surrogate_pair_is_no_move_and_no_word() -> None:
+    lesson = Lesson.from_text("1. e4 {words} *")
+    with pytest.raises(errors.EditError, match="is not a move"):
+        edit.add_move(lesson.places[1], "e\ud800")
+    with pytest.raises(errors.EditError, match="surrogate"):
+        edit.add_comment(lesson.places[1], "a \ud800")
+    with pytest.raises(errors.EncodingError):
+        Lesson.from_text("1. e4 {\ud800} *")

@@ -92,6 +92,58 @@ MISTAKES: list[tuple[str, type[LessonError], str]] = [
         " correct the FEN tag",
     ),
     (
+        "1. Qe7 *",
+        errors.IllegalMoveError,
+        "1:4: Qe7 is not legal here; no queen has a move here; correct it, or a move before it",
+    ),
+    (
+        "1. Ke2 *",
+        errors.IllegalMoveError,
+        "1:4: Ke2 is not legal here; the king has no move here; correct it, or a move before it",
+    ),
+    (
+        "1. e4 " + "x" * 5000 + " *",
+        errors.NotAMoveError,
+        f"1:7: {'x' * 59}\u2026 is not a move;"
+        " put words between { and }, and write moves as in Nf3, exd5, O-O, e8=Q",
+    ),
+    (
+        f'[Variant "{"x" * 5000}"]\n\n*',
+        errors.VariantError,
+        f"1:1: the game is played by other rules ({'x' * 59}\u2026);"
+        " a lesson holds games of standard chess only",
+    ),
+    (
+        '[FEN "4k3/8/8/8/8/8/8/4K3[Q] w - - 0 1"]\n\n*',
+        errors.VariantError,
+        "1:1: the game is played by other rules (its FEN has pieces in hand);"
+        " a lesson holds games of standard chess only",
+    ),
+    (
+        '[FEN "4k3/8/8/8/8/8/8/Q~3K3 w - - 0 1"]\n\n*',
+        errors.VariantError,
+        "1:1: the game is played by other rules (its FEN has pieces marked as promoted);"
+        " a lesson holds games of standard chess only",
+    ),
+    (
+        '[FEN "4k3/8/8/8/8/8/8/4K3 w - - 0 1 +3+3"]\n\n*',
+        errors.VariantError,
+        "1:1: the game is played by other rules (its FEN has a count of checks);"
+        " a lesson holds games of standard chess only",
+    ),
+    (
+        '[FEN "4k3/8/8/8/8/8/8/4K1R1 w G - 0 1"]\n\n*',
+        errors.WrongFenError,
+        "1:1: the FEN is no legal position: castling rights do not fit the places of king and"
+        " rooks; correct the FEN tag",
+    ),
+    (
+        '[FEN "4k3/8/8/8/8/8/8/4K3 w - - 0 99999999"]\n\n*',
+        errors.WrongFenError,
+        "1:1: the FEN is no legal position: the move number is 99999999, more than 9999;"
+        " correct the FEN tag",
+    ),
+    (
         OTHER_RULES,
         errors.VariantError,
         "2:1: the game is played by other rules (Atomic);"

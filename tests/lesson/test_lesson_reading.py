@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from lineproof.lesson import Lesson
+from lineproof.lesson import Lesson, errors
 
 TEXT = """{Welcome}
 1. e4 {king's pawn} e5 ({Or sharper} 1... c5 {Sicilian}) {Now}
@@ -144,3 +144,16 @@ def test_importing_the_lesson_part_loads_no_heavy_module() -> None:
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"
+
+
+@pytest.mark.parametrize("offset", [-1, -5, 8, 10**30])
+def test_an_offset_outside_of_the_text_is_refused(offset: int) -> None:
+    lesson = Lesson.from_text("1. e4 *")
+    for ask in (lesson.place_at, lesson.locate):
+        with pytest.raises(errors.OutsideTextError) as caught:
+            ask(offset)
+        assert str(caught.value) == (
+            f"lesson.pgn: offset {offset} is outside of the text;"
+            " offsets are from 0 to the length of the text"
+        )
+    assert lesson.place_at(7) == lesson.places[1]

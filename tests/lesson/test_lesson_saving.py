@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import hashlib
 import os
 import random
@@ -76,14 +77,69 @@ def test_only_the_edit_is_written(lesson: Lesson) -> None:
     assert left_over(lesson.folder or Path()) == []
 
 
-def test_the_old_text_goes_to_the_history_once(lesson: Lesson) -> None:
+def test_the_newest_version_is_always_the_text_before(lesson: Lesson) -> None:
     first = save(longer(lesson))
     back = save(first.with_text(lesson.text))
-    save(longer(back))
+    save(back.with_text("1. d4 *"))
     kept = versions(lesson)
-    assert [v.path.read_bytes() for v in kept] == [TEXT.encode(), first.source.encode()]
+    texts = [v.path.read_bytes() for v in kept]
+    assert texts == [TEXT.encode(), first.source.encode(), TEXT.encode()]
     assert kept[0].digest == hashlib.sha256(TEXT.encode()).hexdigest()[:16]
     assert kept[0].saved <= kept[1].saved
+
+
+def test_a_text_kept_by_a_save_that_failed_is_kept_once(
+    lesson: Lesson, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refuse(made: Path, to: Path) -> None:
+        if to == file_of(lesson):
+            raise OSError(errno.ENOSPC, "no space left on device")
+        made.rename(to)
+
+    with monkeypatch.context() as patched:
+        patched.setattr(Path, "replace", refuse)
+        with pytest.raises(errors.SaveError):
+            save(longer(lesson))
+    assert [v.path.read_bytes() for v in versions(lesson)] == [TEXT.encode()]
+    save(longer(lesson))
+    assert [v.path.read_bytes() for v in versions(lesson)] == [TEXT.encode()]
+
+
+def test_the_order_of_versions_does_not_hang_on_the_clock(lesson: Lesson) -> None:
+    first = save(longer(lesson))
+    (kept,) = versions(lesson)
+    later = kept.path.name.replace(kept.saved.strftime("%Y"), "2999", 1)
+    kept.path.rename(kept.path.with_name(later))
+    save(first.with_text("1. d4 *"))
+    assert [v.path.read_bytes() for v in versions(lesson)] == [TEXT.encode(), first.source.encode()]
+
+
+def test_a_file_of_another_origin_in_the_history_is_no_version(lesson: Lesson) -> None:
+    save(longer(lesson))
+    (kept,) = versions(lesson)
+    impossible = f"lines-99999999T999999999999Z-{kept.digest}.pgn"
+    (kept.path.parent / impossible).write_bytes(b"1. d4 *")
+    assert versions(lesson) == (kept,)
+
+
+def test_the_history_of_a_linked_file_is_found(tmp_path: Path, lesson: Lesson) -> None:
+    folder = tmp_path / "linked"
+    folder.mkdir()
+    (folder / "lines.pgn").symlink_to(file_of(lesson).rename(tmp_path / "elsewhere.pgn"))
+    linked = Lesson.open(folder)
+    save(longer(linked))
+    assert [v.path.read_bytes() for v in versions(linked)] == [TEXT.encode()]
+
+
+def test_only_what_was_left_of_the_same_file_is_cleaned_up(tmp_path: Path) -> None:
+    file = tmp_path / "a.pgn"
+    file.write_bytes(TEXT.encode())
+    digits = "0123456789abcdef"
+    others = [f".ab.pgn.{digits}.saving", f".a.b.pgn.{digits}.saving", ".a notes.saving"]
+    for name in (*others, f".a.pgn.{digits}.saving"):
+        (tmp_path / name).write_bytes(b"")
+    save(longer(Lesson.open(file)))
+    assert sorted(left_over(tmp_path)) == sorted(others)
 
 
 def test_the_history_of_a_bare_file_is_in_the_user_folder(
@@ -172,6 +228,26 @@ def test_latin_text_that_would_read_back_as_utf8_is_refused(tmp_path: Path) -> N
     changed, _ = edit.change_words(lesson.comments[1], "coffee")
     with pytest.raises(errors.EncodingError, match="read back as UTF-8"):
         save(changed)
+
+
+@pytest.mark.parametrize("encoding", ["utf-8", "latin-1"])
+def test_what_could_not_be_opened_again_is_not_saved(tmp_path: Path, encoding: str) -> None:
+    file = tmp_path / "a.pgn"
+    old = "1. e4 {caf\u00e9 } *".encode(encoding)
+    file.write_bytes(old)
+    changed = Lesson.open(file).with_text("1. e4 {caf\u00e9 \x01\x02\x03} *")
+    with pytest.raises(errors.EncodingError, match="could not be opened again: this is no text"):
+        save(changed)
+    assert file.read_bytes() == old
+
+
+def test_text_that_begins_like_a_mark_is_not_saved(tmp_path: Path) -> None:
+    file = tmp_path / "a.pgn"
+    file.write_bytes(b"1. e4 *")
+    lesson = Lesson.open(file)
+    with pytest.raises(errors.EncodingError, match="would be read back as"):
+        save(lesson.with_text("\ufeff1. e4 *"))
+    assert file.read_bytes() == b"1. e4 *"
 
 
 def test_a_lesson_in_no_file_cannot_be_saved() -> None:

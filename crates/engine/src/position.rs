@@ -6,6 +6,7 @@
 //! assert_eq!(position.legal_moves().len(), 6);
 //! ```
 
+use std::borrow::Cow;
 use std::fmt;
 
 use crate::search::see::{wins_at_least, worth};
@@ -15,7 +16,7 @@ use shakmaty::uci::{ParseUciMoveError, UciMove};
 use shakmaty::zobrist::Zobrist64;
 use shakmaty::{
     Bitboard, CastlingMode, CastlingSide, Chess, Color, EnPassantMode, Move, MoveList,
-    Position as _, PositionError, Role, Square,
+    Position as _, PositionError, Role, Setup, Square,
 };
 
 /// Why a FEN is no position.
@@ -25,6 +26,25 @@ pub enum FenError {
     Syntax(ParseFenError),
     /// The text is well formed, but no legal position.
     Position(Vec<&'static str>),
+    /// The text says what only games of other rules have.
+    OtherRules(&'static str),
+    /// A counter that no game reaches.
+    Counter(&'static str, u32),
+}
+
+/// Highest counter that a FEN may have: no game that the rules end is as long (FIDE Laws of Chess 9.6.2).
+const COUNTER_MAX: u32 = 9999;
+
+/// Longest quotation of a text in a message, in characters.
+const QUOTED: usize = 60;
+
+/// A text as messages quote it: no longer than they can bear.
+#[must_use]
+pub fn quoted(text: &str) -> Cow<'_, str> {
+    match text.char_indices().nth(QUOTED) {
+        None => Cow::Borrowed(text),
+        Some(_) => Cow::Owned(text.chars().take(QUOTED - 1).chain(['…']).collect()),
+    }
 }
 
 impl fmt::Display for FenError {
@@ -32,6 +52,10 @@ impl fmt::Display for FenError {
         match self {
             FenError::Syntax(error) => write!(f, "{error}"),
             FenError::Position(reasons) => write!(f, "{}", reasons.join("; ")),
+            FenError::OtherRules(what) => write!(f, "the FEN is of other rules: it has {what}"),
+            FenError::Counter(name, count) => {
+                write!(f, "{name} is {count}, more than {COUNTER_MAX}")
+            }
         }
     }
 }
@@ -47,6 +71,8 @@ pub enum MoveError {
     Illegal {
         /// What was written.
         written: String,
+        /// The kind of piece that was meant, where that can be told.
+        piece: Option<Role>,
         /// The legal moves of the piece that was meant, in SAN.
         candidates: Vec<String>,
     },
@@ -62,19 +88,27 @@ pub enum MoveError {
 impl fmt::Display for MoveError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            MoveError::Syntax(written) => write!(f, "{written} is not a move"),
+            MoveError::Syntax(written) => write!(f, "{} is not a move", quoted(written)),
             MoveError::Illegal {
                 written,
+                piece,
                 candidates,
             } if candidates.is_empty() => {
-                write!(f, "{written} is not legal here; that piece has no move")
+                write!(f, "{} is not legal here", quoted(written))?;
+                match piece {
+                    Some(Role::King) => f.write_str("; the king has no move here"),
+                    Some(role) => write!(f, "; no {} has a move here", role_name(*role)),
+                    None => Ok(()),
+                }
             }
             MoveError::Illegal {
                 written,
                 candidates,
+                ..
             } => write!(
                 f,
-                "{written} is not legal here; that piece can play {}",
+                "{} is not legal here; that piece can play {}",
+                quoted(written),
                 candidates.join(", ")
             ),
             MoveError::Ambiguous {
@@ -82,7 +116,8 @@ impl fmt::Display for MoveError {
                 candidates,
             } => write!(
                 f,
-                "{written} can mean {}; write which",
+                "{} can mean {}; write which",
+                quoted(written),
                 candidates.join(" or ")
             ),
         }
@@ -109,9 +144,10 @@ impl Position {
     /// Reads a FEN; the counters may be missing.
     ///
     /// # Errors
-    /// [`FenError`] when the text is no FEN or the position is not legal.
+    /// [`FenError`] when the text is no FEN, is one of other rules, or the position is not legal.
     pub fn from_fen(text: &str) -> Result<Self, FenError> {
         let fen: Fen = text.trim().parse().map_err(FenError::Syntax)?;
+        refuse_other_rules(fen.as_setup())?;
         let chess = fen
             .into_position::<Chess>(CastlingMode::Standard)
             .or_else(PositionError::ignore_too_much_material)
@@ -188,6 +224,7 @@ impl Position {
                 },
                 SanError::IllegalSan => MoveError::Illegal {
                     written,
+                    piece: role_of(&san),
                     candidates,
                 },
             }
@@ -204,6 +241,11 @@ impl Position {
             .map_err(|_: ParseUciMoveError| MoveError::Syntax(text.to_owned()))?;
         uci.to_move(&self.chess).map_err(|_| MoveError::Illegal {
             written: text.to_owned(),
+            piece: uci
+                .from()
+                .and_then(|from| self.chess.board().piece_at(from))
+                .filter(|piece| piece.color == self.turn())
+                .map(|piece| piece.role),
             candidates: self
                 .legal_moves()
                 .iter()
@@ -299,6 +341,45 @@ impl Position {
     }
 }
 
+fn role_of(san: &San) -> Option<Role> {
+    match san {
+        San::Normal { role, .. } | San::Put { role, .. } => Some(*role),
+        San::Castle(_) => Some(Role::King),
+        San::Null => None,
+    }
+}
+
+fn role_name(role: Role) -> &'static str {
+    match role {
+        Role::Pawn => "pawn",
+        Role::Knight => "knight",
+        Role::Bishop => "bishop",
+        Role::Rook => "rook",
+        Role::Queen => "queen",
+        Role::King => "king",
+    }
+}
+
+/// Refuses what a FEN of chess (PGN standard, 16.1) does not have, and the reader would leave out.
+fn refuse_other_rules(setup: &Setup) -> Result<(), FenError> {
+    if setup.pockets.is_some() {
+        return Err(FenError::OtherRules("pieces in hand"));
+    }
+    if setup.promoted.any() {
+        return Err(FenError::OtherRules("pieces marked as promoted"));
+    }
+    if setup.remaining_checks.is_some() {
+        return Err(FenError::OtherRules("a count of checks"));
+    }
+    if setup.halfmoves > COUNTER_MAX {
+        return Err(FenError::Counter("the half-move clock", setup.halfmoves));
+    }
+    if setup.fullmoves.get() > COUNTER_MAX {
+        return Err(FenError::Counter("the move number", setup.fullmoves.get()));
+    }
+    Ok(())
+}
+
 fn reasons(error: &PositionError<Chess>) -> Vec<&'static str> {
     let kinds = error.kinds();
     let table: [(shakmaty::PositionErrorKinds, &'static str); 8] = [
@@ -389,6 +470,81 @@ mod tests {
             passed.fen(),
             "rnbqkbnr/pppppppp/8/8/4P3/8/PPPP1PPP/RNBQKBNR w KQkq - 1 2"
         );
+    }
+
+    #[test]
+    fn a_piece_without_moves_is_named() {
+        let start = Position::start();
+        assert_eq!(
+            start.parse_san("Ke2").unwrap_err().to_string(),
+            "Ke2 is not legal here; the king has no move here"
+        );
+        assert_eq!(
+            start.parse_san("Qd3").unwrap_err().to_string(),
+            "Qd3 is not legal here; no queen has a move here"
+        );
+        assert_eq!(
+            start.parse_uci("e4e5").unwrap_err().to_string(),
+            "e4e5 is not legal here"
+        );
+    }
+
+    #[test]
+    fn a_long_word_is_shortened_in_messages() {
+        let error = Position::start().parse_san(&"é".repeat(5000)).unwrap_err();
+        let shown = "é".repeat(59);
+        assert_eq!(error.to_string(), format!("{shown}… is not a move"));
+    }
+
+    #[test]
+    fn a_fen_of_other_rules_is_refused() {
+        for (fen, reason) in [
+            (
+                "4k3/8/8/8/8/8/8/4K3[Q] w - - 0 1",
+                "the FEN is of other rules: it has pieces in hand",
+            ),
+            (
+                "4k3/8/8/8/8/8/8/4K3/Q w - - 0 1",
+                "the FEN is of other rules: it has pieces in hand",
+            ),
+            (
+                "4k3/8/8/8/8/8/8/Q~3K3 w - - 0 1",
+                "the FEN is of other rules: it has pieces marked as promoted",
+            ),
+            (
+                "4k3/8/8/8/8/8/8/4K3 w - - 0 1 +3+3",
+                "the FEN is of other rules: it has a count of checks",
+            ),
+            (
+                "4k3/8/8/8/8/8/8/4K3 w - - 3+3 0 1",
+                "the FEN is of other rules: it has a count of checks",
+            ),
+            (
+                "4k3/8/8/8/8/8/8/4K1R1 w G - 0 1",
+                "castling rights do not fit the places of king and rooks",
+            ),
+            (
+                "4k3/8/8/8/8/8/8/4K1R1 w K - 0 1",
+                "castling rights do not fit the places of king and rooks",
+            ),
+            (
+                "4k3/8/8/8/8/8/8/4K3 w - - 0 4294967295",
+                "the move number is 4294967295, more than 9999",
+            ),
+            (
+                "4k3/8/8/8/8/8/8/4K3 w - - 10000 1",
+                "the half-move clock is 10000, more than 9999",
+            ),
+        ] {
+            let error = Position::from_fen(fen).unwrap_err();
+            assert_eq!(error.to_string(), reason, "{fen}");
+        }
+    }
+
+    #[test]
+    fn castling_rights_may_name_the_files_of_the_corner_rooks() {
+        let by_file = Position::from_fen("r3k2r/8/8/8/8/8/8/R3K2R w HAha - 0 1").unwrap();
+        assert_eq!(by_file.fen(), "r3k2r/8/8/8/8/8/8/R3K2R w KQkq - 0 1");
     }
 
     #[test]

@@ -1,8 +1,19 @@
-"""What a search answers with: lines of play and their worth."""
+"""What a search answers with: lines of play and their worth.
+
+>>> is_safe(100, 85), is_safe(90, 84)
+(True, False)
+"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+
+SAFE_COST = 5
+"""Most points that a safe move loses against the best."""
+WON = 90
+"""Points of the mover above which he may spend more without harm."""
+STILL_WON = 85
+"""Points of the mover that a safe move leaves him then, at least."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,3 +58,11 @@ class MoveCost:
     """Points that the mover loses against the best move, 0 to 100."""
     line: Line
     """The move and best play after it."""
+    safe: bool
+    """Whether it costs at most `SAFE_COST` points; or where the best move leaves the mover above
+    `WON`, whether this one still leaves him `STILL_WON` or more. Points are the mover's."""
+
+
+def is_safe(best: int, points: int) -> bool:
+    """Whether a move is safe, by the mover's points after the best move and after this one."""
+    return best - points <= SAFE_COST or (best > WON and points >= STILL_WON)

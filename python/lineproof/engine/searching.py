@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from lineproof import _engine
 from lineproof._engine import Board, InCheckError, Stop
-from lineproof.engine.answer import Answer, Line, MoveCost
+from lineproof.engine.answer import Answer, Line, MoveCost, is_safe
 
 ENGINE_VERSION = "1"
 """Part of the key of kept results: changes whenever the same request may get another answer."""
@@ -95,7 +95,9 @@ def safe_moves(
     hash_mb: int | None = None,
     stop: Stop | None = None,
 ) -> tuple[MoveCost, ...]:
-    """Every legal move searched alone, with its cost against the best; the best first.
+    """Every legal move, with its cost against the best and whether it is safe; the best first.
+
+    Each is searched alone. Moves that are not safe are in the answer too: `MoveCost.safe` tells.
 
     :param nodes: spent on each move, so that all are judged alike.
     :returns: nothing when the game is over; all legal moves otherwise.
@@ -112,8 +114,11 @@ def safe_moves(
             return ()
         found.append((uci, answer.lines[0]))
     found.sort(key=lambda each: (-sign * each[1].centipawns, each[0]))
-    best = sign * found[0][1].points if found else 0
-    return tuple(MoveCost(uci, line.san[0], best - sign * line.points, line) for uci, line in found)
+    mine = [line.points if sign > 0 else 100 - line.points for _, line in found]
+    return tuple(
+        MoveCost(uci, line.san[0], mine[0] - points, line, is_safe(mine[0], points))
+        for (uci, line), points in zip(found, mine, strict=True)
+    )
 
 
 def _after(fen: str, moves: Sequence[str]) -> Board:

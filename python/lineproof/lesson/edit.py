@@ -12,12 +12,13 @@ edit cannot be made; the lesson given stays as it was.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from lineproof._engine import AmbiguousMoveError, IllegalMoveError, MoveSyntaxError, read_san
-from lineproof.lesson.errors import EditError
+from lineproof.lesson.errors import EditError, quoted
 from lineproof.lesson.places import SUFFIX_NAGS, Comment, Place
 from lineproof.lesson.splice import (
     Splice,
@@ -44,6 +45,10 @@ from lineproof.lesson.walk import (
 if TYPE_CHECKING:
     from lineproof._engine import Board
     from lineproof.lesson.lesson import Lesson
+
+UNWRITABLE = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f]")
+"""Control characters other than tab and line ends; files with many of them are taken for no text."""
+SURROGATE = re.compile(r"[\ud800-\udfff]")
 
 NAG_MAX = 999_999_999
 
@@ -265,7 +270,7 @@ def remove_comment(comment: Comment) -> Edited:
 def add_comment(place: Place, text: str) -> Edited:
     """Adds a comment after a move and its comments; for the start, before the first move.
 
-    :raises EditError: when the text holds a closing brace.
+    :raises EditError: when the text holds a closing brace or a control character.
     """
     _refuse_words(place, text, to_line_end=False)
     lesson, tokens = place.lesson, Tokens(place.lesson)
@@ -334,6 +339,8 @@ def set_marks(place: Place, nags: Sequence[int]) -> Edited:
 def _read(place: Place, board: Board, san: str) -> tuple[str, str]:
     try:
         return read_san(board, san)
+    except UnicodeEncodeError as error:  # half of a surrogate pair
+        raise _refusal(place, f"{quoted(san)} is not a move", "choose another move") from error
     except (MoveSyntaxError, IllegalMoveError, AmbiguousMoveError) as error:
         raise _refusal(place, str(error), "choose another move") from error
 
@@ -421,8 +428,13 @@ def _refuse_words(place: Place, text: str, *, to_line_end: bool) -> None:
             raise _refusal(place, "a comment after ; cannot hold a line end", "keep it on one line")
     elif "}" in text:
         raise _refusal(place, "a comment cannot hold a closing brace", "use ) or ] instead")
-    if "\0" in text:
-        raise _refusal(place, "a comment cannot hold a zero character", "delete it")
+    wrong = UNWRITABLE.search(text)
+    if wrong:
+        raise _refusal(
+            place, f"a comment cannot hold the control character {wrong.group()!r}", "delete it"
+        )
+    if SURROGATE.search(text):
+        raise _refusal(place, "a comment cannot hold half of a surrogate pair", "delete it")
 
 
 def _expect(lesson: Lesson, *, places: int, comments: int) -> None:

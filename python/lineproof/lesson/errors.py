@@ -2,6 +2,30 @@
 
 from __future__ import annotations
 
+QUOTED = 60
+"""Longest quotation of a text in a message, in characters."""
+
+
+def quoted(value: object) -> str:
+    """A value as a message quotes it: as Python writes it, shortened."""
+    try:
+        text = repr(value)
+    except (ValueError, RecursionError):  # more digits, or more levels, than can be written
+        return "too long to show"
+    return shortened(text)
+
+
+def shortened(text: str) -> str:
+    """A text of at most `QUOTED` characters."""
+    return text if len(text) <= QUOTED else text[: QUOTED - 1] + "…"
+
+
+def _printable(path: str) -> str:
+    """A path on one line, in characters that can be written as UTF-8."""
+    if path.isprintable():
+        return path
+    return "".join(c if c.isprintable() else c.encode("unicode_escape").decode() for c in path)
+
 
 class LessonError(ValueError):
     """Something is wrong with a lesson.
@@ -32,7 +56,9 @@ class LessonError(ValueError):
         self.more = more
 
     def __str__(self) -> str:
-        where = self.path if self.line is None else f"{self.path}:{self.line}:{self.column}"
+        where = _printable(self.path)
+        if self.line is not None:
+            where = f"{where}:{self.line}:{self.column}"
         return f"{where}: {self.message}" + (f"; {self.hint}" if self.hint else "")
 
     def __reduce__(self) -> tuple[object, ...]:
@@ -59,6 +85,12 @@ class UnreadableError(LessonError):
     """The system does not let the file be read."""
 
     hint = "check who may read it"
+
+
+class OutsideTextError(LessonError):
+    """An offset is outside of the text."""
+
+    hint = "offsets are from 0 to the length of the text"
 
 
 class EmptyFileError(LessonError):

@@ -2,37 +2,44 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
-import re
-import tomllib
 from collections.abc import Callable, Mapping, MutableMapping
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from lineproof.lesson.disk import is_folder, is_there, read_file, reason, unreadable
 from lineproof.lesson.errors import (
     FolderNotEmptyError,
     NoSuchFileError,
+    SaveError,
     SettingsError,
-    UnreadableError,
     VersionError,
+    quoted,
+    shortened,
 )
 from lineproof.lesson.lesson import HOME, LINES, SETTINGS, Lesson
 from lineproof.lesson.save import replace_file
 from lineproof.lesson.settings import (
     AUDIENCE,
-    AUDIENCES,
     WORDS_A_MINUTE,
     WORDS_A_MINUTE_RANGE,
     Settings,
     Side,
+    overridden,
+    within,
+    wrong_audience,
+    wrong_side,
+    wrong_title,
 )
+from lineproof.lesson.toml import parse_toml, place_of
 
 FORMAT = 1
 """The folder format that this version writes."""
 MIGRATIONS: dict[int, Callable[[dict[str, Any]], dict[str, Any]]] = {}
 """From an older format to the next one."""
 
+TALK = "talk"
 KEYS = ("format", "title", "side", "audience", "words_a_minute", "decisions")
 EMPTY = """[Event "{title}"]
 [Result "*"]
@@ -40,8 +47,6 @@ EMPTY = """[Event "{title}"]
 *
 """
 """The lines of a new lesson."""
-AT_LINE = re.compile(r" \(at line (\d+), column (\d+)\)$")
-AT_END = " (at end of document)"
 
 
 def read_settings(file: Path, *, name: str | None = None) -> Settings:
@@ -51,15 +56,7 @@ def read_settings(file: Path, *, name: str | None = None) -> Settings:
     :raises VersionError: when the format is not known.
     """
     path = os.fspath(file) if name is None else name
-    try:
-        text = file.read_bytes().decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        raise SettingsError(
-            "the file is not UTF-8", path=path, line=1, column=1, hint="save it as UTF-8"
-        ) from error
-    except OSError as error:
-        reason = (error.strerror or str(error)).lower()
-        raise UnreadableError(f"the file cannot be read ({reason})", path=path) from error
+    text = _decoded(read_file(file, path), path)
     return parse_settings(text, path=path, title=file.resolve().parent.name)
 
 
@@ -68,41 +65,39 @@ def parse_settings(text: str, *, path: str, title: str) -> Settings:
 
     :raises SettingsError, VersionError:
     """
-    try:
-        values = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
-        raise _broken(str(error), text, path) from error
+    values = parse_toml(text, path)
 
     def wrong(key: str, message: str, hint: str) -> SettingsError:
-        line, column = _place_of(key, text)
+        line, column = place_of(key, text)
         return SettingsError(message, path=path, line=line, column=column, hint=hint)
 
     values = _current(values, text, path)
     for key in values:
         if key not in KEYS:
-            raise wrong(key, f"{key} is no setting", f"the settings are {', '.join(KEYS)}")
-    title = values.get("title", title)
-    if not isinstance(title, str) or not title.strip():
-        raise wrong("title", "title is no text", 'write title = "..."')
+            message = f"{shortened(key)} is no setting"
+            raise wrong(key, message, f"the settings are {', '.join(KEYS)}")
     side = values.get("side")
-    if side not in (None, "white", "black"):
-        raise wrong("side", f"side is {side!r}", 'write side = "white" or side = "black"')
     audience = values.get("audience", AUDIENCE)
-    if not _within(audience, AUDIENCES):
-        low, high = AUDIENCES
-        raise wrong("audience", f"audience is {audience!r}", f"write a rating from {low} to {high}")
+    title_here = values.get("title")
+    for key, mistake in (
+        ("title", None if title_here is None else wrong_title(title_here)),
+        ("side", wrong_side(side)),
+        ("audience", wrong_audience(audience)),
+    ):
+        if mistake is not None:
+            raise wrong(key, *mistake)
     speed = values.get("words_a_minute", WORDS_A_MINUTE)
-    if not _within(speed, WORDS_A_MINUTE_RANGE):
+    if not within(speed, WORDS_A_MINUTE_RANGE):
         low, high = WORDS_A_MINUTE_RANGE
         raise wrong(
             "words_a_minute",
-            f"words_a_minute is {speed!r}",
+            f"words_a_minute is {quoted(speed)}",
             f"write a number from {low} to {high}",
         )
     decisions = values.get("decisions", {})
     if not isinstance(decisions, dict):
         raise wrong("decisions", "decisions is no table", "write [decisions] on a line of its own")
-    return Settings(title, side, audience, speed, decisions)
+    return Settings(title if title_here is None else title_here, side, audience, speed, decisions)
 
 
 def new(
@@ -113,48 +108,94 @@ def new(
 ) -> Lesson:
     """Makes a lesson folder, its lines copied byte for byte from a PGN file or empty.
 
+    Where it fails, nothing of it is left.
+
     :raises FolderNotEmptyError: when the folder holds anything, or is a file.
+    :raises SettingsError: for a wrong side or audience, or a folder name that is no title.
+    :raises SaveError: when the disk refuses.
     :raises LessonError: when `from_file` is no lesson.
     """
     base = Path(folder)
     name = os.fspath(folder)
-    if base.exists() and (not base.is_dir() or any(base.iterdir())):
+    if is_there(base, name) and not _is_empty_folder(base, name):
         raise FolderNotEmptyError("something is there already", path=name)
     source = None if from_file is None else _source(from_file)
     title = (source and _event(source)) or base.resolve().name
-    settings = Settings(title=title, side=side)
-    if audience is not None:
-        settings = replace(settings, audience=audience)
-    parse_settings(_spelled("", settings), path=name, title=title)  # refuses a wrong side or rating
+    mistake = wrong_title(title)
+    if mistake is not None:
+        hint = "choose another name for the folder"
+        raise SettingsError(f"{mistake[0]}, which is the folder's name", path=name, hint=hint)
+    settings = overridden(Settings(title=title), side=side, audience=audience, path=name)
     if source is None:
         lines = EMPTY.format(title=title.replace("\\", "\\\\").replace('"', '\\"')).encode()
     else:
         lines = source.disk or b""
-    for inner in (base / "talk", base / HOME / "history", base / HOME / "cache"):
-        inner.mkdir(parents=True, exist_ok=True)
-    replace_file(base / LINES, lines, name=os.path.join(name, LINES))  # noqa: PTH118
-    text = _spelled("", settings).encode()
-    replace_file(base / SETTINGS, text, name=os.path.join(name, SETTINGS))  # noqa: PTH118
-    return Lesson.open(folder)
+    text = _spelled("", settings, name).encode()
+    missing = [path for path in (base, *base.parents) if not is_there(path, name)]
+    try:
+        for inner in (base / TALK, base / HOME / "history", base / HOME / "cache"):
+            inner.mkdir(parents=True, exist_ok=True)
+        replace_file(base / LINES, lines, name=os.path.join(name, LINES))  # noqa: PTH118
+        replace_file(base / SETTINGS, text, name=os.path.join(name, SETTINGS))  # noqa: PTH118
+        return Lesson.open(folder)
+    except BaseException as error:
+        _unmake(base, missing)
+        if isinstance(error, OSError):
+            raise SaveError(
+                f"the folder cannot be made ({reason(error)})",
+                path=name,
+                hint="choose another place",
+            ) from error
+        raise
+
+
+def _is_empty_folder(base: Path, name: str) -> bool:
+    try:
+        return is_folder(base, name) and not any(base.iterdir())
+    except OSError as error:
+        raise unreadable(error, name) from error
+
+
+def _unmake(base: Path, missing: list[Path]) -> None:
+    """Removes what was made of a new lesson, and the folders that were missing; what is not, stays."""
+    for made in (base / LINES, base / SETTINGS):
+        with contextlib.suppress(OSError):
+            made.unlink()
+    for folder in (base / TALK, base / HOME / "history", base / HOME / "cache", base / HOME):
+        with contextlib.suppress(OSError):
+            folder.rmdir()
+    for folder in missing:
+        with contextlib.suppress(OSError):
+            folder.rmdir()
 
 
 def _source(from_file: str | os.PathLike[str]) -> Lesson:
-    if Path(from_file).is_dir():
+    if is_folder(Path(from_file), os.fspath(from_file)):
         raise NoSuchFileError("this is a folder", path=os.fspath(from_file), hint="give a file")
     return Lesson.open(from_file)
 
 
 def _event(source: Lesson) -> str | None:
-    """The title that a PGN's first game gives itself by its Event tag (PGN standard, 8.1.1.1); None for "?"."""
+    """The title that a PGN's first game gives itself by its Event tag (PGN standard, 8.1.1.1); None for "?".
+
+    Control characters, which a title cannot have, make way for spaces.
+    """
     event = source.games[0].tag("Event") if source.games else None
-    return event if event is not None and event.strip(" ?") else None
+    if event is None or not event.strip(" ?"):
+        return None
+    if wrong_title(event) is None:
+        return event
+    plain = " ".join("".join(c if c.isprintable() else " " for c in event).split())
+    return plain if plain.strip(" ?") else None
 
 
 def write_settings(lesson: Lesson, settings: Settings) -> Lesson:
     """Writes lesson.toml: only what differs changes; comments and order stay. The old one is kept.
 
     :returns: the lesson with these settings.
-    :raises SettingsError: when a value cannot be, or the lesson has no folder.
+    :raises SettingsError: when a value cannot be, the lesson has no folder, or the old lesson.toml
+        is no TOML; nothing is written.
+    :raises UnreadableError: when the old one cannot be read.
     :raises SaveError: as `lineproof.lesson.save.save`.
     """
     if lesson.folder is None:
@@ -165,19 +206,51 @@ def write_settings(lesson: Lesson, settings: Settings) -> Lesson:
         )
     from lineproof.lesson.lock import WriterLock
 
-    file = lesson.folder / SETTINGS
-    name = os.fspath(file)
+    name = os.fspath(lesson.folder / SETTINGS)
+    mistake = wrong_title(settings.title)
+    if mistake is not None:
+        raise SettingsError(mistake[0], path=name, hint=mistake[1])
+    file = Path(os.path.realpath(name))
     with WriterLock(lesson):
-        old = file.read_bytes() if file.exists() else None
-        text = _spelled((old or b"").decode("utf-8-sig"), settings)
+        old = read_file(file, name) if is_there(file, name) else None
+        before = _decoded(old or b"", name)
+        parse_toml(before, name)
+        text = _spelled(before, settings, name)
         parse_settings(text, path=name, title=settings.title)
         history = lesson.folder / HOME / "history"
         replace_file(file, text.encode(), name=name, expected=old, history=history)
     return lesson.with_settings(settings)
 
 
-def _spelled(text: str, settings: Settings) -> str:
-    """The text of a lesson.toml with these settings in it."""
+def _decoded(data: bytes, path: str) -> str:
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        before = data[: error.start].decode("utf-8-sig")
+        line, column = before.count("\n") + 1, len(before) - before.rfind("\n")
+        raise SettingsError(
+            "the file is not UTF-8", path=path, line=line, column=column, hint="save it as UTF-8"
+        ) from error
+
+
+def _spelled(text: str, settings: Settings, path: str) -> str:
+    """The text of a lesson.toml with these settings in it.
+
+    :raises SettingsError: for a decision that TOML cannot hold.
+    """
+    try:
+        spelled = _merged(text, settings)
+        spelled.encode()
+    except (ValueError, TypeError, RecursionError) as error:
+        raise SettingsError(
+            f"the settings cannot be written as TOML ({shortened(str(error))})",
+            path=path,
+            hint="keep to texts, numbers, dates, lists and tables",
+        ) from error
+    return spelled
+
+
+def _merged(text: str, settings: Settings) -> str:
     import tomlkit
 
     document = tomlkit.parse(text)
@@ -191,7 +264,7 @@ def _spelled(text: str, settings: Settings) -> str:
     for key, value in values.items():
         _set(document, key, value)
     if settings.decisions or "decisions" in document:
-        if "decisions" not in document:
+        if not isinstance(document.get("decisions"), MutableMapping):
             document["decisions"] = tomlkit.table()
         _merge(document["decisions"], settings.decisions)
     return tomlkit.dumps(document)
@@ -216,13 +289,8 @@ def _set(table: Any, key: str, value: Any) -> None:
         table[key] = value
 
 
-def _within(value: object, bounds: tuple[int, int]) -> bool:
-    low, high = bounds
-    return isinstance(value, int) and not isinstance(value, bool) and low <= value <= high
-
-
 def _current(values: dict[str, Any], text: str, path: str) -> dict[str, Any]:
-    line, column = _place_of("format", text)
+    line, column = place_of("format", text)
     version = values.get("format")
     if version is None:
         raise SettingsError(
@@ -230,7 +298,7 @@ def _current(values: dict[str, Any], text: str, path: str) -> dict[str, Any]:
         )
     if not isinstance(version, int) or isinstance(version, bool):
         raise SettingsError(
-            f"format is {version!r}",
+            f"format is {quoted(version)}",
             path=path,
             line=line,
             column=column,
@@ -257,29 +325,3 @@ def _current(values: dict[str, Any], text: str, path: str) -> dict[str, Any]:
         values = MIGRATIONS[version](values)
         version += 1
     return values
-
-
-def _broken(message: str, text: str, path: str) -> SettingsError:
-    found = AT_LINE.search(message)
-    if found:
-        line, column = int(found[1]), int(found[2])
-    else:
-        lines = text.split("\n")
-        line, column = len(lines), len(lines[-1]) + 1
-    reason = AT_LINE.sub("", message).removesuffix(AT_END)
-    return SettingsError(
-        f"this is not TOML: {reason[:1].lower()}{reason[1:]}",
-        path=path,
-        line=line,
-        column=column,
-        hint="correct the line",
-    )
-
-
-def _place_of(key: str, text: str) -> tuple[int, int]:
-    """(line, column) of a top-level key or table; (1, 1) where it is spelled in an unusual way."""
-    spelled = rf"[ \t]*(?:\[[ \t]*)?[\"']?{re.escape(key)}[\"']?[ \t]*[=.\]]"
-    for number, line in enumerate(text.split("\n"), 1):
-        if re.match(spelled, line):
-            return number, len(line) - len(line.lstrip()) + 1
-    return 1, 1

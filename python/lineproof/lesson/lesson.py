@@ -11,24 +11,22 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from functools import cached_property, lru_cache
 from pathlib import Path
 
 from lineproof._engine import Pgn
+from lineproof.lesson.disk import is_folder, is_there, read_file
 from lineproof.lesson.errors import (
     PGN_ERRORS,
     EncodingError,
     LessonError,
     MissingLinesError,
-    NoSuchFileError,
     NotALessonError,
     NotAMoveError,
     NotPgnError,
-    UnreadableError,
 )
 from lineproof.lesson.places import Comments, Game, Place, Places
-from lineproof.lesson.settings import Settings, Side
+from lineproof.lesson.settings import Settings, Side, overridden
 from lineproof.lesson.source import Source
 
 LINES = "lines.pgn"
@@ -79,11 +77,12 @@ class Lesson:
     ) -> Lesson:
         """Opens a lesson folder or a bare PGN file; `side` and `audience` go before its settings.
 
+        :raises SettingsError: for a wrong side or audience, or a wrong lesson.toml.
         :raises LessonError: one of `lineproof.lesson.errors`.
         """
         given = Path(path)
-        folder = given if given.is_dir() else None
         name = os.fspath(path)
+        folder = given if is_folder(given, name) else None
         if folder is None:
             settings = Settings(title=given.stem)
             file = given
@@ -91,11 +90,8 @@ class Lesson:
             file = folder / LINES
             name = os.path.join(name, LINES)  # noqa: PTH118 - the name stays as it was given
             settings = _folder_settings(folder, os.fspath(path))
-        if side is not None:
-            settings = replace(settings, side=side)
-        if audience is not None:
-            settings = replace(settings, audience=audience)
-        data = _read(file, name)
+        settings = overridden(settings, side=side, audience=audience, path=os.fspath(path))
+        data = read_file(file, name)
         return Lesson(Source.decode(data, name), settings, path=file, folder=folder, disk=data)
 
     @staticmethod
@@ -108,11 +104,12 @@ class Lesson:
     ) -> Lesson:
         """A lesson that is in no file.
 
-        :raises PgnError, NotPgnError, NulByteError:
+        :raises SettingsError: for a wrong side or audience.
+        :raises PgnError, NotPgnError, NulByteError: for a wrong text.
+        :raises EncodingError: for half of a surrogate pair.
         """
-        settings = Settings(title=Path(name).stem, side=side)
-        if audience is not None:
-            settings = replace(settings, audience=audience)
+        settings = Settings(title=Path(name).stem)
+        settings = overridden(settings, side=side, audience=audience, path=name)
         return Lesson(Source(text, name).checked(), settings)
 
     def with_text(self, text: str) -> Lesson:
@@ -204,12 +201,19 @@ class Lesson:
         return tuple(Place(self, index) for index in self.pgn.leaves())
 
     def place_at(self, offset: int) -> Place | None:
-        """The last place whose move, or whose game, begins at or before an offset of `text`."""
+        """The last place whose move, or whose game, begins at or before an offset of `text`.
+
+        :raises OutsideTextError: for an offset below 0 or above the length of the text.
+        """
+        self.source.refuse_outside(offset)
         index = self.pgn.place_at(offset)
         return None if index is None else Place(self, index)
 
     def locate(self, offset: int) -> tuple[int, int]:
-        """(line, column), both from 1, of an offset of `text`."""
+        """(line, column), both from 1, of an offset of `text`.
+
+        :raises OutsideTextError: for an offset below 0 or above the length of the text.
+        """
         return self.source.locate(offset)
 
     def _refuse_mistakes(self) -> None:
@@ -262,19 +266,9 @@ def _again(
     return Lesson(source, settings, path=path, folder=folder, disk=disk)
 
 
-def _read(file: Path, name: str) -> bytes:
-    try:
-        return file.read_bytes()
-    except FileNotFoundError as error:
-        raise NoSuchFileError("there is no such file", path=name) from error
-    except OSError as error:
-        reason = (error.strerror or str(error)).lower()
-        raise UnreadableError(f"the file cannot be read ({reason})", path=name) from error
-
-
 def _folder_settings(folder: Path, name: str) -> Settings:
-    has_settings = (folder / SETTINGS).is_file()
-    if not (folder / LINES).is_file():
+    has_settings = is_there(folder / SETTINGS, name)
+    if not is_there(folder / LINES, name):
         if has_settings:
             raise MissingLinesError(f"the lesson has no {LINES}", path=name)
         raise NotALessonError("this folder is no lesson", path=name)

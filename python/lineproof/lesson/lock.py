@@ -15,6 +15,7 @@ from pathlib import Path
 from types import TracebackType
 from typing import TYPE_CHECKING
 
+from lineproof.lesson.disk import reason
 from lineproof.lesson.errors import LockedError, SaveError
 
 if TYPE_CHECKING:
@@ -55,9 +56,8 @@ class WriterLock:
                 f"another process is writing this lesson{holder}", path=self._name
             ) from error
         except OSError as error:
-            reason = (error.strerror or str(error)).lower()
             raise SaveError(
-                f"the lesson cannot be locked for writing ({reason})",
+                f"the lesson cannot be locked for writing ({reason(error)})",
                 path=self._name,
                 hint="make its folder writable",
             ) from error

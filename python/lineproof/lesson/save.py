@@ -16,11 +16,12 @@ import secrets
 import stat
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from glob import escape
 from pathlib import Path
 
-from lineproof.lesson.errors import ChangedOnDiskError, SaveError
+from lineproof.lesson.disk import read_file, reason
+from lineproof.lesson.errors import ChangedOnDiskError, LessonError, NoSuchFileError, SaveError
 from lineproof.lesson.lesson import Lesson
 from lineproof.lesson.lock import WriterLock
 
@@ -79,13 +80,19 @@ def versions(lesson: Lesson, name: str | None = None) -> tuple[Version, ...]:
     """The earlier texts of a lesson's lines (or of another file of its folder), oldest first."""
     if lesson.home is None or lesson.path is None:
         return ()
-    file = Path(name or lesson.path.name)
+    file = lesson.path if name is None else lesson.path.with_name(name)
+    return _kept(lesson.home / HISTORY, Path(os.path.realpath(file)))
+
+
+def _kept(history: Path, file: Path) -> tuple[Version, ...]:
+    """The kept texts of a file, by the name that links lead to; oldest first."""
     found = []
-    for path in (lesson.home / HISTORY).glob(f"{escape(file.stem)}-*{escape(file.suffix)}"):
+    for path in history.glob(f"{escape(file.stem)}-*{escape(file.suffix)}"):
         matched = KEPT.fullmatch(path.stem[len(file.stem) :])
         if matched:
-            saved = datetime.strptime(matched[1], STAMP).replace(tzinfo=UTC)
-            found.append(Version(path, saved, matched[2]))
+            with contextlib.suppress(ValueError):  # no such day: a file of another origin
+                saved = datetime.strptime(matched[1], STAMP).replace(tzinfo=UTC)
+                found.append(Version(path, saved, matched[2]))
     return tuple(sorted(found, key=lambda version: (version.saved, version.digest)))
 
 
@@ -102,6 +109,7 @@ def replace_file(
     :param expected: what the file must hold; None for a file that must not exist.
     :param history: where the old bytes are kept first.
     :raises ChangedOnDiskError, SaveError:
+    :raises UnreadableError: when something else than a readable file has that name.
     """
     try:
         _expect(file, expected, name)
@@ -109,12 +117,14 @@ def replace_file(
             return
         if history is not None and expected is not None:
             _keep(history, file, expected)
-        _clean(file)
+        _clean(file.parent, re.escape(file.name))
         _write(file, data, check=lambda: _expect(file, expected, name))
-    except OSError as error:
-        reason = (error.strerror or str(error)).lower()
+    except (OSError, ValueError) as error:
+        if isinstance(error, LessonError):
+            raise
+        whole = "" if expected is None else "; the old one is whole"
         raise SaveError(
-            f"the file could not be saved ({reason}); the old one is whole",
+            f"the file could not be saved ({reason(error)}){whole}",
             path=name,
             hint="make room, or make the folder writable, and save again",
         ) from error
@@ -122,8 +132,8 @@ def replace_file(
 
 def _expect(file: Path, expected: bytes | None, name: str) -> None:
     try:
-        now = file.read_bytes()
-    except FileNotFoundError:
+        now = read_file(file, name)
+    except NoSuchFileError:
         now = None
     if now == expected:
         return
@@ -135,20 +145,31 @@ def _expect(file: Path, expected: bytes | None, name: str) -> None:
 
 
 def _keep(history: Path, file: Path, data: bytes) -> None:
+    """Puts a text into the history, unless the newest there is the same one."""
     digest = hashlib.sha256(data).hexdigest()[:16]
     history.mkdir(parents=True, exist_ok=True)
-    if any(history.glob(f"{escape(file.stem)}-*-{digest}{escape(file.suffix)}")):
-        return
-    stamp = datetime.now(UTC).strftime(STAMP)
-    kept = history / f"{file.stem}-{stamp}-{digest}{file.suffix}"
-    _clean(kept.with_name(file.name))
-    _write(kept, data)
+    now = datetime.now(UTC)
+    kept = _kept(history, file)
+    if kept:
+        if kept[-1].digest == digest:
+            return
+        # The order is that of the saves, even where the clock was set back.
+        now = max(now, kept[-1].saved + timedelta(microseconds=1))
+    name = f"{file.stem}-{now.strftime(STAMP)}-{digest}{file.suffix}"
+    of_file = f"{re.escape(file.stem)}{KEPT.pattern}{re.escape(file.suffix)}"
+    _clean(history, of_file)
+    _write(history / name, data)
 
 
-def _clean(file: Path) -> None:
-    """Removes what a killed process left half written; only the holder of the lock comes here."""
-    for left in file.parent.glob(f".{escape(file.stem)}*{TEMPORARY}"):
-        left.unlink(missing_ok=True)
+def _clean(folder: Path, name: str) -> None:
+    """Removes what a killed process left half written of the files whose names match a pattern.
+
+    Only the holder of their lock comes here; other files of the folder may be in the making.
+    """
+    temporary = re.compile(rf"\.(?:{name})\.[0-9a-f]{{16}}{re.escape(TEMPORARY)}")
+    for left in folder.iterdir():
+        if temporary.fullmatch(left.name):
+            left.unlink(missing_ok=True)
 
 
 def _write(file: Path, data: bytes, check: Callable[[], None] | None = None) -> None:

@@ -17,7 +17,10 @@ from lineproof.lesson.errors import (
     BinaryFileError,
     EmptyFileError,
     EncodingError,
+    LessonError,
     NulByteError,
+    OutsideTextError,
+    quoted,
 )
 
 # (byte order mark, encoding after it)
@@ -91,16 +94,34 @@ class Source:
     def encode(self) -> bytes:
         """The bytes of the file.
 
-        :raises EncodingError: when the file's encoding has no such character.
+        :raises EncodingError: when the file's encoding has no such character, or the bytes would
+            not be read back as the same text.
         """
         try:
             data = self.mark + self.text.encode(self.encoding)
         except UnicodeEncodeError as error:
             raise self._lacking(self.text[error.start], error.start) from error
-        # Latin-1 has no mark: what is left after an edit must not look like another encoding.
-        if self.encoding == "latin-1" and Source.decode(data, self.name).text != self.text:
-            raise EncodingError("the text would be read back as UTF-8", path=self.name)
+        self._refuse_unreadable(data)
         return data
+
+    def _refuse_unreadable(self, data: bytes) -> None:
+        """Makes sure that bytes to be written are read back as this text.
+
+        What is left after an edit may look like another encoding, or like no text at all.
+        """
+        try:
+            again = Source.decode(data, self.name)
+        except LessonError as error:
+            raise EncodingError(
+                f"the text could not be opened again: {error.message}",
+                path=self.name,
+                hint="undo the last edit",
+            ) from error
+        if again.text != self.text:
+            read_as = again.encoding.upper()
+            if (again.encoding, again.mark) == (self.encoding, self.mark):
+                read_as = "another text"
+            raise EncodingError(f"the text would be read back as {read_as}", path=self.name)
 
     def refuse_lacking(self, text: str, offset: int) -> None:
         """Makes sure that the encoding has the characters of a text that is to stand at an offset.
@@ -131,9 +152,20 @@ class Source:
         return [0, *(found.end() for found in LINE_END.finditer(self.text))]
 
     def locate(self, offset: int) -> tuple[int, int]:
-        """(line, column), both from 1, of an offset of the text."""
+        """(line, column), both from 1, of an offset of the text.
+
+        :raises OutsideTextError: for an offset below 0 or above the length of the text.
+        """
+        self.refuse_outside(offset)
         line = bisect.bisect_right(self.line_starts, offset)
         return line, offset - self.line_starts[line - 1] + 1
+
+    def refuse_outside(self, offset: int) -> None:
+        """:raises OutsideTextError: for an offset that the text does not have."""
+        if not 0 <= offset <= len(self.text):
+            raise OutsideTextError(
+                f"offset {quoted(offset)} is outside of the text", path=self.name
+            )
 
     @cached_property
     def line_end(self) -> str:

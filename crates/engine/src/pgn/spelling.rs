@@ -73,8 +73,11 @@ fn as_written(error: MoveError, text: &str) -> MoveError {
     let written = text.to_owned();
     match error {
         MoveError::Syntax(_) => MoveError::Syntax(written),
-        MoveError::Illegal { candidates, .. } => MoveError::Illegal {
+        MoveError::Illegal {
+            piece, candidates, ..
+        } => MoveError::Illegal {
             written,
+            piece,
             candidates,
         },
         MoveError::Ambiguous { candidates, .. } => MoveError::Ambiguous {

@@ -17,7 +17,7 @@ use shakmaty::{Move, Role, Square};
 
 use super::spelling::read_move;
 use super::token::{Kind, Token, Tokens, tag_pair};
-use crate::position::{MoveError, Position};
+use crate::position::{FenError, MoveError, Position, quoted};
 
 /// What is wrong with a text.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -76,7 +76,7 @@ impl fmt::Display for PgnErrorKind {
         match self {
             PgnErrorKind::Move(error) => write!(f, "{error}"),
             PgnErrorKind::NullInCheck => write!(f, "a side in check cannot pass"),
-            PgnErrorKind::NotAMove(word) => write!(f, "{word} is not a move"),
+            PgnErrorKind::NotAMove(word) => write!(f, "{} is not a move", quoted(word)),
             PgnErrorKind::UnclosedComment => write!(f, "this comment is never closed"),
             PgnErrorKind::StrayBrace => write!(f, "a comment ends here that never began"),
             PgnErrorKind::UnclosedVariation => write!(f, "this variation is never closed"),
@@ -87,7 +87,7 @@ impl fmt::Display for PgnErrorKind {
             PgnErrorKind::UnclosedTag => write!(f, "this tag is not closed on its line"),
             PgnErrorKind::WrongFen(reason) => write!(f, "the FEN is no legal position: {reason}"),
             PgnErrorKind::Variant(name) => {
-                write!(f, "the game is played by other rules ({name})")
+                write!(f, "the game is played by other rules ({})", quoted(name))
             }
             PgnErrorKind::NoGame => write!(f, "this is not PGN: it holds no game"),
         }
@@ -674,6 +674,9 @@ impl Builder<'_> {
         match name.as_str() {
             "FEN" => match Position::from_fen(&value) {
                 Ok(start) => self.start_from(start),
+                Err(FenError::OtherRules(what)) => {
+                    self.error(PgnErrorKind::Variant(format!("its FEN has {what}")), offset);
+                }
                 Err(error) => self.error(PgnErrorKind::WrongFen(error.to_string()), offset),
             },
             "Variant" => {
