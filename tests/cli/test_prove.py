@@ -215,4 +215,4 @@ def test_the_second_run_says_what_changed(home: Path) -> None:
     (home / "vienna.pgn").write_text(text.replace("Material is level.", "White is a pawn up."))
     ran = lineproof(home, "prove", "vienna.pgn", "--effort", "sketch")
     assert "Since the last run 1 claim is new and 1 claim is gone." in ran.out
-    assert "“White is a pawn up” is new and fails." in ran.out
+    assert "“White is a pawn up” (after 3. f4) is new and fails." in ran.out

@@ -143,3 +143,24 @@ def test_evidence_that_could_not_be_kept_is_said(proof: Proof) -> None:
     said = "The evidence could not be kept, so the next run computes it again."
     assert said in flat(shown(dataclasses.replace(proof, kept=False)))
     assert said not in flat(shown(proof))
+
+
+@pytest.mark.parametrize(
+    ("text", "heading"),
+    [
+        ("1. e4 {White is a pawn up.} *", "True"),
+        ("1. e4 {White is winning.} *", "Search says"),
+        ("1. f3 e5 2. g4 $1 Qh4# *", "Search says"),
+    ],
+)
+def test_a_true_wording_says_whether_the_board_or_search_gave_it(text: str, heading: str) -> None:
+    proof = Lesson.from_text(text).prove("sketch")
+    (finding,) = located(proof)
+    assert finding.instead
+    assert (heading, finding.instead) in finding.said()
+    assert f"  {heading}: {finding.instead}" in shown(proof)
+
+
+def test_a_mark_is_put_right_in_the_words_of_the_trade() -> None:
+    (finding,) = located(Lesson.from_text("1. f3 e5 2. g4 $1 Qh4# *").prove("sketch"))
+    assert finding.instead == "For White g4 is a very poor move."
