@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import os
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -51,6 +52,11 @@ def run(given: argparse.Namespace) -> int:
         lesson = Lesson.open(given.lesson, side=given.side, audience=given.audience)
     except LessonError as error:
         raise CommandError(str(error)) from error
+    if given.report is not None and _is_of(lesson, given.report):
+        raise CommandError(
+            f"{given.report}: this belongs to the lesson, and a report would destroy it;"
+            " choose another place with --report"
+        )
     proof = _prove(lesson, given.effort)
     failure = None if given.report is None else _report(proof, given.report)
     if given.json:
@@ -86,6 +92,19 @@ def _prove(lesson: Lesson, effort: str) -> Proof:
         raise CommandError(line, STOPPED) from None
     finally:
         store.close()
+
+
+def _is_of(lesson: Lesson, file: Path) -> bool:
+    """Whether a file is one of a lesson's own, by whatever path, link or hard link it is reached."""
+    from lineproof.lesson.lesson import HOME, SETTINGS
+
+    own = [path for path in (lesson.path, lesson.folder and lesson.folder / SETTINGS) if path]
+    real = Path(os.path.realpath(file))
+    if HOME in real.parts or any(real == Path(os.path.realpath(path)) for path in own):
+        return True
+    if lesson.home is not None and real.is_relative_to(os.path.realpath(lesson.home)):
+        return True
+    return any(path.exists() and real.exists() and real.samefile(path) for path in own)
 
 
 def _report(proof: Proof, file: Path) -> str | None:
