@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import sys
 from collections.abc import Sequence
 
 from .commands import parser
-from .failures import BAD_USE, CommandError
+from .failures import STOPPED, CommandError
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -15,20 +14,25 @@ def main(arguments: Sequence[str] | None = None) -> int:
     0: done. 1: with --strict, when a claim fails. 2: bad use or bad input, with one line that says where, what
     is wrong and what to do. 130: stopped by the user.
     """
-    from .output import close_quietly, tolerant
+    from .output import finish, prepare, say
 
-    tolerant()
     try:
-        given = parser().parse_args(arguments)
-        status: int = given.run(given)
+        prepare()
+        status = _run(arguments)
+        finish()
         return status
     except CommandError as error:
-        print(error, file=sys.stderr)
+        say(str(error))
         return error.status
     except KeyboardInterrupt:
-        print("\nStopped.", file=sys.stderr)
-        return 130
-    except BrokenPipeError:
-        return BAD_USE
-    finally:
-        close_quietly()
+        say("\nStopped.")
+        return STOPPED
+
+
+def _run(arguments: Sequence[str] | None) -> int:
+    try:
+        given = parser().parse_args(arguments)
+    except SystemExit as end:  # after the help or the version
+        return int(end.code or 0)
+    status: int = given.run(given)
+    return status

@@ -7,6 +7,7 @@ from typing import NoReturn
 
 from . import engine, new, prove, where
 from .failures import CommandError
+from .output import write
 
 
 class Parser(argparse.ArgumentParser):
@@ -14,6 +15,9 @@ class Parser(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         raise CommandError(f"{self.prog}: {message}; see `{self.prog} --help`")
+
+    def print_help(self, file: object = None) -> None:  # noqa: ARG002 - as it is called
+        write(self.format_help())
 
 
 def parser() -> Parser:
@@ -39,5 +43,5 @@ class _Version(argparse.Action):
     def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
         from lineproof._engine import __version__
 
-        print(f"lineproof {__version__}")
+        write(f"lineproof {__version__}\n")
         parser.exit()

@@ -17,15 +17,16 @@ def progress(what: str) -> Iterator[Tell | None]:
     if not sys.stderr.isatty():
         yield None
         return
-    from rich.console import Console
     from rich.progress import BarColumn, Progress, TextColumn
+
+    from .width import error
 
     columns = (
         TextColumn(what),
         BarColumn(),
         TextColumn("{task.fields[done]}"),
     )
-    with Progress(*columns, console=Console(stderr=True), transient=True) as bar:
+    with Progress(*columns, console=error(), transient=True) as bar:
         task = bar.add_task(what, total=None, done="")
 
         def tell(done: int, total: int) -> None:

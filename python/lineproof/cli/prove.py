@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import argparse
 import os
-import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from .failures import BAD_USE, CLAIM_FAILS, STOPPED, CommandError
+from .failures import CLAIM_FAILS, STOPPED, CommandError
 from .output import write, write_json
 from .shared import add_command, add_lesson_settings, check_audience
 
@@ -64,16 +63,15 @@ def run(given: argparse.Namespace) -> int:
 
         write_json(proof_json(proof))
     else:
-        from rich.console import Console
-
         from lineproof.report.terminal import terminal
 
-        write(terminal(proof, Console(), given.show))
+        from .width import output
+
+        write(terminal(proof, output(), given.show))
         if given.report is not None and failure is None:
             write(f"The report is in {given.report}.\n")
     if failure is not None:
-        print(failure, file=sys.stderr)
-        return BAD_USE
+        raise CommandError(failure)
     return CLAIM_FAILS if given.strict and proof.count(Outcome.FAILS) else 0
 
 
