@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import contextlib
+import os
+import pty
+import re
 import shlex
 import subprocess
 from pathlib import Path
 
 import pytest
 
-from .command import COMMAND, Ran, environment
+from .command import COMMAND, Ran, environment, lineproof
 
 needs_full = pytest.mark.skipif(
     not Path("/dev/full").exists(), reason="this system has no /dev/full"
@@ -89,3 +93,39 @@ def test_no_file_of_the_run_is_taken_for_a_closed_stream(home: Path) -> None:
     ran = in_shell(home, "prove vienna.pgn --effort sketch --report a.html <&- 2>&-")
     assert ran.status == 0
     assert (home / "a.html").read_text(encoding="utf-8").rstrip().endswith("</html>")
+
+
+@pytest.mark.parametrize("columns", ["0", "1", "20", "-1"])
+def test_no_width_is_too_small_to_be_read(home: Path, columns: str) -> None:
+    for arguments in (
+        ("prove", "vienna.pgn", "--effort", "sketch", "--show", "all"),
+        ("prove", "--help"),
+    ):
+        ran = lineproof(home, *arguments, COLUMNS=columns)
+        assert (ran.status, ran.err) == (0, "")
+        asked = lineproof(home, *arguments, COLUMNS="40")
+        if int(columns) > 0:
+            same = [re.sub(r"[\d.]+ seconds", "", out) for out in (ran.out, asked.out)]
+            assert same[0] == same[1]
+        assert max(map(len, ran.out.splitlines())) >= 35
+
+
+@pytest.mark.parametrize("columns", ["0", "1"])
+def test_progress_and_colours_have_room_on_a_terminal_of_no_width(home: Path, columns: str) -> None:
+    controller, terminal = pty.openpty()
+    process = subprocess.Popen(
+        [COMMAND, "prove", "vienna.pgn", "--effort", "sketch"],
+        cwd=home,
+        env=environment(home, TERM="xterm", COLUMNS=columns),
+        stdout=terminal,
+        stderr=terminal,
+    )
+    os.close(terminal)
+    told = b""
+    with contextlib.suppress(OSError):  # how a pty says that nobody writes to it any more
+        while more := os.read(controller, 4096):
+            told += more
+    os.close(controller)
+    assert process.wait(30) == 0
+    assert "2 claims in 2 sentences were checked" in told.decode()
+    assert "Traceback" not in told.decode()

@@ -134,7 +134,7 @@ def test_a_lesson_that_does_not_say_its_side_asks_for_it() -> None:
     assert "--side white or --side black" in shown(proof)
 
 
-@pytest.mark.parametrize("width", [20, 40, 200])
+@pytest.mark.parametrize("width", [1, 20, 40, 200])
 def test_any_width_will_do(proof: Proof, width: int) -> None:
     assert flat(answer(proof).checked) in flat(shown(proof, width=width))
 

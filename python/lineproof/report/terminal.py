@@ -25,6 +25,7 @@ Show = Literal["read", "all"]
 
 _STYLES = {Outcome.HOLDS: "", Outcome.FAILS: "bold red", Outcome.UNSETTLED: "bold"}
 _WIDEST = 92
+_NARROWEST = 20
 """Columns of a readable line."""
 
 _NEW_LISTED = 5
@@ -53,7 +54,7 @@ def terminal(proof: Proof, console: Console, show: Show | None = None) -> str:
 class _Page:
     def __init__(self, console: Console) -> None:
         self.console = console
-        self.width = min(console.width, _WIDEST)
+        self.width = max(_NARROWEST, min(console.width, _WIDEST))
 
     def write(self, text: Text | str, indent: int = 0) -> None:
         text = Text(text) if isinstance(text, str) else text
