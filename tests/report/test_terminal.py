@@ -88,6 +88,21 @@ def test_the_authors_control_codes_never_reach_a_terminal(hostile: Proof) -> Non
     assert "�[31m" in text
 
 
+def test_no_part_of_a_finding_commands_the_terminal(proof: Proof) -> None:
+    """Reasons and kept places may quote the author, and a cache may have been written by anyone."""
+    evil = "a\x1b[31mb\u202ec\x9b1md"
+    judgement = dataclasses.replace(
+        proof.findings[0].judgement, because=f"{evil}.", instead=evil, second=evil
+    )
+    finding = dataclasses.replace(proof.findings[0], outcome=Outcome.FAILS, judgement=judgement)
+    change = Change(evil, "holds", "fails", evil, evil)
+    text = shown(
+        dataclasses.replace(proof, findings=(finding,), changes=(change,)), "all", width=200
+    )
+    assert not re.search(r"[\x00-\x09\x0b-\x1f\x7f-\x9f\u202e]", text)
+    assert text.count("a\ufffd[31mb\ufffdc\ufffd1md") == 6
+
+
 def test_colour_is_never_alone(proof: Proof) -> None:
     """Without its colours the text is the same: the word and the glyph say what the colour says."""
     coloured = shown(proof, "all", colour=True)

@@ -14,7 +14,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     0: done. 1: with --strict, when a claim fails. 2: bad use or bad input, with one line that says where, what
     is wrong and what to do. 130: stopped by the user.
     """
-    from .output import finish, prepare, say
+    from .output import end_line, finish, prepare, say
 
     try:
         prepare()
@@ -25,7 +25,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
         say(str(error))
         return error.status
     except KeyboardInterrupt:
-        say("\nStopped.")
+        end_line()
+        say("Stopped.")
         return STOPPED
 
 

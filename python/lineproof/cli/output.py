@@ -45,7 +45,9 @@ def write(text: str) -> None:
 
 def write_json(value: Any) -> None:
     """Writes one JSON document and a line end."""
-    write(json.dumps(value, ensure_ascii=False, indent=2) + "\n")
+    from lineproof.report.plain import escaped
+
+    write(escaped(json.dumps(value, ensure_ascii=False, indent=2)) + "\n")
 
 
 def finish() -> None:
@@ -58,11 +60,22 @@ def finish() -> None:
 
 
 def say(line: str) -> None:
-    """Writes a line to standard error; where that is not possible, nothing is left to say it to."""
+    """Writes a line to standard error; where that is not possible, nothing is left to say it to.
+
+    Names and words in it come from files and arguments, so nothing in it may command the terminal.
+    """
+    from lineproof.report.plain import plain
+
     try:
-        print(line, file=sys.stderr, flush=True)
+        print(plain(line), file=sys.stderr, flush=True)
     except OSError:
         _discard(sys.stderr)
+
+
+def end_line() -> None:
+    """Ends the line on which the terminal has shown ^C."""
+    with contextlib.suppress(OSError):
+        print(file=sys.stderr, flush=True)
 
 
 @contextmanager

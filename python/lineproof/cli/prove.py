@@ -63,13 +63,14 @@ def run(given: argparse.Namespace) -> int:
 
         write_json(proof_json(proof))
     else:
+        from lineproof.report.plain import plain
         from lineproof.report.terminal import terminal
 
         from .width import output
 
         write(terminal(proof, output(), given.show))
         if given.report is not None and failure is None:
-            write(f"The report is in {given.report}.\n")
+            write(f"The report is in {plain(str(given.report))}.\n")
     if failure is not None:
         raise CommandError(failure)
     return CLAIM_FAILS if given.strict and proof.count(Outcome.FAILS) else 0

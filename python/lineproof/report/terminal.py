@@ -15,7 +15,7 @@ from lineproof.proof import Proof
 
 from .answer import answer, changed
 from .located import Located, groups, located
-from .plain import plain
+from .plain import harmless, plain
 from .signs import sign
 from .title import title_of
 from .wording import seconds, turned
@@ -65,6 +65,8 @@ class _Page:
 
     def unbroken(self, text: Text) -> None:
         """A line that is never wrapped, so that an address in it can be followed."""
+        # whatever a line is made of, nothing in it commands the terminal; offsets stay, and so do the styles
+        text.plain = harmless(text.plain)
         self.console.print(text, soft_wrap=True, highlight=False)
 
     def gap(self) -> None:
