@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import argparse
 from collections.abc import Sequence
 
 from .commands import parser
-from .failures import STOPPED, CommandError
+from .failures import STOPPED, CommandError, unexpected
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -35,5 +36,18 @@ def _run(arguments: Sequence[str] | None) -> int:
         given = parser().parse_args(arguments)
     except SystemExit as end:  # after the help or the version
         return int(end.code or 0)
-    status: int = given.run(given)
+    try:
+        status: int = given.run(given)
+    except (CommandError, KeyboardInterrupt):
+        raise
+    except BaseException as error:  # a panic of the engine is no Exception
+        raise unexpected(_subject(given), error) from error
     return status
+
+
+def _subject(given: argparse.Namespace) -> str:
+    """The file or folder that a command works on, or the command itself."""
+    for name in ("lesson", "folder"):
+        if hasattr(given, name):
+            return str(getattr(given, name))
+    return f"lineproof {given.command}"
