@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from lineproof.facade import Lesson
     from lineproof.proof import Proof
 
+    from .progress import Tell
     from .shared import Commands
 
 
@@ -46,17 +47,20 @@ def add(commands: Commands) -> None:
 def run(given: argparse.Namespace) -> int:
     from lineproof.facade import Lesson, LessonError, Outcome
 
+    from .progress import progress
+
     check_audience(given.audience)
-    try:
-        lesson = Lesson.open(given.lesson, side=given.side, audience=given.audience)
-    except LessonError as error:
-        raise CommandError(str(error)) from error
-    if given.report is not None and _is_of(lesson, given.report):
-        raise CommandError(
-            f"{given.report}: this belongs to the lesson, and a report would destroy it;"
-            " choose another place with --report"
-        )
-    proof = _prove(lesson, given.effort)
+    with progress(str(given.lesson)) as tell:
+        try:
+            lesson = Lesson.open(given.lesson, side=given.side, audience=given.audience)
+        except LessonError as error:
+            raise CommandError(str(error)) from error
+        if given.report is not None and _is_of(lesson, given.report):
+            raise CommandError(
+                f"{given.report}: this belongs to the lesson, and a report would destroy it;"
+                " choose another place with --report"
+            )
+        proof = _prove(lesson, given.effort, tell)
     failure = None if given.report is None else _report(proof, given.report)
     if given.json:
         from lineproof.report.json import proof_json
@@ -76,13 +80,10 @@ def run(given: argparse.Namespace) -> int:
     return CLAIM_FAILS if given.strict and proof.count(Outcome.FAILS) else 0
 
 
-def _prove(lesson: Lesson, effort: str) -> Proof:
-    from .progress import progress
-
+def _prove(lesson: Lesson, effort: str, tell: Tell | None) -> Proof:
     store = lesson.evidence()
     try:
-        with progress("Checking") as tell:
-            return lesson.prove(effort, progress=tell, store=store)
+        return lesson.prove(effort, progress=tell, store=store)
     except KeyboardInterrupt:
         if store.kept and store.path is not None:
             line = "Stopped. What was found is kept; the same command goes on from there."
