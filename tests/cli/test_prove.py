@@ -215,4 +215,62 @@ def test_the_second_run_says_what_changed(home: Path) -> None:
     (home / "vienna.pgn").write_text(text.replace("Material is level.", "White is a pawn up."))
     ran = lineproof(home, "prove", "vienna.pgn", "--effort", "sketch")
     assert "Since the last run 1 claim is new and 1 claim is gone." in ran.out
-    assert "“White is a pawn up” is new and fails." in ran.out
+    assert "“White is a pawn up” (after 3. f4) is new and fails." in ran.out
+
+
+@pytest.fixture
+def folder(home: Path) -> Path:
+    """The lesson as a folder, with files of the history and the cache."""
+    assert lineproof(home, "new", "vienna", "--from", "vienna.pgn").status == 0
+    (home / "vienna" / ".lineproof" / "history" / "old.pgn").write_text("an earlier text")
+    (home / "vienna" / ".lineproof" / "cache" / "evidence.sqlite").write_text("evidence")
+    (home / "linked.html").symlink_to("vienna/lines.pgn")
+    (home / "twin.html").hardlink_to(home / "vienna" / "lines.pgn")
+    (home / "inside").symlink_to("vienna/.lineproof/cache")
+    return home
+
+
+def contents(home: Path) -> dict[Path, bytes]:
+    return {path: path.read_bytes() for path in home.rglob("*") if path.is_file()}
+
+
+@pytest.mark.parametrize(
+    "path",
+    [
+        "vienna/lines.pgn",
+        "vienna/../vienna/lines.pgn",
+        "vienna/lesson.toml",
+        "vienna/.lineproof/history/old.pgn",
+        "vienna/.lineproof/cache/evidence.sqlite",
+        "vienna/.lineproof/new.html",
+        "linked.html",
+        "twin.html",
+        "inside/new.html",
+    ],
+)
+def test_a_report_is_never_written_over_the_lesson(folder: Path, path: str) -> None:
+    before = contents(folder)
+    ran = lineproof(folder, "prove", "vienna", "--report", path)
+    assert (ran.status, ran.out) == (2, "")  # no answer: it is refused before the search
+    assert ran.err == (
+        f"{path}: this belongs to the lesson, and a report would destroy it;"
+        " choose another place with --report\n"
+    )
+    assert contents(folder) == before
+
+
+def test_a_report_is_never_written_over_a_bare_file_nor_its_cache(home: Path) -> None:
+    lineproof(home, "prove", "vienna.pgn", "--effort", "sketch")
+    (cache,) = (home / "data").rglob("cache")
+    before = contents(home)
+    for path in (home / "vienna.pgn", cache / "evidence.sqlite", cache / "new.html"):
+        ran = lineproof(home, "prove", "vienna.pgn", "--effort", "sketch", "--report", path)
+        assert (ran.status, ran.out) == (2, "")
+        assert "this belongs to the lesson" in ran.err
+    assert contents(home) == before
+
+
+def test_a_report_beside_the_lines_is_welcome(folder: Path) -> None:
+    ran = lineproof(folder, "prove", "vienna", "--effort", "sketch", "--report", "vienna/a.html")
+    assert ran.status == 0
+    assert (folder / "vienna" / "a.html").read_text(encoding="utf-8").startswith("<!DOCTYPE html>")

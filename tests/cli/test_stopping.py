@@ -139,6 +139,41 @@ def test_a_terminal_sees_progress_with_the_time_left(lesson: Path) -> None:
     assert "Stopped. What was found is kept" in words
 
 
+def test_a_terminal_sees_at_once_that_the_lesson_is_read(tmp_path: Path) -> None:
+    """The lesson is a pipe that nobody has written to yet, so that reading it lasts as long as the test wants."""
+    os.mkfifo(tmp_path / "long[red].pgn")
+    controller, terminal = pty.openpty()
+    process = subprocess.Popen(
+        [COMMAND, "prove", "long[red].pgn", "--effort", "sketch"],
+        cwd=tmp_path,
+        env=environment(tmp_path, TERM="xterm", COLUMNS="80"),
+        stdout=subprocess.PIPE,
+        stderr=terminal,
+    )
+    os.close(terminal)
+    told = b""
+    limit = time.monotonic() + 30
+    while told.count(b"Reading long[red].pgn") < 3 and time.monotonic() < limit:  # it moves
+        if select.select([controller], [], [], 0.2)[0]:
+            told += os.read(controller, 4096)
+    assert told.count(b"Reading long[red].pgn") >= 3
+    assert b"Checking" not in told
+    (tmp_path / "long[red].pgn").write_text(LESSON)
+    while True:
+        try:
+            more = os.read(controller, 4096)
+        except OSError:  # how a pty says that nobody writes to it any more
+            break
+        if not more:
+            break
+        told += more
+    out, _ = process.communicate(timeout=60)
+    os.close(controller)
+    assert (process.returncode, b"6 claims in 6 sentences" in out) == (0, True)
+    assert told.index(b"Reading") < told.index(b"Checking")
+    assert b"6 of 6 claims" in told
+
+
 @pytest.mark.parametrize(
     ("done", "total", "left", "said"),
     [

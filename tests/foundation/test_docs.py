@@ -8,6 +8,7 @@ this very folder, so they are not run; their `make` steps must exist.
 
 from __future__ import annotations
 
+import json
 import os
 import re
 import shutil
@@ -19,6 +20,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).resolve().parents[2]
+CORPUS = ROOT / "tests" / "corpus"
 PAGES = [ROOT / "README.md", ROOT / "CONTRIBUTING.md", *sorted((ROOT / "docs").glob("*.md"))]
 BLOCK = re.compile(r"^```(?P<kind>\w+)\n(?P<body>.*?)^```$", re.MULTILINE | re.DOTALL)
 ANYTHING = "…"
@@ -155,3 +157,42 @@ def test_what_the_documents_say_of_the_command_line_is_there() -> None:
     )
     for option in re.findall(r"`(--[a-z]+)`", (ROOT / "README.md").read_text(encoding="utf-8")):
         assert option in helps
+
+
+def flat(page: str) -> str:
+    return " ".join((ROOT / page).read_text(encoding="utf-8").split())
+
+
+def test_after_the_wheel_the_readme_needs_nothing_of_the_repository() -> None:
+    """Whoever installs the wheel has no examples/ folder."""
+    readme = ROOT / "README.md"
+    wheel = readme.read_text(encoding="utf-8").split("pip install")[0].count("\n") + 1
+    after = [command for command in commands_of(readme) if command.line > wheel]
+    assert after and after[0].words == "lineproof prove my-lines.pgn --side white"
+    assert not [command.words for command in after if "examples" in command.words]
+
+
+def test_the_first_command_of_the_readme_proves_the_demo_lesson_in_the_repository() -> None:
+    readme = ROOT / "README.md"
+    first = commands_of(readme)[0]
+    assert first.words == "lineproof prove examples/vienna"
+    assert (ROOT / "examples" / "vienna" / "lines.pgn").is_file()
+    text = readme.read_text(encoding="utf-8")
+    assert text.index("make demo") < text.index(first.words) < text.index("pip install")
+
+
+def test_a_demo_lesson_that_does_not_exist_is_said_not_to() -> None:
+    said = "Budapest Gambit for Black, does not exist yet" in flat("docs/words.md")
+    assert said == (not (ROOT / "examples" / "budapest").exists())
+
+
+def test_each_corpus_is_named_with_what_it_measures() -> None:
+    page = flat("docs/checks.md")
+    tests = sorted(CORPUS.glob("test_*.py"))
+    assert tests
+    for test in tests:
+        assert f"`tests/corpus/{test.name}`" in page
+    opened = any("sealed.jsonl" in test.read_text(encoding="utf-8") for test in tests)
+    assert ("not measured yet" in page) == (not opened)
+    lines = (CORPUS / "open.jsonl").read_text(encoding="utf-8").splitlines()
+    assert f"{len([json.loads(line) for line in lines])} sentences with readings" in page

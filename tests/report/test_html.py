@@ -246,3 +246,40 @@ def test_a_report_is_replaced_whole_or_not_at_all(proof: Proof, tmp_path: Path) 
 def test_a_full_disk_is_an_error_of_the_system(proof: Proof) -> None:
     with pytest.raises(OSError, match=os.strerror(28)):
         save_html(proof, Path("/dev/full"))
+
+
+def test_no_file_that_lies_in_the_way_is_written_through(proof: Proof, tmp_path: Path) -> None:
+    """Whoever may write to the folder could put a link under a name that can be foreseen."""
+    tmp_path.joinpath("precious").write_text("precious")
+    tmp_path.joinpath(".report.html.new").symlink_to("precious")
+    save_html(proof, tmp_path / "report.html")
+    assert tmp_path.joinpath("precious").read_text() == "precious"
+    assert tmp_path.joinpath(".report.html.new").is_symlink()
+    assert tmp_path.joinpath("report.html").read_text(encoding="utf-8") == html(proof)
+
+
+def test_a_name_that_is_taken_is_not_opened(
+    proof: Proof, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    names = iter(["taken", "free"])
+    monkeypatch.setattr("secrets.token_hex", lambda _: next(names))
+    tmp_path.joinpath("precious").write_text("precious")
+    tmp_path.joinpath(".taken.new").symlink_to("precious")
+    save_html(proof, tmp_path / "report.html")
+    assert tmp_path.joinpath("precious").read_text() == "precious"
+    assert sorted(p.name for p in tmp_path.iterdir()) == [".taken.new", "precious", "report.html"]
+
+
+def test_a_link_stays_and_its_file_is_written(proof: Proof, tmp_path: Path) -> None:
+    (tmp_path / "web").mkdir()
+    for name in ("old.html", "new.html"):
+        link = tmp_path / f"to-{name}"
+        link.symlink_to(Path("web") / name)
+        if name == "old.html":
+            (tmp_path / "web" / name).write_text("old")
+            (tmp_path / "web" / name).chmod(0o640)
+        save_html(proof, link)
+        assert link.is_symlink()
+        assert (tmp_path / "web" / name).read_text(encoding="utf-8") == html(proof)
+    assert (tmp_path / "web" / "old.html").stat().st_mode & 0o777 == 0o640
+    assert sorted(p.name for p in (tmp_path / "web").iterdir()) == ["new.html", "old.html"]

@@ -88,6 +88,21 @@ def test_the_authors_control_codes_never_reach_a_terminal(hostile: Proof) -> Non
     assert "�[31m" in text
 
 
+def test_no_part_of_a_finding_commands_the_terminal(proof: Proof) -> None:
+    """Reasons and kept places may quote the author, and a cache may have been written by anyone."""
+    evil = "a\x1b[31mb\u202ec\x9b1md"
+    judgement = dataclasses.replace(
+        proof.findings[0].judgement, because=f"{evil}.", instead=evil, second=evil
+    )
+    finding = dataclasses.replace(proof.findings[0], outcome=Outcome.FAILS, judgement=judgement)
+    change = Change(evil, "holds", "fails", evil, evil)
+    text = shown(
+        dataclasses.replace(proof, findings=(finding,), changes=(change,)), "all", width=200
+    )
+    assert not re.search(r"[\x00-\x09\x0b-\x1f\x7f-\x9f\u202e]", text)
+    assert text.count("a\ufffd[31mb\ufffdc\ufffd1md") == 6
+
+
 def test_colour_is_never_alone(proof: Proof) -> None:
     """Without its colours the text is the same: the word and the glyph say what the colour says."""
     coloured = shown(proof, "all", colour=True)
@@ -134,7 +149,7 @@ def test_a_lesson_that_does_not_say_its_side_asks_for_it() -> None:
     assert "--side white or --side black" in shown(proof)
 
 
-@pytest.mark.parametrize("width", [20, 40, 200])
+@pytest.mark.parametrize("width", [1, 20, 40, 200])
 def test_any_width_will_do(proof: Proof, width: int) -> None:
     assert flat(answer(proof).checked) in flat(shown(proof, width=width))
 
@@ -143,3 +158,24 @@ def test_evidence_that_could_not_be_kept_is_said(proof: Proof) -> None:
     said = "The evidence could not be kept, so the next run computes it again."
     assert said in flat(shown(dataclasses.replace(proof, kept=False)))
     assert said not in flat(shown(proof))
+
+
+@pytest.mark.parametrize(
+    ("text", "heading"),
+    [
+        ("1. e4 {White is a pawn up.} *", "True"),
+        ("1. e4 {White is winning.} *", "Search says"),
+        ("1. f3 e5 2. g4 $1 Qh4# *", "Search says"),
+    ],
+)
+def test_a_true_wording_says_whether_the_board_or_search_gave_it(text: str, heading: str) -> None:
+    proof = Lesson.from_text(text).prove("sketch")
+    (finding,) = located(proof)
+    assert finding.instead
+    assert (heading, finding.instead) in finding.said()
+    assert f"  {heading}: {finding.instead}" in shown(proof)
+
+
+def test_a_mark_is_put_right_in_the_words_of_the_trade() -> None:
+    (finding,) = located(Lesson.from_text("1. f3 e5 2. g4 $1 Qh4# *").prove("sketch"))
+    assert finding.instead == "For White g4 is a very poor move."

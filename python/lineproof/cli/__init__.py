@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import sys
+import argparse
 from collections.abc import Sequence
 
 from .commands import parser
-from .failures import BAD_USE, CommandError
+from .failures import STOPPED, CommandError, unexpected
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -15,20 +15,39 @@ def main(arguments: Sequence[str] | None = None) -> int:
     0: done. 1: with --strict, when a claim fails. 2: bad use or bad input, with one line that says where, what
     is wrong and what to do. 130: stopped by the user.
     """
-    from .output import close_quietly, tolerant
+    from .output import end_line, finish, prepare, say
 
-    tolerant()
     try:
-        given = parser().parse_args(arguments)
-        status: int = given.run(given)
+        prepare()
+        status = _run(arguments)
+        finish()
         return status
     except CommandError as error:
-        print(error, file=sys.stderr)
+        say(str(error))
         return error.status
     except KeyboardInterrupt:
-        print("\nStopped.", file=sys.stderr)
-        return 130
-    except BrokenPipeError:
-        return BAD_USE
-    finally:
-        close_quietly()
+        end_line()
+        say("Stopped.")
+        return STOPPED
+
+
+def _run(arguments: Sequence[str] | None) -> int:
+    try:
+        given = parser().parse_args(arguments)
+    except SystemExit as end:  # after the help or the version
+        return int(end.code or 0)
+    try:
+        status: int = given.run(given)
+    except (CommandError, KeyboardInterrupt):
+        raise
+    except BaseException as error:  # a panic of the engine is no Exception
+        raise unexpected(_subject(given), error) from error
+    return status
+
+
+def _subject(given: argparse.Namespace) -> str:
+    """The file or folder that a command works on, or the command itself."""
+    for name in ("lesson", "folder"):
+        if hasattr(given, name):
+            return str(getattr(given, name))
+    return f"lineproof {given.command}"

@@ -3,17 +3,34 @@
 from __future__ import annotations
 
 import argparse
-from typing import NoReturn
+import shutil
+from typing import Any, NoReturn
 
 from . import engine, new, prove, where
 from .failures import CommandError
+from .output import write
+from .width import NARROWEST
+
+
+class _Help(argparse.HelpFormatter):
+    """Never narrower than can be read."""
+
+    def __init__(self, prog: str) -> None:
+        # two columns are left free, as the base class does without a width
+        super().__init__(prog, width=max(shutil.get_terminal_size().columns, NARROWEST) - 2)
 
 
 class Parser(argparse.ArgumentParser):
     """Says what is wrong in one line, and where the help is."""
 
+    def __init__(self, **settings: Any) -> None:
+        super().__init__(**settings, formatter_class=_Help)
+
     def error(self, message: str) -> NoReturn:
         raise CommandError(f"{self.prog}: {message}; see `{self.prog} --help`")
+
+    def print_help(self, file: object = None) -> None:  # noqa: ARG002 - as it is called
+        write(self.format_help())
 
 
 def parser() -> Parser:
@@ -39,5 +56,5 @@ class _Version(argparse.Action):
     def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
         from lineproof._engine import __version__
 
-        print(f"lineproof {__version__}")
+        write(f"lineproof {__version__}\n")
         parser.exit()

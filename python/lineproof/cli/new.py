@@ -29,6 +29,7 @@ def add(commands: Commands) -> None:
 def run(given: argparse.Namespace) -> int:
     from lineproof.lesson import LessonError
     from lineproof.lesson.folder import new
+    from lineproof.report.plain import plain
 
     check_audience(given.audience)
     try:
@@ -53,7 +54,8 @@ def run(given: argparse.Namespace) -> int:
             }
         )
     else:
+        folder = plain(str(given.folder))
         write(
-            f"Made {given.folder}. Write the lines in {lesson.name}, then run: lineproof prove {given.folder}\n"
+            f"Made {folder}. Write the lines in {plain(lesson.name)}, then run: lineproof prove {folder}\n"
         )
     return 0

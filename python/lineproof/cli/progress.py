@@ -12,25 +12,34 @@ Tell = Callable[[int, int], None]
 
 
 @contextmanager
-def progress(what: str) -> Iterator[Tell | None]:
-    """A line that follows the work on claims; None where nobody watches. It goes away at the end."""
+def progress(name: str) -> Iterator[Tell | None]:
+    """A line that follows the work; None where nobody watches. It goes away at the end.
+
+    It says at once that the lesson is read, which takes its time where the lesson is long, and from the first
+    call on how many claims are checked. name: of the lesson, as it was given.
+    """
     if not sys.stderr.isatty():
         yield None
         return
-    from rich.console import Console
-    from rich.progress import BarColumn, Progress, TextColumn
+    from rich.markup import escape
+    from rich.progress import BarColumn, Progress, SpinnerColumn, TextColumn
+
+    from lineproof.report.plain import plain
+
+    from .width import error
 
     columns = (
-        TextColumn(what),
+        SpinnerColumn(),
+        TextColumn("{task.description}"),
         BarColumn(),
         TextColumn("{task.fields[done]}"),
     )
-    with Progress(*columns, console=Console(stderr=True), transient=True) as bar:
-        task = bar.add_task(what, total=None, done="")
+    with Progress(*columns, console=error(), transient=True) as bar:
+        task = bar.add_task(f"Reading {escape(plain(name))}", total=None, done="")
 
         def tell(done: int, total: int) -> None:
             # the estimate is brought up to the work before it is told
-            bar.update(task, completed=done, total=total)
+            bar.update(task, description="Checking", completed=done, total=total)
             left = bar.tasks[0].time_remaining if done else None
             bar.update(task, done=status(done, total, left))
 

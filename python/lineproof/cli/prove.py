@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import argparse
-import sys
+import os
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from .failures import BAD_USE, CLAIM_FAILS, STOPPED, CommandError
+from .failures import CLAIM_FAILS, STOPPED, CommandError
 from .output import write, write_json
 from .shared import add_command, add_lesson_settings, check_audience
 
@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from lineproof.facade import Lesson
     from lineproof.proof import Proof
 
+    from .progress import Tell
     from .shared import Commands
 
 
@@ -46,38 +47,43 @@ def add(commands: Commands) -> None:
 def run(given: argparse.Namespace) -> int:
     from lineproof.facade import Lesson, LessonError, Outcome
 
+    from .progress import progress
+
     check_audience(given.audience)
-    try:
-        lesson = Lesson.open(given.lesson, side=given.side, audience=given.audience)
-    except LessonError as error:
-        raise CommandError(str(error)) from error
-    proof = _prove(lesson, given.effort)
+    with progress(str(given.lesson)) as tell:
+        try:
+            lesson = Lesson.open(given.lesson, side=given.side, audience=given.audience)
+        except LessonError as error:
+            raise CommandError(str(error)) from error
+        if given.report is not None and _is_of(lesson, given.report):
+            raise CommandError(
+                f"{given.report}: this belongs to the lesson, and a report would destroy it;"
+                " choose another place with --report"
+            )
+        proof = _prove(lesson, given.effort, tell)
     failure = None if given.report is None else _report(proof, given.report)
     if given.json:
         from lineproof.report.json import proof_json
 
         write_json(proof_json(proof))
     else:
-        from rich.console import Console
-
+        from lineproof.report.plain import plain
         from lineproof.report.terminal import terminal
 
-        write(terminal(proof, Console(), given.show))
+        from .width import output
+
+        write(terminal(proof, output(), given.show))
         if given.report is not None and failure is None:
-            write(f"The report is in {given.report}.\n")
+            write(f"The report is in {plain(str(given.report))}.\n")
     if failure is not None:
-        print(failure, file=sys.stderr)
-        return BAD_USE
+        raise CommandError(failure)
     return CLAIM_FAILS if given.strict and proof.count(Outcome.FAILS) else 0
 
 
-def _prove(lesson: Lesson, effort: str) -> Proof:
-    from .progress import progress
-
+def _prove(lesson: Lesson, effort: str, tell: Tell | None) -> Proof:
     store = lesson.evidence()
     try:
-        with progress("Checking") as tell:
-            return lesson.prove(effort, progress=tell, store=store)
+        return lesson.prove(effort, progress=tell, store=store)
     except KeyboardInterrupt:
         if store.kept and store.path is not None:
             line = "Stopped. What was found is kept; the same command goes on from there."
@@ -86,6 +92,19 @@ def _prove(lesson: Lesson, effort: str) -> Proof:
         raise CommandError(line, STOPPED) from None
     finally:
         store.close()
+
+
+def _is_of(lesson: Lesson, file: Path) -> bool:
+    """Whether a file is one of a lesson's own, by whatever path, link or hard link it is reached."""
+    from lineproof.lesson.lesson import HOME, SETTINGS
+
+    own = [path for path in (lesson.path, lesson.folder and lesson.folder / SETTINGS) if path]
+    real = Path(os.path.realpath(file))
+    if HOME in real.parts or any(real == Path(os.path.realpath(path)) for path in own):
+        return True
+    if lesson.home is not None and real.is_relative_to(os.path.realpath(lesson.home)):
+        return True
+    return any(path.exists() and real.exists() and real.samefile(path) for path in own)
 
 
 def _report(proof: Proof, file: Path) -> str | None:

@@ -21,11 +21,12 @@ def add(commands: Commands) -> None:
 
 def run(given: argparse.Namespace) -> int:
     from lineproof.lesson.where import where
+    from lineproof.report.plain import plain
 
     places = {name: str(folder) for name, folder in where().items()}
     if given.json:
         write_json({"format": FORMAT, "folders": places})
         return 0
     wide = max(map(len, places))
-    write("".join(f"{name:<{wide}}  {folder}\n" for name, folder in places.items()))
+    write("".join(f"{name:<{wide}}  {plain(folder)}\n" for name, folder in places.items()))
     return 0

@@ -6,9 +6,6 @@ ends with what was not read and how the rest was checked.
 
 from __future__ import annotations
 
-import contextlib
-import errno
-import os
 import re
 from collections.abc import Iterator, Sequence
 from importlib.resources import files
@@ -30,6 +27,7 @@ from .proved_script import proved_script
 from .section import Section
 from .title import title_of
 from .unread import unread
+from .writing import write_whole
 
 _HATCHING: Final = Html(
     '<svg class="hatching" width="100%" height="12" aria-hidden="true" focusable="false"><defs>'
@@ -86,20 +84,7 @@ def save_html(proof: Proof, file: Path) -> None:
 
     :raises OSError: when it cannot be written.
     """
-    data = html(proof).encode()
-    if file.exists() and not file.is_file():
-        file.write_bytes(data)  # a pipe or a device; a folder is refused here
-        return
-    if file.exists() and not os.access(file, os.W_OK):
-        raise PermissionError(errno.EACCES, os.strerror(errno.EACCES))
-    beside = file.with_name(f".{file.name}.new")
-    try:
-        beside.write_bytes(data)
-        beside.replace(file)
-    except OSError:
-        with contextlib.suppress(OSError):
-            beside.unlink()
-        raise
+    write_whole(file, html(proof).encode())
 
 
 def _masthead(proof: Proof, sections: Sequence[Section]) -> Html:

@@ -23,3 +23,12 @@ def harmless(text: str) -> str:
 def plain(text: str) -> str:
     """The same on one line, with single blanks."""
     return " ".join(harmless(text).split())
+
+
+def escaped(document: str) -> str:
+    """A JSON document with each such character escaped, as RFC 8259, section 7, lets any be: its values stay.
+
+    >>> escaped('"\\x9b31m"')
+    '"\\\\u009b31m"'
+    """
+    return _COMMANDS.sub(lambda found: f"\\u{ord(found[0]):04x}", document)

@@ -15,7 +15,7 @@ from lineproof.proof import Proof
 
 from .answer import answer, changed
 from .located import Located, groups, located
-from .plain import plain
+from .plain import harmless, plain
 from .signs import sign
 from .title import title_of
 from .wording import seconds, turned
@@ -25,6 +25,7 @@ Show = Literal["read", "all"]
 
 _STYLES = {Outcome.HOLDS: "", Outcome.FAILS: "bold red", Outcome.UNSETTLED: "bold"}
 _WIDEST = 92
+_NARROWEST = 20
 """Columns of a readable line."""
 
 _NEW_LISTED = 5
@@ -53,7 +54,7 @@ def terminal(proof: Proof, console: Console, show: Show | None = None) -> str:
 class _Page:
     def __init__(self, console: Console) -> None:
         self.console = console
-        self.width = min(console.width, _WIDEST)
+        self.width = max(_NARROWEST, min(console.width, _WIDEST))
 
     def write(self, text: Text | str, indent: int = 0) -> None:
         text = Text(text) if isinstance(text, str) else text
@@ -64,6 +65,8 @@ class _Page:
 
     def unbroken(self, text: Text) -> None:
         """A line that is never wrapped, so that an address in it can be followed."""
+        # whatever a line is made of, nothing in it commands the terminal; offsets stay, and so do the styles
+        text.plain = harmless(text.plain)
         self.console.print(text, soft_wrap=True, highlight=False)
 
     def gap(self) -> None:

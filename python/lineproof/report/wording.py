@@ -15,7 +15,7 @@ def turned(change: Change) -> str:
     """ "“Black wins a piece.” held, and now fails: the line around it was edited." """
     words = f"“{_as_printed(plain(change.words))}”"
     if change.place not in ("", "start"):
-        words += f" (after {change.place})"
+        words += f" (after {plain(change.place)})"
     if not change.before:
         return f"{words} is new and {_IS[change.after]}."
     if not change.after:
