@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
-from lineproof.claims import Status
+from lineproof.claims import Status, read_lesson
+from lineproof.lesson import Lesson
 from tests.claims.conftest import claims_of, readings
 
 SCHOLAR = "1. e4 e5 2. Qh5 Nc6 3. Bc4 {%s} g6 *"
@@ -96,6 +99,24 @@ def test_we_and_he_need_a_taught_side() -> None:
     (reading,) = readings(SCHOLAR % "We are winning.", taught=None)
     assert reading.status is Status.NOT_UNDERSTOOD
     assert "which side it teaches" in reading.why
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "We threaten mate.",
+        "We see that White threatens mate.",
+        "You know, he says nothing, and Black cannot castle.",
+    ],
+)
+def test_without_a_taught_side_nothing_falls_over(words: str) -> None:
+    assert len(readings(SCHOLAR % words, taught=None)) == 1
+
+
+def test_the_demo_is_read_without_a_taught_side() -> None:
+    lines = Path(__file__).parent.parent.parent / "examples" / "vienna" / "lines.pgn"
+    reading = read_lesson(Lesson.open(lines))
+    assert reading.count(Status.READ) > 40
 
 
 def test_he_is_not_guessed_at_when_the_taught_side_was_just_named() -> None:

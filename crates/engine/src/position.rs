@@ -32,7 +32,7 @@ pub enum FenError {
     Counter(&'static str, u32),
 }
 
-/// Highest counter that a FEN may have: no game that the rules end is as long (FIDE Laws of Chess 9.6.2).
+/// Highest counter that a FEN may have: no game that the rules end is as long (FIDE Laws of Chess 9.6.2, from memory).
 const COUNTER_MAX: u32 = 9999;
 
 /// Longest quotation of a text in a message, in characters.

@@ -403,7 +403,8 @@ def _spoken_of(here: Here, words: Sequence[Word], claims: Sequence[Claim]) -> st
     """The side that a clause has as its subject: what a clause without one after it speaks of."""
     named = _SUBJECT.match(_norm(words))
     if named is not None:
-        return here.side(named[1].strip())
+        with suppress(Unread):
+            return here.side(named[1].strip())
     return next((c.side for c in claims if c.side is not None), None)
 
 
