@@ -5,9 +5,13 @@ Time is bounded by the test run itself: what was exponential or cubic would not 
 
 from __future__ import annotations
 
-import pytest
+import re
 
-from lineproof.claims import Outcome, read_lesson
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from lineproof.claims import Outcome, all_kinds, read_lesson
 from lineproof.lesson import Lesson
 from lineproof.proof import Effort, EvidenceStore, prove
 from tests.claims.conftest import claims_of, lesson, readings
@@ -80,3 +84,95 @@ def test_a_long_line_with_words_at_every_move_is_read() -> None:
     shuffle = ["Nf3", "Nf6", "Ng1", "Ng8"]
     moves = " ".join(f"{shuffle[i % 4]} {{Then Qg4 comes.}}" for i in range(300))
     assert len(readings(f"{moves} *")) == 300
+
+
+WORDS = sorted(
+    {
+        word
+        for kind in all_kinds()
+        for phrase in kind.phrases
+        for word in re.findall(r"[a-z']+", phrase)
+    }
+    | {
+        w
+        for kind in all_kinds()
+        for table in kind.slots.values()
+        for text in table
+        for w in text.split()
+    }
+    | {
+        "White",
+        "Black",
+        "we",
+        "you",
+        "he",
+        "she",
+        "they",
+        "it",
+        "this",
+        "that",
+        "which",
+        "not",
+        "isn't",
+        "can't",
+        "and",
+        "but",
+        "so",
+        "if",
+        ",",
+        ";",
+        ":",
+        ".",
+        "?",
+        "!",
+        "the",
+        "a",
+        "his",
+        "our",
+        "knight",
+        "queen",
+        "rook",
+        "bishop",
+        "pawn",
+        "king",
+        "on",
+        "at",
+        "e4",
+        "f7",
+        "d5",
+        "Nf3",
+        "3...d5",
+        "...Nxe4",
+        "O-O",
+        "e8=Q",
+        "12.Qxf7+",
+        "two",
+        "three",
+        "7",
+        "White's",
+        "he's",
+    }
+)
+
+
+@settings(max_examples=400, deadline=None)
+@given(
+    st.lists(st.sampled_from(WORDS), max_size=25).map(" ".join),
+    st.sampled_from(["white", "black", None]),
+)
+def test_no_heap_of_words_makes_the_reader_fall_over(words: str, taught: str | None) -> None:
+    text = f"1. e4 e5 2. Nf3 {{{words}}} Nc6 (2... d6 {{{words}}}) 3. Bb5 *"
+    for reading in readings(text, taught=taught):
+        for claim in reading.claims:
+            assert text[claim.start : claim.end] == claim.words
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(st.sampled_from(WORDS), max_size=12).map(" ".join))
+def test_what_is_read_of_a_heap_of_words_can_be_checked(words: str) -> None:
+    text = f"1. e4 e5 2. Nf3 Nc6 {{White is better. {words}}} 3. Bb5 *"
+    proof = prove(lesson(text), Effort.SKETCH, store=STORE)
+    assert len(proof.findings) == len(proof.reading.claims)
+
+
+STORE = EvidenceStore(None)
