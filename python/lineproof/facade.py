@@ -78,7 +78,7 @@ class Lesson(lessons.Lesson):
         The same lesson at the same effort gives the same findings.
 
         effort: "sketch", "normal" or "thorough". progress: called with the claims done and in all.
-        workers: threads, by default one for each core. store: by default the lesson's own.
+        workers: threads, by default two for each core. store: by default the lesson's own.
         :raises ValueError: when there is no such effort.
         :raises KeyboardInterrupt: as it comes; what was answered by then is kept.
         """

@@ -17,6 +17,7 @@ EIGHT_BITS = "\x9b31m"
 TURNED = "\u202e"
 EVIL = f"a{RED}b{BELL}c{EIGHT_BITS}d{TURNED}e"
 SHOWN = "a\ufffd[31mb\ufffdc\ufffd31md\ufffde"
+ESCAPED = EVIL.encode("unicode_escape").decode()
 
 
 def commands_in(text: str) -> list[str]:
@@ -43,15 +44,15 @@ def evil(home: Path) -> Path:
         (("prove", "vienna.pgn", "--effort", "sketch", "--report", f"{EVIL}.html"), 0, f"The report is in {SHOWN}.html."),
         (("prove", "vienna.pgn", "--effort", "sketch", "--report", f"{EVIL}/a.html"), 2, f"{SHOWN}/a.html: the report"),
         (("prove", "vienna.pgn", f"--{EVIL}"), 2, SHOWN),
-        (("prove", f"no{EVIL}.pgn"), 2, f"no{SHOWN}.pgn: there is no such file"),
+        (("prove", f"no{EVIL}.pgn"), 2, f"no{ESCAPED}.pgn: there is no such file"),
         (("prove", "variant.pgn"), 2, "variant.pgn:"),
         (("prove", "move.pgn"), 2, "move.pgn:"),
         (("prove", "key"), 2, f"{SHOWN} is no setting"),
         (("new", f"new{EVIL}", "--from", "vienna.pgn"), 0, f"Made new{SHOWN}."),
-        (("new", f"{EVIL}.pgn"), 2, f"{SHOWN}.pgn: something is there already"),
+        (("new", f"{EVIL}.pgn"), 2, f"{ESCAPED}.pgn: something is there already"),
         (("engine", "perft", "1", "--fen", EVIL), 2, "--fen: "),
         (("new", "two\nlines", "--from", "vienna.pgn"), 0, "Made two lines."),
-        (("prove", "two\nlines"), 2, "two lines: there is no such file"),
+        (("prove", "two\nlines"), 2, "two\\nlines: there is no such file"),
         ((EVIL,), 2, "lineproof: "),
     ],
 )  # fmt: skip

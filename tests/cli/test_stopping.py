@@ -140,8 +140,12 @@ def test_a_terminal_sees_progress_with_the_time_left(lesson: Path) -> None:
 
 
 def test_a_terminal_sees_at_once_that_the_lesson_is_read(tmp_path: Path) -> None:
-    """The lesson is a pipe that nobody has written to yet, so that reading it lasts as long as the test wants."""
-    os.mkfifo(tmp_path / "long[red].pgn")
+    """Some thousand games with words that claim nothing go before the lesson, so that reading takes its time."""
+    idle = (
+        "1. e4 {Patience is a virtue, and so is a good night's sleep before the match.} *\n\n"
+        * 6000
+    )
+    (tmp_path / "long[red].pgn").write_text(idle + LESSON)
     controller, terminal = pty.openpty()
     process = subprocess.Popen(
         [COMMAND, "prove", "long[red].pgn", "--effort", "sketch"],
@@ -158,7 +162,6 @@ def test_a_terminal_sees_at_once_that_the_lesson_is_read(tmp_path: Path) -> None
             told += os.read(controller, 4096)
     assert told.count(b"Reading long[red].pgn") >= 3
     assert b"Checking" not in told
-    (tmp_path / "long[red].pgn").write_text(LESSON)
     while True:
         try:
             more = os.read(controller, 4096)

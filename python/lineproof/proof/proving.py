@@ -60,7 +60,7 @@ def prove(
 
     The same lesson at the same effort gives the same findings, whatever the number of workers.
 
-    workers: threads, by default one for each core. store: by default the lesson's own evidence store.
+    workers: threads, by default two for each core, for one may wait for what another searches. store: by default the lesson's own evidence store.
     :raises KeyboardInterrupt: as it comes; what was answered by then is kept, and the next run goes on from there.
     """
     began = time.monotonic()
@@ -68,7 +68,9 @@ def prove(
     evidence = EvidenceStore(evidence_file(lesson)) if store is None else store
     try:
         reading = read_lesson(lesson)
-        findings = _settle_all(reading, effort, evidence, progress, workers or os.cpu_count() or 1)
+        findings = _settle_all(
+            reading, effort, evidence, progress, workers or 2 * (os.cpu_count() or 1)
+        )
         changed = changes(evidence.last_run(), findings, effort)
         evidence.record_run(
             datetime.now(UTC).isoformat(timespec="seconds"),
