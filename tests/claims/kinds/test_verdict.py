@@ -68,6 +68,13 @@ def test_a_denied_verdict_is_the_other_way_round(
     assert check(claim, Scripted({"g1f3": points}, "g1f3")).outcome is expected
 
 
+def test_a_hedge_that_was_needed_is_said() -> None:
+    (claim,) = claims_of("1. e4 e5 {The position is about equal.} *")
+    judgement = check(claim, Scripted({"g1f3": 59}, "g1f3"))
+    assert judgement.outcome is Outcome.HOLDS
+    assert "a hedge allows" in judgement.because
+
+
 def test_a_queen_for_nothing_is_winning(judge: Judge) -> None:
     finding = judge("1. e4 e5 2. Qh5 Nf6 3. Qxe5+ Be7 4. Qxe7+ Qxe7 {Black is winning.} *")
     assert finding.outcome is Outcome.HOLDS

@@ -176,6 +176,12 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     degree, hedged = claim.params["degree"], claim.hedged
     said, one_off = outcome(degree, points, hedged, claim.negated)
     because = f"Best play shows that {found}."
+    if (
+        said is Outcome.HOLDS
+        and hedged
+        and outcome(degree, points, False, claim.negated)[0] is not said
+    ):
+        because += " That is within the five points that a hedge allows."
     if one_off:
         because += " That is one band off the claim."
     return Judgement(
