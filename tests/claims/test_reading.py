@@ -134,6 +134,7 @@ def test_another_language_is_counted_as_such() -> None:
     [
         ("I once lost like this in the rain.", Status.LEFT_ALONE),
         ("Patience is a virtue.", Status.LEFT_ALONE),
+        ("Good evening.", Status.LEFT_ALONE),
         ("The bishop attacks f7 twice.", Status.NOT_UNDERSTOOD),
         ("White threatens to win a pawn.", Status.NOT_UNDERSTOOD),
     ],

@@ -91,6 +91,54 @@ SAYS = re.compile(
 )
 """Words of what others say."""
 
+ABOUT = frozenset(
+    [
+        "white",
+        "black",
+        "we",
+        "you",
+        "he",
+        "she",
+        "it",
+        "they",
+        "this",
+        "that",
+        "which",
+        "both",
+        "neither",
+        "nobody",
+        "nothing",
+        "everything",
+        "king",
+        "queen",
+        "rook",
+        "bishop",
+        "knight",
+        "pawn",
+        "kings",
+        "queens",
+        "rooks",
+        "bishops",
+        "knights",
+        "pawns",
+        "position",
+        "game",
+        "move",
+        "moves",
+        "material",
+        "mate",
+        "checkmate",
+        "check",
+        "attack",
+        "defence",
+        "line",
+        "side",
+        "sides",
+        "development",
+    ]
+)
+"""What a claim can be made of; "Good evening" is of none of these."""
+
 TRADE = frozenset(
     [
         "attacks",

@@ -16,6 +16,7 @@ from lineproof.lesson import Comment, Lesson, Place
 
 from .claim import NULL_MOVE, Claim, Spot
 from .clause import (
+    ABOUT,
     BREAKS,
     CORRECTED,
     HEDGE,
@@ -175,10 +176,13 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
 
 
 def _checkable(words: tuple[Word, ...]) -> bool:
+    """Whether a sentence seems to claim something: a word of a claim, and something on the board to say it of."""
     said = {w.norm for w in words}
-    if said & TRADE or any(w.move is not None for w in words):
+    if any(w.move is not None for w in words):
         return True
-    return any(kind.vocabulary & said for kind in all_kinds())
+    if not said & ABOUT:
+        return False
+    return bool(said & TRADE) or any(kind.vocabulary & said for kind in all_kinds())
 
 
 def _norm(words: Sequence[Word]) -> str:
