@@ -60,3 +60,25 @@ def test_an_unprotected_piece_behind_makes_a_pin_whatever_its_worth() -> None:
     board = Board("4k3/8/1b6/2n5/3B4/8/8/4K3 w - - 0 1")
     # the bishop on d4 looks through c5 at b6, a bishop that nothing but the knight's going leaves alone
     assert [(p.piece, p.behind) for p in pins(board, "black")] == [("c5", "b6")]
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        # the Elephant trap, Hooper and Whyld (from memory): the pinned knight takes all the same
+        (
+            "1. d4 d5 2. c4 e6 3. Nc3 Nf6 4. Bg5 Nbd7 5. cxd5 exd5 6. Nxd5 {The knight on f6 is pinned.} *",
+            "can be broken: Nxd5",
+        ),
+        (
+            "1. d4 d5 2. Nf3 Nf6 3. Bg5 e6 {The knight on f6 is pinned.} *",
+            "breaking it costs Black",
+        ),
+    ],
+)
+def test_whether_a_relative_pin_can_be_broken_is_searched(
+    judge: Judge, text: str, said: str
+) -> None:
+    finding = judge(text)
+    assert finding.outcome is Outcome.HOLDS
+    assert finding.judgement.second is not None and said in finding.judgement.second

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from lineproof.claims.bands import seen_from
 from lineproof.claims.board import Pinned, name, other, pins, side_of, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
@@ -120,7 +121,7 @@ def _pinned_before(spot: Spot, candidates: list[str]) -> list[str]:
     raise Unread("it is not clear which piece is meant")
 
 
-def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+def check(claim: Claim, ask: Ask) -> Judgement:
     board = claim.spot.board
     found: list[Pinned] = []
     for side in ("white", "black"):
@@ -147,7 +148,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
             {"pinner": pin.pinner, "behind": pin.behind},
             instead=because if claim.negated else None,
             marks=marks,
-            second=_break(claim, pin),
+            second=_break(claim, pin, ask),
         )
     if claim.negated:
         return Judgement(Outcome.HOLDS, f"Nothing pins {where}.", (), claim.spot)
@@ -178,19 +179,41 @@ def _fits(claim: Claim, pin: Pinned) -> bool:
     return behind is None or pin.behind in Reference.read(behind).squares(board, None)
 
 
-def _break(claim: Claim, pin: Pinned) -> str | None:
-    """The second finding: whether the pinned piece may move at all."""
+def _break(claim: Claim, pin: Pinned, ask: Ask) -> str | None:
+    """The second finding: whether the pinned piece may leave the line, and of a relative pin whether that pays."""
     board = claim.spot.board
+    piece = name(board, pin.piece)
+    side = side_of(board.piece_at(pin.piece) or "K")
     if pin.absolute:
-        return f"{upper(name(board, pin.piece))} may not leave the line: {title(side_of(board.piece_at(pin.piece) or 'K'))}'s king stands behind it."
-    return f"The pin is relative: {name(board, pin.piece)} may move, at the price of {name(board, pin.behind)}."
+        return f"{upper(piece)} may not leave the line: {title(side)}'s king stands behind it."
+    spot: Spot | None = claim.spot
+    if board.turn != side:  # asked as if the pinned side were to move
+        passed = board.passed()
+        spot = None if passed is None else Spot(passed.fen, (), passed)
+    if spot is None:
+        return None
+    line = {pin.pinner, *board.between(pin.pinner, pin.behind)}
+    legal = spot.board.legal_moves()
+    off = [m for m in legal if m[:2] == pin.piece and m[2:4] not in line]
+    best = ask.best(spot)
+    breaking = ask.best(spot, without=[m for m in legal if m not in off]) if off else None
+    if best is None or breaking is None:
+        return f"The pin is relative; {piece} has no move off the line."
+    cost = max(0, seen_from(side, best.points) - seen_from(side, breaking.points))
+    san = spot.board.san(breaking.moves[0])
+    if cost <= SAFE:
+        return f"The pin is relative, and it can be broken: {san} costs {title(side)} nothing."
+    return f"The pin is relative; breaking it costs {title(side)} {cost} points, even with {san}."
 
+
+SAFE = 5
+"""Points that breaking a pin may cost at most and still be called free."""
 
 KIND = Kind(
     id="pin",
     title="Pin",
     version=2,
-    definition="Exactly one piece stands between an enemy line piece and its king (absolute), or a bigger or an unprotected piece of its side (relative; bigger than the pinned piece and than the pinner, for otherwise nothing is won by taking it). Whether the piece may move all the same is a second finding.",
+    definition="Exactly one piece stands between an enemy line piece and its king (absolute), or a bigger or an unprotected piece of its side (relative; bigger than the pinned piece and than the pinner, for otherwise nothing is won by taking it). Whether the piece may leave the line, and of a relative pin what that costs, is a second finding.",
     phrases=PHRASES,
     slots={
         "pinned": _PINNED,

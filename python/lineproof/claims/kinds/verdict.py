@@ -146,9 +146,7 @@ def outcome(degree: Any, points: int, hedged: bool, denied: bool = False) -> tup
         wide = lower - slack <= points < upper + slack
         # a hedge never forgives a wrong result class; the wrong side is further off than it reaches
         same_class = (degree is Band.WINNING) == (points >= 85) and points >= 15
-        holds = lower <= points < upper or (
-            wide and same_class and not (degree > 0 and points < 45)
-        )
+        holds = lower <= points < upper or (wide and same_class)
         one_off = abs(band(points) - degree) == 1
     if holds:
         return Outcome.HOLDS, False
