@@ -13,3 +13,4 @@ pub mod pgn;
 pub mod points;
 pub mod position;
 pub mod search;
+pub mod uci;
