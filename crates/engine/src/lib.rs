@@ -7,6 +7,7 @@
 //! ```
 
 pub mod eval;
+pub mod matches;
 pub mod mate;
 pub mod perft;
 pub mod pgn;

@@ -102,7 +102,7 @@ mod tests {
         let error = game.set(None, moves("e2e4 e7e5 e4e5")).unwrap_err();
         assert_eq!(
             error,
-            "move 3: e4e5 is not legal here; the position is unchanged"
+            "move 3: e4e5 is not legal here; no pawn has a move here; the position is unchanged"
         );
         assert_eq!(game.position(), &before);
         assert_eq!(game.history().len(), 1);
