@@ -159,6 +159,7 @@ def search(
     root_moves: Sequence[str] | None = None,
     hash_mb: int | None = None,
     stop: Stop | None = None,
+    threads: int = 1,
 ) -> tuple[list[tuple[list[str], list[str], int, int, int | None]], int, int, bool, str]:
     """(lines, nodes, depth, stopped, finished).
 

@@ -40,6 +40,7 @@ pub struct Structure {
 }
 
 /// The table of structures met so far. An entry holds the pawns themselves, so that none is taken for another.
+#[derive(Clone)]
 pub struct Pawns {
     slots: Vec<Structure>,
 }

@@ -90,6 +90,7 @@ impl Sums {
 }
 
 /// Material, places, mobility, pawns, king safety, threats, development; blended by the material left.
+#[derive(Clone)]
 pub struct Tapered {
     stack: Vec<Sums>,
     pawns: Pawns,

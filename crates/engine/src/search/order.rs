@@ -9,6 +9,7 @@ use shakmaty::{Chess, Color, Move, MoveList, Position as _, Role, Square};
 
 use super::packed::Packed;
 use super::see;
+use super::techniques::{Technique, Techniques};
 
 const TABLE_MOVE: i32 = 1 << 30;
 const CAPTURE: i32 = 1 << 22;
@@ -38,6 +39,7 @@ fn raise(value: &mut i16, bonus: i32) {
 
 /// What happened to quiet moves and captures so far.
 pub struct Memory {
+    without: Techniques,
     quiet: Vec<i16>,
     captures: Vec<i16>,
     /// After a landing, a landing: one move ago, and two moves ago.
@@ -48,11 +50,23 @@ pub struct Memory {
 impl Memory {
     pub fn new() -> Memory {
         Memory {
+            without: Techniques::NONE,
             quiet: vec![0; 2 * 64 * 64],
             captures: vec![0; LANDINGS * 6],
             continuations: [vec![0; LANDINGS * LANDINGS], vec![0; LANDINGS * LANDINGS]],
             counters: vec![Packed::NONE; LANDINGS],
         }
+    }
+
+    /// Forgets everything, for a search without some techniques.
+    pub fn clear(&mut self, without: Techniques) {
+        self.without = without;
+        self.quiet.fill(0);
+        self.captures.fill(0);
+        for table in &mut self.continuations {
+            table.fill(0);
+        }
+        self.counters.fill(Packed::NONE);
     }
 
     fn quiet_index(color: Color, mv: Move) -> usize {
@@ -88,7 +102,12 @@ impl Memory {
         before: [Option<Landing>; 2],
         bonus: i32,
     ) {
-        raise(&mut self.quiet[Self::quiet_index(color, mv)], bonus);
+        if !self.without.has(Technique::Butterfly) {
+            raise(&mut self.quiet[Self::quiet_index(color, mv)], bonus);
+        }
+        if self.without.has(Technique::Continuation) {
+            return;
+        }
         let here = landing(color, mv);
         for (table, last) in self.continuations.iter_mut().zip(before) {
             if let Some(last) = last {
@@ -99,7 +118,9 @@ impl Memory {
 
     /// The same for a capture.
     pub fn reward_capture(&mut self, color: Color, mv: Move, bonus: i32) {
-        raise(&mut self.captures[Self::capture_index(color, mv)], bonus);
+        if !self.without.has(Technique::CaptureHistory) {
+            raise(&mut self.captures[Self::capture_index(color, mv)], bonus);
+        }
     }
 
     /// The quiet move that last refuted a landing.
@@ -108,7 +129,9 @@ impl Memory {
     }
 
     pub fn set_counter(&mut self, last: Option<Landing>, mv: Move) {
-        if let Some(last) = last {
+        if let Some(last) = last
+            && !self.without.has(Technique::CounterMove)
+        {
             self.counters[last] = Packed::new(mv);
         }
     }
@@ -127,6 +150,8 @@ pub struct Picker {
     moves: MoveList,
     ranks: [i32; 256],
     next: usize,
+    /// Whether captures are weighed by the exchange they begin.
+    weigh: bool,
 }
 
 fn victim(mv: Move) -> i32 {
@@ -161,6 +186,7 @@ impl Picker {
             moves,
             ranks,
             next: 0,
+            weigh: !memory.without.has(Technique::ExchangeOrder),
         }
     }
 
@@ -179,7 +205,7 @@ impl Picker {
             }
             let best = best + self.next;
             let (mv, rank) = (self.moves[best], self.ranks[best]);
-            let unweighed = (CAPTURE / 2..TABLE_MOVE).contains(&rank);
+            let unweighed = self.weigh && (CAPTURE / 2..TABLE_MOVE).contains(&rank);
             if unweighed && !see::wins_at_least(chess, mv, 0) {
                 self.ranks[best] = rank - CAPTURE + LOSING_CAPTURE;
                 continue;
