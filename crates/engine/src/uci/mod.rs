@@ -18,7 +18,6 @@ pub mod command;
 mod game;
 mod lines;
 mod options;
-mod seek;
 mod session;
 mod signals;
 mod think;

@@ -3,6 +3,7 @@
 use std::fs;
 
 use crate::position::quoted;
+use crate::search::{Techniques, UnknownTechnique};
 
 /// MiB of the table when nothing is said.
 const HASH: usize = 64;
@@ -12,6 +13,10 @@ const HASH_MOST_UNKNOWN: usize = 4096;
 const HASH_MOST: usize = 1 << 16;
 /// The most lines.
 const LINES_MOST: usize = 256;
+/// The most threads.
+const THREADS_MOST: usize = 256;
+/// How the protocol writes a text that is empty.
+const EMPTY: &str = "<empty>";
 
 /// What a new value asks for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -31,6 +36,10 @@ pub struct Options {
     hash_most: usize,
     /// Lines that are told.
     pub lines: usize,
+    /// Threads that search.
+    pub threads: usize,
+    /// Techniques that the search does without.
+    pub without: Techniques,
 }
 
 impl Options {
@@ -43,6 +52,8 @@ impl Options {
             hash: HASH.min(hash_most),
             hash_most,
             lines: 1,
+            threads: 1,
+            without: Techniques::NONE,
         }
     }
 
@@ -57,7 +68,9 @@ impl Options {
             "option name Hash type spin default {} min 1 max {}\n\
              option name Clear Hash type button\n\
              option name MultiPV type spin default 1 min 1 max {LINES_MOST}\n\
-             option name Ponder type check default false\n",
+             option name Threads type spin default 1 min 1 max {THREADS_MOST}\n\
+             option name Ponder type check default false\n\
+             option name Without type string default {EMPTY}\n",
             HASH.min(self.hash_most),
             self.hash_most,
         )
@@ -85,6 +98,18 @@ impl Options {
             "multipv" => {
                 self.lines = whole("MultiPV", value, 1, LINES_MOST, remarks)?;
                 Ok(Change::Later)
+            }
+            "threads" => {
+                self.threads = whole("Threads", value, 1, THREADS_MOST, remarks)?;
+                Ok(Change::Later)
+            }
+            "without" => {
+                let names = value.filter(|names| *names != EMPTY).unwrap_or_default();
+                self.without = names.parse().map_err(|error: UnknownTechnique| {
+                    format!("Without: {error}; it is unchanged")
+                })?;
+                // What was found with another set of techniques would spoil the measurement.
+                Ok(Change::Forget)
             }
             // It only tells that the other side may ask to ponder.
             "ponder" => match value.unwrap_or_default().to_ascii_lowercase().as_str() {
@@ -187,6 +212,20 @@ mod tests {
             assert!(set(&mut options, "Hash", value).0.is_err(), "{value}");
         }
         assert_eq!(options, before);
+    }
+
+    #[test]
+    fn techniques_are_named_between_commas() {
+        let mut options = Options::new();
+        assert_eq!(
+            set(&mut options, "Without", "null-move, killers").0,
+            Ok(Change::Forget)
+        );
+        assert_eq!(options.without.to_string(), "null-move,killers");
+        assert!(set(&mut options, "Without", "magic").0.is_err());
+        assert_eq!(options.without.to_string(), "null-move,killers");
+        assert_eq!(set(&mut options, "Without", EMPTY).0, Ok(Change::Forget));
+        assert_eq!(options.without, Techniques::NONE);
     }
 
     #[test]

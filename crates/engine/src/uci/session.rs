@@ -151,6 +151,8 @@ impl<'scope, 'env, O: Write + Send> Session<'scope, 'env, O> {
             plan: plan.filter(|_| !go.infinite),
             pondering: go.ponder,
             lines: self.options.lines,
+            threads: self.options.threads,
+            without: self.options.without,
             root_moves,
             table_bytes: self.options.table_bytes(),
         };

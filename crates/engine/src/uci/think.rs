@@ -12,10 +12,9 @@ use shakmaty::{Move, Position as _};
 
 use crate::mate::{Verdict, mate_until};
 use crate::position::Position;
-use crate::search::{Answer, Limits, Score};
+use crate::search::{Answer, Limits, Line, Progress, Request, Score, Searcher, Techniques};
 
 use super::clock::Plan;
-use super::seek::{Progress, Seeker, Wanted};
 use super::signals::Signals;
 use super::voice::Voice;
 
@@ -25,6 +24,9 @@ const BROKEN: i32 = 101;
 const TOGETHER: Duration = Duration::from_millis(10);
 /// Nodes after the search for a mate found none, for a move to play all the same.
 const NODES_WITHOUT_MATE: u64 = 100_000;
+
+/// The move of the protocol that is none, where the game is over.
+const NO_MOVE: &str = "bestmove 0000\n";
 
 pub enum Job {
     /// Another size of the table, in bytes.
@@ -46,6 +48,8 @@ pub struct Search {
     pub plan: Option<Plan>,
     pub pondering: bool,
     pub lines: usize,
+    pub threads: usize,
+    pub without: Techniques,
     pub root_moves: Option<Vec<Move>>,
     /// Bytes of the table at first.
     pub table_bytes: usize,
@@ -65,22 +69,28 @@ impl Drop for EndsTheProcess {
 /// Does jobs until no more can come.
 pub fn work(jobs: &Receiver<Job>, voice: &Voice<impl Write>, signals: &Signals) {
     let _guard = EndsTheProcess;
-    let mut seeker: Option<Seeker> = None;
+    // Made at the first search, so that a size set before it costs nothing.
+    let mut searcher: Option<Searcher> = None;
+    let mut remembers = false;
     for job in jobs {
         match job {
             Job::Resize(bytes) => {
-                if let Some(seeker) = &mut seeker {
-                    seeker.resize(bytes);
+                if let Some(searcher) = &mut searcher {
+                    searcher.resize(bytes);
+                    remembers = false;
                 }
             }
             Job::Forget => {
-                if let Some(seeker) = &mut seeker {
-                    seeker.forget();
+                if let Some(searcher) = searcher.as_mut().filter(|_| remembers) {
+                    searcher.forget();
+                    remembers = false;
                 }
             }
             Job::Search(search) => {
-                let seeker = seeker.get_or_insert_with(|| Seeker::new(search.table_bytes));
-                let best = find(seeker, &search, voice, signals);
+                let searcher =
+                    searcher.get_or_insert_with(|| Searcher::keeping(search.table_bytes));
+                remembers = true;
+                let best = find(searcher, &search, voice, signals);
                 signals.wait_for_release();
                 signals.end();
                 if !signals.is_quitting() {
@@ -94,47 +104,39 @@ pub fn work(jobs: &Receiver<Job>, voice: &Voice<impl Write>, signals: &Signals) 
 
 /// Searches, tells, and gives the line with the best move.
 fn find(
-    seeker: &mut Seeker,
+    searcher: &mut Searcher,
     search: &Search,
     voice: &Voice<impl Write>,
     signals: &Signals,
 ) -> String {
     if search.position.legal_moves().is_empty() {
-        let score = if search.position.chess().is_check() {
-            "mate 0"
-        } else {
-            "cp 0"
-        };
+        let mated = search.position.chess().is_check();
+        let score = if mated { "mate 0" } else { "cp 0" };
         voice.say(&format!("info depth 0 score {score}\n"));
-        return "bestmove 0000\n".to_owned();
+        return NO_MOVE.to_owned();
     }
     if let Some(moves) = search.mate
         && let Some(best) = find_mate(search, moves, voice, signals)
     {
         return best;
     }
-    let over = |at: Instant, plan: Plan| at.elapsed() >= plan.soft;
-    let wanted = Wanted {
+    let request = Request {
         position: &search.position,
         history: &search.history,
         limits: limits(search),
-        soft_time: search
-            .plan
-            .filter(|_| !search.pondering)
-            .map(|plan| left(search, plan.soft)),
         lines: search.lines,
         root_moves: search.root_moves.as_deref(),
-        stop: &signals.stop,
+        table_bytes: None,
+        stop: Some(&signals.stop),
+        threads: search.threads,
+        without: search.without,
     };
-    let answer = seeker.search(&wanted, &mut |progress| {
-        let text = info(search, progress);
-        if search.received.elapsed() < TOGETHER {
-            voice.add(&text);
-        } else {
-            voice.say(&text);
-        }
+    let mut told: Option<Line> = None;
+    let answer = searcher.search_telling(&request, &mut |progress| {
+        tell(search, progress, voice);
+        told = progress.lines.first().cloned();
         let late = match (search.plan, signals.hit()) {
-            (Some(plan), Some(hit)) => over(hit, plan),
+            (Some(plan), Some(hit)) => hit.elapsed() >= plan.soft,
             _ => false,
         };
         if late || voice.is_unheard() {
@@ -142,7 +144,20 @@ fn find(
         }
     });
     match answer {
-        Ok(answer) => best_of(search, &answer),
+        Ok(answer) => {
+            // The last iteration, cut short, may have found a better move that nobody was told of yet.
+            if answer.lines.first() != told.as_ref() {
+                let progress = Progress {
+                    depth: answer.depth.max(1),
+                    nodes: answer.nodes,
+                    elapsed: search.received.elapsed(),
+                    lines: &answer.lines,
+                    full: 0,
+                };
+                tell(search, &progress, voice);
+            }
+            best_of(search, &answer)
+        }
         // Limits are checked before they come here; should one slip through, any legal move is an answer.
         Err(error) => {
             voice.remark(&format!("no search: {error}"));
@@ -152,21 +167,30 @@ fn find(
     }
 }
 
+fn tell(search: &Search, progress: &Progress<'_>, voice: &Voice<impl Write>) {
+    let text = info(search, progress);
+    if search.received.elapsed() < TOGETHER {
+        voice.add(&text);
+    } else {
+        voice.say(&text);
+    }
+}
+
 fn left(search: &Search, time: Duration) -> Duration {
     time.saturating_sub(search.received.elapsed())
         .max(Duration::from_millis(1))
 }
 
 fn limits(search: &Search) -> Limits {
+    // The clock of a search that ponders begins to run later.
+    let plan = search.plan.filter(|_| !search.pondering);
     let unlimited = search.nodes.is_none() && search.depth.is_none() && search.plan.is_none();
     let after_mate = (search.mate.is_some() && unlimited).then_some(NODES_WITHOUT_MATE);
     Limits {
         nodes: search.nodes.or(after_mate),
         depth: search.depth,
-        time: search
-            .plan
-            .filter(|_| !search.pondering)
-            .map(|plan| left(search, plan.hard)),
+        time: plan.map(|plan| left(search, plan.hard)),
+        soft_time: plan.map(|plan| left(search, plan.soft)),
     }
 }
 
@@ -226,7 +250,7 @@ fn best_of(search: &Search, answer: &Answer) -> String {
 
 fn best_move(line: &[String]) -> String {
     match line {
-        [] => "bestmove 0000\n".to_owned(),
+        [] => NO_MOVE.to_owned(),
         [best] => format!("bestmove {best}\n"),
         [best, reply, ..] => format!("bestmove {best} ponder {reply}\n"),
     }
@@ -246,8 +270,8 @@ fn info(search: &Search, progress: &Progress<'_>) -> String {
             score(line.score),
             progress.nodes,
         );
-        if let Some(full) = progress.full {
-            let _ = write!(text, "hashfull {full} ");
+        if progress.full > 0 {
+            let _ = write!(text, "hashfull {} ", progress.full);
         }
         let _ = write!(text, "time {time} pv");
         for mv in spell(&search.position, &line.moves) {
