@@ -5,6 +5,7 @@ use pyo3::prelude::*;
 mod board;
 mod pgn;
 mod search;
+mod uci;
 
 #[pymodule]
 mod _engine {
@@ -16,6 +17,8 @@ mod _engine {
     use super::pgn::{Pgn, read_san};
     #[pymodule_export]
     use super::search::{InCheckError, LimitError, Stop, mate, perft, points_of, search};
+    #[pymodule_export]
+    use super::uci::{MatchSettingError, MatchSummary, play_match, uci};
 
     use super::{PyModule, PyResult};
     use pyo3::Bound;

@@ -14,11 +14,15 @@ from lineproof._engine import (
     IllegalMoveError,
     InCheckError,
     LimitError,
+    MatchSettingError,
+    MatchSummary,
     MoveSyntaxError,
     Stop,
     mate,
     perft,
+    play_match,
     points,
+    uci,
 )
 from lineproof.engine.answer import Answer, Line, MoveCost
 from lineproof.engine.searching import ENGINE_VERSION, safe_moves, search, threat
@@ -33,13 +37,17 @@ __all__ = [
     "InCheckError",
     "LimitError",
     "Line",
+    "MatchSettingError",
+    "MatchSummary",
     "MoveCost",
     "MoveSyntaxError",
     "Stop",
     "mate",
     "perft",
+    "play_match",
     "points",
     "safe_moves",
     "search",
     "threat",
+    "uci",
 ]
