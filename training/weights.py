@@ -38,7 +38,9 @@ def read(layout: Layout, path: Path = WEIGHTS) -> Weights:
     bare = re.sub(r"//.*", "", block[1]) if block else ""
     units = np.array([int(word) for word in re.findall(r"-?\d+", bare)], dtype=np.float64)
     if pairs.shape != (layout.count, 2) or units.shape != (layout.unit_count,):
-        raise LayoutError(f"{path} does not fit terms.rs: {pairs.shape} weights, {units.shape} units")
+        raise LayoutError(
+            f"{path} does not fit terms.rs: {pairs.shape} weights, {units.shape} units"
+        )
     return Weights(pairs, units)
 
 
