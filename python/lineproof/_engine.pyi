@@ -177,6 +177,9 @@ def perft(fen: str, depth: int) -> int:
 def points(centipawns: int) -> int:
     """Expected score, 0 to 100, of a number of centipawns."""
 
+def chances(centipawns: int) -> tuple[int, int, int]:
+    """(win, draw, loss) in a hundred, of the side for which a number of centipawns is reckoned."""
+
 def mate(
     fen: str, moves: int, *, nodes: int, stop: Stop | None = None
 ) -> tuple[bool | None, list[str], int]:

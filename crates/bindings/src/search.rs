@@ -273,15 +273,24 @@ pub fn perft(py: Python<'_>, fen: &str, depth: u32) -> PyResult<u64> {
     Ok(py.detach(|| engine::perft::perft(&position, depth)))
 }
 
+/// As the engine's integers.
+fn clamped(centipawns: i64) -> i32 {
+    i32::try_from(centipawns).unwrap_or(if centipawns > 0 { i32::MAX } else { i32::MIN })
+}
+
 /// Expected score, 0 to 100, of a number of centipawns.
 #[pyfunction]
 #[pyo3(name = "points")]
 pub fn points_of(centipawns: i64) -> u8 {
-    points::points(i32::try_from(centipawns).unwrap_or(if centipawns > 0 {
-        i32::MAX
-    } else {
-        i32::MIN
-    }))
+    points::points(clamped(centipawns))
+}
+
+/// Win, draw and loss in a hundred, of a number of centipawns.
+#[pyfunction]
+#[pyo3(name = "chances")]
+pub fn chances_of(centipawns: i64) -> (u8, u8, u8) {
+    let found = points::chances(clamped(centipawns));
+    (found.win, found.draw, found.loss)
 }
 
 /// (found, line, nodes): found is True, False when every move was tried, None when the nodes ran out.

@@ -9,7 +9,7 @@ use crate::eval::Evaluate;
 
 use super::captures::noisy_moves;
 use super::checks::Checks;
-use super::order::{Hints, Picker};
+use super::order::{Hints, Picked, Picker};
 use super::packed::Packed;
 use super::score::{DRAW, INFINITE, MATE_BOUND, MAX_PLY, Value, mated_in};
 use super::see;
@@ -318,8 +318,9 @@ impl<E: Evaluate> Tree<'_, E> {
             counter: Packed::NONE,
             before: self.before(ply),
         };
-        let mut picker = Picker::new(&node.chess, noisy_moves(&node.chess), &hints, self.memory);
-        while let Some((mv, losing)) = picker.next(&node.chess) {
+        let mut noisy = noisy_moves(&node.chess);
+        let mut picker = Picker::new(&node.chess, &mut noisy, &hints, self.memory);
+        while let Some(Picked { mv, losing, .. }) = picker.next(&node.chess) {
             if losing {
                 break;
             }
@@ -380,7 +381,7 @@ impl<E: Evaluate> Tree<'_, E> {
             excluded,
             ..
         } = here;
-        let legal = node.chess.legal_moves();
+        let mut legal = node.chess.legal_moves();
         if legal.is_empty() {
             return if node.check { mated_in(ply) } else { DRAW };
         }
@@ -391,7 +392,7 @@ impl<E: Evaluate> Tree<'_, E> {
             counter: self.memory.counter(before[0]),
             before,
         };
-        let mut picker = Picker::new(&node.chess, legal, &hints, self.memory);
+        let mut picker = Picker::new(&node.chess, &mut legal, &hints, self.memory);
         let checks = Checks::new(&node.chess);
         let color = node.chess.turn();
         let original_alpha = alpha;
@@ -401,7 +402,12 @@ impl<E: Evaluate> Tree<'_, E> {
         let mut quiets = Tried::<64>::new();
         let mut captures = Tried::<32>::new();
 
-        while let Some((mv, losing)) = picker.next(&node.chess) {
+        while let Some(Picked {
+            mv,
+            losing,
+            history,
+        }) = picker.next(&node.chess)
+        {
             let packed = Packed::new(mv);
             if packed == excluded {
                 continue;
@@ -409,7 +415,7 @@ impl<E: Evaluate> Tree<'_, E> {
             number += 1;
             let quiet = is_quiet(mv);
             let history = if quiet {
-                self.memory.quiet(color, mv, before)
+                history.unwrap_or_else(|| self.memory.quiet(color, mv, before))
             } else {
                 0
             };

@@ -145,9 +145,18 @@ pub struct Hints {
     pub before: [Option<Landing>; 2],
 }
 
+/// A move handed out.
+pub struct Picked {
+    pub mv: Move,
+    /// A capture that loses material.
+    pub losing: bool,
+    /// How well a quiet move did so far, where the order already asked.
+    pub history: Option<i32>,
+}
+
 /// Hands out moves, the most promising first.
-pub struct Picker {
-    moves: MoveList,
+pub struct Picker<'a> {
+    moves: &'a mut MoveList,
     ranks: [i32; 256],
     next: usize,
     /// Whether captures are weighed by the exchange they begin.
@@ -159,12 +168,17 @@ fn victim(mv: Move) -> i32 {
     taken + mv.promotion().map_or(0, see::worth)
 }
 
-impl Picker {
+impl<'a> Picker<'a> {
     /// Ranks all moves of a node.
-    pub fn new(chess: &Chess, moves: MoveList, hints: &Hints, memory: &Memory) -> Picker {
+    pub fn new(
+        chess: &Chess,
+        moves: &'a mut MoveList,
+        hints: &Hints,
+        memory: &Memory,
+    ) -> Picker<'a> {
         let color = chess.turn();
         let mut ranks = [0; 256];
-        for (rank, mv) in ranks.iter_mut().zip(&moves) {
+        for (rank, mv) in ranks.iter_mut().zip(moves.iter()) {
             let packed = Packed::new(*mv);
             *rank = if packed == hints.table {
                 TABLE_MOVE
@@ -190,8 +204,8 @@ impl Picker {
         }
     }
 
-    /// The next move, and whether it is a capture that loses material.
-    pub fn next(&mut self, chess: &Chess) -> Option<(Move, bool)> {
+    /// The next move.
+    pub fn next(&mut self, chess: &Chess) -> Option<Picked> {
         loop {
             let rest = self.ranks.get(self.next..self.moves.len())?;
             let (mut best, mut highest) = (usize::MAX, i32::MIN);
@@ -213,7 +227,11 @@ impl Picker {
             self.moves.swap(best, self.next);
             self.ranks.swap(best, self.next);
             self.next += 1;
-            return Some((mv, rank < LOSING_CAPTURE / 2));
+            return Some(Picked {
+                mv,
+                losing: rank < LOSING_CAPTURE / 2,
+                history: (rank.abs() < KILLER / 2).then_some(rank),
+            });
         }
     }
 }

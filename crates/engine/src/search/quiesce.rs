@@ -7,7 +7,7 @@ use crate::eval::Evaluate;
 use super::captures::noisy_moves;
 use super::checks::Checks;
 use super::inner::{is_quiet, refine, settles};
-use super::order::{Hints, Picker};
+use super::order::{Hints, Picked, Picker};
 use super::packed::Packed;
 use super::score::{DRAW, INFINITE, MATE_BOUND, MAX_PLY, Value, mated_in};
 use super::see;
@@ -51,7 +51,7 @@ impl<E: Evaluate> Tree<'_, E> {
         let original_alpha = alpha;
         let mut raw = -INFINITE;
         let mut best = -INFINITE;
-        let moves;
+        let mut moves;
         if node.check {
             moves = node.chess.legal_moves();
             if moves.is_empty() {
@@ -79,11 +79,11 @@ impl<E: Evaluate> Tree<'_, E> {
             counter: Packed::NONE,
             before: self.before(ply),
         };
-        let mut picker = Picker::new(&node.chess, moves, &hints, self.memory);
+        let mut picker = Picker::new(&node.chess, &mut moves, &hints, self.memory);
         let hope = best + HOPE;
         let mut best_move = None;
         let mut number = 0;
-        while let Some((mv, losing)) = picker.next(&node.chess) {
+        while let Some(Picked { mv, losing, .. }) = picker.next(&node.chess) {
             number += 1;
             if best > -MATE_BOUND {
                 let quiet = is_quiet(mv);
