@@ -100,7 +100,10 @@ pub fn work(jobs: &Receiver<Job>, voice: &Voice<impl Write>, signals: &Signals) 
                 });
                 remembers = true;
                 let best = find(searcher, &search, voice, signals);
-                signals.wait_for_release();
+                if !signals.is_released() {
+                    voice.say(""); // what was added so far
+                    signals.wait_for_release();
+                }
                 signals.end();
                 if !signals.is_quitting() {
                     voice.say(&best);
