@@ -9,6 +9,8 @@ use super::score::Value;
 const SLOTS: usize = 1 << 14;
 /// Parts of a centipawn.
 const GRAIN: i32 = 128;
+/// The most that one error counts, in 256ths.
+const MOST_WEIGHT: i32 = 64;
 /// The most that a value is corrected by, in centipawns.
 const MOST: i32 = 64;
 
@@ -45,10 +47,10 @@ impl Correction {
         self.errors[chess.turn() as usize][Correction::place(chess)] / GRAIN
     }
 
-    /// A search of `depth` plies found the static value wrong by `error` centipawns.
-    pub fn learn(&mut self, chess: &Chess, error: Value, depth: i32) {
+    /// A search found the static value wrong by `error` centipawns; it counts `weight` 256ths of the mean.
+    pub fn learn(&mut self, chess: &Chess, error: Value, weight: i32) {
         let mean = &mut self.errors[chess.turn() as usize][Correction::place(chess)];
-        let weight = (depth + 1).min(16);
+        let weight = weight.clamp(0, MOST_WEIGHT);
         let error = error.clamp(-4 * MOST, 4 * MOST) * GRAIN;
         *mean =
             ((*mean * (256 - weight) + error * weight) / 256).clamp(-MOST * GRAIN, MOST * GRAIN);

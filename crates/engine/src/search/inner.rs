@@ -9,6 +9,7 @@ use crate::eval::Evaluate;
 
 use super::captures::noisy_moves;
 use super::checks::Checks;
+use super::margins::Margin;
 use super::order::{Hints, Picked, Picker};
 use super::packed::Packed;
 use super::score::{DRAW, INFINITE, MATE_BOUND, MAX_PLY, Value, mated_in};
@@ -22,16 +23,11 @@ const NO_PASS: Packed = Packed::NOTHING_LEGAL;
 /// From this half-move clock on, values that know nothing of the clock are not taken from the table.
 const CLOCK_MATTERS: u32 = 90;
 
-const REVERSE_FUTILITY: (i32, Value) = (6, 75);
-const RAZORING: (i32, Value) = (3, 200);
-const PROBCUT: (i32, Value) = (5, 170);
-const FUTILITY: (i32, Value) = (6, 90);
-const LATE_MOVES: i32 = 7;
-const EXCHANGE: (i32, Value) = (6, 50);
-const EXCHANGE_CAPTURE: (i32, Value) = (5, 110);
+/// Depths up to which quiet moves and captures that lose material are left out.
+const EXCHANGE_DEPTH: i32 = 6;
+const EXCHANGE_CAPTURE_DEPTH: i32 = 5;
 /// Passes from this depth on are verified even with many pieces.
 const VERIFY: i32 = 12;
-const SINGULAR: i32 = 7;
 const INTERNAL_REDUCTION: i32 = 4;
 
 /// Binary logarithm in 256ths: integers, so that it is the same on every machine.
@@ -42,9 +38,9 @@ const fn log2_256(n: i32) -> i32 {
 }
 
 /// Plies by which a late move is searched less deeply, by the logarithms of depth and move number.
-fn late_reduction(depth: i32, number: i32) -> i32 {
+fn late_reduction(depth: i32, number: i32, base: i32, slope: i32) -> i32 {
     let product = (log2_256(depth.clamp(1, 63)) * log2_256(number.clamp(1, 63))) >> 8;
-    (100 + product * 70 / 256) / 256
+    (base + product * slope / 256) / 256
 }
 
 /// What a node knows of itself before its moves.
@@ -220,8 +216,8 @@ impl<E: Evaluate> Tree<'_, E> {
         let Here {
             ply, depth, beta, ..
         } = *here;
-        let (deepest, margin) = REVERSE_FUTILITY;
-        if depth <= deepest
+        let margin = self.margin(Margin::ReverseFutility);
+        if depth <= self.margin(Margin::ReverseFutilityDepth)
             && beta.abs() < MATE_BOUND
             && here.refined.abs() < MATE_BOUND
             && here.refined - margin * (depth - i32::from(here.improving)) >= beta
@@ -229,8 +225,8 @@ impl<E: Evaluate> Tree<'_, E> {
         {
             return Some(here.refined);
         }
-        let (deepest, margin) = RAZORING;
-        if depth <= deepest
+        let margin = self.margin(Margin::Razoring);
+        if depth <= self.margin(Margin::RazoringDepth)
             && here.refined + margin + margin * depth * depth <= alpha
             && self.uses(Technique::Razoring)
         {
@@ -253,7 +249,7 @@ impl<E: Evaluate> Tree<'_, E> {
         let mover = node.chess.turn();
         if depth < 3
             || here.refined < beta
-            || here.corrected < beta - 20 * depth + 120
+            || here.corrected < beta - 20 * depth + self.margin(Margin::NullMoveStatic)
             || beta <= -MATE_BOUND
             || ply == 0
             || self.frames[ply - 1].landing.is_none()
@@ -263,7 +259,8 @@ impl<E: Evaluate> Tree<'_, E> {
             return None;
         }
         let passed = node.chess.clone().swap_turn().ok()?;
-        let reduction = 3 + depth / 4 + ((here.refined - beta) / 200).min(3);
+        let reduction =
+            self.margin(Margin::NullMove) + depth / 4 + ((here.refined - beta) / 200).min(3);
         let child = self.pass(node, passed, ply);
         let value = -self.search::<false>(
             &child,
@@ -301,9 +298,9 @@ impl<E: Evaluate> Tree<'_, E> {
         let Here {
             ply, depth, beta, ..
         } = *here;
-        let (shallowest, margin) = PROBCUT;
+        let margin = self.margin(Margin::ProbCut);
         let target = beta + margin;
-        if depth < shallowest
+        if depth < self.margin(Margin::ProbCutDepth)
             || beta.abs() >= MATE_BOUND
             || here.entry.is_some_and(|found| {
                 i32::from(found.depth) >= depth - 3 && found.value(ply) < target
@@ -399,6 +396,8 @@ impl<E: Evaluate> Tree<'_, E> {
         let mut best = -INFINITE;
         let mut best_move = None;
         let mut number = 0;
+        let base = self.margin(Margin::ReductionBase);
+        let slope = self.margin(Margin::ReductionSlope);
         let mut quiets = Tried::<64>::new();
         let mut captures = Tried::<32>::new();
 
@@ -458,12 +457,15 @@ impl<E: Evaluate> Tree<'_, E> {
                     && (quiet || losing)
                     && self.uses(Technique::Reductions)
                 {
-                    reduction = late_reduction(depth, number) - i32::from(PV) + i32::from(cut)
+                    reduction = late_reduction(depth, number, base, slope) - i32::from(PV)
+                        + i32::from(cut)
                         - i32::from(child.check || node.check)
                         + i32::from(!here.improving && !node.check);
                     if quiet {
                         let known = hints.killers.contains(&packed) || hints.counter == packed;
-                        reduction -= (history / 6000).clamp(-2, 2) + i32::from(known);
+                        reduction -= (history / self.margin(Margin::ReductionHistory).max(1))
+                            .clamp(-2, 2)
+                            + i32::from(known);
                     } else {
                         reduction -= 1;
                     }
@@ -556,22 +558,26 @@ impl<E: Evaluate> Tree<'_, E> {
         alpha: Value,
     ) -> bool {
         let depth = here.depth;
-        let loses = |(deepest, margin): (i32, Value)| {
+        let loses = |deepest: i32, margin: Margin| {
             depth <= deepest
                 && self.uses(Technique::ExchangePruning)
-                && !see::wins_at_least(&node.chess, mv, -margin * depth)
+                && !see::wins_at_least(&node.chess, mv, -self.margin(margin) * depth)
         };
         if !is_quiet(mv) {
-            return losing && loses(EXCHANGE_CAPTURE);
+            return losing && loses(EXCHANGE_CAPTURE_DEPTH, Margin::ExchangeCapture);
         }
-        let late = 3 + depth * depth / (2 - i32::from(here.improving));
-        let (deepest, margin) = FUTILITY;
-        (depth <= LATE_MOVES && number > late && self.uses(Technique::LateMoves))
-            || (depth <= deepest
+        let late = self.margin(Margin::LateMoves) + depth * depth / (2 - i32::from(here.improving));
+        let margin = self.margin(Margin::Futility);
+        (depth <= self.margin(Margin::LateMovesDepth)
+            && number > late
+            && self.uses(Technique::LateMoves))
+            || (depth <= self.margin(Margin::FutilityDepth)
                 && here.corrected + margin + margin * depth + history / 128 <= alpha
                 && self.uses(Technique::Futility))
-            || (depth <= 3 && history < -3000 * depth && self.uses(Technique::HistoryPruning))
-            || loses(EXCHANGE)
+            || (depth <= 3
+                && history < -self.margin(Margin::History) * depth
+                && self.uses(Technique::HistoryPruning))
+            || loses(EXCHANGE_DEPTH, Margin::ExchangeQuiet)
     }
 
     /// Whether the table's move is much better than all others: they are searched without it.
@@ -584,7 +590,7 @@ impl<E: Evaluate> Tree<'_, E> {
     ) -> Standing {
         let Here { ply, depth, .. } = *here;
         let value = found.value(ply);
-        if depth < SINGULAR
+        if depth < self.margin(Margin::SingularDepth)
             || !here.excluded.is_none()
             || i32::from(found.depth) < depth - 3
             || !matches!(found.bound, Bound::Lower | Bound::Exact)
@@ -594,14 +600,16 @@ impl<E: Evaluate> Tree<'_, E> {
         {
             return Standing::Plain;
         }
-        let target = value - 2 * depth;
+        let target = value - self.margin(Margin::Singular) * depth / 2;
         self.frames[ply].excluded = packed;
         let kept = self.frames[ply];
         let others = self.search::<false>(node, ply, (depth - 1) / 2, target - 1, target, here.cut);
         self.frames[ply] = kept;
         self.frames[ply].excluded = Packed::NONE;
         if others < target {
-            Standing::Alone(1 + i32::from(!PV && others < target - 25))
+            Standing::Alone(
+                1 + i32::from(!PV && others < target - self.margin(Margin::SingularTwice)),
+            )
         } else if target >= here.beta && !PV && self.uses(Technique::MultiCut) {
             Standing::OneOfMany(target)
         } else if value >= here.beta && !PV {
@@ -668,7 +676,8 @@ impl<E: Evaluate> Tree<'_, E> {
             && self.uses(Technique::Correction)
         {
             let raw = self.frames[here.ply].raw;
-            self.correction.learn(&node.chess, best - raw, here.depth);
+            let weight = self.margin(Margin::Correction) * (here.depth + 1);
+            self.correction.learn(&node.chess, best - raw, weight);
         }
     }
 }

@@ -28,6 +28,7 @@ mod checks;
 mod correction;
 mod inner;
 mod key;
+mod margins;
 mod order;
 mod packed;
 mod quiesce;
@@ -40,6 +41,7 @@ mod techniques;
 mod tests;
 mod tree;
 
+pub use margins::{Margin, Margins};
 pub use score::Score;
 pub use techniques::{Technique, Techniques, UnknownTechnique};
 

@@ -7,6 +7,7 @@ use crate::eval::Evaluate;
 use super::captures::noisy_moves;
 use super::checks::Checks;
 use super::inner::{is_quiet, refine, settles};
+use super::margins::Margin;
 use super::order::{Hints, Picked, Picker};
 use super::packed::Packed;
 use super::score::{DRAW, INFINITE, MATE_BOUND, MAX_PLY, Value, mated_in};
@@ -14,9 +15,6 @@ use super::see;
 use super::table::{Bound, Finding};
 use super::techniques::Technique;
 use super::tree::{Node, Tree};
-
-/// What a capture may gain beside the piece taken, in centipawns.
-const HOPE: Value = 180;
 
 impl<E: Evaluate> Tree<'_, E> {
     /// The value of a node when only forcing moves are tried.
@@ -80,7 +78,7 @@ impl<E: Evaluate> Tree<'_, E> {
             before: self.before(ply),
         };
         let mut picker = Picker::new(&node.chess, &mut moves, &hints, self.memory);
-        let hope = best + HOPE;
+        let hope = best + self.margin(Margin::Delta);
         let mut best_move = None;
         let mut number = 0;
         while let Some(Picked { mv, losing, .. }) = picker.next(&node.chess) {

@@ -8,6 +8,7 @@ use shakmaty::{Chess, Move};
 
 use crate::eval::Evaluate;
 
+use super::margins::Margin;
 use super::packed::Packed;
 use super::score::{DRAW, INFINITE, MATE_BOUND, MAX_PLY, Score, Value};
 use super::table::Table;
@@ -281,7 +282,7 @@ fn widen<E: Evaluate>(
     depth: i32,
 ) {
     let guess = moves[first].last;
-    let mut margin = 18;
+    let mut margin = tree.margin(Margin::Aspiration).max(1);
     let narrow = depth >= 5 && guess.abs() < MATE_BOUND && tree.uses(Technique::Aspiration);
     let (mut alpha, mut beta) = if narrow {
         (guess - margin, guess + margin)

@@ -9,6 +9,8 @@
 use std::fmt;
 use std::str::FromStr;
 
+use super::margins::{Margin, Margins};
+
 macro_rules! techniques {
     ($($(#[$doc:meta])* $variant:ident = $name:literal,)*) => {
         /// One technique. What it does stands where it is used; the literature is named here.
@@ -90,45 +92,70 @@ techniques! {
     QuietChecks = "quiet-checks",
 }
 
-/// A set of techniques: those that a search does without.
+/// How a search differs from the standard one, for measuring: techniques that it does without, and other margins.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
-pub struct Techniques(u32);
+pub struct Techniques {
+    off: u32,
+    margins: Margins,
+}
 
 impl Techniques {
-    /// The empty set.
-    pub const NONE: Techniques = Techniques(0);
+    /// No difference.
+    pub const NONE: Techniques = Techniques {
+        off: 0,
+        margins: Margins::STANDARD,
+    };
 
-    /// Whether one is in the set.
+    /// Whether the search does without a technique.
     #[must_use]
-    pub fn has(self, technique: Technique) -> bool {
-        self.0 >> technique as u8 & 1 != 0
+    pub fn has(&self, technique: Technique) -> bool {
+        self.off >> technique as u8 & 1 != 0
     }
 
-    /// The set with one more.
+    /// The same without one more.
     #[must_use]
-    pub fn with(self, technique: Technique) -> Techniques {
-        Techniques(self.0 | 1 << technique as u8)
+    pub fn with(mut self, technique: Technique) -> Techniques {
+        self.off |= 1 << technique as u8;
+        self
+    }
+
+    /// The value of a margin.
+    #[must_use]
+    pub fn margin(&self, margin: Margin) -> i32 {
+        self.margins.get(margin)
+    }
+
+    /// The same with another value of a margin.
+    #[must_use]
+    pub fn with_margin(mut self, margin: Margin, value: i32) -> Techniques {
+        self.margins = self.margins.with(margin, value);
+        self
     }
 }
 
 impl fmt::Display for Techniques {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let names: Vec<&str> = Technique::ALL
+        let off = Technique::ALL
             .iter()
             .filter(|technique| self.has(**technique))
-            .map(|technique| technique.name())
-            .collect();
-        f.write_str(&names.join(","))
+            .map(|technique| technique.name().to_owned());
+        let margins = Margin::ALL
+            .iter()
+            .filter(|margin| self.margin(**margin) != margin.standard())
+            .map(|margin| format!("{}={}", margin.name(), self.margin(*margin)));
+        f.write_str(&off.chain(margins).collect::<Vec<_>>().join(","))
     }
 }
 
-/// A name that no technique has.
+/// A name that no technique and no margin has, or a margin without a number.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct UnknownTechnique(pub String);
 
 impl fmt::Display for UnknownTechnique {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let names: Vec<&str> = Technique::ALL.iter().map(|t| t.name()).collect();
+        let techniques = Technique::ALL.iter().map(|t| t.name().to_owned());
+        let margins = Margin::ALL.iter().map(|m| format!("{}=NUMBER", m.name()));
+        let names: Vec<String> = techniques.chain(margins).collect();
         write!(
             f,
             "{} is no technique of the search; there are {}",
@@ -140,18 +167,25 @@ impl fmt::Display for UnknownTechnique {
 
 impl std::error::Error for UnknownTechnique {}
 
+/// Values that a margin may have.
+const BOUND: i32 = 1_000_000;
+
 impl FromStr for Techniques {
     type Err = UnknownTechnique;
 
-    /// Reads names between commas; an empty text is the empty set.
+    /// Reads names between commas, a margin as `name=number`; an empty text is no difference.
     fn from_str(text: &str) -> Result<Techniques, UnknownTechnique> {
         let mut set = Techniques::NONE;
-        for name in text.split(',').map(str::trim).filter(|n| !n.is_empty()) {
-            let found = Technique::ALL
-                .iter()
-                .find(|technique| technique.name() == name)
-                .ok_or_else(|| UnknownTechnique(name.to_owned()))?;
-            set = set.with(*found);
+        for word in text.split(',').map(str::trim).filter(|n| !n.is_empty()) {
+            let unknown = || UnknownTechnique(word.to_owned());
+            set = if let Some((name, value)) = word.split_once('=') {
+                let margin = Margin::ALL.iter().find(|margin| margin.name() == name);
+                let value: i32 = value.parse().map_err(|_| unknown())?;
+                set.with_margin(*margin.ok_or_else(unknown)?, value.clamp(-BOUND, BOUND))
+            } else {
+                let found = Technique::ALL.iter().find(|t| t.name() == word);
+                set.with(*found.ok_or_else(unknown)?)
+            };
         }
         Ok(set)
     }
@@ -168,6 +202,17 @@ mod tests {
             assert_eq!(set, Techniques::NONE.with(*technique));
             assert_eq!(set.to_string(), technique.name());
         }
+    }
+
+    #[test]
+    fn every_margin_is_read_by_its_name() {
+        for margin in Margin::ALL {
+            let set: Techniques = format!("killers,{}=-7", margin.name()).parse().unwrap();
+            assert_eq!(set.margin(*margin), -7);
+            assert_eq!(set.to_string(), format!("killers,{}=-7", margin.name()));
+        }
+        assert!("delta-margin=".parse::<Techniques>().is_err());
+        assert!("delta-margin=x".parse::<Techniques>().is_err());
     }
 
     #[test]

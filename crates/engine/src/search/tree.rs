@@ -9,6 +9,7 @@ use crate::eval::Evaluate;
 
 use super::correction::Correction;
 use super::key::{key_after, key_after_pass};
+use super::margins::Margin;
 use super::order::{Landing, Memory, landing};
 use super::packed::Packed;
 use super::score::{MAX_PLY, Value};
@@ -168,6 +169,11 @@ impl<'a, E: Evaluate> Tree<'a, E> {
     /// Whether the search may use a technique.
     pub(super) fn uses(&self, technique: Technique) -> bool {
         !self.without.has(technique)
+    }
+
+    /// The value of a margin.
+    pub(super) fn margin(&self, margin: Margin) -> i32 {
+        self.without.margin(margin)
     }
 
     pub fn play(&mut self, node: &Node, mv: Move, ply: usize) -> Node {
