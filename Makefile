@@ -2,7 +2,7 @@
 MAKEFLAGS += --no-builtin-rules
 .DELETE_ON_ERROR:
 .DEFAULT_GOAL := help
-.PHONY: help demo test lint format wheel bench lock third-party clean setup test-setup
+.PHONY: help demo test lint format wheel bench fuzz lock third-party clean setup test-setup
 
 PYTHON_IN := .venv/bin/python
 # The stamps lie in the folder that they speak of, so that deleting the folder deletes them.
@@ -54,6 +54,9 @@ bench: test-setup ## run the benchmarks, one after the other (EPD=FILE for the o
 		*) echo "== $$file"; $(PYTHON_IN) "$$file" ;; \
 		esac; \
 	done
+
+fuzz: ## look for inputs that break the readers (SECONDS=60 for each of them)
+	@sh fuzz/run.sh $(or $(SECONDS),60)
 
 setup: $(INSTALLED) ## only the set-up: .venv with Lineproof in it
 
