@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import signal
+import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import TYPE_CHECKING
@@ -25,12 +27,31 @@ def opened(path: str | None) -> Iterator[OutsideEngine | None]:
     from lineproof.engine.outside import StartError
     from lineproof.engine.outside.pool import OutsideEngine
 
+    with _ending_cleanly():
+        try:
+            engine = OutsideEngine(path)
+        except StartError as error:
+            raise CommandError(f"--engine {error}") from error
+        with engine:
+            yield engine
+
+
+@contextmanager
+def _ending_cleanly() -> Iterator[None]:
+    """To be ended, or to lose the terminal, is like Ctrl-C: a process that hears nothing must not be left behind."""
+    if threading.current_thread() is not threading.main_thread():
+        yield
+        return
+    ends = [getattr(signal, name) for name in ("SIGTERM", "SIGHUP") if hasattr(signal, name)]
+    # what is ignored, as under nohup, stays ignored
+    ends = [end for end in ends if signal.getsignal(end) is signal.SIG_DFL]
+    for end in ends:
+        signal.signal(end, signal.default_int_handler)
     try:
-        engine = OutsideEngine(path)
-    except StartError as error:
-        raise CommandError(f"--engine {error}") from error
-    with engine:
-        yield engine
+        yield
+    finally:
+        for end in ends:
+            signal.signal(end, signal.SIG_DFL)
 
 
 def unanswered(proof: Proof) -> str | None:

@@ -124,11 +124,10 @@ def _settle_all(
     stop = Stop()
     found: dict[int, Finding] = {}
     with ThreadPoolExecutor(max_workers=workers) as pool:
-        waiting: dict[Future[Finding], int] = {
-            pool.submit(settle, claim, effort, store, stop, engine): number
-            for number, claim in enumerate(claims)
-        }
+        waiting: dict[Future[Finding], int] = {}
         try:
+            for number, claim in enumerate(claims):
+                waiting[pool.submit(settle, claim, effort, store, stop, engine)] = number
             while waiting:
                 if progress is not None:
                     progress(len(found), len(claims))

@@ -15,7 +15,7 @@ _T = TypeVar("_T")
 POLL = 0.05
 """Seconds between two looks at a stop."""
 LAST = 10.0
-"""Seconds that what still runs has to end."""
+"""Seconds that what still runs has to end at the close."""
 
 
 class Stopped(Exception):  # noqa: N818 - a stop is no error
@@ -27,6 +27,7 @@ class Loop:
 
     def __init__(self) -> None:
         self._loop = asyncio.new_event_loop()
+        self._closed = False
         # what a killed process leaves unread is no news
         self._loop.set_exception_handler(lambda _loop, _context: None)
         # the thread does not outlive the program
@@ -40,29 +41,33 @@ class Loop:
     def run(self, doing: Coroutine[Any, Any, _T], stop: Stop | None = None) -> _T:
         """What the coroutine gives or raises, waited for by the calling thread.
 
-        :raises Stopped: when the stop is set first; the coroutine is cancelled then, and on Ctrl-C
+        :raises Stopped: when the stop is set first, or the loop closed; the coroutine is cancelled then, and on Ctrl-C
         """
+        if self._closed:
+            doing.close()
+            raise Stopped
         future = asyncio.run_coroutine_threadsafe(doing, self._loop)
         try:
             while not wait([future], timeout=POLL).done:
-                if stop is not None and stop.is_set():
+                if self._closed or (stop is not None and stop.is_set()):
                     raise Stopped
             return future.result()
         except BaseException:
-            future.cancel()
+            if not self._closed:
+                future.cancel()
             raise
 
     def close(self) -> None:
-        """Ends what still runs, such as the ending of a process, and the thread."""
+        """Waits for what still runs, such as the ending of a process, and ends the thread."""
         self.run(_ended())
+        self._closed = True
         self._loop.call_soon_threadsafe(self._loop.stop)
         self._thread.join()
         self._loop.close()
 
 
 async def _ended() -> None:
+    # all that may be left are processes being ended; each ends in its own time
     others = asyncio.all_tasks() - {asyncio.current_task()}
-    for task in others:
-        task.cancel()
     if others:
         await asyncio.wait(others, timeout=LAST)

@@ -64,6 +64,7 @@ class OutsideEngine:
         self._most = processes or os.cpu_count() or 1
         self._changed = threading.Condition()
         self._idle: list[Process] = []
+        self._busy: set[Process] = set()
         self._running = 0
         self._in_a_row = 0
         self._unanswered: dict[_Question, OutsideError] = {}
@@ -190,7 +191,9 @@ class OutsideEngine:
             if self._closed:
                 raise Stopped
             if self._idle:
-                return self._idle.pop()
+                process = self._idle.pop()
+                self._busy.add(process)
+                return process
             self._running += 1
         try:
             process = self._start(stop)
@@ -199,6 +202,8 @@ class OutsideEngine:
                 self._running -= 1
                 self._changed.notify()
             raise
+        with self._changed:
+            self._busy.add(process)
         return process
 
     def _start(self, stop: Stop | None) -> Process:
@@ -206,32 +211,37 @@ class OutsideEngine:
             raise WrongAnswerError("the program was replaced while it was in use")
         process = self._loop.run(Process.start(self._path, self._patience), stop)
         self._groups.add(process.group)
+        if self._closed:
+            end_group(process.group)
+            raise Stopped
         return process
 
     def _give_back(self, process: Process) -> None:
         with self._changed:
+            self._busy.discard(process)
             self._idle.append(process)
             self._changed.notify()
 
     def _discard(self, process: Process) -> None:
         try:
             self._loop.run(process.kill())
+            self._groups.discard(process.group)
         finally:
             with self._changed:
-                self._groups.discard(process.group)
+                self._busy.discard(process)
                 self._running -= 1
                 self._changed.notify()
 
     def close(self) -> None:
-        """Ends every process. Nobody may be asking."""
+        """Ends every process; a question that still waits for an answer is stopped."""
         with self._changed:
             if self._closed:
                 return
             self._closed = True
-            idle, self._idle = self._idle, []
+            idle, busy = list(self._idle), list(self._busy)
         try:
-            self._loop.run(_quit_all(idle))
-            self._groups.difference_update(process.group for process in idle)
+            self._loop.run(_end_politely(idle, busy))
+            self._groups.difference_update(process.group for process in (*idle, *busy))
         finally:
             self._finalizer()
             self._loop.close()
@@ -248,8 +258,10 @@ def _read(said: Said, question: _Question, board: Board, stop: Stop | None) -> A
     return Answer((line,), (searched or nodes) + spent, info.depth, False, "")
 
 
-async def _quit_all(processes: Sequence[Process]) -> None:
-    await asyncio.gather(*(process.quit() for process in processes))
+async def _end_politely(idle: Sequence[Process], busy: Sequence[Process]) -> None:
+    await asyncio.gather(
+        *(process.quit() for process in idle), *(process.kill() for process in busy)
+    )
 
 
 def _mark(path: Path) -> tuple[int, int]:

@@ -129,9 +129,16 @@ class Process:
     @classmethod
     async def start(cls, path: Path, patience: Patience) -> Process:
         """:raises NotRunnableError, NotUciError:"""
+        # a group of its own: Ctrl-C is for us to handle, and what a script has started can be ended with it
+        opening = asyncio.ensure_future(_Talk.popen([str(path)], setpgrp=True))
         try:
-            # a group of its own: Ctrl-C is for us to handle, and what a script has started can be ended with it
-            transport, talk = await _Talk.popen([str(path)], setpgrp=True)
+            transport, talk = await asyncio.shield(opening)
+        except asyncio.CancelledError:
+            # half begun it could not be ended
+            await asyncio.wait({opening})
+            if opening.exception() is None:
+                await cls(*opening.result()).kill()
+            raise
         except (OSError, ValueError) as error:
             reason = (getattr(error, "strerror", None) or str(error)).lower()
             raise NotRunnableError(
@@ -154,7 +161,7 @@ class Process:
             await self._within(patience.start, self._talk.ping())
         except HungError as error:
             raise NotUciError(
-                f"{path}: it does not answer as a UCI engine within {patience.start:g} seconds; {advice}"
+                f"{path}: it does not answer as a UCI engine within {patience.start:g} s; {advice}"
             ) from error
         except DiedError as error:
             raise NotUciError(f"{path}: it ends at its start ({error}); {advice}") from error
@@ -235,7 +242,7 @@ class Process:
                 return task.result()
             if talk.ended.done():
                 raise DiedError(self._end())
-            raise HungError(f"no answer came within {seconds:.0f} seconds")
+            raise HungError(f"no answer came within {seconds:.0f} s")
         except chess.engine.EngineTerminatedError as error:
             await asyncio.wait({talk.ended}, timeout=REAPING)
             raise DiedError(self._end()) from error
