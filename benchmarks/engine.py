@@ -4,18 +4,20 @@
 
 Prints perft nodes a second beside python-chess in the same run, and search nodes a second on a
 fixed set of positions. The total of the search's centipawns is a mark by which two builds that
-should search alike can be told apart.
+should search alike can be told apart. Then how soon a stop is obeyed, and what a second thread adds.
 """
 
 from __future__ import annotations
 
 import argparse
+import statistics
 import sys
+import threading
 import time
 
 import chess
 
-from lineproof.engine import ENGINE_VERSION, perft, search
+from lineproof.engine import ENGINE_VERSION, Stop, perft, search
 
 # Opening, middlegame, endgame; the second and third: "Perft Results", Chess Programming Wiki.
 POSITIONS = (
@@ -39,6 +41,33 @@ def count(board: chess.Board, depth: int) -> int:
         total += count(board, depth - 1)
         board.pop()
     return total
+
+
+def stop_delays(times: int) -> list[float]:
+    """Milliseconds from a stop to the answer, on a search that has run for a moment."""
+    delays = []
+    for number in range(times):
+        stop, ended = Stop(), 0.0
+
+        def run(fen: str, stop: Stop) -> None:
+            nonlocal ended
+            search(fen, stop=stop)
+            ended = time.perf_counter()
+
+        thread = threading.Thread(target=run, args=(POSITIONS[number % len(POSITIONS)], stop))
+        thread.start()
+        time.sleep(0.05 + 0.01 * number)
+        begun = time.perf_counter()
+        stop.set()
+        thread.join()
+        delays.append(1000 * (ended - begun))
+    return delays
+
+
+def speed(threads: int, seconds: float) -> float:
+    """Nodes a second of one question with so many threads."""
+    answer = search(POSITIONS[1], seconds=seconds, threads=threads, hash_mb=64)
+    return answer.nodes / seconds
 
 
 def main() -> int:
@@ -67,6 +96,10 @@ def main() -> int:
         print(f"  depth {answer.depth:2}  {answer.lines[0].centipawns:6} cp  {fen}")
     print(f"search: {nodes / seconds / 1e6:.2f} million nodes/s")
     print(f"version {ENGINE_VERSION}, mark {mark}")
+
+    delays = stop_delays(20)
+    print(f"stop: obeyed in {statistics.median(delays):.1f} ms (median), {max(delays):.1f} ms at most")
+    print(f"two threads: {speed(2, 2) / speed(1, 2):.2f} times the nodes a second of one")
     return 0
 
 

@@ -159,6 +159,7 @@ def search(
     root_moves: Sequence[str] | None = None,
     hash_mb: int | None = None,
     stop: Stop | None = None,
+    threads: int = 1,
 ) -> tuple[list[tuple[list[str], list[str], int, int, int | None]], int, int, bool, str]:
     """(lines, nodes, depth, stopped, finished).
 
@@ -175,6 +176,9 @@ def perft(fen: str, depth: int) -> int:
 
 def points(centipawns: int) -> int:
     """Expected score, 0 to 100, of a number of centipawns."""
+
+def chances(centipawns: int) -> tuple[int, int, int]:
+    """(win, draw, loss) in a hundred, of the side for which a number of centipawns is reckoned."""
 
 def mate(
     fen: str, moves: int, *, nodes: int, stop: Stop | None = None

@@ -18,6 +18,7 @@ from lineproof.engine import (
     LimitError,
     MoveSyntaxError,
     Stop,
+    chances,
     points,
     safe_moves,
     search,
@@ -144,6 +145,23 @@ def test_the_same_nodes_give_the_same_answer(lines: int) -> None:
     assert all(search(VIENNA_GAMBIT, nodes=50_000, lines=lines) == first for _ in range(2))
 
 
+def test_several_threads_find_the_mate_and_keep_the_node_limit() -> None:
+    fen = "8/8/8/3k4/8/8/R7/1R2K3 w - - 0 1"
+    answer = search(fen, nodes=400_000, threads=3)
+    assert answer.lines[0].mate is not None and answer.lines[0].mate > 0
+    assert play_out(fen, answer.lines[0].moves).is_checkmate()
+    # The threads count in portions, so a limit for all of them is kept but for a few of these.
+    assert search(START, nodes=200_000, threads=3).nodes < 210_000
+
+
+def test_chances_are_a_hundred_together_and_agree_with_the_points() -> None:
+    for centipawns in range(-1500, 1501, 10):
+        win, draw, loss = chances(centipawns)
+        assert win + draw + loss == 100
+        assert (loss, draw, win) == chances(-centipawns)
+        assert abs(win + draw / 2 - points(centipawns)) <= 1
+
+
 def test_searches_side_by_side_do_not_touch_each_other() -> None:
     fens = [VIENNA_GAMBIT, START, BACK_RANK, VIENNA_GAMBIT, START]
     alone = [search(fen, nodes=50_000) for fen in fens]
@@ -189,6 +207,8 @@ def test_the_interpreter_is_free_while_a_search_runs() -> None:
         {"seconds": -1.0},
         {"seconds": float("nan")},
         {"nodes": 100, "lines": 0},
+        {"nodes": 100, "threads": 0},
+        {"nodes": 100, "threads": 100_000},
         {"nodes": 100, "hash_mb": 0},
         {"nodes": 100, "root_moves": []},
         {"nodes": 100, "root_moves": ["e2e5"]},

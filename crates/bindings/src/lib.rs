@@ -15,7 +15,9 @@ mod _engine {
     #[pymodule_export]
     use super::pgn::{Pgn, read_san};
     #[pymodule_export]
-    use super::search::{InCheckError, LimitError, Stop, mate, perft, points_of, search};
+    use super::search::{
+        InCheckError, LimitError, Stop, chances_of, mate, perft, points_of, search,
+    };
 
     use super::{PyModule, PyResult};
     use pyo3::Bound;

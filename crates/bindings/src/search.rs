@@ -61,6 +61,9 @@ type AnswerRow = (Vec<LineRow>, u64, u32, bool, &'static str);
 /// Centipawns of a mate on the spot; a move further on it is one less.
 const MATE_CENTIPAWNS: i32 = 30_000;
 
+/// More threads than this are a mistake of the caller.
+const MOST_THREADS: usize = 256;
+
 /// A position with the keys of the game before it.
 struct Game {
     position: Position,
@@ -140,7 +143,7 @@ fn limit_error(error: RequestError) -> PyErr {
 
 /// The best lines of a position.
 #[pyfunction]
-#[pyo3(signature = (fen, moves=Vec::new(), *, nodes=None, depth=None, seconds=None, lines=1, root_moves=None, hash_mb=None, stop=None))]
+#[pyo3(signature = (fen, moves=Vec::new(), *, nodes=None, depth=None, seconds=None, lines=1, root_moves=None, hash_mb=None, stop=None, threads=1))]
 #[allow(clippy::too_many_arguments, clippy::needless_pass_by_value)]
 pub fn search(
     py: Python<'_>,
@@ -153,6 +156,7 @@ pub fn search(
     root_moves: Option<Vec<String>>,
     hash_mb: Option<i64>,
     stop: Option<PyRef<'_, Stop>>,
+    threads: i64,
 ) -> PyResult<AnswerRow> {
     let game = game(fen, &moves)?;
     let limits = Limits {
@@ -161,7 +165,12 @@ pub fn search(
             .map(|n| positive("depth", n).map(|n| u32::try_from(n).unwrap_or(u32::MAX)))
             .transpose()?,
         time: seconds.map(time).transpose()?,
+        soft_time: None,
     };
+    let threads = usize::try_from(positive("threads", threads)?)
+        .ok()
+        .filter(|n| *n <= MOST_THREADS)
+        .ok_or_else(|| LimitError::new_err(format!("threads must be at most {MOST_THREADS}")))?;
     let lines = usize::try_from(positive("lines", lines)?).unwrap_or(usize::MAX);
     let table_bytes = hash_mb
         .map(|n| {
@@ -204,6 +213,8 @@ pub fn search(
         root_moves: root_moves.as_deref(),
         table_bytes,
         stop: Some(&flag),
+        threads,
+        ..Request::new(&game.position, limits)
     };
     let answer = watched(py, &request, &flag)?;
     let rows = answer
@@ -262,15 +273,24 @@ pub fn perft(py: Python<'_>, fen: &str, depth: u32) -> PyResult<u64> {
     Ok(py.detach(|| engine::perft::perft(&position, depth)))
 }
 
+/// As the engine's integers.
+fn clamped(centipawns: i64) -> i32 {
+    i32::try_from(centipawns).unwrap_or(if centipawns > 0 { i32::MAX } else { i32::MIN })
+}
+
 /// Expected score, 0 to 100, of a number of centipawns.
 #[pyfunction]
 #[pyo3(name = "points")]
 pub fn points_of(centipawns: i64) -> u8 {
-    points::points(i32::try_from(centipawns).unwrap_or(if centipawns > 0 {
-        i32::MAX
-    } else {
-        i32::MIN
-    }))
+    points::points(clamped(centipawns))
+}
+
+/// Win, draw and loss in a hundred, of a number of centipawns.
+#[pyfunction]
+#[pyo3(name = "chances")]
+pub fn chances_of(centipawns: i64) -> (u8, u8, u8) {
+    let found = points::chances(clamped(centipawns));
+    (found.win, found.draw, found.loss)
 }
 
 /// (found, line, nodes): found is True, False when every move was tried, None when the nodes ran out.

@@ -7,9 +7,11 @@
 //! ```
 
 pub mod eval;
+pub mod matches;
 pub mod mate;
 pub mod perft;
 pub mod pgn;
 pub mod points;
 pub mod position;
 pub mod search;
+pub mod uci;

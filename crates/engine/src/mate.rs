@@ -11,6 +11,7 @@
 //! ```
 
 use std::collections::HashMap;
+use std::hash::{BuildHasherDefault, Hasher};
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use shakmaty::zobrist::Zobrist64;
@@ -38,14 +39,57 @@ pub struct MateAnswer {
     pub nodes: u64,
 }
 
+/// Positions whose knowledge is kept, at most: about 100 bytes each.
+const KEPT: usize = 4_000_000;
+
 struct OutOfNodes;
 
-struct Solver<'a> {
+/// What is known of a position with the attacker to move.
+#[derive(Debug, Clone, Copy, Default)]
+struct Known {
+    /// The most moves within which no mate exists.
+    refuted: u8,
+    /// Moves within which a mate exists; 0 when none is known.
+    proved: u8,
+}
+
+/// Keys are hashes already.
+#[derive(Default)]
+struct KeyHasher(u64);
+
+impl Hasher for KeyHasher {
+    fn finish(&self) -> u64 {
+        self.0
+    }
+
+    fn write(&mut self, bytes: &[u8]) {
+        for byte in bytes {
+            self.0 = self.0.rotate_left(8) ^ u64::from(*byte);
+        }
+    }
+
+    fn write_u64(&mut self, key: u64) {
+        self.0 = key;
+    }
+}
+
+type ByKey<T> = HashMap<u64, T, BuildHasherDefault<KeyHasher>>;
+
+/// Solves one problem after another, and keeps what it learned of positions: that a mate exists or not is true
+/// wherever the position arises. (The fifty-move rule is not looked at.)
+#[derive(Default)]
+pub struct MateSolver {
+    known: ByKey<Known>,
+    /// For a position with the defender to move, the reply that refuted the attack last.
+    refuters: ByKey<Move>,
+}
+
+/// One problem being solved.
+struct Solving<'a> {
+    solver: &'a mut MateSolver,
     nodes: u64,
     limit: u64,
     stop: Option<&'a AtomicBool>,
-    /// For each position with the attacker to move, the most moves within which no mate exists.
-    refuted: HashMap<u64, u8>,
 }
 
 /// Whether the mover mates within `moves` of his own moves, whatever the other side does.
@@ -62,36 +106,58 @@ pub fn mate_until(
     nodes: u64,
     stop: Option<&AtomicBool>,
 ) -> MateAnswer {
-    let mut solver = Solver {
-        nodes: 0,
-        limit: nodes,
-        stop,
-        refuted: HashMap::new(),
-    };
-    for depth in 1..=moves {
-        match solver.attack(position.chess(), depth) {
-            Ok(Some(line)) => {
-                return MateAnswer {
-                    verdict: Verdict::Forced(line),
-                    nodes: solver.nodes,
-                };
-            }
-            Ok(None) => {}
-            Err(OutOfNodes) => {
-                return MateAnswer {
-                    verdict: Verdict::Unknown,
-                    nodes: solver.nodes,
-                };
-            }
+    MateSolver::default().solve(position, moves, nodes, stop)
+}
+
+impl MateSolver {
+    /// Whether the mover mates within `moves` of his own moves, whatever the other side does.
+    pub fn solve(
+        &mut self,
+        position: &Position,
+        moves: u8,
+        nodes: u64,
+        stop: Option<&AtomicBool>,
+    ) -> MateAnswer {
+        if self.known.len() + self.refuters.len() > KEPT {
+            *self = MateSolver::default();
         }
-    }
-    MateAnswer {
-        verdict: Verdict::None,
-        nodes: solver.nodes,
+        let mut solving = Solving {
+            solver: self,
+            nodes: 0,
+            limit: nodes,
+            stop,
+        };
+        let verdict = solving
+            .verdict(position.chess(), moves)
+            .unwrap_or(Verdict::Unknown);
+        MateAnswer {
+            verdict,
+            nodes: solving.nodes,
+        }
     }
 }
 
-impl Solver<'_> {
+fn key_of(chess: &Chess) -> u64 {
+    let Zobrist64(key) = chess.zobrist_hash(EnPassantMode::Legal);
+    key
+}
+
+fn after(chess: &Chess, mv: Move) -> Chess {
+    let mut after = chess.clone();
+    after.play_unchecked(mv);
+    after
+}
+
+impl Solving<'_> {
+    fn verdict(&mut self, chess: &Chess, moves: u8) -> Result<Verdict, OutOfNodes> {
+        for depth in 1..=moves {
+            if self.attack(chess, depth)? {
+                return Ok(Verdict::Forced(self.line(chess, depth)?));
+            }
+        }
+        Ok(Verdict::None)
+    }
+
     fn count(&mut self) -> Result<(), OutOfNodes> {
         self.nodes += 1;
         let stopped = self.nodes.is_multiple_of(1024)
@@ -102,29 +168,44 @@ impl Solver<'_> {
         Ok(())
     }
 
-    /// The mating line of the side to move within `depth` moves, if there is one.
-    fn attack(&mut self, chess: &Chess, depth: u8) -> Result<Option<Vec<Move>>, OutOfNodes> {
-        let Zobrist64(key) = chess.zobrist_hash(EnPassantMode::Legal);
-        if self.refuted.get(&key).is_some_and(|&tried| tried >= depth) {
-            return Ok(None);
+    /// Whether the side to move mates within `depth` moves.
+    fn attack(&mut self, chess: &Chess, depth: u8) -> Result<bool, OutOfNodes> {
+        let key = key_of(chess);
+        let known = self.solver.known.get(&key).copied().unwrap_or_default();
+        if known.refuted >= depth {
+            return Ok(false);
         }
+        if (1..=depth).contains(&known.proved) {
+            return Ok(true);
+        }
+        let found = self.mating_move(chess, depth)?.is_some();
+        let known = self.solver.known.entry(key).or_default();
+        if found {
+            known.proved = depth;
+        } else {
+            known.refuted = known.refuted.max(depth);
+        }
+        Ok(found)
+    }
+
+    /// A move that mates within `depth` moves.
+    fn mating_move(&mut self, chess: &Chess, depth: u8) -> Result<Option<Move>, OutOfNodes> {
         // Checks first, and among them those with the fewest answers: mates are found early, and when there is
         // none the order does not matter.
         let mut children: Vec<(bool, usize, Move, Chess)> = Vec::new();
         for mv in chess.legal_moves() {
             self.count()?;
-            let mut after = chess.clone();
-            after.play_unchecked(mv);
+            let after = after(chess, mv);
             let quiet = !after.is_check();
             if depth == 1 {
                 if !quiet && after.is_checkmate() {
-                    return Ok(Some(vec![mv]));
+                    return Ok(Some(mv));
                 }
                 continue;
             }
             let replies = after.legal_moves().len();
             if replies == 0 && !quiet {
-                return Ok(Some(vec![mv]));
+                return Ok(Some(mv));
             }
             if replies > 0 {
                 children.push((quiet, replies, mv, after));
@@ -132,40 +213,58 @@ impl Solver<'_> {
         }
         children.sort_by_key(|(quiet, replies, ..)| (*quiet, *replies));
         for (_, _, mv, after) in children {
-            if let Some(mut line) = self.defend(&after, depth - 1)? {
-                line.insert(0, mv);
-                return Ok(Some(line));
+            if self.mated(&after, depth - 1)? {
+                return Ok(Some(mv));
             }
         }
-        let entry = self.refuted.entry(key).or_insert(0);
-        *entry = (*entry).max(depth);
         Ok(None)
     }
 
-    /// The longest line after which the side to move is mated within `depth` moves of the attacker; `None` when
-    /// some reply holds.
-    fn defend(&mut self, chess: &Chess, depth: u8) -> Result<Option<Vec<Move>>, OutOfNodes> {
-        let mut longest: Option<Vec<Move>> = None;
-        for mv in chess.legal_moves() {
+    /// Whether the side to move is mated within `depth` moves of the attacker, whatever it replies.
+    fn mated(&mut self, chess: &Chess, depth: u8) -> Result<bool, OutOfNodes> {
+        let key = key_of(chess);
+        let first = self.solver.refuters.get(&key).copied();
+        let legal = chess.legal_moves();
+        let others = legal.iter().copied().filter(|mv| first != Some(*mv));
+        // A key may, once in a very long while, stand for two positions: the refuter must be legal here.
+        let first = first.filter(|mv| legal.contains(mv));
+        for mv in first.into_iter().chain(others) {
             self.count()?;
-            let mut after = chess.clone();
-            after.play_unchecked(mv);
-            let mut found = None;
-            for moves in 1..=depth {
-                found = self.attack(&after, moves)?;
-                if found.is_some() {
-                    break;
-                }
-            }
-            let Some(mut line) = found else {
-                return Ok(None);
-            };
-            line.insert(0, mv);
-            if longest.as_ref().is_none_or(|l| l.len() < line.len()) {
-                longest = Some(line);
+            if !self.attack(&after(chess, mv), depth)? {
+                self.solver.refuters.insert(key, mv);
+                return Ok(false);
             }
         }
-        Ok(longest)
+        Ok(true)
+    }
+
+    /// The shortest mate against the defence that holds out longest; there is a mate within `depth` moves.
+    fn line(&mut self, chess: &Chess, depth: u8) -> Result<Vec<Move>, OutOfNodes> {
+        let mut line = Vec::new();
+        let (mut chess, mut depth) = (chess.clone(), depth);
+        while let Some(mv) = self.mating_move(&chess, depth)? {
+            line.push(mv);
+            chess = after(&chess, mv);
+            let mut longest = None;
+            for reply in chess.legal_moves() {
+                let next = after(&chess, reply);
+                for moves in 1..depth {
+                    if self.attack(&next, moves)? {
+                        if longest.is_none_or(|(most, _)| moves > most) {
+                            longest = Some((moves, reply));
+                        }
+                        break;
+                    }
+                }
+            }
+            let Some((moves, reply)) = longest else {
+                break;
+            };
+            line.push(reply);
+            chess = after(&chess, reply);
+            depth = moves;
+        }
+        Ok(line)
     }
 }
 

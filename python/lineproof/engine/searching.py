@@ -23,14 +23,16 @@ def search(
     root_moves: Sequence[str] | None = None,
     hash_mb: int | None = None,
     stop: Stop | None = None,
+    threads: int = 1,
 ) -> Answer:
     """The best lines of the position that `moves` (UCI) lead to from `fen`.
 
     The moves count for repetition. The first limit reached ends the search; the first ply is
     always searched to its end, so a few hundred nodes may be spent on a smaller limit. With
-    nodes or depth alone the answer is the same every time, on every machine.
+    nodes or depth alone, and one thread, the answer is the same every time, on every machine.
 
     :param hash_mb: the most memory for the table, in MiB; by default what `nodes` needs, up to 64.
+    :param threads: for one question that somebody waits for; several questions are better asked side by side.
     :param root_moves: only these moves (UCI) are considered.
     :raises FenError: when `fen` is no legal position.
     :raises MoveSyntaxError, IllegalMoveError: when one of `moves` cannot be played.
@@ -46,6 +48,7 @@ def search(
         root_moves=root_moves,
         hash_mb=hash_mb,
         stop=stop,
+        threads=threads,
     )
     found = tuple(
         Line(tuple(uci), tuple(san), points, centipawns, mate)

@@ -11,11 +11,28 @@
 
 use shakmaty::{Chess, Move};
 
+mod army;
+mod endings;
+mod king;
+mod opening;
+mod pair;
+mod passed;
 mod pawns;
-mod squares;
+mod pieces;
+mod sink;
+mod sums;
 mod tapered;
+mod terms;
+mod threats;
+mod trace;
+mod weights;
 
+pub use pair::Pair;
+pub use sink::{DANGER_LINEAR, DANGER_MAX, DANGER_SQUARED};
 pub use tapered::Tapered;
+pub use terms::{COUNT, TERMS, Term, UNIT_COUNT, UNITS};
+pub use trace::Trace;
+pub use weights::{DANGER, WEIGHTS};
 
 /// Something that values positions. The search calls `refresh` at the root, `push` before it plays a move
 /// and `pop` after it takes one back, so that an evaluation can keep its sums up to date move by move;

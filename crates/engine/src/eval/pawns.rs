@@ -1,68 +1,99 @@
-//! Pawn structure: doubled, isolated, backward, connected and passed pawns, kept in a small table,
-//! since the pawns change in few moves.
+//! What the pawns and the kings' places say together: structure, space, the kings' cover. Kept in a small table,
+//! since they change in few moves ("Pawn Hash Table", Chess Programming Wiki).
 //!
-//! Definitions as in the handbooks: *doubled*, another pawn of the side before it on its file; *isolated*, no
-//! pawn of the side on a neighbouring file; *passed*, no enemy pawn before it on its file and its neighbours
-//! (Nimzowitsch, My System, 1925); *backward*, no own pawn level or behind on a neighbouring file, and the square
-//! before it held by an enemy pawn.
+//! The definitions stand beside the terms in `terms.rs`.
 
-use shakmaty::{Bitboard, Board, Color, Rank, Square, attacks};
+use shakmaty::{Bitboard, Board, Color, File, Rank, Square, attacks};
 
-use super::squares::{Pair, pair};
-
-const DOUBLED: Pair = pair(-9, -20);
-const ISOLATED: Pair = pair(-11, -14);
-const BACKWARD: Pair = pair(-8, -10);
-const CONNECTED: Pair = pair(7, 6);
-/// By rank from the own side, first to last.
-const PASSED: [Pair; 8] = [
-    pair(0, 0),
-    pair(2, 8),
-    pair(4, 14),
-    pair(10, 30),
-    pair(24, 56),
-    pair(50, 100),
-    pair(90, 160),
-    pair(0, 0),
-];
+use super::pair::Pair;
+use super::sink::{Sink, Sum};
+use super::terms::{
+    BACKWARD, BACKWARD_OPEN, CANDIDATE, DEFENDED, DOUBLED, ISOLATED, ISOLATED_OPEN, PASSED,
+    PHALANX, SHELTER, SPACE, STORM, STORM_BLOCKED,
+};
 
 /// A power of two.
-const SLOTS: usize = 4096;
+const SLOTS: usize = 8192;
 
-/// What the pawns alone say.
+/// What the other terms want to know of one side's pawns.
 #[derive(Debug, Clone, Copy, Default)]
+pub struct Facts {
+    pub passed: Bitboard,
+    /// Squares that its pawns attack or may attack after going on.
+    pub span: Bitboard,
+    /// Of the three files at the king, those without an own pawn.
+    pub open_files: i32,
+}
+
+/// What the pawns and kings alone say.
+#[derive(Debug, Clone, Copy)]
 pub struct Structure {
     white: Bitboard,
     black: Bitboard,
+    kings: [Square; 2],
     /// For White.
     pub value: Pair,
-    pub passed: Bitboard,
+    pub of_white: Facts,
+    pub of_black: Facts,
 }
 
-/// The table of structures met so far. An entry holds the pawns themselves, so that none is taken for another.
+impl Structure {
+    /// Counts the terms of both sides.
+    pub fn count<S: Sink>(board: &Board, for_white: &mut S, for_black: &mut S) -> (Facts, Facts) {
+        let (white, black) = (board.pawns() & board.white(), board.pawns() & board.black());
+        let king = |color| board.king_of(color).unwrap_or(Square::A1);
+        (
+            side(white, black, king(Color::White), Color::White, for_white),
+            side(black, white, king(Color::Black), Color::Black, for_black),
+        )
+    }
+}
+
+/// The table of structures met so far. An entry holds the men themselves, so that none is taken for another.
+#[derive(Clone)]
 pub struct Pawns {
     slots: Vec<Structure>,
 }
 
 impl Pawns {
     pub fn new() -> Self {
+        let nothing = Structure {
+            white: Bitboard::EMPTY,
+            black: Bitboard::EMPTY,
+            // no position has both kings on one square, so that an empty slot is like none
+            kings: [Square::A1; 2],
+            value: Pair::default(),
+            of_white: Facts::default(),
+            of_black: Facts::default(),
+        };
         Pawns {
-            slots: vec![Structure::default(); SLOTS],
+            slots: vec![nothing; SLOTS],
         }
     }
 
-    pub fn look(&mut self, board: &Board) -> Structure {
+    /// The entry of a board's pawns and kings, made if it is not there.
+    pub fn look(&mut self, board: &Board) -> &Structure {
         let (white, black) = (board.pawns() & board.white(), board.pawns() & board.black());
+        let king = |color| board.king_of(color).unwrap_or(Square::A1);
+        let kings = [king(Color::White), king(Color::Black)];
         let mixed = white.0.wrapping_mul(0x9E37_79B9_7F4A_7C15)
-            ^ black.0.wrapping_mul(0xC2B2_AE3D_27D4_EB4F);
-        let slot = (mixed >> 48) as usize & (SLOTS - 1);
-        let kept = self.slots[slot];
-        if kept.white == white && kept.black == black {
-            return kept;
+            ^ black.0.wrapping_mul(0xC2B2_AE3D_27D4_EB4F)
+            ^ ((kings[0] as u64) << 48 | (kings[1] as u64) << 54)
+                .wrapping_mul(0xD6E8_FEB8_6659_FD93);
+        let slot = &mut self.slots[(mixed >> 48) as usize & (SLOTS - 1)];
+        if slot.white != white || slot.black != black || slot.kings != kings {
+            let (mut for_white, mut for_black) = (Sum::default(), Sum::default());
+            let (of_white, of_black) = Structure::count(board, &mut for_white, &mut for_black);
+            *slot = Structure {
+                white,
+                black,
+                kings,
+                value: for_white.linear() - for_black.linear(),
+                of_white,
+                of_black,
+            };
         }
-        let fresh = structure(white, black);
-        self.slots[slot] = fresh;
-        fresh
+        slot
     }
 }
 
@@ -86,6 +117,14 @@ pub fn ahead(set: Bitboard, color: Color) -> Bitboard {
     Bitboard(bits)
 }
 
+/// The squares one step before a set.
+pub fn forward(set: Bitboard, color: Color) -> Bitboard {
+    match color {
+        Color::White => Bitboard(set.0 << 8),
+        Color::Black => Bitboard(set.0 >> 8),
+    }
+}
+
 const NOT_A: u64 = 0xFEFE_FEFE_FEFE_FEFE;
 const NOT_H: u64 = 0x7F7F_7F7F_7F7F_7F7F;
 
@@ -96,58 +135,7 @@ pub fn beside(set: Bitboard) -> Bitboard {
 
 /// The squares that a side's pawns attack.
 pub fn pawn_attacks(pawns: Bitboard, color: Color) -> Bitboard {
-    let sideways = beside(pawns).0;
-    Bitboard(match color {
-        Color::White => sideways << 8,
-        Color::Black => sideways >> 8,
-    })
-}
-
-fn structure(white: Bitboard, black: Bitboard) -> Structure {
-    let (for_white, white_passed) = side(white, black, Color::White);
-    let (for_black, black_passed) = side(black, white, Color::Black);
-    Structure {
-        white,
-        black,
-        value: for_white - for_black,
-        passed: white_passed | black_passed,
-    }
-}
-
-fn side(own: Bitboard, enemy: Bitboard, color: Color) -> (Pair, Bitboard) {
-    let mut value = Pair::default();
-    let mut passed = Bitboard::EMPTY;
-    let enemy_attacks = pawn_attacks(enemy, !color);
-    for square in own {
-        let here = Bitboard::from_square(square);
-        let file = Bitboard::from_file(square.file());
-        let neighbours = beside(file);
-        let front = ahead(here, color);
-        let doubled = (front & own).any();
-        if doubled {
-            value += DOUBLED;
-        }
-        let isolated = (neighbours & own).is_empty();
-        if isolated {
-            value += ISOLATED;
-        }
-        let support = attacks::pawn_attacks(!color, square) & own;
-        let phalanx = beside(here) & own;
-        if support.any() || phalanx.any() {
-            value += CONNECTED;
-        } else if !isolated {
-            let level_or_behind = neighbours & !ahead(beside(here), color);
-            let stop = step(square, color);
-            if (level_or_behind & own).is_empty() && enemy_attacks.contains(stop) {
-                value += BACKWARD;
-            }
-        }
-        if !doubled && ((front | ahead(beside(here), color)) & enemy).is_empty() {
-            passed.add(square);
-            value += PASSED[relative_rank(square, color)];
-        }
-    }
-    (value, passed)
+    forward(beside(pawns), color)
 }
 
 /// The square before a pawn.
@@ -161,47 +149,177 @@ pub fn relative_rank(square: Square, color: Color) -> usize {
     color.relative_rank(rank).to_usize()
 }
 
+/// The files c to f on the second to fourth ranks: where a side brings its pieces up.
+const MIDDLE: Bitboard = Bitboard(0x0000_0000_3C3C_3C00);
+
+fn side<S: Sink>(
+    own: Bitboard,
+    enemy: Bitboard,
+    king: Square,
+    color: Color,
+    sink: &mut S,
+) -> Facts {
+    let enemy_attacks = pawn_attacks(enemy, !color);
+    let passed = structure(own, enemy, enemy_attacks, color, sink);
+    let middle = color.fold_wb(MIDDLE, MIDDLE.flip_vertical());
+    sink.add(SPACE, (middle & !own & !enemy_attacks).count() as i32);
+    Facts {
+        passed,
+        span: ahead(beside(own), color),
+        open_files: cover(own, enemy, king, color, sink),
+    }
+}
+
+/// Counts the pawns' own terms; the passed ones.
+fn structure<S: Sink>(
+    own: Bitboard,
+    enemy: Bitboard,
+    enemy_attacks: Bitboard,
+    color: Color,
+    sink: &mut S,
+) -> Bitboard {
+    let mut passed = Bitboard::EMPTY;
+    for square in own {
+        let here = Bitboard::from_square(square);
+        let neighbours = beside(Bitboard::from_file(square.file()));
+        let front = ahead(here, color);
+        let rank = relative_rank(square, color);
+        let open = (front & enemy).is_empty();
+        let doubled = (front & own).any();
+        if doubled {
+            sink.one(DOUBLED);
+        }
+        let defenders = attacks::pawn_attacks(!color, square) & own;
+        let phalanx = beside(here) & own;
+        if defenders.any() {
+            sink.one(DEFENDED + rank);
+        }
+        if phalanx.any() {
+            sink.one(PHALANX + rank);
+        }
+        if (neighbours & own).is_empty() {
+            sink.one(ISOLATED);
+            if open {
+                sink.one(ISOLATED_OPEN);
+            }
+        } else if defenders.is_empty() && phalanx.is_empty() {
+            let level_or_behind = neighbours & !ahead(beside(here), color);
+            let stop = step(square, color);
+            if (level_or_behind & own).is_empty() && enemy_attacks.contains(stop) {
+                sink.one(BACKWARD);
+                if open {
+                    sink.one(BACKWARD_OPEN);
+                }
+            }
+        }
+        if open && !doubled {
+            let guards = ahead(beside(here), color) & enemy;
+            if guards.is_empty() {
+                passed.add(square);
+                sink.one(PASSED + rank);
+            } else {
+                let helpers = neighbours & own & !ahead(beside(here), color);
+                if helpers.count() >= guards.count() {
+                    sink.one(CANDIDATE + rank);
+                }
+            }
+        }
+    }
+    passed
+}
+
+/// Counts the cover of the king and the pawns that storm it; the number of files without an own pawn.
+fn cover<S: Sink>(own: Bitboard, enemy: Bitboard, king: Square, color: Color, sink: &mut S) -> i32 {
+    let level = Bitboard::from_rank(king.rank());
+    let before = level | ahead(level, color);
+    let centre = (king.file() as u32).clamp(1, 6);
+    let king_rank = relative_rank(king, color);
+    let nearest = |pawns: Bitboard| match color {
+        Color::White => pawns.first(),
+        Color::Black => pawns.last(),
+    };
+    let mut open_files = 0;
+    for file in centre - 1..=centre + 1 {
+        let edge = file.min(7 - file) as usize;
+        let line = Bitboard::from_file(File::new(file));
+        let ours = nearest(line & own & before);
+        let distance = ours.map_or(7, |pawn| relative_rank(pawn, color) - king_rank);
+        sink.one(SHELTER + edge * 8 + distance);
+        open_files += i32::from((line & own).is_empty());
+
+        let theirs = nearest(line & enemy & before);
+        let storm = theirs.map_or(7, |pawn| relative_rank(pawn, color) - king_rank);
+        match (ours, theirs) {
+            (Some(pawn), Some(stormer)) if step(pawn, color) == stormer => {
+                sink.one(STORM_BLOCKED + storm);
+            }
+            _ => sink.one(STORM + edge * 8 + storm),
+        }
+    }
+    open_files
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::eval::sink::Record;
 
     fn squares(names: &[Square]) -> Bitboard {
         names.iter().copied().collect()
     }
 
+    fn count(own: &[Square], enemy: &[Square]) -> (Record, Facts) {
+        let mut record = Record::new();
+        let facts = side(
+            squares(own),
+            squares(enemy),
+            Square::G1,
+            Color::White,
+            &mut record,
+        );
+        (record, facts)
+    }
+
     #[test]
     fn a_passed_pawn_has_no_enemy_pawn_before_it_or_beside_its_way() {
-        let (_, passed) = side(
-            squares(&[Square::A4, Square::E4]),
-            squares(&[Square::D7, Square::F3]),
-            Color::White,
+        let (record, facts) = count(&[Square::A4, Square::E4], &[Square::D7, Square::F3]);
+        assert_eq!(facts.passed, squares(&[Square::A4]));
+        assert_eq!(record.terms[PASSED + 3], 1);
+    }
+
+    #[test]
+    fn a_pawn_with_as_many_helpers_as_guards_is_a_candidate() {
+        let (record, _) = count(&[Square::A4, Square::B4], &[Square::A6]);
+        assert_eq!(record.terms[CANDIDATE + 3], 1);
+        let (record, _) = count(&[Square::B4], &[Square::A6]);
+        assert_eq!(record.terms[CANDIDATE + 3], 0);
+    }
+
+    #[test]
+    fn doubled_isolated_and_backward_pawns_are_counted() {
+        let (record, _) = count(&[Square::C2, Square::C3], &[]);
+        assert_eq!((record.terms[DOUBLED], record.terms[ISOLATED]), (1, 2));
+        let (record, _) = count(&[Square::D3, Square::E2], &[Square::C5]);
+        assert_eq!(
+            (record.terms[BACKWARD], record.terms[BACKWARD_OPEN]),
+            (0, 0)
         );
-        assert_eq!(passed, squares(&[Square::A4]));
+        let (record, _) = count(&[Square::D3, Square::E5], &[Square::C5]);
+        assert_eq!(
+            (record.terms[BACKWARD], record.terms[BACKWARD_OPEN]),
+            (1, 1)
+        );
     }
 
     #[test]
-    fn doubled_and_isolated_pawns_are_worth_less() {
-        let healthy = side(
-            squares(&[Square::B2, Square::C2]),
-            Bitboard::EMPTY,
-            Color::White,
-        )
-        .0;
-        let doubled = side(
-            squares(&[Square::C2, Square::C3]),
-            Bitboard::EMPTY,
-            Color::White,
-        )
-        .0;
-        assert!(healthy.eg > doubled.eg && healthy.mg > doubled.mg);
-    }
-
-    #[test]
-    fn the_two_sides_mirror_each_other() {
-        let white = squares(&[Square::A2, Square::C4, Square::D4, Square::F3]);
-        let black = squares(&[Square::A7, Square::E6, Square::H5]);
-        let one = structure(white, black).value;
-        let other = structure(black.flip_vertical(), white.flip_vertical()).value;
-        assert_eq!(one, -other);
+    fn the_cover_names_the_file_and_the_distance() {
+        let (record, facts) = count(&[Square::F2, Square::G3], &[Square::G4, Square::H5]);
+        assert_eq!(facts.open_files, 1);
+        assert_eq!(record.terms[SHELTER + 2 * 8 + 1], 1);
+        assert_eq!(record.terms[SHELTER + 8 + 2], 1);
+        assert_eq!(record.terms[SHELTER + 7], 1);
+        assert_eq!(record.terms[STORM_BLOCKED + 3], 1);
+        assert_eq!(record.terms[STORM + 4], 1);
+        assert_eq!(record.terms[STORM + 2 * 8 + 7], 1);
     }
 }

@@ -1,7 +1,9 @@
 //! Search: the best moves of a position, and what they are worth.
 //!
-//! Deterministic: the same request with a node or depth limit always gives the same answer, on every machine.
-//! Each request starts with an empty table and an empty memory.
+//! Deterministic: the same request with a node or depth limit and one thread always gives the same answer, on every
+//! machine. Each request starts with an empty table and an empty memory, unless the searcher is a keeping one.
+//! Several threads search the same tree and share the table alone ("Lazy SMP", Chess Programming Wiki); what
+//! they answer differs from run to run.
 //!
 //! ```
 //! use engine::position::Position;
@@ -23,18 +25,29 @@ use crate::position::Position;
 
 mod captures;
 mod checks;
+mod correction;
+mod inner;
 mod key;
+mod margins;
 mod order;
 mod packed;
+mod quiesce;
 mod root;
 mod score;
 pub mod see;
 mod table;
+mod techniques;
 #[cfg(test)]
 mod tests;
 mod tree;
 
+pub use margins::{Margin, Margins};
 pub use score::Score;
+pub use techniques::{Technique, Techniques, UnknownTechnique};
+
+use correction::Correction;
+use order::Memory;
+use table::Table;
 
 /// Why a search cannot be made.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -45,6 +58,8 @@ pub enum RequestError {
     ZeroLimit,
     /// No line is asked for.
     NoLines,
+    /// No thread is to search.
+    NoThreads,
     /// A root move is not legal, or none is left.
     RootMove,
 }
@@ -55,6 +70,7 @@ impl fmt::Display for RequestError {
             RequestError::NoLimit => "no limit: give nodes, depth, seconds or a stop",
             RequestError::ZeroLimit => "a limit must be greater than zero",
             RequestError::NoLines => "at least one line must be asked for",
+            RequestError::NoThreads => "at least one thread must search",
             RequestError::RootMove => "a root move is not legal, or no root move is given",
         })
     }
@@ -71,6 +87,8 @@ pub struct Limits {
     pub depth: Option<u32>,
     /// Time on the wall; the answer then depends on the machine.
     pub time: Option<Duration>,
+    /// Time after which no further iteration is begun.
+    pub soft_time: Option<Duration>,
 }
 
 impl Limits {
@@ -110,6 +128,10 @@ pub struct Request<'a> {
     pub table_bytes: Option<usize>,
     /// Ends the search soon after it is set.
     pub stop: Option<&'a AtomicBool>,
+    /// How many threads search; more than one makes the answer differ from run to run.
+    pub threads: usize,
+    /// Techniques that the search does without, for measuring them.
+    pub without: Techniques,
 }
 
 impl<'a> Request<'a> {
@@ -124,6 +146,8 @@ impl<'a> Request<'a> {
             root_moves: None,
             table_bytes: None,
             stop: None,
+            threads: 1,
+            without: Techniques::NONE,
         }
     }
 }
@@ -150,16 +174,77 @@ pub struct Answer {
     pub stopped: bool,
 }
 
+impl Answer {
+    /// The answer when the game is over.
+    fn over() -> Answer {
+        Answer {
+            lines: Vec::new(),
+            nodes: 0,
+            depth: 0,
+            stopped: false,
+        }
+    }
+}
+
+/// How far a search has come, told after each iteration.
+#[derive(Debug, Clone, Copy)]
+pub struct Progress<'a> {
+    /// Iterations searched to their end.
+    pub depth: u32,
+    /// Moves played in the tree, by all threads.
+    pub nodes: u64,
+    /// Time on the wall.
+    pub elapsed: Duration,
+    /// As in the answer.
+    pub lines: &'a [Line],
+    /// How full the table is, in thousandths.
+    pub full: u32,
+}
+
+/// What one thread remembers of the moves it tried.
+struct Mind {
+    memory: Memory,
+    correction: Correction,
+}
+
+impl Mind {
+    fn new() -> Mind {
+        Mind {
+            memory: Memory::new(),
+            correction: Correction::new(),
+        }
+    }
+
+    fn clear(&mut self, without: Techniques) {
+        self.memory.clear(without);
+        self.correction.clear();
+    }
+}
+
 /// Searches positions with an evaluation.
 pub struct Searcher<E = Tapered> {
     eval: E,
+    table: Table,
+    minds: Vec<Mind>,
+    /// The size of the table that is kept from search to search, if one is.
+    kept: Option<usize>,
+    fresh: bool,
 }
 
 impl Searcher<Tapered> {
-    /// A searcher with the hand-made evaluation.
+    /// A searcher with the hand-made evaluation, whose searches know nothing of one another.
     #[must_use]
     pub fn new() -> Self {
         Searcher::with(Tapered::new())
+    }
+
+    /// A searcher with the hand-made evaluation that keeps what it found for the next search, in a table
+    /// of so many bytes.
+    #[must_use]
+    pub fn keeping(table_bytes: usize) -> Self {
+        let mut searcher = Searcher::new();
+        searcher.resize(table_bytes);
+        searcher
     }
 }
 
@@ -169,10 +254,29 @@ impl Default for Searcher<Tapered> {
     }
 }
 
-impl<E: Evaluate> Searcher<E> {
-    /// A searcher with another evaluation.
+impl<E: Evaluate + Clone + Send> Searcher<E> {
+    /// A searcher with another evaluation, whose searches know nothing of one another.
     pub fn with(eval: E) -> Self {
-        Searcher { eval }
+        Searcher {
+            eval,
+            table: Table::new(0),
+            minds: Vec::new(),
+            kept: None,
+            fresh: true,
+        }
+    }
+
+    /// Keeps a table of so many bytes from search to search, empty at first.
+    pub fn resize(&mut self, table_bytes: usize) {
+        self.table = Table::new(table_bytes);
+        self.kept = Some(table_bytes);
+        self.fresh = true;
+    }
+
+    /// Empties what was kept.
+    pub fn forget(&mut self) {
+        self.table.clear();
+        self.fresh = true;
     }
 
     /// Finds the best lines.
@@ -180,6 +284,55 @@ impl<E: Evaluate> Searcher<E> {
     /// # Errors
     /// [`RequestError`] when the request contradicts itself.
     pub fn search(&mut self, request: &Request<'_>) -> Result<Answer, RequestError> {
-        root::search(&mut self.eval, request)
+        self.search_telling(request, &mut |_| {})
+    }
+
+    /// Finds the best lines, and tells how far it has come after each iteration.
+    ///
+    /// # Errors
+    /// [`RequestError`] when the request contradicts itself.
+    pub fn search_telling(
+        &mut self,
+        request: &Request<'_>,
+        tell: &mut dyn FnMut(&Progress<'_>),
+    ) -> Result<Answer, RequestError> {
+        let mut moves = match root::prepare(request)? {
+            root::Prepared::Over => return Ok(Answer::over()),
+            root::Prepared::Moves(moves) => moves,
+        };
+        self.make_ready(request);
+        Ok(root::search(
+            &mut self.eval,
+            &self.table,
+            &mut self.minds,
+            request,
+            &mut moves,
+            tell,
+        ))
+    }
+
+    /// An empty table and empty minds, or those kept, a search older.
+    fn make_ready(&mut self, request: &Request<'_>) {
+        let keeps = self.kept.is_some();
+        if !keeps {
+            let bytes = root::table_bytes(request);
+            if self.table.fits(bytes) {
+                self.table.clear();
+            } else {
+                self.table = Table::new(bytes);
+            }
+        }
+        self.table.grow_older();
+        if !keeps || self.fresh {
+            for mind in &mut self.minds {
+                mind.clear(request.without);
+            }
+        }
+        while self.minds.len() < request.threads {
+            let mut mind = Mind::new();
+            mind.clear(request.without);
+            self.minds.push(mind);
+        }
+        self.fresh = false;
     }
 }

@@ -9,6 +9,7 @@ use shakmaty::{Chess, Color, Move, MoveList, Position as _, Role, Square};
 
 use super::packed::Packed;
 use super::see;
+use super::techniques::{Technique, Techniques};
 
 const TABLE_MOVE: i32 = 1 << 30;
 const CAPTURE: i32 = 1 << 22;
@@ -38,6 +39,7 @@ fn raise(value: &mut i16, bonus: i32) {
 
 /// What happened to quiet moves and captures so far.
 pub struct Memory {
+    without: Techniques,
     quiet: Vec<i16>,
     captures: Vec<i16>,
     /// After a landing, a landing: one move ago, and two moves ago.
@@ -48,11 +50,23 @@ pub struct Memory {
 impl Memory {
     pub fn new() -> Memory {
         Memory {
+            without: Techniques::NONE,
             quiet: vec![0; 2 * 64 * 64],
             captures: vec![0; LANDINGS * 6],
             continuations: [vec![0; LANDINGS * LANDINGS], vec![0; LANDINGS * LANDINGS]],
             counters: vec![Packed::NONE; LANDINGS],
         }
+    }
+
+    /// Forgets everything, for a search without some techniques.
+    pub fn clear(&mut self, without: Techniques) {
+        self.without = without;
+        self.quiet.fill(0);
+        self.captures.fill(0);
+        for table in &mut self.continuations {
+            table.fill(0);
+        }
+        self.counters.fill(Packed::NONE);
     }
 
     fn quiet_index(color: Color, mv: Move) -> usize {
@@ -88,7 +102,12 @@ impl Memory {
         before: [Option<Landing>; 2],
         bonus: i32,
     ) {
-        raise(&mut self.quiet[Self::quiet_index(color, mv)], bonus);
+        if !self.without.has(Technique::Butterfly) {
+            raise(&mut self.quiet[Self::quiet_index(color, mv)], bonus);
+        }
+        if self.without.has(Technique::Continuation) {
+            return;
+        }
         let here = landing(color, mv);
         for (table, last) in self.continuations.iter_mut().zip(before) {
             if let Some(last) = last {
@@ -99,7 +118,9 @@ impl Memory {
 
     /// The same for a capture.
     pub fn reward_capture(&mut self, color: Color, mv: Move, bonus: i32) {
-        raise(&mut self.captures[Self::capture_index(color, mv)], bonus);
+        if !self.without.has(Technique::CaptureHistory) {
+            raise(&mut self.captures[Self::capture_index(color, mv)], bonus);
+        }
     }
 
     /// The quiet move that last refuted a landing.
@@ -108,7 +129,9 @@ impl Memory {
     }
 
     pub fn set_counter(&mut self, last: Option<Landing>, mv: Move) {
-        if let Some(last) = last {
+        if let Some(last) = last
+            && !self.without.has(Technique::CounterMove)
+        {
             self.counters[last] = Packed::new(mv);
         }
     }
@@ -122,11 +145,22 @@ pub struct Hints {
     pub before: [Option<Landing>; 2],
 }
 
+/// A move handed out.
+pub struct Picked {
+    pub mv: Move,
+    /// A capture that loses material.
+    pub losing: bool,
+    /// How well a quiet move did so far, where the order already asked.
+    pub history: Option<i32>,
+}
+
 /// Hands out moves, the most promising first.
-pub struct Picker {
-    moves: MoveList,
+pub struct Picker<'a> {
+    moves: &'a mut MoveList,
     ranks: [i32; 256],
     next: usize,
+    /// Whether captures are weighed by the exchange they begin.
+    weigh: bool,
 }
 
 fn victim(mv: Move) -> i32 {
@@ -134,12 +168,17 @@ fn victim(mv: Move) -> i32 {
     taken + mv.promotion().map_or(0, see::worth)
 }
 
-impl Picker {
+impl<'a> Picker<'a> {
     /// Ranks all moves of a node.
-    pub fn new(chess: &Chess, moves: MoveList, hints: &Hints, memory: &Memory) -> Picker {
+    pub fn new(
+        chess: &Chess,
+        moves: &'a mut MoveList,
+        hints: &Hints,
+        memory: &Memory,
+    ) -> Picker<'a> {
         let color = chess.turn();
         let mut ranks = [0; 256];
-        for (rank, mv) in ranks.iter_mut().zip(&moves) {
+        for (rank, mv) in ranks.iter_mut().zip(moves.iter()) {
             let packed = Packed::new(*mv);
             *rank = if packed == hints.table {
                 TABLE_MOVE
@@ -161,11 +200,12 @@ impl Picker {
             moves,
             ranks,
             next: 0,
+            weigh: !memory.without.has(Technique::ExchangeOrder),
         }
     }
 
-    /// The next move, and whether it is a capture that loses material.
-    pub fn next(&mut self, chess: &Chess) -> Option<(Move, bool)> {
+    /// The next move.
+    pub fn next(&mut self, chess: &Chess) -> Option<Picked> {
         loop {
             let rest = self.ranks.get(self.next..self.moves.len())?;
             let (mut best, mut highest) = (usize::MAX, i32::MIN);
@@ -179,7 +219,7 @@ impl Picker {
             }
             let best = best + self.next;
             let (mv, rank) = (self.moves[best], self.ranks[best]);
-            let unweighed = (CAPTURE / 2..TABLE_MOVE).contains(&rank);
+            let unweighed = self.weigh && (CAPTURE / 2..TABLE_MOVE).contains(&rank);
             if unweighed && !see::wins_at_least(chess, mv, 0) {
                 self.ranks[best] = rank - CAPTURE + LOSING_CAPTURE;
                 continue;
@@ -187,7 +227,11 @@ impl Picker {
             self.moves.swap(best, self.next);
             self.ranks.swap(best, self.next);
             self.next += 1;
-            return Some((mv, rank < LOSING_CAPTURE / 2));
+            return Some(Picked {
+                mv,
+                losing: rank < LOSING_CAPTURE / 2,
+                history: (rank.abs() < KILLER / 2).then_some(rank),
+            });
         }
     }
 }

@@ -12,6 +12,16 @@ impl Packed {
     /// A pattern that no move has.
     pub const NOTHING_LEGAL: Packed = Packed(u16::MAX);
 
+    /// As a word for the table.
+    pub fn bits(self) -> u16 {
+        self.0
+    }
+
+    /// From a word of the table.
+    pub fn from_bits(bits: u16) -> Packed {
+        Packed(bits)
+    }
+
     pub fn is_none(self) -> bool {
         self == Packed::NONE
     }

@@ -1,0 +1,109 @@
+//! Passed pawns: whether the way is free, who helps, how near the kings are.
+
+use shakmaty::{Bitboard, Board, Color, Rank, Square, attacks};
+
+use super::army::{Army, Attacks};
+use super::pawns::{ahead, relative_rank, step};
+use super::sink::Sink;
+use super::terms::{
+    PASSED_BLOCKED, PASSED_ENEMY_KING, PASSED_ENEMY_ROOK_BEHIND, PASSED_NEXT_SAFE, PASSED_OWN_KING,
+    PASSED_ROOK_BEHIND, PASSED_SUPPORTED, PASSED_WAY_SAFE, UNSTOPPABLE, UNSTOPPABLE_MOVES,
+};
+
+/// Counts the passed pawns of `army`.
+pub fn passed<S: Sink>(
+    board: &Board,
+    army: &Army,
+    foe: &Army,
+    turn: Color,
+    ours: &Attacks,
+    theirs: &Attacks,
+    sink: &mut S,
+) {
+    let color = army.color;
+    let mut quickest: Option<i32> = None;
+    let foe_is_bare = (foe.own & !foe.pawns & !board.kings()).is_empty();
+    for square in army.facts.passed {
+        let here = Bitboard::from_square(square);
+        let rank = relative_rank(square, color);
+        let stop = step(square, color);
+        let way = ahead(here, color);
+        sink.add(PASSED_OWN_KING + rank, army.king.distance(stop) as i32);
+        sink.add(PASSED_ENEMY_KING + rank, foe.king.distance(stop) as i32);
+        if board.occupied().contains(stop) {
+            sink.one(PASSED_BLOCKED + rank);
+        } else if !theirs.all.contains(stop) {
+            sink.one(PASSED_NEXT_SAFE + rank);
+            if (way & (board.occupied() | theirs.all)).is_empty() {
+                sink.one(PASSED_WAY_SAFE + rank);
+            }
+        }
+        if ours.all.contains(stop) {
+            sink.one(PASSED_SUPPORTED + rank);
+        }
+        rooks_behind(board, army, foe, square, sink);
+        if foe_is_bare && (way & board.occupied()).is_empty() {
+            let last = Square::from_coords(square.file(), color.fold_wb(Rank::Eighth, Rank::First));
+            let moves = moves_to_queen(rank, turn == color);
+            if moves < foe.king.distance(last) as i32 {
+                quickest = Some(quickest.map_or(moves, |best| best.min(moves)));
+            }
+        }
+    }
+    if let Some(moves) = quickest {
+        sink.one(UNSTOPPABLE);
+        sink.add(UNSTOPPABLE_MOVES, moves);
+    }
+}
+
+fn rooks_behind<S: Sink>(board: &Board, army: &Army, foe: &Army, pawn: Square, sink: &mut S) {
+    let behind = ahead(Bitboard::from_square(pawn), !army.color) & board.rooks();
+    if behind.any() {
+        let seen = attacks::rook_attacks(pawn, board.occupied()) & behind;
+        if (seen & army.own).any() {
+            sink.one(PASSED_ROOK_BEHIND);
+        } else if (seen & foe.own).any() {
+            sink.one(PASSED_ENEMY_ROOK_BEHIND);
+        }
+    }
+}
+
+/// Moves that a pawn needs to queen, one more when the enemy is on move: as many as the enemy king may have
+/// made, once it can take the queen.
+fn moves_to_queen(rank: usize, on_move: bool) -> i32 {
+    (7 - rank as i32).min(5) + i32::from(!on_move)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::eval::Tapered;
+    use crate::eval::trace::Trace;
+    use crate::position::Position;
+
+    fn trace(fen: &str) -> Trace {
+        Tapered::trace(Position::from_fen(fen).unwrap().chess())
+    }
+
+    #[test]
+    fn a_king_outside_the_square_of_the_pawn_does_not_catch_it() {
+        // "Rule of the Square", Chess Programming Wiki: the square of a pawn on h4 reaches to d4 and d8.
+        for (fen, unstoppable) in [
+            ("8/8/8/3k4/7P/8/8/K7 w - - 0 1", 0),
+            ("8/8/8/2k5/7P/8/8/K7 w - - 0 1", 1),
+            ("8/8/8/2k5/7P/8/8/K7 b - - 0 1", 0),
+            ("8/8/8/1k6/7P/8/8/K7 b - - 0 1", 1),
+            ("8/8/8/1k6/7P/8/8/K6n b - - 0 1", 0),
+        ] {
+            assert_eq!(trace(fen).terms[UNSTOPPABLE], unstoppable, "{fen}");
+        }
+    }
+
+    #[test]
+    fn a_blocked_pawn_a_free_one_and_a_rook_behind_are_counted() {
+        let with_rook = trace("4k3/8/8/8/P2n4/3P4/8/R3K3 w - - 0 1");
+        assert_eq!(with_rook.terms[PASSED_ROOK_BEHIND], 1);
+        assert_eq!(with_rook.terms[PASSED_WAY_SAFE + 3], 1);
+        assert_eq!(with_rook.terms[PASSED_BLOCKED + 2], 1);
+    }
+}

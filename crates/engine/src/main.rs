@@ -1,0 +1,68 @@
+//! The engine as a program: `lineproof-engine [uci]` or `lineproof-engine match ...`.
+
+use std::io::{self, Write};
+use std::process::ExitCode;
+use std::time::{Duration, Instant};
+
+use engine::matches::{self, MatchError, Settings, settings};
+
+/// Between two lines that say how far a match has come.
+const PROGRESS: Duration = Duration::from_secs(5);
+/// Bad use or bad input.
+const BAD: u8 = 2;
+
+fn main() -> ExitCode {
+    let mut words = std::env::args().skip(1);
+    match words.next().as_deref() {
+        None | Some("uci") if words.len() == 0 => uci(),
+        Some("match") => match play(words) {
+            Ok(()) => ExitCode::SUCCESS,
+            Err(error) => failed(&error.to_string()),
+        },
+        Some("--version") => {
+            println!("lineproof-engine {}", env!("CARGO_PKG_VERSION"));
+            ExitCode::SUCCESS
+        }
+        _ => failed(&format!(
+            "usage: lineproof-engine [uci]\n{}",
+            settings::USAGE
+        )),
+    }
+}
+
+fn failed(message: &str) -> ExitCode {
+    eprintln!("lineproof-engine: {message}");
+    ExitCode::from(BAD)
+}
+
+fn uci() -> ExitCode {
+    match engine::uci::run_standard() {
+        Ok(()) => ExitCode::SUCCESS,
+        // Whoever listened has gone away: nobody is left to be told.
+        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
+        Err(error) => failed(&error.to_string()),
+    }
+}
+
+fn play(words: impl Iterator<Item = String>) -> Result<(), MatchError> {
+    let settings = Settings::from_words(words)?;
+    let mut last = Instant::now();
+    let summary = matches::play(&settings, &mut |summary, remark| {
+        if let Some(remark) = remark {
+            say(&format!("{remark}\n"));
+        } else if last.elapsed() >= PROGRESS {
+            last = Instant::now();
+            say(&format!("{}\n", summary.progress(&settings)));
+        }
+    })?;
+    say(&summary.report(&settings));
+    Ok(())
+}
+
+/// Writes to standard output, whether or not anybody reads it.
+fn say(text: &str) {
+    let mut output = io::stdout().lock();
+    let _ = output
+        .write_all(text.as_bytes())
+        .and_then(|()| output.flush());
+}

@@ -1,0 +1,115 @@
+//! Openings for matches: random legal moves that leave the sides about level.
+//!
+//! ```
+//! use engine::matches::opening::balanced;
+//! let opening = balanced(1, 0);
+//! assert!((6..=8).contains(&opening.moves.len()));
+//! assert_eq!(opening, balanced(1, 0));
+//! ```
+
+use shakmaty::Position as _;
+
+use crate::position::Position;
+use crate::search::{Limits, Request, Score, Searcher};
+
+use super::random::Random;
+
+/// Fewest random plies.
+const SHORTEST: usize = 6;
+/// Most random plies.
+const LONGEST: usize = 8;
+/// What a first, cheap look may find at most, so that few openings need the second one: centipawns, nodes.
+const AT_FIRST: (i32, u64) = (200, 1_000);
+/// What the second look may find at most: centipawns, nodes.
+const BALANCED: (i32, u64) = (60, 20_000);
+
+/// A short game from the initial position.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Opening {
+    /// In UCI spelling.
+    pub moves: Vec<String>,
+    /// Where it ends.
+    pub position: Position,
+    /// Keys of the positions before, the first one first.
+    pub history: Vec<u64>,
+}
+
+/// The opening of a pair: random plies by the seed and the pair's number alone, the first try of them that is
+/// balanced.
+#[must_use]
+pub fn balanced(seed: u64, pair: u64) -> Opening {
+    let mut random = Random::new(seed, pair);
+    let mut searcher = Searcher::new();
+    loop {
+        let opening = at_random(&mut random);
+        let level = |searcher: &mut Searcher, (most, nodes)| {
+            let mut request = Request::new(&opening.position, Limits::nodes(nodes));
+            request.history = &opening.history;
+            let answer = searcher.search(&request).ok();
+            let score = answer.and_then(|answer| answer.lines.first().map(|line| line.score));
+            matches!(score, Some(Score::Centipawns(value)) if value.abs() <= most)
+        };
+        // A position without moves has no line, and so no score.
+        if level(&mut searcher, AT_FIRST) && level(&mut searcher, BALANCED) {
+            return opening;
+        }
+    }
+}
+
+fn at_random(random: &mut Random) -> Opening {
+    let plies = SHORTEST + random.below(LONGEST - SHORTEST + 1);
+    let mut opening = Opening {
+        moves: Vec::with_capacity(plies),
+        position: Position::start(),
+        history: Vec::with_capacity(plies),
+    };
+    for _ in 0..plies {
+        let moves = opening.position.chess().legal_moves();
+        let Some(mv) = moves.get(random.below(moves.len())) else {
+            break;
+        };
+        opening.moves.push(opening.position.uci(*mv));
+        opening.history.push(opening.position.key());
+        opening.position = opening.position.play(*mv);
+    }
+    opening
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn openings_are_six_to_eight_plies_long_and_differ() {
+        let found: Vec<Opening> = (0..12).map(|pair| balanced(7, pair)).collect();
+        for opening in &found {
+            assert!((SHORTEST..=LONGEST).contains(&opening.moves.len()));
+            assert_eq!(opening.moves.len(), opening.history.len());
+        }
+        for length in SHORTEST..=LONGEST {
+            assert!(found.iter().any(|opening| opening.moves.len() == length));
+        }
+        let mut moves: Vec<_> = found.iter().map(|opening| &opening.moves).collect();
+        moves.sort();
+        moves.dedup();
+        assert_eq!(moves.len(), found.len());
+    }
+
+    #[test]
+    fn another_seed_gives_another_opening() {
+        assert_ne!(balanced(1, 0), balanced(2, 0));
+    }
+
+    #[test]
+    fn a_search_finds_the_sides_about_level() {
+        for pair in 0..4 {
+            let opening = balanced(3, pair);
+            let mut request = Request::new(&opening.position, Limits::nodes(BALANCED.1));
+            request.history = &opening.history;
+            let answer = Searcher::new().search(&request).unwrap();
+            assert!(
+                matches!(answer.lines[0].score, Score::Centipawns(value) if value.abs() <= BALANCED.0)
+            );
+        }
+    }
+}

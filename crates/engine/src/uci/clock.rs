@@ -1,0 +1,92 @@
+//! How much of the clock one move may take.
+//!
+//! A share of the time left, as if the game lasted [`EXPECTED_MOVES`] more moves, and most of the increment. No new
+//! iteration begins after six tenths of the share, since it seldom ends in time; one that has begun may take three
+//! shares, never more than half of what is left, so that a hard decision can be thought over.
+
+use std::time::Duration;
+
+/// Moves that a game is taken to last still, where the control does not say.
+pub const EXPECTED_MOVES: u32 = 30;
+/// Kept back at each move for what happens between the two programs.
+pub const MOVE_OVERHEAD: Duration = Duration::from_millis(20);
+/// The least that a move gets.
+const LEAST: Duration = Duration::from_millis(1);
+
+/// Times from the moment of `go`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Plan {
+    /// No new iteration after it.
+    pub soft: Duration,
+    /// The end of the search.
+    pub hard: Duration,
+}
+
+/// The plan for one move, with `left` on the mover's clock and `increment` after each move.
+#[must_use]
+pub fn plan(left: Duration, increment: Duration, moves_to_go: Option<u32>) -> Plan {
+    let usable = left.saturating_sub(MOVE_OVERHEAD).max(LEAST);
+    let moves = moves_to_go
+        .unwrap_or(EXPECTED_MOVES)
+        .clamp(1, EXPECTED_MOVES);
+    let share = (usable / moves).saturating_add(increment.min(usable) * 3 / 4);
+    // With the control at hand nothing needs to be saved.
+    let most = if moves == 1 {
+        usable * 9 / 10
+    } else {
+        usable / 2
+    }
+    .max(LEAST);
+    let hard = share.saturating_mul(3).clamp(LEAST, most);
+    Plan {
+        soft: (share * 6 / 10).min(hard),
+        hard,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn ms(milliseconds: u64) -> Duration {
+        Duration::from_millis(milliseconds)
+    }
+
+    #[test]
+    fn a_move_gets_a_share_of_the_time_left() {
+        // (60,020 - 20) / 30 = 2,000
+        let plan = plan(ms(60_020), ms(0), None);
+        assert_eq!((plan.soft, plan.hard), (ms(1_200), ms(6_000)));
+    }
+
+    #[test]
+    fn most_of_the_increment_is_used() {
+        // 2,000 + 3/4 of 1,000
+        let plan = plan(ms(60_020), ms(1_000), None);
+        assert_eq!((plan.soft, plan.hard), (ms(1_650), ms(8_250)));
+    }
+
+    #[test]
+    fn the_last_move_before_the_control_may_take_most_of_it() {
+        // nine tenths of 1,000; six tenths of that share
+        let plan = plan(ms(1_020), ms(0), Some(1));
+        assert_eq!((plan.soft, plan.hard), (ms(600), ms(900)));
+    }
+
+    #[test]
+    fn no_plan_outlasts_the_clock() {
+        for left in [0, 1, 5, 19, 21, 25, 40, 100, 1_000, 100_000_000] {
+            for increment in [0, 10, 5_000, u64::MAX / 1_000] {
+                for moves in [None, Some(0), Some(1), Some(2), Some(40), Some(u32::MAX)] {
+                    let plan = plan(ms(left), ms(increment), moves);
+                    assert!(plan.soft <= plan.hard, "{left} {increment} {moves:?}");
+                    assert!(plan.hard >= ms(1));
+                    assert!(
+                        plan.hard + MOVE_OVERHEAD <= ms(left.max(21)),
+                        "{left} {increment} {moves:?}: {plan:?}"
+                    );
+                }
+            }
+        }
+    }
+}
