@@ -1,10 +1,11 @@
-"""`lineproof engine perft`: counts paths, to test the rules against published figures."""
+"""`lineproof engine`: the engine alone; `perft` counts paths, to test the rules against published figures."""
 
 from __future__ import annotations
 
 import argparse
 from typing import TYPE_CHECKING
 
+from . import engine_solve, engine_speed
 from .failures import CommandError
 from .output import write, write_json
 from .shared import add_command
@@ -37,6 +38,8 @@ def add(commands: Commands) -> None:
     command = add_command(inner, "perft", "count the paths of exactly DEPTH plies", perft)
     command.add_argument("depth", metavar="DEPTH", type=int, help=f"plies, 0 to {DEEPEST}")
     command.add_argument("--fen", help="the position to start from")
+    engine_solve.add(inner)
+    engine_speed.add(inner)
 
 
 def perft(given: argparse.Namespace) -> int:
