@@ -47,13 +47,15 @@ wheel: $(WHEEL) ## build the wheel into dist/
 
 bench: test-setup ## run the benchmarks, one after the other (EPD=FILE for the one that solves a set)
 	@set -e; for file in benchmarks/*.py; do \
-		case "$$file:$(EPD)" in \
-		'benchmarks/*.py:'*) echo "there is no benchmark in benchmarks/"; exit 1 ;; \
-		benchmarks/solve.py:) echo "== $$file needs a set of positions: make bench EPD=FILE.epd" ;; \
-		benchmarks/solve.py:*) echo "== $$file, a second a position"; $(PYTHON_IN) "$$file" "$(EPD)" --seconds 1 ;; \
+		case "$$file" in \
+		'benchmarks/*.py') echo "there is no benchmark in benchmarks/"; exit 1 ;; \
 		*) echo "== $$file"; $(PYTHON_IN) "$$file" ;; \
 		esac; \
-	done
+	done; \
+	case "$(EPD)" in \
+	'') echo "== solving needs a set of positions: make bench EPD=FILE.epd" ;; \
+	*) echo "== lineproof engine solve, a second a position"; .venv/bin/lineproof engine solve "$(EPD)" ;; \
+	esac
 
 fuzz: ## look for inputs that break the readers (SECONDS=60 for each of them)
 	@sh fuzz/run.sh $(or $(SECONDS),60)

@@ -10,11 +10,16 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable
+from contextlib import ExitStack
+from typing import TYPE_CHECKING
 
 from lineproof import lesson as lessons
 from lineproof.claims import Outcome
 from lineproof.lesson import LessonError, Settings, Side
 from lineproof.proof import Effort, EvidenceStore, Finding, Progress, Proof, evidence_file, prove
+
+if TYPE_CHECKING:
+    from lineproof.engine.outside.pool import OutsideEngine
 
 __all__ = ["Effort", "Finding", "Lesson", "LessonError", "Outcome", "Proof"]
 
@@ -72,24 +77,32 @@ class Lesson(lessons.Lesson):
         progress: Progress | None = None,
         workers: int | None = None,
         store: EvidenceStore | None = None,
+        engine: str | os.PathLike[str] | OutsideEngine | None = None,
     ) -> Proof:
         """Checks every claim of the lesson.
 
-        The same lesson at the same effort gives the same findings.
+        The same lesson at the same effort gives the same findings, unless an outside engine is asked.
 
         effort: "sketch", "normal" or "thorough". progress: called with the claims done and in all.
         workers: threads, by default two for each core. store: by default the lesson's own.
+        engine: a UCI program that answers the searches in place of ours, or one that is open already. Claims that
+        it leaves unanswered are in `Proof.not_answered()`.
         :raises ValueError: when there is no such effort.
+        :raises lineproof.engine.outside.StartError: when the program cannot be started or is no UCI engine.
         :raises KeyboardInterrupt: as it comes; what was answered by then is kept.
         """
         chosen = Effort(effort)
-        if store is not None:
-            return prove(self, chosen, progress=progress, workers=workers, store=store)
-        own = self.evidence()
-        try:
-            return prove(self, chosen, progress=progress, workers=workers, store=own)
-        finally:
-            own.close()
+        with ExitStack() as stack:
+            if isinstance(engine, str | os.PathLike):
+                from lineproof.engine.outside.pool import OutsideEngine
+
+                engine = stack.enter_context(OutsideEngine(engine))
+            if store is None:
+                store = self.evidence()
+                stack.callback(store.close)
+            return prove(
+                self, chosen, progress=progress, workers=workers, store=store, engine=engine
+            )
 
 
 def _again(make: Callable[..., lessons.Lesson], values: tuple[object, ...]) -> Lesson:

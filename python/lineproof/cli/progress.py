@@ -12,11 +12,12 @@ Tell = Callable[[int, int], None]
 
 
 @contextmanager
-def progress(name: str) -> Iterator[Tell | None]:
+def progress(name: str, doing: str = "Checking", noun: str = "claim") -> Iterator[Tell | None]:
     """A line that follows the work; None where nobody watches. It goes away at the end.
 
     It says at once that the lesson is read, which takes its time where the lesson is long, and from the first
     call on how many claims are checked. name: of the lesson, as it was given.
+    doing, noun: what is done, to what.
     """
     if not sys.stderr.isatty():
         yield None
@@ -39,16 +40,16 @@ def progress(name: str) -> Iterator[Tell | None]:
 
         def tell(done: int, total: int) -> None:
             # the estimate is brought up to the work before it is told
-            bar.update(task, description="Checking", completed=done, total=total)
+            bar.update(task, description=doing, completed=done, total=total)
             left = bar.tasks[0].time_remaining if done else None
-            bar.update(task, done=status(done, total, left))
+            bar.update(task, done=status(done, total, left, noun))
 
         yield tell
 
 
-def status(done: int, total: int, left: float | None) -> str:
+def status(done: int, total: int, left: float | None, noun: str = "claim") -> str:
     """ "3 of 40 claims, about 12 s left". left: seconds, None where no estimate is known yet."""
-    text = f"{done:,} of {total:,} {'claim' if total == 1 else 'claims'}"
+    text = f"{done:,} of {total:,} {noun if total == 1 else noun + 's'}"
     if left is None or done == total:
         return text
     whole = round(left)

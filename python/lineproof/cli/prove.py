@@ -9,9 +9,10 @@ from typing import TYPE_CHECKING
 
 from .failures import CLAIM_FAILS, STOPPED, CommandError
 from .output import write, write_json
-from .shared import add_command, add_lesson_settings, check_audience
+from .shared import add_command, add_engine_option, add_lesson_settings, check_audience
 
 if TYPE_CHECKING:
+    from lineproof.engine.outside.pool import OutsideEngine
     from lineproof.facade import Lesson
     from lineproof.proof import Proof
 
@@ -41,12 +42,14 @@ def add(commands: Commands) -> None:
         "--report", metavar="FILE.html", type=Path, help="write a report as one HTML file"
     )
     command.add_argument("--strict", action="store_true", help="exit with 1 when a claim fails")
+    add_engine_option(command)
     add_lesson_settings(command)
 
 
 def run(given: argparse.Namespace) -> int:
     from lineproof.facade import Lesson, LessonError, Outcome
 
+    from .outside import opened, unanswered
     from .progress import progress
 
     check_audience(given.audience)
@@ -60,7 +63,8 @@ def run(given: argparse.Namespace) -> int:
                 f"{given.report}: this belongs to the lesson, and a report would destroy it;"
                 " choose another place with --report"
             )
-        proof = _prove(lesson, given.effort, tell)
+        with opened(given.engine) as engine:
+            proof = _prove(lesson, given.effort, tell, engine)
     failure = None if given.report is None else _report(proof, given.report)
     if given.json:
         from lineproof.report.json import proof_json
@@ -75,15 +79,16 @@ def run(given: argparse.Namespace) -> int:
         write(terminal(proof, output(), given.show))
         if given.report is not None and failure is None:
             write(f"The report is in {plain(str(given.report))}.\n")
+    failure = failure or unanswered(proof)
     if failure is not None:
         raise CommandError(failure)
     return CLAIM_FAILS if given.strict and proof.count(Outcome.FAILS) else 0
 
 
-def _prove(lesson: Lesson, effort: str, tell: Tell | None) -> Proof:
+def _prove(lesson: Lesson, effort: str, tell: Tell | None, engine: OutsideEngine | None) -> Proof:
     store = lesson.evidence()
     try:
-        return lesson.prove(effort, progress=tell, store=store)
+        return lesson.prove(effort, progress=tell, store=store, engine=engine)
     except KeyboardInterrupt:
         if store.kept and store.path is not None:
             line = "Stopped. What was found is kept; the same command goes on from there."

@@ -32,6 +32,15 @@ def add_lesson_settings(command: argparse.ArgumentParser) -> None:
     )
 
 
+def add_engine_option(command: argparse.ArgumentParser) -> None:
+    """Adds `--engine PATH`; `outside.opened(given.engine)` opens what it names."""
+    command.add_argument(
+        "--engine",
+        metavar="PATH",
+        help="a UCI engine of yours, which answers the searches; its answers may differ from run to run",
+    )
+
+
 def check_audience(audience: int | None) -> None:
     """:raises CommandError: when the rating is out of range."""
     from lineproof.lesson.settings import AUDIENCES

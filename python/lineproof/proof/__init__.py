@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from .changes import Change
 from .effort import Effort
-from .finding import Finding
+from .finding import NOT_ANSWERED, Finding
 from .proving import Progress, Proof, evidence_file, prove
 from .settling import settle
 from .store import EvidenceStore
 
 __all__ = [
+    "NOT_ANSWERED",
     "Change",
     "Effort",
     "EvidenceStore",

@@ -1,16 +1,19 @@
-"""The asker: answers the questions of checks from the engine, through the evidence store."""
+"""The asker: answers the questions of checks from our engine or an outside one, through the evidence store."""
 
 from __future__ import annotations
 
 import json
 from collections.abc import Sequence
 from dataclasses import astuple
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from lineproof.claims import GameOver, Spot
-from lineproof.engine import ENGINE_VERSION, Line, Stop, mate, search
+from lineproof.engine import ENGINE_VERSION, Answer, Line, Stop, mate, search
 
 from .store import EvidenceStore
+
+if TYPE_CHECKING:
+    from lineproof.engine.outside.pool import OutsideEngine
 
 SHALLOW = 2_000
 """Nodes of the search that tells what strikes the eye first."""
@@ -21,12 +24,23 @@ class Interrupted(Exception):  # noqa: N818 - a stop is no error
 
 
 class Asker:
-    """Implements `lineproof.claims.Ask` at one step of effort."""
+    """Implements `lineproof.claims.Ask` at one step of effort.
 
-    def __init__(self, store: EvidenceStore, nodes: int, stop: Stop | None = None) -> None:
+    outside: answers the searches in place of ours; whether there is a mate in n stays with our solver, which
+    tries every move.
+    """
+
+    def __init__(
+        self,
+        store: EvidenceStore,
+        nodes: int,
+        stop: Stop | None = None,
+        outside: OutsideEngine | None = None,
+    ) -> None:
         self._store = store
         self._nodes = nodes
         self._stop = stop
+        self._outside = outside
         self.spent = 0
         """Nodes searched for these questions, whether now or in an earlier run."""
 
@@ -60,7 +74,8 @@ class Asker:
                 else {"found": found, "line": line, "nodes": nodes}
             )
 
-        value = self._ask(("mate", fen.split(" ")[:4], moves, self._nodes * 4), compute)
+        question = ("mate", fen.split(" ")[:4], moves, self._nodes * 4)
+        value = self._ask(ENGINE_VERSION, question, compute)
         return value["found"], tuple(value["line"])
 
     def _search(
@@ -69,22 +84,30 @@ class Asker:
         fen, moves = spot.short
 
         def compute() -> Any | None:
-            answer = search(fen, moves, nodes=nodes, root_moves=root_moves, stop=self._stop)
+            answer = self._answer(fen, moves, nodes, root_moves)
             if answer.stopped or self._stopped():
                 return None
             line = astuple(answer.lines[0]) if answer.lines else None
             return {"line": line, "nodes": answer.nodes}
 
-        value = self._ask((question, fen, moves, nodes, root_moves), compute)
+        who = ENGINE_VERSION if self._outside is None else self._outside.program.identity
+        value = self._ask(who, (question, fen, moves, nodes, root_moves), compute)
         if value["line"] is None:
             return None
         uci, san, points, centipawns, mates = value["line"]
         return Line(tuple(uci), tuple(san), points, centipawns, mates)
 
-    def _ask(self, question: tuple[Any, ...], compute: Any) -> Any:
+    def _answer(
+        self, fen: str, moves: Sequence[str], nodes: int, root_moves: Sequence[str] | None
+    ) -> Answer:
+        if self._outside is None:
+            return search(fen, moves, nodes=nodes, root_moves=root_moves, stop=self._stop)
+        return self._outside.search(fen, moves, nodes=nodes, root_moves=root_moves, stop=self._stop)
+
+    def _ask(self, who: str, question: tuple[Any, ...], compute: Any) -> Any:
         if self._stopped():
             raise Interrupted
-        key = json.dumps((ENGINE_VERSION, *question))
+        key = json.dumps((who, *question))
         value, _ = self._store.answer(key, compute, _is_answer)
         if value is None:
             raise Interrupted

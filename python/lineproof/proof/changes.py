@@ -6,7 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from .finding import Finding
+from lineproof.engine.outside.program import is_outside
+
+from .finding import NOT_ANSWERED, Finding
 
 
 @dataclass(frozen=True)
@@ -51,14 +53,7 @@ def changes(
                 )
             )
         elif before["outcome"] != record["outcome"]:
-            if before["version"] != record["version"]:
-                why = "what this kind of claim means was defined anew"
-            elif before["engine"] != record["engine"]:
-                why = "the engine is a newer one"
-            elif last["effort"] != effort:
-                why = f"the effort is {effort}; it was {last['effort']}"
-            else:
-                why = "the line around it was edited"
+            why = _why(before, record, last["effort"], effort)
             found.append(Change(words, before["outcome"], record["outcome"], why, record["place"]))
     for print_, before in old.items():
         if print_ not in new_prints:
@@ -72,3 +67,20 @@ def changes(
                 )
             )
     return tuple(found)
+
+
+def _why(before: dict[str, Any], now: dict[str, Any], last_effort: str, effort: str) -> str:
+    if now["why"] == NOT_ANSWERED:
+        return "the outside engine did not answer this time"
+    if before.get("why") == NOT_ANSWERED:
+        return "the outside engine had not answered"
+    if before["version"] != now["version"]:
+        return "what this kind of claim means was defined anew"
+    if before["engine"] != now["engine"]:
+        outside = is_outside(before["engine"]) or is_outside(now["engine"])
+        return "another engine was asked" if outside else "the engine is a newer one"
+    if last_effort != effort:
+        return f"the effort is {effort}; it was {last_effort}"
+    if is_outside(now["engine"]):
+        return "the line around it was edited, or the outside engine answered otherwise"
+    return "the line around it was edited"

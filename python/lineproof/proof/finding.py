@@ -8,6 +8,9 @@ from typing import Any
 from lineproof.claims import Claim, Judgement, Outcome, Spot, kind_of
 from lineproof.engine import ENGINE_VERSION
 
+NOT_ANSWERED = "the engine did not answer"
+"""`Finding.why_unsettled` of a claim that an outside engine left unanswered."""
+
 
 @dataclass(frozen=True)
 class Finding:
@@ -15,7 +18,8 @@ class Finding:
 
     nodes: spent on it in all, 0 for a board fact. steps: how often the effort was raised, plus one.
     why_unsettled: "one off", "the last two steps disagree", "the effort ran out",
-    "it cannot be asked here" (a threat of a side in check, say), or "" when settled.
+    "it cannot be asked here" (a threat of a side in check, say), `NOT_ANSWERED`, or "" when settled.
+    engine: the version of ours or the identity of an outside one, whichever was asked.
     """
 
     claim: Claim
@@ -24,6 +28,7 @@ class Finding:
     nodes: int
     steps: int
     why_unsettled: str
+    engine: str = ENGINE_VERSION
 
     @property
     def because(self) -> str:
@@ -57,6 +62,7 @@ class Finding:
             "place": self.claim.place.label,
             "outcome": str(self.outcome),
             "because": self.because,
-            "engine": ENGINE_VERSION,
+            "engine": self.engine,
+            "why": self.why_unsettled,
             "version": kind_of(self.claim.kind).version,
         }

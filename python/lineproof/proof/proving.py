@@ -9,6 +9,7 @@ from concurrent.futures import FIRST_COMPLETED, Future, ThreadPoolExecutor, wait
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from lineproof.claims import LessonReading, Outcome, read_lesson
 from lineproof.engine import ENGINE_VERSION, Stop
@@ -17,9 +18,13 @@ from lineproof.lesson import Lesson
 from .asker import Interrupted
 from .changes import Change, changes
 from .effort import Effort
-from .finding import Finding
+from .finding import NOT_ANSWERED, Finding
 from .settling import settle
 from .store import EvidenceStore
+
+if TYPE_CHECKING:
+    from lineproof.engine.outside.pool import OutsideEngine
+    from lineproof.engine.outside.program import Program
 
 Progress = Callable[[int, int], None]
 """Called with the claims done and the claims in all."""
@@ -29,6 +34,8 @@ Progress = Callable[[int, int], None]
 class Proof:
     """The answer of a run: what was read, what was found, what changed since the last run.
 
+    engine: version of our engine, which knows the rules and proves mates. outside: the program that answered the
+    searches in its place, None where it did so itself; its answers may differ from run to run.
     seconds: wall time. kept: False when the evidence could not be written (a read-only or full disk).
     """
 
@@ -40,12 +47,17 @@ class Proof:
     changes: tuple[Change, ...]
     seconds: float
     kept: bool
+    outside: Program | None = None
 
     def count(self, outcome: Outcome) -> int:
         return sum(f.outcome is outcome for f in self.findings)
 
     def of(self, outcome: Outcome) -> tuple[Finding, ...]:
         return tuple(f for f in self.findings if f.outcome is outcome)
+
+    def not_answered(self) -> tuple[Finding, ...]:
+        """Unsettled only because the outside engine failed; the next run asks them anew."""
+        return tuple(f for f in self.findings if f.why_unsettled == NOT_ANSWERED)
 
 
 def prove(
@@ -55,12 +67,15 @@ def prove(
     progress: Progress | None = None,
     workers: int | None = None,
     store: EvidenceStore | None = None,
+    engine: OutsideEngine | None = None,
 ) -> Proof:
     """Checks every claim of a lesson.
 
-    The same lesson at the same effort gives the same findings, whatever the number of workers.
+    The same lesson at the same effort gives the same findings, whatever the number of workers; an outside
+    engine may answer otherwise at another time.
 
     workers: threads, by default two for each core, for one may wait for what another searches. store: by default the lesson's own evidence store.
+    engine: answers the searches in place of ours; claims that it leaves unanswered are unsettled.
     :raises KeyboardInterrupt: as it comes; what was answered by then is kept, and the next run goes on from there.
     """
     began = time.monotonic()
@@ -69,7 +84,7 @@ def prove(
     try:
         reading = read_lesson(lesson)
         findings = _settle_all(
-            reading, effort, evidence, progress, workers or 2 * (os.cpu_count() or 1)
+            reading, effort, evidence, progress, workers or 2 * (os.cpu_count() or 1), engine
         )
         changed = changes(evidence.last_run(), findings, effort)
         evidence.record_run(
@@ -85,6 +100,7 @@ def prove(
             changed,
             time.monotonic() - began,
             evidence.kept,
+            None if engine is None else engine.program,
         )
     finally:
         if own:
@@ -102,16 +118,16 @@ def _settle_all(
     store: EvidenceStore,
     progress: Progress | None,
     workers: int,
+    engine: OutsideEngine | None,
 ) -> tuple[Finding, ...]:
     claims = reading.claims
     stop = Stop()
     found: dict[int, Finding] = {}
     with ThreadPoolExecutor(max_workers=workers) as pool:
-        waiting: dict[Future[Finding], int] = {
-            pool.submit(settle, claim, effort, store, stop): number
-            for number, claim in enumerate(claims)
-        }
+        waiting: dict[Future[Finding], int] = {}
         try:
+            for number, claim in enumerate(claims):
+                waiting[pool.submit(settle, claim, effort, store, stop, engine)] = number
             while waiting:
                 if progress is not None:
                     progress(len(found), len(claims))

@@ -3,21 +3,32 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from lineproof.claims import Claim, GameOver, Judgement, Outcome, kind_of
-from lineproof.engine import Stop
+from lineproof.engine import ENGINE_VERSION, Stop
+from lineproof.engine.outside import OutsideError
 
 from .asker import Asker
 from .effort import NEAR, Effort
-from .finding import Finding
+from .finding import NOT_ANSWERED, Finding
 from .store import EvidenceStore
 
+if TYPE_CHECKING:
+    from lineproof.engine.outside.pool import OutsideEngine
 
-def settle(claim: Claim, effort: Effort, store: EvidenceStore, stop: Stop | None = None) -> Finding:
+
+def settle(
+    claim: Claim,
+    effort: Effort,
+    store: EvidenceStore,
+    stop: Stop | None = None,
+    outside: OutsideEngine | None = None,
+) -> Finding:
     """Checks a claim.
 
     Away from every edge the first step decides. Near one the effort is raised up to its cap; if the last two
-    steps then disagree, the claim is unsettled.
+    steps then disagree, the claim is unsettled. So it is, with the reason, when an outside engine does not answer.
 
     :raises Interrupted: when `stop` was set.
     """
@@ -25,11 +36,16 @@ def settle(claim: Claim, effort: Effort, store: EvidenceStore, stop: Stop | None
     before: Judgement | None = None
     spent = 0
     for step, nodes in enumerate(effort.steps, 1):
-        ask = Asker(store, nodes, stop)
+        ask = Asker(store, nodes, stop, outside)
         try:
             judgement = kind.check(claim, ask)
         except GameOver as over:
             judgement = Judgement(Outcome.UNSETTLED, f"This cannot be asked: {over}.")
+        except OutsideError as error:
+            judgement = Judgement(Outcome.UNSETTLED, f"The outside engine gave no answer: {error}.")
+            who = ENGINE_VERSION if outside is None else outside.program.identity
+            spent += ask.spent
+            return Finding(claim, Outcome.UNSETTLED, judgement, spent, step, NOT_ANSWERED, who)
         spent += ask.spent
         last = step == len(effort.steps)
         near = judgement.edge is not None and judgement.edge <= NEAR
@@ -52,5 +68,6 @@ def settle(claim: Claim, effort: Effort, store: EvidenceStore, stop: Stop | None
                 if spent
                 else "it cannot be asked here"
             )
-        return Finding(claim, outcome, judgement, spent, step, why)
+        who = outside.program.identity if outside is not None and spent else ENGINE_VERSION
+        return Finding(claim, outcome, judgement, spent, step, why, who)
     raise AssertionError("an effort has at least one step")

@@ -35,11 +35,25 @@ def proof_json(proof: Proof) -> dict[str, Any]:
         },
         "effort": {"name": str(proof.effort), "steps": list(proof.effort.steps)},
         "engine": proof.engine,
+        "outside": _outside(proof),
         "answer": {**asdict(said), "said": list(said.sentences_said())},
         "findings": [_finding(f) for f in findings],
         "sentences": [_sentence(r, numbers) for r in proof.reading.sentences],
         "changes": [asdict(change) for change in proof.changes],
         "run": {"seconds": round(proof.seconds, 3), "kept": proof.kept},
+    }
+
+
+def _outside(proof: Proof) -> dict[str, Any] | None:
+    program = proof.outside
+    if program is None:
+        return None
+    return {
+        "name": program.name,
+        "program": program.path.name,
+        "sha256": program.sha256,
+        "options": dict(sorted(program.options.items())),
+        "may_differ": True,
     }
 
 

@@ -12,7 +12,7 @@ from .counted import counted
 from .located import Located
 from .markup import Html, tag
 from .section import Section, lead
-from .wording import seconds, turned
+from .wording import MAY_DIFFER, asked, seconds, turned
 
 
 def changes(proof: Proof) -> Section | None:
@@ -54,9 +54,14 @@ def _effort(proof: Proof, findings: Sequence[Located]) -> str:
         f"{counted(searched, 'claim')} needed search, {nodes:,} positions in all; the others are facts of the board."
         if searched
         else "No claim needed search.",
-        f"Engine version {proof.engine}; the run took {seconds(proof.seconds)}.",
+        f"{asked(proof)}; the run took {seconds(proof.seconds)}.",
         "Points are expected score out of 100.",
     ]
+    if proof.outside is not None:
+        said.append(
+            f"{MAY_DIFFER} The rules, and whether there is a mate in n, are for engine version {proof.engine} of"
+            f" Lineproof to say. The program's file has the SHA-256 {proof.outside.sha256}."
+        )
     if not proof.kept:
         said.append("The evidence could not be kept, so the next run computes it again.")
     return " ".join(said)
