@@ -18,7 +18,7 @@ pub enum Ending {
     Checkmate,
     /// The mover has no move, and no check (FIDE Laws of Chess 5.2.1).
     Stalemate,
-    /// Neither side can mate (9.6 of the Laws is not asked for; this is 5.2.2 for bare material).
+    /// Neither side can mate, as the material alone shows (5.2.2).
     Material,
     /// The third time the same position (9.2).
     Repetition,
