@@ -19,9 +19,13 @@ import samples
 import weights
 from layout import Layout, LayoutError
 from model import Array, Problem, count_of_material, engine_value, expected, log_loss, value
+from numpy.typing import NDArray
 from samples import SampleError, Samples
 from scipy.optimize import minimize  # type: ignore[import-untyped]
 from weights import Weights
+
+
+FIXED = ("BARE_KING", "DRIVE_TO_EDGE", "DRIVE_KINGS_NEAR", "DRIVE_TO_CORNER")
 
 
 @dataclass(frozen=True)
@@ -89,11 +93,19 @@ def fit(problem: Problem, steps: int) -> tuple[Weights, int]:
     return problem.unpack(found.x / root), int(found.nit)
 
 
-def split(games: Samples, seed: int) -> np.ndarray[tuple[int], np.dtype[np.bool_]]:
+def fixed(of: Layout) -> NDArray[np.bool_]:
+    """Which weights stay: no position with a bare king is taken, so that nothing is learnt of driving it."""
+    stay = np.zeros((of.count, 2), dtype=np.bool_)
+    for term in of.terms:
+        stay[term.first : term.first + term.length] = term.name in FIXED
+    return np.concatenate([stay.ravel(), np.zeros(of.unit_count, dtype=np.bool_)])
+
+
+def split(games: Samples, seed: int) -> NDArray[np.bool_]:
     """Which positions validate: those of a tenth of the games."""
     count = int(games.games.max()) + 1
     held_back = np.random.default_rng(seed).permutation(count) < count // 10
-    chosen: np.ndarray[tuple[int], np.dtype[np.bool_]] = held_back[games.games]
+    chosen: NDArray[np.bool_] = held_back[games.games]
     return chosen
 
 
@@ -163,7 +175,7 @@ def run(options: argparse.Namespace) -> None:
     ]
     print(*report, sep="\n", flush=True)
 
-    problem = Problem(parts[0], targets[0], start, options.spread, games)
+    problem = Problem(parts[0], targets[0], start, options.spread, games, fixed(of))
     found, iterations = fit(problem, options.steps)
     whole = found.rounded()
     forecasts = [expected(engine_value(part, whole).astype(np.float64)) for part in parts]

@@ -74,7 +74,7 @@ class Problem:
 
     The pull is `sum(((weight - start) / spread) ** 2) / 2 / games`: a weight has before the fit a normal distribution
     round the start with the standard deviation `spread` in centipawns (or units), and each game counts as one
-    observation, since positions of one game have one result.
+    observation, since positions of one game have one result. `fixed` weights keep their value at the start.
     """
 
     samples: Samples
@@ -82,6 +82,7 @@ class Problem:
     start: Weights
     spread: float
     games: int
+    fixed: NDArray[np.bool_]
 
     def pack(self, weights: Weights) -> Array:
         """The weights in one row."""
@@ -117,6 +118,7 @@ class Problem:
         pull = float(away @ away) / 2.0 / self.games
         gradient = np.concatenate([by_pairs.ravel(), by_units])
         gradient += away / self.spread / self.games
+        gradient[self.fixed] = 0.0
         return log_loss(forecast, self.target) + pull, gradient
 
     def curvature(self) -> Array:

@@ -149,6 +149,8 @@ pub static WEIGHTS: [Pair; COUNT] = [
     pair(0, 500),
     // UNSTOPPABLE_MOVES
     pair(0, -12),
+    // RACE
+    pair(0, 40),
     // SHELTER
     pair(0, 0), pair(14, 0), pair(7, 0), pair(-4, 0), pair(-6, 0), pair(-8, 0), pair(-10, 0), pair(-18, 0),
     pair(0, 0), pair(14, 0), pair(7, 0), pair(-4, 0), pair(-6, 0), pair(-8, 0), pair(-10, 0), pair(-18, 0),
@@ -183,6 +185,8 @@ pub static WEIGHTS: [Pair; COUNT] = [
     pair(8, 0),
     // QUEEN_OUT_EARLY
     pair(-6, 0),
+    // BARE_KING
+    pair(150, 150),
     // DRIVE_TO_EDGE
     pair(16, 16),
     // DRIVE_KINGS_NEAR
