@@ -18,12 +18,20 @@ import numpy as np
 import samples
 import weights
 from layout import Layout, LayoutError
-from model import Array, Problem, count_of_material, engine_value, expected, log_loss, value
+from model import (
+    Array,
+    Problem,
+    count_of_material,
+    engine_value,
+    expected,
+    log_loss,
+    slope_of_scores,
+    value,
+)
 from numpy.typing import NDArray
 from samples import SampleError, Samples
 from scipy.optimize import minimize  # type: ignore[import-untyped]
 from weights import Weights
-
 
 FIXED = ("BARE_KING", "DRIVE_TO_EDGE", "DRIVE_KINGS_NEAR", "DRIVE_TO_CORNER")
 
@@ -143,8 +151,9 @@ def run(options: argparse.Namespace) -> None:
     start = guesses.start(of) if options.guesses else built
     held_back = split(every, options.seed)
     parts = (every.where(~held_back), every.where(held_back))
+    slope = slope_of_scores(parts[0])
     targets = [
-        options.blend * part.points + (1.0 - options.blend) * expected(part.scores)
+        options.blend * part.points + (1.0 - options.blend) * expected(part.scores, slope)
         for part in parts
     ]
     games = len(np.unique(parts[0].games))
@@ -170,7 +179,7 @@ def run(options: argparse.Namespace) -> None:
         judge("the target itself", targets),
         judge("a constant", [np.full(len(part), constant) for part in parts]),
         judge_weights("material 1, 3, 3, 5, 9", count_of_material(of)),
-        judge("the search score", [expected(part.scores) for part in parts]),
+        judge(f"search score x {slope:.5f}", [expected(part.scores, slope) for part in parts]),
         judge_weights("before", start),
     ]
     print(*report, sep="\n", flush=True)

@@ -14,6 +14,7 @@ import numpy as np
 from layout import Layout
 from numpy.typing import NDArray
 from samples import FULL_PHASE, WHOLE, Samples
+from scipy.optimize import minimize_scalar  # type: ignore[import-untyped]
 from weights import Weights
 
 SLOPE = 0.008
@@ -25,10 +26,20 @@ DANGER_LINEAR = 8.0
 Array = NDArray[np.float64]
 
 
-def expected(centipawns: Array) -> Array:
+def expected(centipawns: Array, slope: float = SLOPE) -> Array:
     """White's expected score, 0 to 1."""
-    result: Array = 1.0 / (1.0 + np.exp(-SLOPE * np.clip(centipawns, -4000.0, 4000.0)))
+    result: Array = 1.0 / (1.0 + np.exp(-slope * np.clip(centipawns, -4000.0, 4000.0)))
     return result
+
+
+def slope_of_scores(samples: Samples) -> float:
+    """The slope with which the search scores foretell the results best, in 1 / centipawns: an evaluation that was
+    not fitted may have larger or smaller centipawns than the logistic of `expected` means."""
+
+    def loss(slope: float) -> float:
+        return log_loss(expected(samples.scores, slope), samples.points)
+
+    return float(minimize_scalar(loss, bounds=(0.001, 0.03), method="bounded").x)
 
 
 def log_loss(forecast: Array, target: Array) -> float:
