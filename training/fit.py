@@ -63,7 +63,7 @@ def arguments(words: list[str] | None = None) -> argparse.Namespace:
         "--blend", type=float, default=0.5, help="share of the result in the target, 0 to 1"
     )
     parser.add_argument(
-        "--spread", type=float, default=30.0, help="how far a weight may go, in centipawns"
+        "--spread", type=float, default=60.0, help="how far a weight may go, in centipawns"
     )
     parser.add_argument("--steps", type=int, default=300, help="most iterations")
     parser.add_argument(
