@@ -1,6 +1,8 @@
 //! What must be true of every input, however wrong. The fuzz targets try inputs that they find themselves; the
 //! engine's test `hostile` tries a few thousand by a fixed seed.
 
+use std::cell::RefCell;
+
 use engine::pgn::token::Tokens;
 use engine::pgn::tree::Tree;
 use engine::position::Position;
@@ -9,6 +11,11 @@ use shakmaty::Position as _;
 
 /// Nodes of a search from a position that was read: enough to evaluate, capture and cut.
 const NODES: u64 = 100;
+
+thread_local! {
+    /// Made once: its memory is much larger than what so few nodes need. No search knows of another.
+    static SEARCHER: RefCell<Searcher> = RefCell::new(Searcher::new());
+}
 
 /// Comes before each conversation.
 const SMALL_TABLE: &[u8] = b"setoption name Hash value 1\n";
@@ -48,7 +55,7 @@ pub fn fen(data: &[u8]) {
     let _ = position.passed();
     let _ = position.capture_gains_pawn();
     let request = Request::new(&position, Limits::nodes(NODES));
-    let answer = Searcher::new().search(&request);
+    let answer = SEARCHER.with_borrow_mut(|searcher| searcher.search(&request));
     let answer = answer.unwrap_or_else(|error| panic!("{error} after {text:?}"));
     assert_eq!(answer.lines.is_empty(), position.legal_moves().is_empty());
     for line in answer.lines {
