@@ -101,6 +101,20 @@ def test_a_weaker_program_is_found_out_and_the_test_stops(engine_program: str) -
     assert sum(found["pairs"]) < 200
 
 
+def test_a_test_stops_at_the_same_pair_however_many_games_are_played_at_once(
+    engine_program: str, tmp_path: Path
+) -> None:
+    def stopped(name: str, at_once: str) -> tuple[list[int], str]:
+        file = tmp_path / name
+        found = played(
+            *("--one", engine_program, "--other", faulty("none"), "--games", file),
+            *("--pairs", "200", "--nodes", "300", "--sprt", "0,400", "--at-once", at_once),
+        )
+        return found["pairs"], file.read_text(encoding="ascii")
+
+    assert stopped("a", "1") == stopped("b", "3")
+
+
 @pytest.mark.parametrize(
     ("fault", "pace", "ending"),
     [
