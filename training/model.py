@@ -2,8 +2,8 @@
 
 White's expected score is `1 / (1 + exp(-0.008 * centipawns))`, the engine's own logistic (`points.rs`). The loss is the
 log-loss (cross-entropy, in nats a position) against a target between 0 and 1. Fitting weights to results of games by
-such a loss is logistic regression; the danger of the kings alone is not linear ("Automated Tuning", Chess Programming Wiki, is the
-encyclopaedia's name for the idea; the code is our own).
+such a loss is logistic regression ("Automated Tuning", Chess Programming Wiki); the danger of the kings alone is
+not linear.
 """
 
 from __future__ import annotations

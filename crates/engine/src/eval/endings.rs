@@ -44,17 +44,16 @@ pub fn drive<S: Sink>(board: &Board, army: &Army, foe: &Army, sink: &mut S) {
     let bishops = army.own & board.bishops();
     let knights = army.own & board.knights();
     if heavy.is_empty() && bishops.count() == 1 && knights.count() == 1 {
-        let corners = if (bishops & Bitboard::LIGHT_SQUARES).any() {
-            [Square::A8, Square::H1]
+        // 7 in the corners of the bishop's colour, 0 on the long diagonal between the other two
+        let along = if (bishops & Bitboard::LIGHT_SQUARES).any() {
+            file - rank
         } else {
-            [Square::A1, Square::H8]
+            7 - file - rank
         };
-        let nearest = corners.map(|corner| foe.king.distance(corner));
-        sink.add(DRIVE_TO_CORNER, 7 - nearest[0].min(nearest[1]) as i32);
-    } else {
-        let from_centre = ((2 * file - 7).abs() + (2 * rank - 7).abs()) / 2 - 1;
-        sink.add(DRIVE_TO_EDGE, from_centre);
+        sink.add(DRIVE_TO_CORNER, along.abs());
     }
+    let from_centre = ((2 * file - 7).abs() + (2 * rank - 7).abs()) / 2 - 1;
+    sink.add(DRIVE_TO_EDGE, from_centre);
 }
 
 /// How much of an advantage of `stronger` can be won, in parts of [`WHOLE`].
