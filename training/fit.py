@@ -18,10 +18,22 @@ import numpy as np
 import samples
 import weights
 from layout import Layout, LayoutError
-from model import Array, Problem, count_of_material, engine_value, expected, log_loss, value
+from model import (
+    Array,
+    Problem,
+    count_of_material,
+    engine_value,
+    expected,
+    log_loss,
+    slope_of_scores,
+    value,
+)
+from numpy.typing import NDArray
 from samples import SampleError, Samples
 from scipy.optimize import minimize  # type: ignore[import-untyped]
 from weights import Weights
+
+FIXED = ("BARE_KING", "DRIVE_TO_EDGE", "DRIVE_KINGS_NEAR", "DRIVE_TO_CORNER")
 
 
 @dataclass(frozen=True)
@@ -51,7 +63,7 @@ def arguments(words: list[str] | None = None) -> argparse.Namespace:
         "--blend", type=float, default=0.5, help="share of the result in the target, 0 to 1"
     )
     parser.add_argument(
-        "--spread", type=float, default=30.0, help="how far a weight may go, in centipawns"
+        "--spread", type=float, default=60.0, help="how far a weight may go, in centipawns"
     )
     parser.add_argument("--steps", type=int, default=300, help="most iterations")
     parser.add_argument(
@@ -89,11 +101,19 @@ def fit(problem: Problem, steps: int) -> tuple[Weights, int]:
     return problem.unpack(found.x / root), int(found.nit)
 
 
-def split(games: Samples, seed: int) -> np.ndarray[tuple[int], np.dtype[np.bool_]]:
+def fixed(of: Layout) -> NDArray[np.bool_]:
+    """Which weights stay: no position with a bare king is taken, so that nothing is learnt of driving it."""
+    stay = np.zeros((of.count, 2), dtype=np.bool_)
+    for term in of.terms:
+        stay[term.first : term.first + term.length] = term.name in FIXED
+    return np.concatenate([stay.ravel(), np.zeros(of.unit_count, dtype=np.bool_)])
+
+
+def split(games: Samples, seed: int) -> NDArray[np.bool_]:
     """Which positions validate: those of a tenth of the games."""
     count = int(games.games.max()) + 1
     held_back = np.random.default_rng(seed).permutation(count) < count // 10
-    chosen: np.ndarray[tuple[int], np.dtype[np.bool_]] = held_back[games.games]
+    chosen: NDArray[np.bool_] = held_back[games.games]
     return chosen
 
 
@@ -131,8 +151,9 @@ def run(options: argparse.Namespace) -> None:
     start = guesses.start(of) if options.guesses else built
     held_back = split(every, options.seed)
     parts = (every.where(~held_back), every.where(held_back))
+    slope = slope_of_scores(parts[0])
     targets = [
-        options.blend * part.points + (1.0 - options.blend) * expected(part.scores)
+        options.blend * part.points + (1.0 - options.blend) * expected(part.scores, slope)
         for part in parts
     ]
     games = len(np.unique(parts[0].games))
@@ -158,12 +179,12 @@ def run(options: argparse.Namespace) -> None:
         judge("the target itself", targets),
         judge("a constant", [np.full(len(part), constant) for part in parts]),
         judge_weights("material 1, 3, 3, 5, 9", count_of_material(of)),
-        judge("the search score", [expected(part.scores) for part in parts]),
+        judge(f"search score x {slope:.5f}", [expected(part.scores, slope) for part in parts]),
         judge_weights("before", start),
     ]
     print(*report, sep="\n", flush=True)
 
-    problem = Problem(parts[0], targets[0], start, options.spread, games)
+    problem = Problem(parts[0], targets[0], start, options.spread, games, fixed(of))
     found, iterations = fit(problem, options.steps)
     whole = found.rounded()
     forecasts = [expected(engine_value(part, whole).astype(np.float64)) for part in parts]

@@ -14,6 +14,7 @@ import numpy as np
 from layout import Layout
 from numpy.typing import NDArray
 from samples import FULL_PHASE, WHOLE, Samples
+from scipy.optimize import minimize_scalar  # type: ignore[import-untyped]
 from weights import Weights
 
 SLOPE = 0.008
@@ -25,10 +26,20 @@ DANGER_LINEAR = 8.0
 Array = NDArray[np.float64]
 
 
-def expected(centipawns: Array) -> Array:
+def expected(centipawns: Array, slope: float = SLOPE) -> Array:
     """White's expected score, 0 to 1."""
-    result: Array = 1.0 / (1.0 + np.exp(-SLOPE * np.clip(centipawns, -4000.0, 4000.0)))
+    result: Array = 1.0 / (1.0 + np.exp(-slope * np.clip(centipawns, -4000.0, 4000.0)))
     return result
+
+
+def slope_of_scores(samples: Samples) -> float:
+    """The slope with which the search scores foretell the results best, in 1 / centipawns: an evaluation that was
+    not fitted may have larger or smaller centipawns than the logistic of `expected` means."""
+
+    def loss(slope: float) -> float:
+        return log_loss(expected(samples.scores, slope), samples.points)
+
+    return float(minimize_scalar(loss, bounds=(0.001, 0.03), method="bounded").x)
 
 
 def log_loss(forecast: Array, target: Array) -> float:
@@ -74,7 +85,7 @@ class Problem:
 
     The pull is `sum(((weight - start) / spread) ** 2) / 2 / games`: a weight has before the fit a normal distribution
     round the start with the standard deviation `spread` in centipawns (or units), and each game counts as one
-    observation, since positions of one game have one result.
+    observation, since positions of one game have one result. `fixed` weights keep their value at the start.
     """
 
     samples: Samples
@@ -82,6 +93,7 @@ class Problem:
     start: Weights
     spread: float
     games: int
+    fixed: NDArray[np.bool_]
 
     def pack(self, weights: Weights) -> Array:
         """The weights in one row."""
@@ -117,6 +129,7 @@ class Problem:
         pull = float(away @ away) / 2.0 / self.games
         gradient = np.concatenate([by_pairs.ravel(), by_units])
         gradient += away / self.spread / self.games
+        gradient[self.fixed] = 0.0
         return log_loss(forecast, self.target) + pull, gradient
 
     def curvature(self) -> Array:

@@ -105,7 +105,7 @@ def take(games: Sequence[Path], folder: Path, seed: int, most: int) -> None:
         raise SampleError("the games could not be read")
 
 
-def _opened(path: Path) -> IO[bytes]:
+def _opened(path: Path) -> IO[bytes] | gzip.GzipFile | lzma.LZMAFile:
     if path.suffix == ".xz":
         return lzma.open(path)
     if path.suffix == ".gz":

@@ -1,6 +1,6 @@
 """The Rust engine for Python. Squares are names ("e4"), sides "white" and "black", pieces FEN letters."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import final
 
 __version__: str
@@ -188,4 +188,45 @@ def mate(
     :returns: (True, the line in UCI, nodes), (False, [], nodes) when every move was tried, (None, [], nodes)
         when the nodes ran out.
     :raises FenError: when the text is no FEN of a legal position.
+    """
+
+# Other programs
+
+def uci() -> None:
+    """Speaks UCI on standard input and output until `quit` or the end of the input.
+
+    :raises OSError: when they cannot be read or written.
+    """
+
+class MatchSettingError(ValueError):
+    """A match cannot be played: a setting is wrong, or a program cannot be started or set up."""
+
+@final
+class MatchSummary:
+    """What a match has come to, for the first program."""
+
+    pairs: list[int]
+    """Pairs of 0, 1/2, 1, 3/2 and 2 points."""
+    games: list[int]
+    """Lost, drawn and won."""
+    elo: float | None
+    """Infinite when all was won or lost; None without a pair."""
+    elo_interval: tuple[float, float] | None
+    """Of 95 %; None when pairs all ended alike."""
+    ratio: tuple[float, float, float] | None
+    """The test's log-likelihood ratio, and its bounds."""
+    accepted: str | None
+    """"lower" or "higher"; None when it is open, or there is no test."""
+    endings: list[tuple[str, int]]
+    failures: list[list[tuple[str, int]]]
+    """Games lost by a failure, of the first program and of the other."""
+    plies: int
+    seconds: float
+    report: str
+    """All of it, in words."""
+
+def play_match(words: Sequence[str], say: Callable[[str], object]) -> MatchSummary:
+    """Plays a match as the words of a command line say; `say` is given a line now and then.
+
+    :raises MatchSettingError: when it cannot be played.
     """

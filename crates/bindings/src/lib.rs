@@ -5,6 +5,7 @@ use pyo3::prelude::*;
 mod board;
 mod pgn;
 mod search;
+mod uci;
 
 #[pymodule]
 mod _engine {
@@ -18,6 +19,8 @@ mod _engine {
     use super::search::{
         InCheckError, LimitError, Stop, chances_of, mate, perft, points_of, search,
     };
+    #[pymodule_export]
+    use super::uci::{MatchSettingError, MatchSummary, play_match, uci};
 
     use super::{PyModule, PyResult};
     use pyo3::Bound;

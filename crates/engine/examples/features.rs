@@ -3,7 +3,7 @@
 //!
 //! A game a line: `RESULT RANDOM_PLIES MOVE/SCORE MOVE/SCORE ...`, as `generate` writes them. Only quiet positions are
 //! taken: not in check, the move played neither takes nor promotes nor checks, its score known and no mate, at least
-//! four plies after the random ones; of these at most `--most` a game, by lot.
+//! four plies after the random ones, and no bare king, whose game is decided; of these at most `--most` a game, by lot.
 //!
 //! Writes four files of little-endian numbers. `rows.bin`, 14 bytes a position: game (u32), White's points doubled
 //! (u8), score (i16), value (i16), both for White in centipawns, phase in 24ths (u8), scale in 64ths (u8), White on
@@ -110,7 +110,9 @@ fn quiet(line: &str, number: usize) -> Result<(u8, Vec<(Chess, i16)>), GameError
         let before = chess.clone();
         chess.play_unchecked(mv);
         let loud = before.is_check() || mv.is_capture() || mv.is_promotion() || chess.is_check();
-        if loud || ply < random_plies + UNSETTLED || score == "?" {
+        let board = before.board();
+        let bare = board.white().count() == 1 || board.black().count() == 1;
+        if loud || bare || ply < random_plies + UNSETTLED || score == "?" {
             continue;
         }
         let score: i32 = score.parse().map_err(|_| wrong())?;

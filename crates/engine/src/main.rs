@@ -2,12 +2,9 @@
 
 use std::io::{self, Write};
 use std::process::ExitCode;
-use std::time::{Duration, Instant};
 
 use engine::matches::{self, MatchError, Settings, settings};
 
-/// Between two lines that say how far a match has come.
-const PROGRESS: Duration = Duration::from_secs(5);
 /// Bad use or bad input.
 const BAD: u8 = 2;
 
@@ -46,15 +43,7 @@ fn uci() -> ExitCode {
 
 fn play(words: impl Iterator<Item = String>) -> Result<(), MatchError> {
     let settings = Settings::from_words(words)?;
-    let mut last = Instant::now();
-    let summary = matches::play(&settings, &mut |summary, remark| {
-        if let Some(remark) = remark {
-            say(&format!("{remark}\n"));
-        } else if last.elapsed() >= PROGRESS {
-            last = Instant::now();
-            say(&format!("{}\n", summary.progress(&settings)));
-        }
-    })?;
+    let summary = matches::play_saying(&settings, &mut |line| say(&format!("{line}\n")))?;
     say(&summary.report(&settings));
     Ok(())
 }

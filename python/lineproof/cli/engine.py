@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING
 
-from . import engine_solve, engine_speed
+from . import engine_match, engine_solve, engine_speed, engine_uci
 from .failures import CommandError
 from .output import write, write_json
 from .shared import add_command
@@ -38,8 +38,8 @@ def add(commands: Commands) -> None:
     command = add_command(inner, "perft", "count the paths of exactly DEPTH plies", perft)
     command.add_argument("depth", metavar="DEPTH", type=int, help=f"plies, 0 to {DEEPEST}")
     command.add_argument("--fen", help="the position to start from")
-    engine_solve.add(inner)
-    engine_speed.add(inner)
+    for each in (engine_uci, engine_solve, engine_speed, engine_match):
+        each.add(inner)
 
 
 def perft(given: argparse.Namespace) -> int:

@@ -7,7 +7,7 @@ use shakmaty::{Bitboard, Board, Color, File, Rank, Square};
 
 use super::army::Army;
 use super::sink::Sink;
-use super::terms::{DRIVE_KINGS_NEAR, DRIVE_TO_CORNER, DRIVE_TO_EDGE};
+use super::terms::{BARE_KING, DRIVE_KINGS_NEAR, DRIVE_TO_CORNER, DRIVE_TO_EDGE};
 
 /// The whole of an advantage, in the parts that [`scale`] counts.
 pub const WHOLE: i32 = 64;
@@ -27,9 +27,15 @@ const QUEENS_WING: Bitboard = Bitboard(0x0F0F_0F0F_0F0F_0F0F);
 const A_FILE: Bitboard = Bitboard(0x0101_0101_0101_0101);
 const H_FILE: Bitboard = Bitboard(0x8080_8080_8080_8080);
 
-/// Counts where a bare king stands. Whether the pieces suffice is [`scale`]'s to say.
+/// Counts a bare king and where it stands. Whether the pieces suffice is [`scale`]'s to say.
 pub fn drive<S: Sink>(board: &Board, army: &Army, foe: &Army, sink: &mut S) {
-    if foe.own.more_than_one() || army.pawns.any() {
+    if foe.own.more_than_one() {
+        return;
+    }
+    if (army.own & board.rooks_and_queens()).any() {
+        sink.one(BARE_KING);
+    }
+    if army.pawns.any() {
         return;
     }
     let (file, rank) = (foe.king.file() as i32, foe.king.rank() as i32);

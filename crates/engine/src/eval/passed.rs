@@ -7,10 +7,10 @@ use super::pawns::{ahead, relative_rank, step};
 use super::sink::Sink;
 use super::terms::{
     PASSED_BLOCKED, PASSED_ENEMY_KING, PASSED_ENEMY_ROOK_BEHIND, PASSED_NEXT_SAFE, PASSED_OWN_KING,
-    PASSED_ROOK_BEHIND, PASSED_SUPPORTED, PASSED_WAY_SAFE, UNSTOPPABLE, UNSTOPPABLE_MOVES,
+    PASSED_ROOK_BEHIND, PASSED_SUPPORTED, PASSED_WAY_SAFE, RACE, UNSTOPPABLE, UNSTOPPABLE_MOVES,
 };
 
-/// Counts the passed pawns of `army`.
+/// Counts the passed pawns of `army`; the moves until the first of those that no king can catch is a queen.
 pub fn passed<S: Sink>(
     board: &Board,
     army: &Army,
@@ -19,7 +19,7 @@ pub fn passed<S: Sink>(
     ours: &Attacks,
     theirs: &Attacks,
     sink: &mut S,
-) {
+) -> Option<i32> {
     let color = army.color;
     let mut quickest: Option<i32> = None;
     let foe_is_bare = (foe.own & !foe.pawns & !board.kings()).is_empty();
@@ -50,9 +50,18 @@ pub fn passed<S: Sink>(
             }
         }
     }
-    if let Some(moves) = quickest {
-        sink.one(UNSTOPPABLE);
-        sink.add(UNSTOPPABLE_MOVES, moves);
+    quickest
+}
+
+/// Counts a pawn that cannot be caught; when both sides have one, the moves by which ours is quicker.
+pub fn unstoppable<S: Sink>(ours: Option<i32>, theirs: Option<i32>, sink: &mut S) {
+    match (ours, theirs) {
+        (Some(moves), None) => {
+            sink.one(UNSTOPPABLE);
+            sink.add(UNSTOPPABLE_MOVES, moves);
+        }
+        (Some(moves), Some(other)) if moves < other => sink.add(RACE, other - moves),
+        _ => {}
     }
 }
 
@@ -94,9 +103,12 @@ mod tests {
             ("8/8/8/2k5/7P/8/8/K7 b - - 0 1", 0),
             ("8/8/8/1k6/7P/8/8/K7 b - - 0 1", 1),
             ("8/8/8/1k6/7P/8/8/K6n b - - 0 1", 0),
+            ("8/8/8/2k5/7P/1p6/8/7K w - - 0 1", 0),
         ] {
             assert_eq!(trace(fen).terms[UNSTOPPABLE], unstoppable, "{fen}");
         }
+        // Four moves against two, and one more for not being on move: Black is quicker by one.
+        assert_eq!(trace("8/8/8/2k5/7P/1p6/8/7K w - - 0 1").terms[RACE], -1);
     }
 
     #[test]

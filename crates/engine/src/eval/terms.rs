@@ -124,10 +124,12 @@ layout! { TERMS, COUNT:
     PASSED_ROOK_BEHIND 1;
     /// An enemy rook behind it.
     PASSED_ENEMY_ROOK_BEHIND 1;
-    /// A pawn that no king can catch, without enemy pieces ("Rule of the Square", CPW).
+    /// A pawn that no king can catch, the enemy having neither pieces nor such a pawn ("Rule of the Square", CPW).
     UNSTOPPABLE 1;
     /// For each move that it still needs.
     UNSTOPPABLE_MOVES 1;
+    /// When both sides have such a pawn, for each move by which the own one is quicker (handbooks).
+    RACE 1;
 
     /// The nearest own pawn before the king on its file and the two beside it, by the file's distance from the
     /// edge and the pawn's from the king's rank, 7 for none ("King Safety, Pawn Shield", CPW).
@@ -161,6 +163,8 @@ layout! { TERMS, COUNT:
     /// A queen off the first rank, for each undeveloped minor piece (handbooks).
     QUEEN_OUT_EARLY 1;
 
+    /// A rook or queen against a bare king: a won ending (handbooks).
+    BARE_KING 1;
     /// Against a bare king: its distance from the centre, 0 to 6 ("Mop-up Evaluation", CPW).
     DRIVE_TO_EDGE 1;
     /// Against a bare king: how near the kings are, 0 to 7.

@@ -19,7 +19,7 @@ use std::path::PathBuf;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::sync::mpsc::{self, Sender};
 use std::thread;
-use std::time::Instant;
+use std::time::{Duration, Instant};
 
 mod contestant;
 mod failure;
@@ -67,6 +67,9 @@ impl Side {
         }
     }
 }
+
+/// Between two lines that say how far a match has come.
+const PROGRESS: Duration = Duration::from_secs(5);
 
 /// Two games from one opening, the first with `one` as White.
 type Pair = [Played; 2];
@@ -142,6 +145,22 @@ pub fn play(
     }
     summary.end();
     Ok(summary)
+}
+
+/// As [`play`], with lines for a reader: remarks, and now and then how far it has come.
+///
+/// # Errors
+/// As [`play`].
+pub fn play_saying(settings: &Settings, say: &mut dyn FnMut(&str)) -> Result<Summary, MatchError> {
+    let mut last = Instant::now();
+    play(settings, &mut |summary, remark| {
+        if let Some(remark) = remark {
+            say(remark);
+        } else if last.elapsed() >= PROGRESS {
+            last = Instant::now();
+            say(&summary.progress(settings));
+        }
+    })
 }
 
 fn create(path: &PathBuf) -> Result<(BufWriter<File>, PathBuf), MatchError> {

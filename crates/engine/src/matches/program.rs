@@ -13,6 +13,8 @@ use super::failure::MatchError;
 const START: Duration = Duration::from_secs(30);
 /// A program must have ended within this time of `quit`.
 const END: Duration = Duration::from_secs(2);
+/// MiB of a program's table when nothing is said: enough for short games, and quickly wiped between them.
+const HASH: u32 = 16;
 /// Centipawns that stand for a mate.
 pub const MATE: i32 = 30_000;
 
@@ -108,6 +110,13 @@ impl Program {
             }
         }
         let mut settings = String::new();
+        let given = |wanted: &str| {
+            let mut names = contestant.options.iter().map(|(name, _)| name);
+            names.any(|name| name.eq_ignore_ascii_case(wanted))
+        };
+        if known.iter().any(|option| option == "hash") && !given("Hash") {
+            settings.push_str(&format!("setoption name Hash value {HASH}\n"));
+        }
         for (option, value) in &contestant.options {
             if !known.contains(&option.to_lowercase()) {
                 return Err(MatchError::Option(name, option.clone()));

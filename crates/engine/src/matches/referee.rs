@@ -39,21 +39,6 @@ pub enum Ending {
 }
 
 impl Ending {
-    /// Every ending, in the order of reports.
-    pub const ALL: [Ending; 11] = [
-        Ending::Checkmate,
-        Ending::Stalemate,
-        Ending::Material,
-        Ending::Repetition,
-        Ending::FiftyMoves,
-        Ending::AgreedWin,
-        Ending::AgreedDraw,
-        Ending::TooLong,
-        Ending::Crash,
-        Ending::IllegalMove,
-        Ending::Time,
-    ];
-
     /// As reports say it.
     #[must_use]
     pub fn words(self) -> &'static str {

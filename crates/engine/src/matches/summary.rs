@@ -19,9 +19,9 @@ pub struct Summary {
     /// Games that `one` lost, drew and won.
     pub games: [u64; 3],
     /// How games ended.
-    pub endings: BTreeMap<Ending, u64>,
+    endings: BTreeMap<Ending, u64>,
     /// Games lost by a failure, of `one` and of `other`.
-    pub failures: [BTreeMap<Ending, u64>; 2],
+    failures: [BTreeMap<Ending, u64>; 2],
     /// Plies that the programs played, without those of the openings.
     pub plies: u64,
     begun: Instant,
@@ -61,6 +61,18 @@ impl Summary {
     #[must_use]
     pub fn lasted(&self) -> Duration {
         self.lasted.unwrap_or_else(|| self.begun.elapsed())
+    }
+
+    /// How games ended, with how many did.
+    #[must_use]
+    pub fn endings_in_words(&self) -> Vec<(&'static str, u64)> {
+        counted(&self.endings)
+    }
+
+    /// Games lost by a failure of `one` and of `other`, by what it was.
+    #[must_use]
+    pub fn failures_in_words(&self) -> [Vec<(&'static str, u64)>; 2] {
+        self.failures.each_ref().map(counted)
     }
 
     /// One line for the way.
@@ -110,15 +122,14 @@ impl Summary {
                 "SPRT of {elo0} against {elo1} Elo: LLR {ratio:.2}, bounds {low:.2} and {high:.2}: {verdict}"
             );
         }
-        let endings = counted(&self.endings);
-        let _ = writeln!(
-            text,
-            "endings: {}",
-            endings.unwrap_or_else(|| "none".to_owned())
-        );
-        for side in [Side::One, Side::Other] {
-            if let Some(failures) = counted(&self.failures[side.index()]) {
-                let _ = writeln!(text, "lost by a failure of {}: {failures}", side.name());
+        let _ = writeln!(text, "endings: {}", listed(&self.endings_in_words()));
+        for (side, failures) in [Side::One, Side::Other]
+            .iter()
+            .zip(self.failures_in_words())
+        {
+            if !failures.is_empty() {
+                let name = side.name();
+                let _ = writeln!(text, "lost by a failure of {name}: {}", listed(&failures));
             }
         }
         text
@@ -133,10 +144,17 @@ fn elo(pairs: &Pairs) -> String {
     }
 }
 
-fn counted(endings: &BTreeMap<Ending, u64>) -> Option<String> {
-    let parts: Vec<String> = Ending::ALL
+fn counted(endings: &BTreeMap<Ending, u64>) -> Vec<(&'static str, u64)> {
+    endings
         .iter()
-        .filter_map(|ending| Some(format!("{} {}", ending.words(), endings.get(ending)?)))
+        .map(|(ending, count)| (ending.words(), *count))
+        .collect()
+}
+
+fn listed(counts: &[(&'static str, u64)]) -> String {
+    let parts: Vec<String> = counts
+        .iter()
+        .map(|(words, count)| format!("{words} {count}"))
         .collect();
-    (!parts.is_empty()).then(|| parts.join(", "))
+    parts.join(", ")
 }

@@ -1,6 +1,7 @@
 //! How much of the clock one move may take.
 //!
-//! A share of the time left, as if the game lasted [`EXPECTED_MOVES`] more moves, and most of the increment. No new
+//! A share of the time left, as if the game lasted [`EXPECTED_MOVES`] more moves, and most of the increment: the less
+//! of it the less time is left, so that some is always in reserve for a machine that is busy elsewhere. No new
 //! iteration begins after six tenths of the share, since it seldom ends in time; one that has begun may take three
 //! shares, never more than half of what is left, so that a hard decision can be thought over.
 
@@ -10,6 +11,10 @@ use std::time::Duration;
 pub const EXPECTED_MOVES: u32 = 30;
 /// Kept back at each move for what happens between the two programs.
 pub const MOVE_OVERHEAD: Duration = Duration::from_millis(20);
+/// With so much time left, half of what is else taken of the increment is saved.
+const RESERVE: Duration = Duration::from_millis(100);
+/// Clocks that show more are taken to show this: a hundred days.
+const LONGEST: Duration = Duration::from_secs(100 * 24 * 3600);
 /// The least that a move gets.
 const LEAST: Duration = Duration::from_millis(1);
 
@@ -25,11 +30,12 @@ pub struct Plan {
 /// The plan for one move, with `left` on the mover's clock and `increment` after each move.
 #[must_use]
 pub fn plan(left: Duration, increment: Duration, moves_to_go: Option<u32>) -> Plan {
-    let usable = left.saturating_sub(MOVE_OVERHEAD).max(LEAST);
+    let usable = left.min(LONGEST).saturating_sub(MOVE_OVERHEAD).max(LEAST);
     let moves = moves_to_go
         .unwrap_or(EXPECTED_MOVES)
         .clamp(1, EXPECTED_MOVES);
-    let share = (usable / moves).saturating_add(increment.min(usable) * 3 / 4);
+    let spent = usable.as_secs_f64() / (usable + RESERVE).as_secs_f64();
+    let share = usable / moves + increment.min(usable).mul_f64(0.75 * spent);
     // With the control at hand nothing needs to be saved.
     let most = if moves == 1 {
         usable * 9 / 10
@@ -61,9 +67,22 @@ mod tests {
 
     #[test]
     fn most_of_the_increment_is_used() {
-        // 2,000 + 3/4 of 1,000
+        // 2,000 + 3/4 of 1,000, less one part in 601 of it: 2,748.75, of which six tenths
         let plan = plan(ms(60_020), ms(1_000), None);
-        assert_eq!((plan.soft, plan.hard), (ms(1_650), ms(8_250)));
+        assert_eq!(
+            (plan.soft.as_millis(), plan.hard.as_millis()),
+            (1_649, 8_246)
+        );
+    }
+
+    #[test]
+    fn with_little_time_the_increment_is_saved() {
+        // 3,000 us / 30 + 3/4 of 3/103 of 10,000: far less than the increment, so that time is gained
+        let plan = plan(ms(23), ms(10), None);
+        assert!(
+            plan.soft <= plan.hard && plan.hard < ms(1) + ms(1),
+            "{plan:?}"
+        );
     }
 
     #[test]

@@ -27,6 +27,9 @@ use session::Session;
 use signals::Signals;
 use voice::Voice;
 
+/// Bytes of the searching thread's stack: a search for a long mate goes down two plies a move.
+const STACK: usize = 64 << 20;
+
 /// Answers commands until `quit` or the end of the input. Should the search break down, the whole process ends,
 /// because the program at the other end would wait for ever.
 ///
@@ -38,7 +41,9 @@ pub fn run(input: impl BufRead, output: impl Write + Send) -> io::Result<()> {
     let (jobs, todo) = mpsc::channel();
     let read = thread::scope(|scope| {
         let (voice, signals) = (&voice, &signals);
-        let search = thread::Builder::new().name("search".to_owned());
+        let search = thread::Builder::new()
+            .name("search".to_owned())
+            .stack_size(STACK);
         search.spawn_scoped(scope, move || think::work(&todo, voice, signals))?;
         let mut session = Session::new(scope, jobs, voice, signals);
         let read = session.listen(input);

@@ -40,6 +40,11 @@ impl Signals {
         self.state().quitting
     }
 
+    /// Whether the best move may be said.
+    pub fn is_released(&self) -> bool {
+        self.state().released
+    }
+
     pub fn hit(&self) -> Option<Instant> {
         self.state().hit
     }

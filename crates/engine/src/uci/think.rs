@@ -22,6 +22,8 @@ use super::voice::Voice;
 const BROKEN: i32 = 101;
 /// Within this time of the beginning, lines wait for one another, so that a short search writes once.
 const TOGETHER: Duration = Duration::from_millis(10);
+/// Bytes from which on a table is not wiped but made anew: fresh memory is taken only as it is used.
+const MADE_ANEW: usize = 256 << 20;
 /// Nodes after the search for a mate found none, for a move to play all the same.
 const NODES_WITHOUT_MATE: u64 = 100_000;
 
@@ -72,26 +74,36 @@ pub fn work(jobs: &Receiver<Job>, voice: &Voice<impl Write>, signals: &Signals) 
     // Made at the first search, so that a size set before it costs nothing.
     let mut searcher: Option<Searcher> = None;
     let mut remembers = false;
+    let mut table_bytes = 0;
     for job in jobs {
         match job {
             Job::Resize(bytes) => {
                 if let Some(searcher) = &mut searcher {
                     searcher.resize(bytes);
-                    remembers = false;
+                    (remembers, table_bytes) = (false, bytes);
                 }
             }
             Job::Forget => {
                 if let Some(searcher) = searcher.as_mut().filter(|_| remembers) {
-                    searcher.forget();
+                    if table_bytes < MADE_ANEW {
+                        searcher.forget();
+                    } else {
+                        searcher.resize(table_bytes);
+                    }
                     remembers = false;
                 }
             }
             Job::Search(search) => {
-                let searcher =
-                    searcher.get_or_insert_with(|| Searcher::keeping(search.table_bytes));
+                let searcher = searcher.get_or_insert_with(|| {
+                    table_bytes = search.table_bytes;
+                    Searcher::keeping(table_bytes)
+                });
                 remembers = true;
                 let best = find(searcher, &search, voice, signals);
-                signals.wait_for_release();
+                if !signals.is_released() {
+                    voice.say(""); // what was added so far
+                    signals.wait_for_release();
+                }
                 signals.end();
                 if !signals.is_quitting() {
                     voice.say(&best);

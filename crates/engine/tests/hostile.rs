@@ -1,0 +1,116 @@
+//! A few thousand damaged inputs for each reader, always the same ones; `make fuzz` finds others.
+#![allow(clippy::unwrap_used, clippy::panic)] // a test ends at the first thing that is not as it must be
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+#[path = "../../../fuzz/src/checks.rs"]
+#[allow(missing_docs)]
+mod checks;
+
+/// Inputs for each reader.
+const INPUTS: u64 = 3_000;
+/// Bytes of an input, at most.
+const LONGEST: usize = 600;
+
+/// Steele, Lea and Flood, Fast Splittable Pseudorandom Number Generators, 2014.
+struct Random(u64);
+
+impl Random {
+    fn next(&mut self) -> u64 {
+        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
+        let mut z = self.0;
+        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+        z ^ (z >> 31)
+    }
+
+    fn below(&mut self, count: usize) -> usize {
+        (self.next() % count.max(1) as u64) as usize
+    }
+}
+
+fn folder(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("../../fuzz")
+        .join(name)
+}
+
+fn seeds(target: &str) -> Vec<Vec<u8>> {
+    let mut files: Vec<PathBuf> = fs::read_dir(folder("seeds").join(target))
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .collect();
+    files.sort();
+    files.iter().map(|file| fs::read(file).unwrap()).collect()
+}
+
+/// The words of the dictionary; escapes in it are left as they are, which damages an input as well as anything.
+fn words(target: &str) -> Vec<Vec<u8>> {
+    let file = folder("dictionaries").join(format!("{target}.dict"));
+    fs::read_to_string(file)
+        .unwrap()
+        .lines()
+        .filter_map(|line| line.strip_prefix('"')?.strip_suffix('"'))
+        .map(|word| word.as_bytes().to_vec())
+        .collect()
+}
+
+fn damaged(random: &mut Random, seeds: &[Vec<u8>], words: &[Vec<u8>]) -> Vec<u8> {
+    let mut input = seeds[random.below(seeds.len())].clone();
+    for _ in 0..=random.below(8) {
+        let at = random.below(input.len() + 1);
+        let to = (at + 1 + random.below(20)).min(input.len());
+        match random.below(7) {
+            0 => {
+                input.drain(at.min(to)..to);
+            }
+            1 => input.insert(at, random.next() as u8),
+            2 if at < input.len() => input[at] ^= 1 << random.below(8),
+            3 => {
+                let copied = input[at.min(to)..to].to_vec();
+                let place = random.below(input.len() + 1);
+                input.splice(place..place, copied);
+            }
+            4 => input.truncate(at),
+            5 => {
+                let other = &seeds[random.below(seeds.len())];
+                let from = random.below(other.len());
+                input.splice(at.., other[from..].iter().copied());
+            }
+            _ => {
+                let word = words[random.below(words.len())].clone();
+                input.splice(at..at, word);
+            }
+        }
+    }
+    input.truncate(LONGEST);
+    input
+}
+
+fn try_all(target: &str, check: fn(&[u8])) {
+    let (seeds, words) = (seeds(target), words(target));
+    assert!(seeds.len() > 1 && words.len() > 10);
+    for seed in &seeds {
+        check(seed);
+    }
+    for number in 0..INPUTS {
+        let mut random = Random(number);
+        check(&damaged(&mut random, &seeds, &words));
+    }
+}
+
+#[test]
+fn a_damaged_fen_is_refused_or_a_position() {
+    try_all("fen", checks::fen);
+}
+
+#[test]
+fn a_damaged_conversation_ends_with_its_input() {
+    try_all("uci", checks::uci);
+}
+
+#[test]
+fn a_damaged_pgn_is_read_without_loss() {
+    try_all("pgn", checks::pgn);
+}
