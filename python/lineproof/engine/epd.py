@@ -10,7 +10,7 @@ Source: Portable Game Notation Specification and Implementation Guide, 1994-03-1
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from lineproof._engine import (
@@ -51,13 +51,20 @@ class Problem:
 
 
 @dataclass(frozen=True, slots=True)
-class _Operand:
+class _Word:
     text: str
     column: int
 
 
+@dataclass(frozen=True, slots=True)
+class _Operation:
+    opcode: _Word
+    operands: tuple[_Word, ...]
+
+
 _WORD = re.compile(r"\S+")
-_OPERAND = re.compile(r'"(?P<string>[^"]*)"|(?P<open>")|(?P<end>;)|(?P<word>[^\s;"]+)')
+_PART = re.compile(r'"(?P<string>[^"]*)"|(?P<open>")|(?P<end>;)|(?P<word>[^\s;"]+)')
+_NUMBER = re.compile(r"[0-9]{1,4}\Z")
 _OPCODE = re.compile(r"[A-Za-z][A-Za-z0-9_]{0,14}\Z")
 
 
@@ -66,7 +73,7 @@ def read(text: str) -> tuple[Problem, ...]:
 
     :raises EpdError: at the first record that cannot be read, or has neither `bm` nor `am`
     """
-    lines = text.removeprefix("\ufeff").splitlines()
+    lines = re.split(r"\r\n|\r|\n", text.removeprefix("\ufeff"))
     return tuple(_problem(line, number) for number, line in enumerate(lines, 1) if line.strip())
 
 
@@ -92,7 +99,7 @@ def _problem(line: str, number: int) -> Problem:
             fields[3].end() + 1,
             "there is nothing to find; add the best move (bm) or a move to avoid (am)",
         )
-    names = operations.get("id", [])
+    names = operations["id"].operands if "id" in operations else ()
     return Problem(
         names[0].text if names else f"line {number}",
         board.fen,
@@ -102,9 +109,10 @@ def _problem(line: str, number: int) -> Problem:
     )
 
 
-def _operations(line: str, start: int, number: int) -> dict[str, list[_Operand]]:
-    found: dict[str, list[_Operand]] = {}
-    for opcode, operands in _records(line, start, number):
+def _operations(line: str, start: int, number: int) -> dict[str, _Operation]:
+    found: dict[str, _Operation] = {}
+    for operation in _written(line, start, number):
+        opcode = operation.opcode
         if not _OPCODE.match(opcode.text):
             raise EpdError(
                 number,
@@ -115,59 +123,61 @@ def _operations(line: str, start: int, number: int) -> dict[str, list[_Operand]]
             raise EpdError(
                 number, opcode.column, f"{opcode.text} stands here twice; keep one of them"
             )
-        found[opcode.text] = operands
+        found[opcode.text] = operation
     return found
 
 
-def _records(line: str, start: int, number: int) -> Iterator[tuple[_Operand, list[_Operand]]]:
-    """(opcode, operands) of every operation; a semicolon inside a quoted string ends none."""
-    words: list[_Operand] = []
-    for match in _OPERAND.finditer(line, start):
+def _written(line: str, start: int, number: int) -> Iterator[_Operation]:
+    """Every operation; a semicolon inside a quoted string ends none."""
+    words: list[_Word] = []
+    for match in _PART.finditer(line, start):
         if match["open"]:
             raise EpdError(
                 number, match.start() + 1, 'this text is never closed; write " where it ends'
             )
         if not match["end"]:
             text = match["word"] if match["string"] is None else match["string"]
-            words.append(_Operand(text, match.start() + 1))
+            words.append(_Word(text, match.start() + 1))
         elif words:
-            yield words[0], words[1:]
+            yield _Operation(words[0], tuple(words[1:]))
             words = []
     if words:
-        yield words[0], words[1:]
+        yield _Operation(words[0], tuple(words[1:]))
 
 
-def _count(operations: dict[str, list[_Operand]], name: str, least: int, number: int) -> str:
+def _count(operations: dict[str, _Operation], name: str, least: int, number: int) -> str:
     """The number that goes into the FEN."""
-    for operand in operations.get(name, [])[:1]:
-        if not operand.text.isascii() or not operand.text.isdecimal() or int(operand.text) < least:
+    for said in operations[name].operands[:1] if name in operations else ():
+        if not _NUMBER.match(said.text) or int(said.text) < least:
             raise EpdError(
-                number, operand.column, f"{name} is {operand.text}; give a number from {least} on"
+                number, said.column, f"{name} is {said.text}; give a number from {least} to 9999"
             )
-        return operand.text
+        return said.text
     return str(least)
 
 
 def _moves(
-    board: Board, operations: dict[str, list[_Operand]], name: str, number: int
+    board: Board, operations: dict[str, _Operation], name: str, number: int
 ) -> tuple[str, ...]:
     if name not in operations:
         return ()
-    operands: Sequence[_Operand] = operations[name]
-    if not operands:
-        raise EpdError(number, 1, f"{name} names no move; write one in SAN, or take {name} out")
-    return tuple(_move(board, operand, number) for operand in operands)
-
-
-def _move(board: Board, operand: _Operand, number: int) -> str:
-    try:
-        uci, _ = read_san(board, operand.text)
-    except AmbiguousMoveError as error:
-        raise EpdError(number, operand.column, f"{error}; say which piece moves") from error
-    except (IllegalMoveError, MoveSyntaxError) as error:
+    operation = operations[name]
+    if not operation.operands:
         raise EpdError(
-            number, operand.column, f"{error}; correct the move or the position"
-        ) from error
+            number,
+            operation.opcode.column,
+            f"{name} names no move; write one in SAN, or take {name} out",
+        )
+    return tuple(_move(board, said, number) for said in operation.operands)
+
+
+def _move(board: Board, said: _Word, number: int) -> str:
+    try:
+        uci, _ = read_san(board, said.text)
+    except AmbiguousMoveError as error:
+        raise EpdError(number, said.column, str(error)) from error
+    except (IllegalMoveError, MoveSyntaxError) as error:
+        raise EpdError(number, said.column, f"{error}; correct the move or the position") from error
     if uci == "0000":
-        raise EpdError(number, operand.column, "a pass is no move to find; write a move in SAN")
+        raise EpdError(number, said.column, "a pass is no move to find; write a move in SAN")
     return uci
