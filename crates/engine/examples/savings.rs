@@ -21,17 +21,29 @@ const POSITIONS: [&str; 10] = [
     "3r2k1/pp3ppp/2p1b3/8/4P3/2N2P2/PPP3PP/2KR4 w - - 0 20",
 ];
 
-fn nodes(depth: u32, without: Techniques) -> Result<u64, Box<dyn std::error::Error>> {
-    let mut total = 0;
-    for fen in POSITIONS {
+/// A search without a technique is given up when it needs so many times the nodes of the whole one.
+const GIVEN_UP: u64 = 50;
+
+/// Nodes of each position, to a depth or to a limit.
+fn nodes(
+    depth: u32,
+    without: Techniques,
+    most: &[u64],
+) -> Result<Vec<u64>, Box<dyn std::error::Error>> {
+    let mut counts = Vec::new();
+    for (index, fen) in POSITIONS.iter().enumerate() {
         let position = Position::from_fen(fen)?;
+        let limits = Limits {
+            nodes: most.get(index).map(|nodes| nodes * GIVEN_UP),
+            ..Limits::depth(depth)
+        };
         let request = Request {
             without,
-            ..Request::new(&position, Limits::depth(depth))
+            ..Request::new(&position, limits)
         };
-        total += Searcher::new().search(&request)?.nodes;
+        counts.push(Searcher::new().search(&request)?.nodes);
     }
-    Ok(total)
+    Ok(counts)
 }
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
@@ -39,12 +51,24 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         Some(text) => text.parse()?,
         None => 11,
     };
-    let all = nodes(depth, Techniques::NONE)?;
-    println!("the whole search to depth {depth}: {all} nodes");
+    let all = nodes(depth, Techniques::NONE, &[])?;
+    let total: u64 = all.iter().sum();
+    println!("the whole search to depth {depth}: {total} nodes");
     for technique in Technique::ALL {
-        let without = nodes(depth, Techniques::NONE.with(*technique))?;
-        let ratio = without as f64 / all as f64;
-        println!("without {:20} {ratio:6.2} times", technique.name());
+        let without = nodes(depth, Techniques::NONE.with(*technique), &all)?;
+        let ratio = without.iter().sum::<u64>() as f64 / total as f64;
+        // The median position says more than the sum, which one position can rule.
+        let mut each: Vec<f64> = without
+            .iter()
+            .zip(&all)
+            .map(|(without, with)| *without as f64 / *with as f64)
+            .collect();
+        each.sort_by(f64::total_cmp);
+        let middle = f64::midpoint(each[each.len() / 2 - 1], each[each.len() / 2]);
+        println!(
+            "without {:20} {ratio:6.2} times, the median position {middle:6.2}",
+            technique.name()
+        );
     }
     Ok(())
 }

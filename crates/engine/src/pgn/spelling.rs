@@ -101,13 +101,13 @@ fn plain(text: &str) -> String {
     }
     let mut squares = String::with_capacity(text.len());
     let mut piece = None;
+    let second = text.chars().nth(1);
     for (index, c) in text.chars().enumerate() {
-        let next = text[c.len_utf8()..].chars().next();
         match c {
             'K' | 'Q' | 'R' | 'N' | 'k' | 'q' | 'r' | 'n' if index == 0 => {
                 piece = Some(c.to_ascii_uppercase());
             }
-            'B' if index == 0 && !next.is_some_and(|n| n.is_ascii_digit()) => piece = Some('B'),
+            'B' if index == 0 && !second.is_some_and(|n| n.is_ascii_digit()) => piece = Some('B'),
             'P' | 'p' if index == 0 => {}
             'X' | ':' | '×' | 'x' => squares.push('x'),
             'A'..='H' | 'a'..='h' | '1'..='8' => squares.push(c.to_ascii_lowercase()),
@@ -169,6 +169,14 @@ mod tests {
         for text in ["e2-e4", "e2e4", "Pe4", "E4", "pe2-e4"] {
             assert_eq!(start.san(read_move(&start, text).unwrap()), "e4", "{text}");
         }
+    }
+
+    #[test]
+    fn a_sign_of_several_bytes_inside_a_move_is_an_error_and_no_panic() {
+        for text in ["N–f6", "B–", "e2–e4", "N×", "é4"] {
+            let _ = read_move(&Position::start(), text);
+        }
+        assert!(read_move(&Position::start(), "N–f6").is_err());
     }
 
     #[test]

@@ -7,7 +7,6 @@ use shakmaty::{Chess, Color, Move, Position as _, Role};
 
 use crate::eval::Evaluate;
 
-use super::captures::noisy_moves;
 use super::checks::Checks;
 use super::margins::Margin;
 use super::order::{Hints, Picked, Picker};
@@ -235,10 +234,7 @@ impl<E: Evaluate> Tree<'_, E> {
                 return Some(value);
             }
         }
-        if let Some(value) = self.try_pass(node, here) {
-            return Some(value);
-        }
-        self.try_captures(node, here)
+        self.try_pass(node, here)
     }
 
     /// The value after a pass, where that alone is good enough.
@@ -291,75 +287,6 @@ impl<E: Evaluate> Tree<'_, E> {
             return Some(DRAW);
         }
         (again >= beta).then_some(value)
-    }
-
-    /// The value of a capture that wins so much that a shallow search confirms it.
-    fn try_captures(&mut self, node: &Node, here: &Here) -> Option<Value> {
-        let Here {
-            ply, depth, beta, ..
-        } = *here;
-        let margin = self.margin(Margin::ProbCut);
-        let target = beta + margin;
-        if depth < self.margin(Margin::ProbCutDepth)
-            || beta.abs() >= MATE_BOUND
-            || here.entry.is_some_and(|found| {
-                i32::from(found.depth) >= depth - 3 && found.value(ply) < target
-            })
-            || !self.uses(Technique::ProbCut)
-        {
-            return None;
-        }
-        let hints = Hints {
-            table: here.entry.map_or(Packed::NONE, |found| found.mv),
-            killers: [Packed::NONE; 2],
-            counter: Packed::NONE,
-            before: self.before(ply),
-        };
-        let mut noisy = noisy_moves(&node.chess);
-        let mut picker = Picker::new(&node.chess, &mut noisy, &hints, self.memory);
-        while let Some(Picked { mv, losing, .. }) = picker.next(&node.chess) {
-            if losing {
-                break;
-            }
-            if !see::wins_at_least(&node.chess, mv, target - here.corrected) {
-                continue;
-            }
-            let child = self.play(node, mv, ply);
-            let mut value = -self.quiesce::<false>(&child, ply + 1, true, -target, -target + 1);
-            if value >= target {
-                value = -self.search::<false>(
-                    &child,
-                    ply + 1,
-                    depth - 4,
-                    -target,
-                    -target + 1,
-                    !here.cut,
-                );
-            }
-            self.take_back();
-            if self.stopped {
-                return Some(DRAW);
-            }
-            if value >= target {
-                self.table.store(
-                    node.key,
-                    ply,
-                    Finding {
-                        mv: Packed::new(mv),
-                        value,
-                        eval: self.frames[ply].raw,
-                        depth: depth - 3,
-                        bound: Bound::Lower,
-                    },
-                );
-                return Some(if value >= MATE_BOUND {
-                    value
-                } else {
-                    value - margin
-                });
-            }
-        }
-        None
     }
 
     /// Tries the moves of a node.
@@ -670,6 +597,7 @@ impl<E: Evaluate> Tree<'_, E> {
             Bound::None => false,
         };
         if says
+            && here.depth >= self.margin(Margin::CorrectionDepth)
             && !node.check
             && best.abs() < MATE_BOUND
             && best_move.is_none_or(is_quiet)

@@ -43,10 +43,6 @@ margins! {
     RazoringDepth = "razoring-depth", 3;
     /// How far below, at first and for each square of the depth.
     Razoring = "razoring-margin", 200;
-    /// Least depth of a capture that proves a cut.
-    ProbCutDepth = "probcut-depth", 5;
-    /// How far above the window it must be.
-    ProbCut = "probcut-margin", 170;
     /// Plies that a pass saves, beside a quarter of the depth.
     NullMove = "null-move-reduction", 3;
     /// A pass is tried where the static value is at most so far below the window, less 20 for each ply.
@@ -79,6 +75,8 @@ margins! {
     SingularTwice = "singular-twice", 25;
     /// What a capture in quiescence may gain beside the piece taken.
     Delta = "delta-margin", 180;
+    /// Least depth whose errors are learned.
+    CorrectionDepth = "correction-depth", 4;
     /// Weight of a new error among the old ones, in 256ths for each ply of depth.
     Correction = "correction-weight", 1;
 }

@@ -50,8 +50,6 @@ techniques! {
     ReverseFutility = "reverse-futility",
     /// So far behind that only captures can help (Birmingham and Kent, Tree-searching and Tree-pruning Techniques, 1977).
     Razoring = "razoring",
-    /// A capture that wins so much that a shallow search confirms it (Buro, ProbCut: An Effective Selective Extension of the Alpha-Beta Algorithm, 1995).
-    ProbCut = "probcut",
     /// Quiet moves that cannot raise a hopeless value (Heinz, Extended Futility Pruning, 1998).
     Futility = "futility",
     /// Quiet moves late in the order ("Futility Pruning: Move Count Based Pruning", Chess Programming Wiki).
