@@ -14,7 +14,7 @@ INSTALLED := .venv/lineproof.stamp
 # Folders count as sources too: a deleted file changes only its folder.
 SOURCES := $(shell find crates python -not -name '*.so' -not -name '*.pyd' -not -name '*.pyc' -not -name __pycache__) \
 	Cargo.toml Cargo.lock rust-toolchain.toml pyproject.toml LICENSE THIRD_PARTY.md README.md
-OWN_PYTHON := python tests tools $(wildcard benchmarks)
+OWN_PYTHON := python tests tools training $(wildcard benchmarks)
 
 help: ## say what each target does
 	@awk -F ':.*## ' '/^[a-z-]+:.*## / { printf "make %-12s %s\n", $$1, $$2 }' Makefile

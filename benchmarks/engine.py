@@ -98,7 +98,9 @@ def main() -> int:
     print(f"version {ENGINE_VERSION}, mark {mark}")
 
     delays = stop_delays(20)
-    print(f"stop: obeyed in {statistics.median(delays):.1f} ms (median), {max(delays):.1f} ms at most")
+    print(
+        f"stop: obeyed in {statistics.median(delays):.1f} ms (median), {max(delays):.1f} ms at most"
+    )
     print(f"two threads: {speed(2, 2) / speed(1, 2):.2f} times the nodes a second of one")
     return 0
 

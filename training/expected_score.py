@@ -154,7 +154,9 @@ def calibration(data: Sample, a: float, b: float) -> str:
         count = int(inside.sum())
         if count:
             mean, scored = foretold[inside].mean() * 100, data.result[inside].mean() * 100
-            rows.append(f"| {low * 100:.0f} to {high * 100:.0f} | {count} | {mean:.1f} | {scored:.1f} |")
+            rows.append(
+                f"| {low * 100:.0f} to {high * 100:.0f} | {count} | {mean:.1f} | {scored:.1f} |"
+            )
         else:
             rows.append(f"| {low * 100:.0f} to {high * 100:.0f} | 0 | | |")
     brier = ((foretold - data.result) ** 2).mean()

@@ -10,7 +10,7 @@ use std::time::{Duration, Instant};
 
 use shakmaty::{Move, Position as _};
 
-use crate::mate::{Verdict, mate_until};
+use crate::mate::{MateSolver, Verdict};
 use crate::position::Position;
 use crate::search::{Answer, Limits, Line, Progress, Request, Score, Searcher, Techniques};
 
@@ -73,6 +73,7 @@ pub fn work(jobs: &Receiver<Job>, voice: &Voice<impl Write>, signals: &Signals) 
     let _guard = EndsTheProcess;
     // Made at the first search, so that a size set before it costs nothing.
     let mut searcher: Option<Searcher> = None;
+    let mut solver = MateSolver::default();
     let mut remembers = false;
     let mut table_bytes = 0;
     for job in jobs {
@@ -84,6 +85,7 @@ pub fn work(jobs: &Receiver<Job>, voice: &Voice<impl Write>, signals: &Signals) 
                 }
             }
             Job::Forget => {
+                solver = MateSolver::default();
                 if let Some(searcher) = searcher.as_mut().filter(|_| remembers) {
                     if table_bytes < MADE_ANEW {
                         searcher.forget();
@@ -99,7 +101,7 @@ pub fn work(jobs: &Receiver<Job>, voice: &Voice<impl Write>, signals: &Signals) 
                     Searcher::keeping(table_bytes)
                 });
                 remembers = true;
-                let best = find(searcher, &search, voice, signals);
+                let best = find(searcher, &mut solver, &search, voice, signals);
                 if !signals.is_released() {
                     voice.say(""); // what was added so far
                     signals.wait_for_release();
@@ -117,6 +119,7 @@ pub fn work(jobs: &Receiver<Job>, voice: &Voice<impl Write>, signals: &Signals) 
 /// Searches, tells, and gives the line with the best move.
 fn find(
     searcher: &mut Searcher,
+    solver: &mut MateSolver,
     search: &Search,
     voice: &Voice<impl Write>,
     signals: &Signals,
@@ -128,7 +131,7 @@ fn find(
         return NO_MOVE.to_owned();
     }
     if let Some(moves) = search.mate
-        && let Some(best) = find_mate(search, moves, voice, signals)
+        && let Some(best) = find_mate(solver, search, moves, voice, signals)
     {
         return best;
     }
@@ -208,6 +211,7 @@ fn limits(search: &Search) -> Limits {
 
 /// The mate, if there is one within so many moves.
 fn find_mate(
+    solver: &mut MateSolver,
     search: &Search,
     moves: u8,
     voice: &Voice<impl Write>,
@@ -218,7 +222,7 @@ fn find_mate(
         return None;
     }
     let nodes = search.nodes.unwrap_or(u64::MAX);
-    let answer = mate_until(&search.position, moves, nodes, Some(&signals.stop));
+    let answer = solver.solve(&search.position, moves, nodes, Some(&signals.stop));
     match answer.verdict {
         Verdict::Forced(line) => {
             let count = line.len().div_ceil(2);
