@@ -62,6 +62,8 @@ def installed(
     venv.create(folder, with_pip=True, symlinks=os.name != "nt")
     scripts = folder / SCRIPTS
     command = [str(scripts / "python"), "-m", "pip", "install", "--quiet", "--only-binary", ":all:"]
+    # it comes as sources only, all of them Python; there is no compiler here that could hide anything else
+    command += ["--no-binary", "chess"]
     command += ["--constraint", str(ROOT / "tools" / "requirements-build.txt"), str(wheel)]
     run = subprocess.run(
         command, cwd=folder, env=bare_environment, capture_output=True, text=True, timeout=300
