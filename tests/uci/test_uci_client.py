@@ -170,8 +170,9 @@ def test_options_are_set_in_the_middle_of_a_search(command: list[str]) -> None:
         await asyncio.sleep(0.1)
         analysis.stop()
         assert (await analysis.wait()).move is not None
-        played = await engine.play(chess.Board(), chess.engine.Limit(depth=4))
-        assert played.move in chess.Board().legal_moves
+        board = chess.Board()
+        played = await engine.play(board, chess.engine.Limit(depth=4))
+        assert played.move in board.legal_moves
         await engine.quit()
 
     asyncio.run(talk())
