@@ -11,8 +11,9 @@ from .answer import changed
 from .counted import counted
 from .located import Located
 from .markup import Html, tag
+from .plain import plain
 from .section import Section, lead
-from .wording import MAY_DIFFER, asked, seconds, turned
+from .wording import MAY_DIFFER, seconds, turned
 
 
 def changes(proof: Proof) -> Section | None:
@@ -40,6 +41,13 @@ def _definition(kind: Kind) -> Html:
     return tag("div", tag("dt", kind.title), tag("dd", kind.definition, " ", source))
 
 
+def _asked(proof: Proof) -> str:
+    """Who answered the searches: "Engine version 1", or "Outside engine Paper Boat 2"."""
+    if proof.outside is None:
+        return f"Engine version {proof.engine}"
+    return f"Outside engine {plain(proof.outside.name)}"
+
+
 def _effort(proof: Proof, findings: Sequence[Located]) -> str:
     steps = proof.effort.steps
     searched = sum(f.finding.nodes > 0 for f in findings)
@@ -54,7 +62,7 @@ def _effort(proof: Proof, findings: Sequence[Located]) -> str:
         f"{counted(searched, 'claim')} needed search, {nodes:,} positions in all; the others are facts of the board."
         if searched
         else "No claim needed search.",
-        f"{asked(proof)}; the run took {seconds(proof.seconds)}.",
+        f"{_asked(proof)}; the run took {seconds(proof.seconds)}.",
         "Points are expected score out of 100.",
     ]
     if proof.outside is not None:

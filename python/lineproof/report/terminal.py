@@ -18,7 +18,7 @@ from .located import Located, groups, located
 from .plain import harmless, plain
 from .signs import sign
 from .title import title_of
-from .wording import MAY_DIFFER, asked, seconds, turned
+from .wording import MAY_DIFFER, seconds, turned
 
 Show = Literal["read", "all"]
 """What to show beside the findings that fail or are unsettled: every sentence, or every finding too."""
@@ -138,8 +138,11 @@ class _Page:
 
     def closing(self, proof: Proof, show: Show | None) -> None:
         self.gap()
-        who = asked(proof)
-        who = who[0].lower() + who[1:]
+        who = (
+            f"engine {proof.engine}"
+            if proof.outside is None
+            else f"outside engine {plain(proof.outside.name)}"
+        )
         text = f"{str(proof.effort).capitalize()} effort, {who}, {seconds(proof.seconds)}."
         if proof.outside is not None:
             text += f" {MAY_DIFFER}"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lineproof.proof import Change, Proof
+from lineproof.proof import Change
 
 from .plain import plain
 from .printed import SIGNS
@@ -12,13 +12,6 @@ _WAS = {"holds": "held", "fails": "failed", "unsettled": "was unsettled"}
 
 
 MAY_DIFFER = "The answers of an outside engine may differ from run to run."
-
-
-def asked(proof: Proof) -> str:
-    """Who answered the searches: "Engine version 1", or "Outside engine Paper Boat 2"."""
-    if proof.outside is None:
-        return f"Engine version {proof.engine}"
-    return f"Outside engine {plain(proof.outside.name)}"
 
 
 def turned(change: Change) -> str:
