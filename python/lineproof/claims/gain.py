@@ -11,6 +11,10 @@ from lineproof.lesson import Place
 from .board import counts, material, other
 from .claim import Ask, Spot
 
+QUIET = 3
+"""Plies running without a capture that gains a pawn: after the last move each side has then been asked once more,
+so that a piece which is attacked and cannot move does not count as kept."""
+
 HORIZON = 24
 """Plies of best play that are followed at most before the count is taken as it is."""
 
@@ -33,7 +37,7 @@ def counted(spot: Spot, side: str) -> Count:
 
 
 def settled(ask: Ask, spot: Spot, side: str) -> Count:
-    """Material after best play from `spot`, continued until two plies running no capture gains a pawn."""
+    """Material after best play from `spot`, continued until for `QUIET` plies running no capture gains a pawn."""
     moves: list[str] = []
     quiet = 0
     at = spot
@@ -44,7 +48,7 @@ def settled(ask: Ask, spot: Spot, side: str) -> Count:
         if not legal:
             break
         quiet = 0 if at.board.in_check or at.board.capture_gains_pawn() else quiet + 1
-        if quiet == 2:
+        if quiet == QUIET:
             break
         if not line:
             best = ask.best(at)
