@@ -6,7 +6,7 @@ use shakmaty::{Chess, Color, Position as _};
 use super::score::Value;
 
 /// Pawn structures of each side to move; a power of two.
-const SLOTS: usize = 1 << 14;
+const SLOTS: usize = 1 << 13;
 /// Parts of a centipawn.
 const GRAIN: i32 = 128;
 /// The most that one error counts, in 256ths.
@@ -39,7 +39,7 @@ impl Correction {
         let black = (board.pawns() & board.by_color(Color::Black)).0;
         let mixed =
             white.wrapping_mul(0x9E37_79B9_7F4A_7C15) ^ black.wrapping_mul(0xC2B2_AE3D_27D4_EB4F);
-        (mixed >> 50) as usize & (SLOTS - 1)
+        (mixed >> 40) as usize & (SLOTS - 1)
     }
 
     /// What to add to the static value, in centipawns.

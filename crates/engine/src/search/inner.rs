@@ -19,14 +19,14 @@ use super::tree::{Node, Tree};
 
 /// In place of an excluded move: this search may not pass, and leaves no trace in the table.
 const NO_PASS: Packed = Packed::NOTHING_LEGAL;
-/// From this half-move clock on, values that know nothing of the clock are not taken from the table.
-const CLOCK_MATTERS: u32 = 90;
+/// A line may be so many plies longer than the iteration's depth by extensions.
+const EXTENDED: i32 = 20;
 
 /// Depths up to which quiet moves and captures that lose material are left out.
 const EXCHANGE_DEPTH: i32 = 6;
 const EXCHANGE_CAPTURE_DEPTH: i32 = 5;
-/// Passes from this depth on are verified even with many pieces.
-const VERIFY: i32 = 12;
+/// Least depth at which passes are verified even with many pieces.
+const VERIFY: i32 = 8;
 const INTERNAL_REDUCTION: i32 = 4;
 
 /// Binary logarithm in 256ths: integers, so that it is the same on every machine.
@@ -57,6 +57,10 @@ struct Here {
     excluded: Packed,
     entry: Option<Entry>,
 }
+
+/// Moves that are remembered as tried in vain, at most.
+const QUIETS: usize = 48;
+const CAPTURES: usize = 20;
 
 /// A few moves that were tried, in the order of trying.
 struct Tried<const N: usize> {
@@ -122,7 +126,7 @@ impl<E: Evaluate> Tree<'_, E> {
         if let Some(found) = entry
             && !PV
             && i32::from(found.depth) >= depth
-            && node.chess.halfmoves() < CLOCK_MATTERS
+            && clock_is_far(node, depth)
             && self.uses(Technique::TableCuts)
         {
             let value = found.value(ply);
@@ -147,7 +151,6 @@ impl<E: Evaluate> Tree<'_, E> {
             excluded,
             entry,
         };
-        self.frames[ply + 2].killers = [Packed::NONE; 2];
 
         if !PV
             && !node.check
@@ -226,7 +229,7 @@ impl<E: Evaluate> Tree<'_, E> {
         }
         let margin = self.margin(Margin::Razoring);
         if depth <= self.margin(Margin::RazoringDepth)
-            && here.refined + margin + margin * depth * depth <= alpha
+            && here.refined + (margin << depth) <= alpha
             && self.uses(Technique::Razoring)
         {
             let value = self.quiesce::<false>(node, ply, true, alpha, alpha + 1);
@@ -245,7 +248,7 @@ impl<E: Evaluate> Tree<'_, E> {
         let mover = node.chess.turn();
         if depth < 3
             || here.refined < beta
-            || here.corrected < beta - 20 * depth + self.margin(Margin::NullMoveStatic)
+            || here.corrected + self.margin(Margin::NullMoveStatic) < beta
             || beta <= -MATE_BOUND
             || ply == 0
             || self.frames[ply - 1].landing.is_none()
@@ -255,8 +258,8 @@ impl<E: Evaluate> Tree<'_, E> {
             return None;
         }
         let passed = node.chess.clone().swap_turn().ok()?;
-        let reduction =
-            self.margin(Margin::NullMove) + depth / 4 + ((here.refined - beta) / 200).min(3);
+        let far = here.refined - beta >= self.margin(Margin::NullMoveFar);
+        let reduction = self.margin(Margin::NullMove) + depth / 4 + i32::from(far);
         let child = self.pass(node, passed, ply);
         let value = -self.search::<false>(
             &child,
@@ -275,9 +278,9 @@ impl<E: Evaluate> Tree<'_, E> {
         }
         // A mate after a pass is no proof.
         let value = if value >= MATE_BOUND { beta } else { value };
-        if (!few_pieces(&node.chess, mover) && depth < VERIFY)
-            || !self.uses(Technique::Verification)
-        {
+        // An error costs most in the upper half of the tree.
+        let upper = 2 * depth > self.root_depth && depth >= VERIFY;
+        if (!few_pieces(&node.chess, mover) && !upper) || !self.uses(Technique::Verification) {
             return Some(value);
         }
         self.frames[ply].excluded = NO_PASS;
@@ -325,8 +328,8 @@ impl<E: Evaluate> Tree<'_, E> {
         let mut number = 0;
         let base = self.margin(Margin::ReductionBase);
         let slope = self.margin(Margin::ReductionSlope);
-        let mut quiets = Tried::<64>::new();
-        let mut captures = Tried::<32>::new();
+        let mut quiets = Tried::<QUIETS>::new();
+        let mut captures = Tried::<CAPTURES>::new();
 
         while let Some(Picked {
             mv,
@@ -367,7 +370,7 @@ impl<E: Evaluate> Tree<'_, E> {
             let child = self.play(node, mv, ply);
             if child.check
                 && extension == 0
-                && (ply as i32) < 2 * self.root_depth
+                && (ply as i32) < self.root_depth + EXTENDED
                 && (!losing || depth <= 2)
                 && self.uses(Technique::CheckExtension)
             {
@@ -493,7 +496,10 @@ impl<E: Evaluate> Tree<'_, E> {
         if !is_quiet(mv) {
             return losing && loses(EXCHANGE_CAPTURE_DEPTH, Margin::ExchangeCapture);
         }
-        let late = self.margin(Margin::LateMoves) + depth * depth / (2 - i32::from(here.improving));
+        // Triangular numbers, half as many more where things are getting better.
+        let triangle = depth * (depth + 1) / 2;
+        let late =
+            self.margin(Margin::LateMoves) + triangle + i32::from(here.improving) * triangle / 2;
         let margin = self.margin(Margin::Futility);
         (depth <= self.margin(Margin::LateMovesDepth)
             && number > late
@@ -519,18 +525,18 @@ impl<E: Evaluate> Tree<'_, E> {
         let value = found.value(ply);
         if depth < self.margin(Margin::SingularDepth)
             || !here.excluded.is_none()
-            || i32::from(found.depth) < depth - 3
+            || 4 * i32::from(found.depth) < 3 * depth
             || !matches!(found.bound, Bound::Lower | Bound::Exact)
             || value.abs() >= MATE_BOUND
-            || ply as i32 >= 2 * self.root_depth
+            || ply as i32 >= self.root_depth + EXTENDED
             || !self.uses(Technique::Singular)
         {
             return Standing::Plain;
         }
-        let target = value - self.margin(Margin::Singular) * depth / 2;
+        let target = value - self.margin(Margin::Singular) - depth;
         self.frames[ply].excluded = packed;
         let kept = self.frames[ply];
-        let others = self.search::<false>(node, ply, (depth - 1) / 2, target - 1, target, here.cut);
+        let others = self.search::<false>(node, ply, depth / 2, target - 1, target, here.cut);
         self.frames[ply] = kept;
         self.frames[ply].excluded = Packed::NONE;
         if others < target {
@@ -539,9 +545,6 @@ impl<E: Evaluate> Tree<'_, E> {
             )
         } else if target >= here.beta && !PV && self.uses(Technique::MultiCut) {
             Standing::OneOfMany(target)
-        } else if value >= here.beta && !PV {
-            // others are as good, so this one needs no full look
-            Standing::Alone(-1)
         } else {
             Standing::Plain
         }
@@ -553,8 +556,8 @@ impl<E: Evaluate> Tree<'_, E> {
         node: &Node,
         here: &Here,
         mv: Move,
-        quiets: &Tried<64>,
-        captures: &Tried<32>,
+        quiets: &Tried<QUIETS>,
+        captures: &Tried<CAPTURES>,
     ) {
         let color = node.chess.turn();
         let before = self.before(here.ply);
@@ -613,10 +616,16 @@ impl<E: Evaluate> Tree<'_, E> {
 /// How the table's move stands among the others.
 enum Standing {
     Plain,
-    /// Alone above them (more plies), or surely not (less).
+    /// Alone above them: so many plies more.
     Alone(i32),
     /// Others are good enough too: this value.
     OneOfMany(Value),
+}
+
+/// Whether the fifty-move rule is out of sight of a search of `depth` plies, with as many for captures and extensions:
+/// what the table knows was found at another state of the clock.
+pub fn clock_is_far(node: &Node, depth: i32) -> bool {
+    node.chess.halfmoves() as i32 + 2 * depth.max(4) < 100
 }
 
 pub fn is_quiet(mv: Move) -> bool {

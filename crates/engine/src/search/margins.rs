@@ -34,19 +34,21 @@ macro_rules! margins {
 
 margins! {
     /// Half the first window at the root.
-    Aspiration = "aspiration-window", 18;
+    Aspiration = "aspiration-window", 22;
     /// Depth up to which a node far above the window is cut.
     ReverseFutilityDepth = "reverse-futility-depth", 6;
     /// A ply of depth is worth so much there.
     ReverseFutility = "reverse-futility-margin", 75;
     /// Depth up to which a node far below the window is left to quiescence.
     RazoringDepth = "razoring-depth", 3;
-    /// How far below, at first and for each square of the depth.
+    /// How far below, doubled for each ply of depth.
     Razoring = "razoring-margin", 200;
     /// Plies that a pass saves, beside a quarter of the depth.
     NullMove = "null-move-reduction", 3;
-    /// A pass is tried where the static value is at most so far below the window, less 20 for each ply.
-    NullMoveStatic = "null-move-static", 120;
+    /// A pass is tried where the static value is at most so far below the window.
+    NullMoveStatic = "null-move-static", 0;
+    /// A pass saves one ply more from so far above the window on.
+    NullMoveFar = "null-move-far", 250;
     /// Depth up to which quiet moves far below the window are left out.
     FutilityDepth = "futility-depth", 6;
     /// How far below, at first and for each ply.
@@ -69,10 +71,10 @@ margins! {
     ReductionHistory = "reduction-history", 6000;
     /// Least depth of a singular test.
     SingularDepth = "singular-depth", 7;
-    /// How far below the table's value all others must be, in half centipawns for each ply.
-    Singular = "singular-margin", 4;
+    /// How far below the table's value all others must be, beside one for each ply.
+    Singular = "singular-margin", 12;
     /// How far below for a second ply.
-    SingularTwice = "singular-twice", 25;
+    SingularTwice = "singular-twice", 40;
     /// What a capture in quiescence may gain beside the piece taken.
     Delta = "delta-margin", 180;
     /// Least depth whose errors are learned.

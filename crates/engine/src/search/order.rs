@@ -185,7 +185,8 @@ impl<'a> Picker<'a> {
             } else if mv.promotion().is_some_and(|role| role != Role::Queen) {
                 UNDERPROMOTION
             } else if mv.is_capture() || mv.is_promotion() {
-                CAPTURE + victim(*mv) * 16 + memory.capture(color, *mv)
+                CAPTURE + 12 * victim(*mv) - see::worth(mv.role()).min(1000)
+                    + memory.capture(color, *mv)
             } else if packed == hints.killers[0] {
                 KILLER + 2
             } else if packed == hints.killers[1] {

@@ -6,7 +6,7 @@ use crate::eval::Evaluate;
 
 use super::captures::noisy_moves;
 use super::checks::Checks;
-use super::inner::{is_quiet, refine, settles};
+use super::inner::{clock_is_far, is_quiet, refine, settles};
 use super::margins::Margin;
 use super::order::{Hints, Picked, Picker};
 use super::packed::Packed;
@@ -15,6 +15,9 @@ use super::see;
 use super::table::{Bound, Finding};
 use super::techniques::Technique;
 use super::tree::{Node, Tree};
+
+/// Quiet answers to a check that are tried once something has been found.
+const ESCAPES: i32 = 3;
 
 impl<E: Evaluate> Tree<'_, E> {
     /// The value of a node when only forcing moves are tried.
@@ -38,7 +41,7 @@ impl<E: Evaluate> Tree<'_, E> {
         let entry = self.table.look(node.key);
         if let Some(found) = entry
             && !PV
-            && node.chess.halfmoves() < 90
+            && clock_is_far(node, 0)
             && self.uses(Technique::TableCuts)
         {
             let value = found.value(ply);
@@ -80,14 +83,14 @@ impl<E: Evaluate> Tree<'_, E> {
         let mut picker = Picker::new(&node.chess, &mut moves, &hints, self.memory);
         let hope = best + self.margin(Margin::Delta);
         let mut best_move = None;
-        let mut number = 0;
+        let mut escapes = 0;
         while let Some(Picked { mv, losing, .. }) = picker.next(&node.chess) {
-            number += 1;
             if best > -MATE_BOUND {
                 let quiet = is_quiet(mv);
-                if losing || (node.check && quiet && number > 2) {
+                if losing || (node.check && quiet && escapes == ESCAPES) {
                     break;
                 }
+                escapes += i32::from(quiet);
                 if !node.check && !quiet && !mv.is_promotion() && self.uses(Technique::Delta) {
                     let gain = mv.capture().map_or(0, see::worth);
                     if hope + gain <= alpha {

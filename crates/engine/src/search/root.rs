@@ -283,7 +283,7 @@ fn widen<E: Evaluate>(
 ) {
     let guess = moves[first].last;
     let mut margin = tree.margin(Margin::Aspiration).max(1);
-    let narrow = depth >= 5 && guess.abs() < MATE_BOUND && tree.uses(Technique::Aspiration);
+    let narrow = depth >= 4 && guess.abs() < MATE_BOUND && tree.uses(Technique::Aspiration);
     let (mut alpha, mut beta) = if narrow {
         (guess - margin, guess + margin)
     } else {
@@ -297,7 +297,6 @@ fn widen<E: Evaluate>(
         moves[first..].sort_by_key(|known| std::cmp::Reverse(known.value));
         margin += margin;
         if value <= alpha {
-            beta = (alpha + beta) / 2;
             alpha = if margin > 400 {
                 -INFINITE
             } else {

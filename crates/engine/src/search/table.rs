@@ -93,6 +93,8 @@ pub struct Finding {
 /// Entries that share a cache line of 64 bytes.
 const WAYS: usize = 4;
 const WORDS: usize = 2 * WAYS;
+/// Lines that tell how full the table is.
+const SAMPLE: usize = 1024;
 
 /// A table of fixed size; the count of cache lines is a power of two.
 pub struct Table {
@@ -190,8 +192,8 @@ impl Table {
                 same = Some(kept);
                 break;
             }
-            let older = i32::from((self.age + AGES - kept.age) % AGES);
-            let rank = i32::from(kept.depth) - 8 * older;
+            // Those of earlier searches give way before all of this one.
+            let rank = i32::from(kept.depth) + if kept.age == self.age { 1000 } else { 0 };
             if rank < least {
                 least = rank;
                 chosen = index;
@@ -199,10 +201,8 @@ impl Table {
         }
         let mut mv = finding.mv;
         if let Some(kept) = same {
-            if kept.age == self.age
-                && finding.bound != Bound::Exact
-                && finding.depth + 3 < i32::from(kept.depth)
-            {
+            let sure = kept.bound == Bound::Exact && finding.bound != Bound::Exact;
+            if kept.age == self.age && sure && i32::from(kept.depth) > finding.depth {
                 return;
             }
             if mv.is_none() {
@@ -229,9 +229,9 @@ impl Table {
         line[2 * chosen + 1].store(word, Ordering::Relaxed);
     }
 
-    /// How full it is, in thousandths, by a sample of at most a thousand entries of this search.
+    /// How full it is of entries of this search, in thousandths, by its first `SAMPLE` lines.
     pub fn full(&self) -> u32 {
-        let sampled = (self.mask + 1).min(250) * WAYS;
+        let sampled = (self.mask + 1).min(SAMPLE) * WAYS;
         let words = &self.words[self.first..self.first + 2 * sampled];
         let used = words
             .chunks_exact(2)
