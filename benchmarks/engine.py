@@ -19,7 +19,7 @@ import chess
 
 from lineproof.engine import ENGINE_VERSION, Stop, perft, search
 
-# Opening, middlegame, endgame; the second and third: "Perft Results", Chess Programming Wiki.
+# Opening, middlegame, endgame; the second, third and sixth: "Perft Results", Chess Programming Wiki.
 POSITIONS = (
     chess.STARTING_FEN,
     "r3k2r/p1ppqpb1/bn2pnp1/3PN3/1p2P3/2N2Q1p/PPPBBPPP/R3K2R w KQkq - 0 1",

@@ -107,7 +107,7 @@ def answer(behaviour: str, folder: Path, board: chess.Board, words: list[str]) -
     if behaviour != "gives no score":
         tell(f"info depth 1 {said} nodes {nodes} time 1 pv {line}")
     if behaviour == "gives no move":
-        tell("bestmove (none)")
+        tell("bestmove 0000")
     elif behaviour == "gives an illegal move":
         tell("bestmove a1a1")
     else:

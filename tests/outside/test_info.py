@@ -27,7 +27,7 @@ AFTER_E4 = START.play("e2e4")
         ("info score cp 40 upperbound nodes 7", Info(40, None, True, nodes=7)),
         ("info multipv 2 score cp 5 pv d2d4", Info(5, None, rank=2, moves=("d2d4",))),
         ("info pv e2e4 e7e5 score cp 9 depth 3", Info(9, None, depth=3, moves=("e2e4", "e7e5"))),
-        ("info score cp 3 wdl 400 300 300 pv A7A8Q", Info(3, moves=("a7a8q",))),
+        ("info score cp 3 sunshine 400 pv A7A8Q", Info(3, moves=("a7a8q",))),
         ("info currmove e2e4 currmovenumber 1", Info()),
         ("info string score cp 9 pv e2e4", Info()),
         ("info score cp much pv e2e4", Info(moves=("e2e4",))),

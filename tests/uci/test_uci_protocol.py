@@ -54,7 +54,7 @@ def test_an_infinite_search_answers_only_after_stop(talk: Talk) -> None:
     assert talk.best("stop") == "a1a8"
 
 
-def test_stop_is_obeyed_within_20_ms(talk: Talk) -> None:
+def test_stop_is_obeyed_within_20_ms_half_the_time_or_more(talk: Talk) -> None:
     delays = []
     for _ in range(9):
         talk.tell("position startpos", "go infinite")

@@ -7,7 +7,7 @@
 use engine::position::Position;
 use engine::search::{Limits, Request, Searcher, Technique, Techniques};
 
-/// Opening, middlegame and endgame positions; the first two after "Perft Results", Chess Programming Wiki.
+/// Opening, middlegame and endgame positions; the first two and the eighth after "Perft Results", Chess Programming Wiki.
 const POSITIONS: [&str; 10] = [
     "r3k2r/p1ppqpb1/bn2pnp1/3PN3/1p2P3/2N2Q1p/PPPBBPPP/R3K2R w KQkq - 0 1",
     "r4rk1/1pp1qppp/p1np1n2/2b1p1B1/2B1P1b1/P1NP1N2/1PP1QPPP/R4RK1 w - - 0 10",

@@ -5,9 +5,9 @@ use shakmaty::{Color, Position as _};
 use crate::position::Position;
 
 /// Both programs give one side so many centipawns or more, for so many plies in a row: it has won.
-pub const WON: (i32, u32) = (1_000, 6);
+pub const WON: (i32, u32) = (1_200, 5);
 /// Both programs give at most so many centipawns to either side, for so many plies in a row, from this ply on: drawn.
-pub const DRAWN: (i32, u32, usize) = (8, 16, 80);
+pub const DRAWN: (i32, u32, usize) = (12, 20, 70);
 /// A game of so many plies is a draw.
 pub const LONGEST: usize = 400;
 
@@ -190,16 +190,16 @@ mod tests {
     #[test]
     fn a_win_needs_the_agreement_of_both_several_times_in_a_row() {
         let mut referee = Referee::new(true);
-        for ply in 0..5 {
-            assert_eq!(referee.by_score(Some(-1_000), ply), None);
+        for ply in 0..4 {
+            assert_eq!(referee.by_score(Some(-1_200), ply), None);
         }
         assert_eq!(
-            referee.by_score(Some(-1_200), 5),
+            referee.by_score(Some(-1_500), 4),
             Some((Some(Color::Black), Ending::AgreedWin))
         );
         let mut referee = Referee::new(true);
         for ply in 0..50 {
-            let score = if ply % 6 == 5 { 999 } else { 2_000 };
+            let score = if ply % 5 == 4 { 1_199 } else { 2_000 };
             assert_eq!(referee.by_score(Some(score), ply), None, "{ply}");
         }
         let mut referee = Referee::new(true);
@@ -215,7 +215,7 @@ mod tests {
         let ended: Vec<usize> = (0..100)
             .filter(|ply| referee.by_score(Some(8), *ply).is_some())
             .collect();
-        assert_eq!(ended.first(), Some(&80));
+        assert_eq!(ended.first(), Some(&70));
     }
 
     #[test]

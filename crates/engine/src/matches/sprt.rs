@@ -10,8 +10,9 @@
 use super::failure::MatchError;
 use super::tally::{Pairs, score_of_elo};
 
-/// Added to the count of each outcome, so that one that has not come up yet is not taken as impossible.
-const UNSEEN: f64 = 1e-3;
+/// Added to the count of each outcome, so that one that has not come up yet is not taken as impossible: half an
+/// observation, shared by the five outcomes.
+const UNSEEN: f64 = 0.1;
 /// Halvings until the root is as exact as numbers are.
 const HALVINGS: u32 = 60;
 

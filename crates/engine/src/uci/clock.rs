@@ -10,7 +10,7 @@ use std::time::Duration;
 /// Moves that a game is taken to last still, where the control does not say.
 pub const EXPECTED_MOVES: u32 = 30;
 /// Kept back at each move for what happens between the two programs.
-pub const MOVE_OVERHEAD: Duration = Duration::from_millis(20);
+pub const KEPT_BACK: Duration = Duration::from_millis(20);
 /// With so much time left, half of what is else taken of the increment is saved.
 const RESERVE: Duration = Duration::from_millis(100);
 /// Clocks that show more are taken to show this: a hundred days.
@@ -30,7 +30,7 @@ pub struct Plan {
 /// The plan for one move, with `left` on the mover's clock and `increment` after each move.
 #[must_use]
 pub fn plan(left: Duration, increment: Duration, moves_to_go: Option<u32>) -> Plan {
-    let usable = left.min(LONGEST).saturating_sub(MOVE_OVERHEAD).max(LEAST);
+    let usable = left.min(LONGEST).saturating_sub(KEPT_BACK).max(LEAST);
     let moves = moves_to_go
         .unwrap_or(EXPECTED_MOVES)
         .clamp(1, EXPECTED_MOVES);
@@ -101,7 +101,7 @@ mod tests {
                     assert!(plan.soft <= plan.hard, "{left} {increment} {moves:?}");
                     assert!(plan.hard >= ms(1));
                     assert!(
-                        plan.hard + MOVE_OVERHEAD <= ms(left.max(21)),
+                        plan.hard + KEPT_BACK <= ms(left.max(21)),
                         "{left} {increment} {moves:?}: {plan:?}"
                     );
                 }

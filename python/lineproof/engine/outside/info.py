@@ -34,11 +34,9 @@ _FIELDS = frozenset(
         "string",
         "refutation",
         "currline",
-        "wdl",
-        "ebf",
     ]
 )
-"""Words that begin a field, and so end a line of play. Source: the UCI description; wdl and ebf are common practice."""
+"""Words that begin a field, and so end a line of play. Source: the UCI description."""
 
 MOST = 29_000
 """Centipawns that a score without a mate is cut to, so that it is never taken for a mate."""

@@ -100,12 +100,12 @@ class _Talk(chess.engine.UciProtocol):
             if info.has_score or info.nodes:
                 self.infos.append(info)
         elif word == "bestmove":
-            self.best = (rest.split() or ["(none)"])[0].lower()
+            self.best = (rest.split() or [""])[0].lower()
             self._check_move()
 
     def _check_move(self) -> None:
         try:
-            if self.best in ("(none)", "null", "0000"):
+            if self.best in ("", "0000"):
                 self._spoil("it gave no move")
             else:
                 self.board.parse_uci(self.best)
