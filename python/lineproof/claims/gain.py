@@ -37,18 +37,29 @@ def counted(spot: Spot, side: str) -> Count:
 
 
 def settled(ask: Ask, spot: Spot, side: str) -> Count:
-    """Material after best play from `spot`, continued until for `QUIET` plies running no capture gains a pawn."""
+    """Material after best play from `spot`, continued until for `QUIET` plies running no capture gains a pawn.
+
+    Where that does not come about within `HORIZON` plies, the last position counts in which one ply was missing.
+    """
     moves: list[str] = []
     quiet = 0
     at = spot
     line: list[str] = []
     mated = spot.board.turn if spot.board.is_checkmate else None
-    while len(moves) < HORIZON:
+    resting: tuple[Spot, int] | None = None
+    while True:
         legal = at.board.legal_moves()
         if not legal:
             break
         quiet = 0 if at.board.in_check or at.board.capture_gains_pawn() else quiet + 1
         if quiet == QUIET:
+            break
+        if quiet == QUIET - 1:
+            resting = at, len(moves)
+        if len(moves) >= HORIZON:
+            if resting is not None:
+                at, plies = resting
+                moves = moves[:plies]
             break
         if not line:
             best = ask.best(at)
