@@ -27,17 +27,16 @@ SINGLE: dict[str, Pair] = {
     "ROOK_PAIR": (-8, -8),
     "KNIGHT_WITH_PAWN": (3, 3),
     "ROOK_WITH_PAWN": (-4, -4),
-    "KNIGHT_OUTPOST": (22, 14),
-    "BISHOP_OUTPOST": (14, 8),
-    "OUTPOST_NEAR": (8, 4),
+    "KNIGHT_OUTPOST": (12, 8),
+    "KNIGHT_OUTPOST_HELD": (10, 6),
+    "BISHOP_OUTPOST": (8, 4),
+    "BISHOP_OUTPOST_HELD": (6, 4),
     "MINOR_BEHIND_PAWN": (6, 2),
     "BAD_BISHOP": (-2, -3),
     "BAD_BISHOP_BLOCKED": (-3, -4),
-    "BISHOP_LONG_DIAGONAL": (12, 4),
     "ROOK_OPEN_FILE": (24, 10),
     "ROOK_HALF_OPEN_FILE": (12, 6),
     "ROOK_SEVENTH": (14, 16),
-    "ROOK_TRAPPED": (-18, -6),
     "PINNED": (-10, -8),
     "CENTRE_HELD": (5, 0),
     "DOUBLED": (-9, -20),
@@ -51,10 +50,7 @@ SINGLE: dict[str, Pair] = {
     "UNSTOPPABLE": (0, 500),
     "UNSTOPPABLE_MOVES": (0, -12),
     "RACE": (0, 40),
-    "KING_ATTACKS": (12, 24),
-    "LOOSE": (24, 20),
-    "LOOSE_PAWN": (10, 16),
-    "PUSH_THREAT": (14, 10),
+    "PAWN_STEP": (14, 10),
     "CAN_CASTLE_SHORT": (14, 0),
     "CAN_CASTLE_LONG": (8, 0),
     "QUEEN_OUT_EARLY": (-6, 0),
@@ -68,23 +64,22 @@ LISTS: dict[str, list[Pair]] = {
     "MATERIAL": MATERIAL,
     "PASSED": PASSED,
     "CANDIDATE": [(0.3 * mg, 0.3 * eg) for mg, eg in PASSED],
-    "PAWN_ATTACKS": [(44, 34), (46, 36), (60, 40), (56, 36)],
-    "MINOR_ATTACKS": [(4, 10), (16, 16), (18, 18), (36, 30), (36, 30)],
-    "ROOK_ATTACKS": [(2, 12), (14, 18), (14, 18), (4, 10), (36, 24)],
+    "COVER": [(12, 0), (6, 0), (-6, 0), (-16, 0)],
+    "COVER_BESIDE": [(10, 0), (5, 0), (-4, 0), (-12, 0)],
+    "STORM": [(-4, 0), (-10, 0), (-6, 0), (-2, 0), (0, 0), (0, 0)],
+    "ATTACKED_BY_PAWN": [(4, 6), (44, 34), (44, 34), (56, 40), (56, 40)],
+    "ATTACKED_BY_CHEAPER": [(0, 0), (0, 0), (0, 0), (34, 28), (38, 30)],
+    "LOOSE": [(10, 16), (22, 20), (22, 20), (24, 20), (24, 20)],
+    "OUTNUMBERED": [(6, 8), (12, 12), (12, 12), (14, 14), (14, 14)],
     "UNDEVELOPED": [(0, 0), (-11, 0), (-22, 0), (-33, 0), (-44, 0)],
 }
 
 UNITS: dict[str, list[float]] = {
-    "DANGER_BASE": [0],
-    "DANGER_ATTACKER": [20, 20, 28, 44],
-    "DANGER_RING": [6],
-    "DANGER_WEAK": [14],
-    "DANGER_SAFE_CHECK": [36, 26, 44, 40],
-    "DANGER_CHECK": [8],
-    "DANGER_NO_QUEEN": [-60],
-    "DANGER_OPEN_FILE": [8],
-    "DANGER_DEFENDER": [-6],
-    "DANGER_PINNED": [12],
+    "DANGER_HITS": [12, 10, 12, 12],
+    "DANGER_BARE_SQUARE": [14],
+    "DANGER_CHECK": [16],
+    "DANGER_OPEN_FILE": [14],
+    "DANGER_GUARD": [-10],
 }
 
 
@@ -135,16 +130,6 @@ def _king_distance(per_step: float) -> Callable[[int], Pair]:
     return value
 
 
-def _shelter(index: int) -> Pair:
-    distance = index % 8
-    return (0, 14, 7, -4, -6, -8, -10, -18)[distance], 0
-
-
-def _storm(index: int) -> Pair:
-    distance = index % 8
-    return (0, 0, -10, -6, -2, 0, 0, 0)[distance], 0
-
-
 FORMULAS: dict[str, Callable[[int], Pair]] = {
     "SQUARES": _square,
     "KNIGHT_MOBILITY": _mobility(5, 5, 4),
@@ -159,9 +144,6 @@ FORMULAS: dict[str, Callable[[int], Pair]] = {
     "PASSED_SUPPORTED": _by_rank(1, 3),
     "PASSED_OWN_KING": _king_distance(-1.5),
     "PASSED_ENEMY_KING": _king_distance(2.5),
-    "SHELTER": _shelter,
-    "STORM": _storm,
-    "STORM_BLOCKED": _storm,
 }
 
 

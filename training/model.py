@@ -1,9 +1,9 @@
 """The evaluation as a function of its weights, and how badly it foretells results.
 
-White's expected score is `1 / (1 + exp(-0.008 * centipawns))`, the engine's own logistic (`points.rs`). The loss is the
-log-loss (cross-entropy, in nats a position) against a target between 0 and 1. Fitting weights to results of games by
-such a loss is logistic regression ("Automated Tuning", Chess Programming Wiki); the danger of the kings alone is
-not linear.
+White's expected score is `1 / (1 + exp(-0.008 * centipawns))`, a fixed curve of this fit that says what a centipawn
+means; it is not the engine's table of expected scores (`expected_score.py`). The loss is the log-loss (cross-entropy,
+in nats a position) against a target between 0 and 1. Fitting weights to results of games by such a loss is logistic
+regression ("Automated Tuning", Chess Programming Wiki); the danger of the kings alone is not linear.
 """
 
 from __future__ import annotations
@@ -19,9 +19,8 @@ from weights import Weights
 
 SLOPE = 0.008
 # As in sink.rs.
-DANGER_MAX = 640.0
-DANGER_SQUARED = 512.0
-DANGER_LINEAR = 8.0
+DANGER_MAX = 600.0
+DANGER_SQUARED = 400.0
 
 Array = NDArray[np.float64]
 
@@ -55,7 +54,6 @@ def value(samples: Samples, weights: Weights) -> Array:
     for side, sign in zip(samples.units, (-1.0, 1.0), strict=True):
         danger = np.clip(side @ weights.units, 0.0, DANGER_MAX)
         mg += sign * danger**2 / DANGER_SQUARED
-        eg += sign * danger / DANGER_LINEAR
     result: Array = (mg * samples.phase + eg * (1.0 - samples.phase)) * samples.scale
     return result
 
@@ -67,7 +65,6 @@ def engine_value(samples: Samples, weights: Weights) -> NDArray[np.int64]:
     for side, sign in zip(samples.units, (-1, 1), strict=True):
         danger = np.clip(np.rint(side @ weights.units), 0, DANGER_MAX).astype(np.int64)
         mg += sign * (danger**2 // int(DANGER_SQUARED))
-        eg += sign * (danger // int(DANGER_LINEAR))
     phase = np.rint(samples.phase * FULL_PHASE).astype(np.int64)
     scale = np.rint(samples.scale * WHOLE).astype(np.int64)
     blended = _towards_zero(mg * phase + eg * (FULL_PHASE - phase), FULL_PHASE)
@@ -112,7 +109,6 @@ class Problem:
         raw = [side @ weights.units for side in samples.units]
         danger = [np.clip(units, 0.0, DANGER_MAX) for units in raw]
         mg += (danger[1] ** 2 - danger[0] ** 2) / DANGER_SQUARED
-        eg += (danger[1] - danger[0]) / DANGER_LINEAR
         part_mg = samples.phase * samples.scale
         part_eg = (1.0 - samples.phase) * samples.scale
         forecast = expected(mg * part_mg + eg * part_eg)
@@ -123,7 +119,7 @@ class Problem:
         by_units = np.zeros_like(weights.units)
         for side, units, clipped, sign in zip(samples.units, raw, danger, (-1.0, 1.0), strict=True):
             inside = (units > 0.0) & (units < DANGER_MAX)
-            steep = by_mg * 2.0 * clipped / DANGER_SQUARED + by_eg / DANGER_LINEAR
+            steep = by_mg * 2.0 * clipped / DANGER_SQUARED
             by_units += side.T @ (sign * steep * inside)
         away = (row - self.pack(self.start)) / self.spread
         pull = float(away @ away) / 2.0 / self.games
@@ -145,7 +141,7 @@ class Problem:
         by_units = np.zeros_like(self.start.units)
         for side in samples.units:
             danger = np.clip(side @ self.start.units, 0.0, DANGER_MAX)
-            steep = part_mg * 2.0 * danger / DANGER_SQUARED + part_eg / DANGER_LINEAR
+            steep = part_mg * 2.0 * danger / DANGER_SQUARED
             counts = side.copy()
             counts.data = counts.data**2
             by_units += counts.T @ (bend * steep**2)

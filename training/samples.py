@@ -18,7 +18,7 @@ from scipy import sparse  # type: ignore[import-untyped]
 
 ROOT = Path(__file__).resolve().parent.parent
 FULL_PHASE = 24
-WHOLE = 64
+WHOLE = 100
 _ROW = np.dtype(
     [
         ("game", "<u4"),

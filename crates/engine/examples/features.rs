@@ -6,7 +6,7 @@
 //! four plies after the random ones, and no bare king, whose game is decided; of these at most `--most` a game, by lot.
 //!
 //! Writes four files of little-endian numbers. `rows.bin`, 14 bytes a position: game (u32), White's points doubled
-//! (u8), score (i16), value (i16), both for White in centipawns, phase in 24ths (u8), scale in 64ths (u8), White on
+//! (u8), score (i16), value (i16), both for White in centipawns, phase in 24ths (u8), scale in hundredths (u8), White on
 //! move (u8), number of terms (u16). `terms.bin` (u16) and `counts.bin` (i16): the terms that are not zero, position after
 //! position. `units.bin` (i16): all units of danger of White's king and of Black's.
 

@@ -1,8 +1,8 @@
-//! What the terms of one side share: its men, its king's ring, what it attacks.
+//! What the terms of one side share: its men, the squares at its king, what it attacks.
 
 use shakmaty::{Bitboard, Board, Color, Role, Square, attacks};
 
-use super::pawns::{Facts, forward, pawn_attacks};
+use super::pawns::{Facts, pawn_attacks, pawns_attack_twice};
 
 /// One side's men.
 pub struct Army {
@@ -11,8 +11,8 @@ pub struct Army {
     pub pawns: Bitboard,
     pub pawn_attacks: Bitboard,
     pub king: Square,
-    /// The king's square, its neighbours, and the row before these.
-    pub ring: Bitboard,
+    /// The king's square and its neighbours.
+    pub near: Bitboard,
     /// Own men that stand between the king and one enemy slider.
     pub pinned: Bitboard,
     pub facts: Facts,
@@ -23,14 +23,13 @@ impl Army {
         let own = board.by_color(color);
         let pawns = own & board.pawns();
         let king = board.king_of(color).unwrap_or(Square::A1);
-        let near = attacks::king_attacks(king).with(king);
         Army {
             color,
             own,
             pawns,
             pawn_attacks: pawn_attacks(pawns, color),
             king,
-            ring: near | forward(near, color),
+            near: attacks::king_attacks(king).with(king),
             pinned: pinned(board, own, king),
             facts,
         }
@@ -54,12 +53,9 @@ fn pinned(board: &Board, own: Bitboard, king: Square) -> Bitboard {
 pub struct Attacks {
     pub all: Bitboard,
     pub twice: Bitboard,
-    pub minors: Bitboard,
     pub by_role: [Bitboard; 6],
-    /// Pieces that reach the enemy king's ring, by role, knight to queen.
-    pub attackers: [i32; 4],
-    /// Squares of the ring that they attack, counted for each piece.
-    pub ring_squares: i32,
+    /// Attacks of pieces on the enemy king's square and its neighbours, by role, knight to queen.
+    pub hits: [i32; 4],
 }
 
 impl Attacks {
@@ -70,11 +66,9 @@ impl Attacks {
         by_role[5] = king;
         Attacks {
             all: army.pawn_attacks | king,
-            twice: army.pawn_attacks & king,
-            minors: Bitboard::EMPTY,
+            twice: army.pawn_attacks & king | pawns_attack_twice(army.pawns, army.color),
             by_role,
-            attackers: [0; 4],
-            ring_squares: 0,
+            hits: [0; 4],
         }
     }
 
@@ -82,15 +76,11 @@ impl Attacks {
         self.by_role[role as usize - 1]
     }
 
-    /// A piece (knight to queen) attacks the squares of `reach`; `ring` is the enemy king's.
-    pub fn add(&mut self, role: Role, reach: Bitboard, ring: Bitboard) {
+    /// A piece (knight to queen) attacks the squares of `reach`; `near` the enemy king's squares.
+    pub fn add(&mut self, role: Role, reach: Bitboard, near: Bitboard) {
         self.twice |= self.all & reach;
         self.all |= reach;
         self.by_role[role as usize - 1] |= reach;
-        let hits = reach & ring;
-        if hits.any() {
-            self.attackers[role as usize - 2] += 1;
-            self.ring_squares += hits.count() as i32;
-        }
+        self.hits[role as usize - 2] += (reach & near).count() as i32;
     }
 }

@@ -9,19 +9,19 @@ use super::army::Army;
 use super::sink::Sink;
 use super::terms::{BARE_KING, DRIVE_KINGS_NEAR, DRIVE_TO_CORNER, DRIVE_TO_EDGE};
 
-/// The whole of an advantage, in the parts that [`scale`] counts.
-pub const WHOLE: i32 = 64;
+/// The whole of an advantage in the parts that [`scale`] counts: hundredths.
+pub const WHOLE: i32 = 100;
 const DRAWN: i32 = 0;
 /// Ahead by a minor piece or less, and no pawn to win with.
-const NO_PAWN: i32 = 10;
+const NO_PAWN: i32 = 15;
 /// Bishops on opposite colours and nothing else but pawns.
-const OPPOSITE_BISHOPS_ALONE: i32 = 28;
+const OPPOSITE_BISHOPS_ALONE: i32 = 45;
 /// The same with other pieces.
-const OPPOSITE_BISHOPS: i32 = 50;
+const OPPOSITE_BISHOPS: i32 = 80;
 /// Rooks alone, one pawn more, all pawns on one wing ("all rook endings are drawn", a saying; common practice).
-const ROOKS_ONE_PAWN_MORE: i32 = 36;
+const ROOKS_ONE_PAWN_MORE: i32 = 55;
 /// Rooks alone, one pawn more, pawns on both wings.
-const ROOKS_ONE_PAWN_MORE_WIDE: i32 = 52;
+const ROOKS_ONE_PAWN_MORE_WIDE: i32 = 80;
 
 const QUEENS_WING: Bitboard = Bitboard(0x0F0F_0F0F_0F0F_0F0F);
 const A_FILE: Bitboard = Bitboard(0x0101_0101_0101_0101);

@@ -28,7 +28,7 @@ mod trace;
 mod weights;
 
 pub use pair::Pair;
-pub use sink::{DANGER_LINEAR, DANGER_MAX, DANGER_SQUARED};
+pub use sink::{DANGER_MAX, DANGER_SQUARED};
 pub use tapered::Tapered;
 pub use terms::{COUNT, TERMS, Term, UNIT_COUNT, UNITS};
 pub use trace::Trace;

@@ -3,70 +3,73 @@
 use std::fmt;
 use std::ops::{Add, AddAssign, Mul, Neg, Sub, SubAssign};
 
-/// Both values in one number, the endgame in the upper half, so that one addition adds both.
+/// Both values; all arithmetic goes value by value.
 #[derive(Clone, Copy, Default, PartialEq, Eq)]
-pub struct Pair(i64);
+pub struct Pair {
+    mg: i32,
+    eg: i32,
+}
 
 /// Shorthand for a [`Pair`], middlegame first.
 pub const fn pair(mg: i32, eg: i32) -> Pair {
-    Pair(((eg as i64) << 32) + mg as i64)
+    Pair { mg, eg }
 }
 
 impl Pair {
     /// The value for the middlegame.
     pub const fn mg(self) -> i32 {
-        self.0 as i32
+        self.mg
     }
 
-    /// The value for the endgame. A negative lower half has borrowed from the upper one.
+    /// The value for the endgame.
     pub const fn eg(self) -> i32 {
-        ((self.0 + 0x8000_0000) >> 32) as i32
+        self.eg
     }
 }
 
 impl fmt::Debug for Pair {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "pair({}, {})", self.mg(), self.eg())
+        write!(f, "pair({}, {})", self.mg, self.eg)
     }
 }
 
 impl Add for Pair {
     type Output = Pair;
     fn add(self, other: Pair) -> Pair {
-        Pair(self.0 + other.0)
+        pair(self.mg + other.mg, self.eg + other.eg)
     }
 }
 
 impl AddAssign for Pair {
     fn add_assign(&mut self, other: Pair) {
-        self.0 += other.0;
+        *self = *self + other;
     }
 }
 
 impl Sub for Pair {
     type Output = Pair;
     fn sub(self, other: Pair) -> Pair {
-        Pair(self.0 - other.0)
+        pair(self.mg - other.mg, self.eg - other.eg)
     }
 }
 
 impl SubAssign for Pair {
     fn sub_assign(&mut self, other: Pair) {
-        self.0 -= other.0;
+        *self = *self - other;
     }
 }
 
 impl Neg for Pair {
     type Output = Pair;
     fn neg(self) -> Pair {
-        Pair(-self.0)
+        pair(-self.mg, -self.eg)
     }
 }
 
 impl Mul<i32> for Pair {
     type Output = Pair;
     fn mul(self, times: i32) -> Pair {
-        Pair(self.0 * i64::from(times))
+        pair(self.mg * times, self.eg * times)
     }
 }
 
@@ -75,7 +78,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn both_halves_add_subtract_and_multiply_by_themselves() {
+    fn both_values_add_subtract_and_multiply_by_themselves() {
         for (mg, eg) in [(0, 0), (5, -7), (-5, 7), (-900, -1), (1, 900), (-1, 0)] {
             let one = pair(mg, eg);
             assert_eq!((one.mg(), one.eg()), (mg, eg));

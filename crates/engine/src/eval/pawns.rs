@@ -3,13 +3,13 @@
 //!
 //! The definitions stand beside the terms in `terms.rs`.
 
-use shakmaty::{Bitboard, Board, Color, File, Rank, Square, attacks};
+use shakmaty::{Bitboard, Board, Color, Rank, Square, attacks};
 
 use super::pair::Pair;
 use super::sink::{Sink, Sum};
 use super::terms::{
-    BACKWARD, BACKWARD_OPEN, CANDIDATE, DEFENDED, DOUBLED, ISOLATED, ISOLATED_OPEN, PASSED,
-    PHALANX, SHELTER, SPACE, STORM, STORM_BLOCKED,
+    BACKWARD, BACKWARD_OPEN, CANDIDATE, COVER, COVER_BESIDE, DEFENDED, DOUBLED, ISOLATED,
+    ISOLATED_OPEN, PASSED, PHALANX, SPACE, STORM,
 };
 
 /// A power of two.
@@ -21,7 +21,7 @@ pub struct Facts {
     pub passed: Bitboard,
     /// Squares that its pawns attack or may attack after going on.
     pub span: Bitboard,
-    /// Of the three files at the king, those without an own pawn.
+    /// Of the king's file and its neighbours, those without an own pawn.
     pub open_files: i32,
 }
 
@@ -138,6 +138,19 @@ pub fn pawn_attacks(pawns: Bitboard, color: Color) -> Bitboard {
     forward(beside(pawns), color)
 }
 
+/// The squares that two of a side's pawns attack.
+pub fn pawns_attack_twice(pawns: Bitboard, color: Color) -> Bitboard {
+    let left = Bitboard((pawns.0 >> 1) & NOT_H);
+    let right = Bitboard((pawns.0 << 1) & NOT_A);
+    forward(left & right, color)
+}
+
+/// A set and all neighbours of its squares.
+pub fn around(set: Bitboard) -> Bitboard {
+    let wide = set | beside(set);
+    wide | forward(wide, Color::White) | forward(wide, Color::Black)
+}
+
 /// The square before a pawn.
 pub fn step(square: Square, color: Color) -> Square {
     square.offset(color.fold_wb(8, -8)).unwrap_or(square)
@@ -228,33 +241,26 @@ fn structure<S: Sink>(
     passed
 }
 
-/// Counts the cover of the king and the pawns that storm it; the number of files without an own pawn.
+/// Counts the cover of the king and the pawns that storm it, file by file; the number of files without an own pawn.
 fn cover<S: Sink>(own: Bitboard, enemy: Bitboard, king: Square, color: Color, sink: &mut S) -> i32 {
-    let level = Bitboard::from_rank(king.rank());
-    let before = level | ahead(level, color);
-    let centre = (king.file() as u32).clamp(1, 6);
+    let before = ahead(Bitboard::from_rank(king.rank()), color);
     let king_rank = relative_rank(king, color);
-    let nearest = |pawns: Bitboard| match color {
-        Color::White => pawns.first(),
-        Color::Black => pawns.last(),
+    // ranks from the king to the nearest pawn of a set before it
+    let distance = |pawns: Bitboard| {
+        let nearest = match color {
+            Color::White => (pawns & before).first(),
+            Color::Black => (pawns & before).last(),
+        };
+        nearest.map(|pawn| relative_rank(pawn, color) - king_rank)
     };
+    let here = Bitboard::from_file(king.file());
     let mut open_files = 0;
-    for file in centre - 1..=centre + 1 {
-        let edge = file.min(7 - file) as usize;
-        let line = Bitboard::from_file(File::new(file));
-        let ours = nearest(line & own & before);
-        let distance = ours.map_or(7, |pawn| relative_rank(pawn, color) - king_rank);
-        sink.one(SHELTER + edge * 8 + distance);
+    for square in (here | beside(here)) & Bitboard::from_rank(Rank::First) {
+        let line = Bitboard::from_file(square.file());
+        let term = if line == here { COVER } else { COVER_BESIDE };
+        sink.one(term + distance(line & own).map_or(3, |ranks| ranks.min(3) - 1));
+        sink.one(STORM + distance(line & enemy).map_or(5, |ranks| ranks.min(6) - 1));
         open_files += i32::from((line & own).is_empty());
-
-        let theirs = nearest(line & enemy & before);
-        let storm = theirs.map_or(7, |pawn| relative_rank(pawn, color) - king_rank);
-        match (ours, theirs) {
-            (Some(pawn), Some(stormer)) if step(pawn, color) == stormer => {
-                sink.one(STORM_BLOCKED + storm);
-            }
-            _ => sink.one(STORM + edge * 8 + storm),
-        }
     }
     open_files
 }
@@ -312,14 +318,18 @@ mod tests {
     }
 
     #[test]
-    fn the_cover_names_the_file_and_the_distance() {
+    fn the_cover_names_the_distance_and_whether_the_file_is_the_kings() {
         let (record, facts) = count(&[Square::F2, Square::G3], &[Square::G4, Square::H5]);
         assert_eq!(facts.open_files, 1);
-        assert_eq!(record.terms[SHELTER + 2 * 8 + 1], 1);
-        assert_eq!(record.terms[SHELTER + 8 + 2], 1);
-        assert_eq!(record.terms[SHELTER + 7], 1);
-        assert_eq!(record.terms[STORM_BLOCKED + 3], 1);
-        assert_eq!(record.terms[STORM + 4], 1);
-        assert_eq!(record.terms[STORM + 2 * 8 + 7], 1);
+        assert_eq!(record.terms[COVER..COVER + 4], [0, 1, 0, 0]);
+        assert_eq!(record.terms[COVER_BESIDE..COVER_BESIDE + 4], [1, 0, 0, 1]);
+        assert_eq!(record.terms[STORM..STORM + 6], [0, 0, 1, 1, 0, 1]);
+    }
+
+    #[test]
+    fn a_square_that_two_pawns_attack_is_told_from_one_that_one_attacks() {
+        let pawns = squares(&[Square::A2, Square::C2, Square::H2]);
+        let twice = pawns_attack_twice(pawns, Color::White);
+        assert_eq!(twice, squares(&[Square::B3]));
     }
 }

@@ -1,64 +1,60 @@
 //! Where the pieces stand and what they reach: mobility, outposts, files, the bishop pair.
 
-use shakmaty::{Bitboard, Board, Color, Role, Square, attacks};
+use shakmaty::{Bitboard, Board, Role, attacks};
 
 use super::army::{Army, Attacks};
 use super::pawns::{forward, relative_rank};
 use super::sink::Sink;
 use super::terms::{
-    BAD_BISHOP, BAD_BISHOP_BLOCKED, BISHOP_LONG_DIAGONAL, BISHOP_MOBILITY, BISHOP_OUTPOST,
-    BISHOP_PAIR, CENTRE_HELD, KNIGHT_MOBILITY, KNIGHT_OUTPOST, KNIGHT_WITH_PAWN, MINOR_BEHIND_PAWN,
-    OUTPOST_NEAR, PINNED, QUEEN_MOBILITY, ROOK_HALF_OPEN_FILE, ROOK_MOBILITY, ROOK_OPEN_FILE,
-    ROOK_PAIR, ROOK_SEVENTH, ROOK_TRAPPED, ROOK_WITH_PAWN,
+    BAD_BISHOP, BAD_BISHOP_BLOCKED, BISHOP_MOBILITY, BISHOP_OUTPOST, BISHOP_OUTPOST_HELD,
+    BISHOP_PAIR, CENTRE_HELD, KNIGHT_MOBILITY, KNIGHT_OUTPOST, KNIGHT_OUTPOST_HELD,
+    KNIGHT_WITH_PAWN, MINOR_BEHIND_PAWN, PINNED, QUEEN_MOBILITY, ROOK_HALF_OPEN_FILE,
+    ROOK_MOBILITY, ROOK_OPEN_FILE, ROOK_PAIR, ROOK_SEVENTH, ROOK_WITH_PAWN,
 };
 
 const CENTRE: Bitboard = Bitboard(0x0000_0018_1800_0000);
-/// The fourth to sixth ranks.
-const OUTPOSTS: Bitboard = Bitboard(0x0000_FFFF_FF00_0000);
-/// The second and third ranks.
-const LOW: Bitboard = Bitboard(0x0000_0000_00FF_FF00);
-/// A rook with so few squares may be shut in.
-const FEW: usize = 3;
+/// The fifth to seventh ranks.
+const OUTPOSTS: Bitboard = Bitboard(0x00FF_FFFF_0000_0000);
 
 /// Counts the pieces' terms and fills `reached`.
 pub fn pieces<S: Sink>(
     board: &Board,
     army: &Army,
     foe: &Army,
-    can_castle: bool,
     reached: &mut Attacks,
     sink: &mut S,
 ) {
     let color = army.color;
     let occupied = board.occupied();
-    let own_side = |squares: Bitboard| color.fold_wb(squares, squares.flip_vertical());
     let blocked = army.pawns & forward(occupied, !color);
-    // "Mobility", Chess Programming Wiki: not where an enemy pawn takes, nor behind own stuck pawns
-    let area = !(army.pawns & (blocked | own_side(LOW))
-        | Bitboard::from_square(army.king)
-        | foe.pawn_attacks);
-    let outposts = own_side(OUTPOSTS) & army.pawn_attacks & !foe.facts.span;
+    // neither on an own man nor where an enemy pawn takes
+    let area = !(army.own | foe.pawn_attacks);
+    let holes = color.fold_wb(OUTPOSTS, OUTPOSTS.flip_vertical()) & !foe.facts.span;
     let pawn_count = army.pawns.count() as i32;
 
     let knights = board.knights() & army.own;
     for square in knights {
         let reach = attacks::knight_attacks(square);
-        reached.add(Role::Knight, reach, foe.ring);
+        reached.add(Role::Knight, reach, foe.near);
         sink.one(KNIGHT_MOBILITY + (reach & area).count());
-        if outposts.contains(square) {
+        if holes.contains(square) {
             sink.one(KNIGHT_OUTPOST);
-        } else if (reach & outposts & !army.own).any() {
-            sink.one(OUTPOST_NEAR);
+            if army.pawn_attacks.contains(square) {
+                sink.one(KNIGHT_OUTPOST_HELD);
+            }
         }
         sink.add(KNIGHT_WITH_PAWN, pawn_count - 5);
     }
     let bishops = board.bishops() & army.own;
     for square in bishops {
-        let reach = attacks::bishop_attacks(square, occupied ^ (board.queens() & army.own));
-        reached.add(Role::Bishop, reach, foe.ring);
+        let reach = attacks::bishop_attacks(square, occupied);
+        reached.add(Role::Bishop, reach, foe.near);
         sink.one(BISHOP_MOBILITY + (reach & area).count());
-        if outposts.contains(square) {
+        if holes.contains(square) {
             sink.one(BISHOP_OUTPOST);
+            if army.pawn_attacks.contains(square) {
+                sink.one(BISHOP_OUTPOST_HELD);
+            }
         }
         let same = if Bitboard::LIGHT_SQUARES.contains(square) {
             Bitboard::LIGHT_SQUARES
@@ -67,11 +63,7 @@ pub fn pieces<S: Sink>(
         };
         sink.add(BAD_BISHOP, (army.pawns & same).count() as i32);
         sink.add(BAD_BISHOP_BLOCKED, (blocked & same).count() as i32);
-        if (reach.with(square) & CENTRE).more_than_one() {
-            sink.one(BISHOP_LONG_DIAGONAL);
-        }
     }
-    reached.minors = reached.of(Role::Knight) | reached.of(Role::Bishop);
     if (bishops & Bitboard::LIGHT_SQUARES).any() && (bishops & Bitboard::DARK_SQUARES).any() {
         sink.one(BISHOP_PAIR);
     }
@@ -80,10 +72,9 @@ pub fn pieces<S: Sink>(
 
     let rooks = board.rooks() & army.own;
     for square in rooks {
-        let reach = attacks::rook_attacks(square, occupied ^ (board.rooks_and_queens() & army.own));
-        reached.add(Role::Rook, reach, foe.ring);
-        let squares = (reach & area).count();
-        sink.one(ROOK_MOBILITY + squares);
+        let reach = attacks::rook_attacks(square, occupied);
+        reached.add(Role::Rook, reach, foe.near);
+        sink.one(ROOK_MOBILITY + (reach & area).count());
         let file = Bitboard::from_file(square.file());
         if (file & army.pawns).is_empty() {
             sink.one(if (file & foe.pawns).is_empty() {
@@ -91,8 +82,6 @@ pub fn pieces<S: Sink>(
             } else {
                 ROOK_HALF_OPEN_FILE
             });
-        } else if squares <= FEW && shut_in(square, army.king, color) {
-            sink.add(ROOK_TRAPPED, if can_castle { 1 } else { 2 });
         }
         if relative_rank(square, color) == 6
             && (relative_rank(foe.king, color) == 7
@@ -107,20 +96,42 @@ pub fn pieces<S: Sink>(
     }
     for square in board.queens() & army.own {
         let reach = attacks::queen_attacks(square, occupied);
-        reached.add(Role::Queen, reach, foe.ring);
+        reached.add(Role::Queen, reach, foe.near);
         sink.one(QUEEN_MOBILITY + (reach & area).count());
     }
     sink.add(PINNED, (army.pinned & !army.pawns).count() as i32);
     sink.add(CENTRE_HELD, (reached.all & CENTRE).count() as i32);
 }
 
-/// A rook between its king and the edge of the king's wing, both on their first two ranks.
-fn shut_in(rook: Square, king: Square, color: Color) -> bool {
-    let (rook_file, king_file) = (rook.file() as i32, king.file() as i32);
-    let same_wing = if king_file < 4 {
-        rook_file < king_file
-    } else {
-        rook_file > king_file
-    };
-    same_wing && relative_rank(rook, color) <= 1 && relative_rank(king, color) <= 1
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::eval::Tapered;
+    use crate::eval::trace::Trace;
+    use crate::position::Position;
+
+    fn trace(fen: &str) -> Trace {
+        Tapered::trace(Position::from_fen(fen).unwrap().chess())
+    }
+
+    #[test]
+    fn a_knight_moves_to_squares_without_own_men_that_no_enemy_pawn_attacks() {
+        // Of eight squares from e4 an own pawn stands on c3, and the pawn on e7 attacks d6 and f6.
+        let found = trace("4k3/4p3/8/8/4N3/2P5/8/4K3 w - - 0 1").terms;
+        assert_eq!(found[KNIGHT_MOBILITY + 5], 1);
+    }
+
+    #[test]
+    fn an_outpost_is_a_square_that_no_enemy_pawn_can_ever_attack() {
+        for (fen, stands, held) in [
+            ("4k3/8/8/3N4/4P3/8/8/4K3 w - - 0 1", 1, 1),
+            ("4k3/8/8/3N4/8/8/8/4K3 w - - 0 1", 1, 0),
+            ("4k3/2p5/8/3N4/4P3/8/8/4K3 w - - 0 1", 0, 0),
+            ("4k3/8/8/8/3N4/4P3/8/4K3 w - - 0 1", 0, 0),
+        ] {
+            let found = trace(fen).terms;
+            assert_eq!(found[KNIGHT_OUTPOST], stands, "{fen}");
+            assert_eq!(found[KNIGHT_OUTPOST_HELD], held, "{fen}");
+        }
+    }
 }

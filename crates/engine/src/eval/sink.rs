@@ -7,12 +7,11 @@ use super::pair::{Pair, pair};
 use super::terms::{COUNT, UNIT_COUNT};
 use super::weights::{DANGER, WEIGHTS};
 
-/// Danger beyond which a king is lost anyway, in units.
-pub const DANGER_MAX: i32 = 640;
-/// Danger costs its square divided by this in the middlegame, in centipawns.
-pub const DANGER_SQUARED: i32 = 512;
-/// Danger costs itself divided by this in the endgame, in centipawns.
-pub const DANGER_LINEAR: i32 = 8;
+/// More units of danger than these count no more.
+pub const DANGER_MAX: i32 = 600;
+/// Danger costs its square divided by this in the middlegame, in centipawns: a queen at the most. In the endgame
+/// it costs nothing.
+pub const DANGER_SQUARED: i32 = 400;
 
 /// Takes the terms of one side.
 pub trait Sink {
@@ -62,7 +61,7 @@ impl Sum {
     /// All terms. Danger grows with the square of what attacks ("King Safety", Chess Programming Wiki).
     pub fn value(&self) -> Pair {
         let danger = self.danger.clamp(0, DANGER_MAX);
-        self.value - pair(danger * danger / DANGER_SQUARED, danger / DANGER_LINEAR)
+        self.value - pair(danger * danger / DANGER_SQUARED, 0)
     }
 }
 

@@ -51,37 +51,36 @@ layout! { TERMS, COUNT:
     /// A rook, for each own pawn above five (Kaufman 1999).
     ROOK_WITH_PAWN 1;
 
-    /// By number of squares reached in the mobility area ("Mobility", CPW; Shannon 1950).
+    /// By number of squares attacked that hold no own man and that no enemy pawn attacks ("Mobility", CPW; Shannon 1950).
     KNIGHT_MOBILITY 9;
-    /// The same, through the own queen.
+    /// The same.
     BISHOP_MOBILITY 14;
-    /// The same, through own rooks and the queen.
+    /// The same.
     ROOK_MOBILITY 15;
     /// The same.
     QUEEN_MOBILITY 28;
 
-    /// A knight on a square held by a pawn, that no enemy pawn can attack (Nimzowitsch, My System, 1925).
+    /// A knight on a hole: a square of the fifth to seventh rank that no enemy pawn can ever attack (Nimzowitsch, My
+    /// System, 1925).
     KNIGHT_OUTPOST 1;
-    /// A bishop on such a square.
+    /// Beside that, when an own pawn defends it there.
+    KNIGHT_OUTPOST_HELD 1;
+    /// A bishop on a hole.
     BISHOP_OUTPOST 1;
-    /// A knight that can reach such a square in one move.
-    OUTPOST_NEAR 1;
+    /// Beside that, when an own pawn defends it there.
+    BISHOP_OUTPOST_HELD 1;
     /// A knight or bishop right behind a pawn (handbooks).
     MINOR_BEHIND_PAWN 1;
     /// For each own pawn on a bishop's colour ("Bad Bishop", CPW).
     BAD_BISHOP 1;
     /// For each of them that is blocked.
     BAD_BISHOP_BLOCKED 1;
-    /// A bishop that sees both centre squares of a long diagonal (handbooks).
-    BISHOP_LONG_DIAGONAL 1;
     /// No pawn on a rook's file ("Rook on Open File", CPW; Nimzowitsch 1925).
     ROOK_OPEN_FILE 1;
     /// No own pawn on it.
     ROOK_HALF_OPEN_FILE 1;
     /// A rook on the seventh rank, with pawns on it or the king behind it ("Rook on Seventh", CPW; Nimzowitsch 1925).
     ROOK_SEVENTH 1;
-    /// A rook shut in by its own king; twice when it cannot castle any more ("Trapped Pieces", CPW).
-    ROOK_TRAPPED 1;
     /// An own piece pinned to the king ("Pin", CPW).
     PINNED 1;
     /// For each centre square attacked (Shannon 1950).
@@ -131,28 +130,26 @@ layout! { TERMS, COUNT:
     /// When both sides have such a pawn, for each move by which the own one is quicker (handbooks).
     RACE 1;
 
-    /// The nearest own pawn before the king on its file and the two beside it, by the file's distance from the
-    /// edge and the pawn's from the king's rank, 7 for none ("King Safety, Pawn Shield", CPW).
-    SHELTER 32;
-    /// The nearest enemy pawn on such a file, the same way ("King Safety, Pawn Storm", CPW).
-    STORM 32;
-    /// The same when an own pawn blocks it, by its distance alone.
-    STORM_BLOCKED 8;
+    /// The nearest own pawn ahead of the king on its file: one rank away, two, three and more, none ("King Safety, Pawn
+    /// Shield", CPW).
+    COVER 4;
+    /// The same on each neighbouring file.
+    COVER_BESIDE 4;
+    /// The nearest enemy pawn ahead of the king on each of these files: one rank away to five, further or none ("King
+    /// Safety, Pawn Storm", CPW).
+    STORM 6;
 
-    /// A pawn attacks a piece, by the piece's role, knight to queen (handbooks).
-    PAWN_ATTACKS 4;
-    /// A knight or bishop attacks a man, pawn to queen; pawns and minors when they are weak.
-    MINOR_ATTACKS 5;
-    /// A rook attacks a weak man, pawn to rook, or a queen.
-    ROOK_ATTACKS 5;
-    /// The king attacks a weak man.
-    KING_ATTACKS 1;
-    /// A piece that is attacked and not defended ("Hanging Piece", CPW).
-    LOOSE 1;
-    /// A pawn that is.
-    LOOSE_PAWN 1;
-    /// A piece that a safe step of a pawn would attack.
-    PUSH_THREAT 1;
+    /// An enemy man that a pawn attacks, by its role, pawn to queen (handbooks).
+    ATTACKED_BY_PAWN 5;
+    /// One that a piece worth less attacks, by its role (handbooks): a rook by a minor piece, a queen by any
+    /// other piece; nothing but a pawn is worth less than a minor piece.
+    ATTACKED_BY_CHEAPER 5;
+    /// One that is attacked and not defended, by its role ("Hanging Piece", CPW).
+    LOOSE 5;
+    /// One that more men attack than defend, by its role (handbooks).
+    OUTNUMBERED 5;
+    /// A step of a pawn to an empty square that no enemy pawn attacks, from where it would attack a piece (handbooks).
+    PAWN_STEP 1;
 
     /// By number of minor pieces on their first squares ("Development", CPW).
     UNDEVELOPED 5;
@@ -175,26 +172,16 @@ layout! { TERMS, COUNT:
 }
 
 layout! { UNITS, UNIT_COUNT:
-    /// Always ("King Safety, Attacking King Zone", CPW).
-    DANGER_BASE 1;
-    /// A piece that reaches the king's ring, knight to queen.
-    DANGER_ATTACKER 4;
-    /// For each square of the ring that a piece attacks, counted for each piece.
-    DANGER_RING 1;
-    /// For each square of the ring that is attacked, and defended by nothing or the king or queen alone.
-    DANGER_WEAK 1;
-    /// A check from a square where the piece cannot be taken, knight to queen.
-    DANGER_SAFE_CHECK 4;
-    /// A check that can be taken, knight, bishop or rook.
+    /// For each attack of a piece, knight to queen, on the king's square or a neighbour of it ("King Safety", CPW).
+    DANGER_HITS 4;
+    /// For each neighbour square that is attacked, and defended by the king alone.
+    DANGER_BARE_SQUARE 1;
+    /// For each square that no own man attacks, from which an enemy piece may check in one move.
     DANGER_CHECK 1;
-    /// The enemy has no queen.
-    DANGER_NO_QUEEN 1;
-    /// For each of the three files at the king without an own pawn.
+    /// For each file at the king without an own pawn, while the enemy has a rook or queen.
     DANGER_OPEN_FILE 1;
-    /// For each own knight or bishop in the ring.
-    DANGER_DEFENDER 1;
-    /// For each own piece pinned to the king.
-    DANGER_PINNED 1;
+    /// For each own man but pawns within two squares of the king.
+    DANGER_GUARD 1;
 }
 
 #[cfg(test)]
