@@ -23,6 +23,7 @@ OPEN = [
 ]
 SEARCHED = {"verdict", "only-move", "move-mark", "wins-material", "mate-in", "mate-threat"}
 
+
 def matched(item: dict[str, Any]) -> Iterator[tuple[Claim, dict[str, Any] | None]]:
     """Each claim read from a sentence, with the hand-made one that it is, if any."""
     wanted = list(item["claims"])
