@@ -143,6 +143,10 @@ def test_no_program_outlives_the_match(engine_program: str, tmp_path: Path) -> N
     assert _running(program) == 0
     # The way of looking sees a program that does run.
     with subprocess.Popen([program], stdin=subprocess.PIPE, stdout=subprocess.PIPE) as seen:
+        assert seen.stdin is not None and seen.stdout is not None
+        seen.stdin.write(b"isready\n")
+        seen.stdin.flush()
+        assert seen.stdout.readline() == b"readyok\n"
         assert _running(program) == 1
         seen.communicate(b"quit\n")
 
