@@ -12,6 +12,7 @@ use std::sync::atomic::{AtomicU64, Ordering};
 use std::time::{Duration, Instant};
 
 use engine::position::Position;
+use engine::random::Random;
 use engine::search::{Limits, Request, Score, Searcher};
 use shakmaty::{Color, Position as _};
 
@@ -23,23 +24,6 @@ const DRAWN: (i32, u32, usize) = (8, 16, 80);
 const LONGEST: usize = 320;
 /// A random opening that leaves one side so far ahead is thrown away.
 const LOPSIDED: i32 = 250;
-
-/// Steele, Lea and Flood, Fast Splittable Pseudorandom Number Generators, 2014.
-struct Random(u64);
-
-impl Random {
-    fn next(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        z ^ (z >> 31)
-    }
-
-    fn below(&mut self, count: usize) -> usize {
-        (self.next() % count as u64) as usize
-    }
-}
 
 struct Options {
     games: u64,
@@ -90,8 +74,7 @@ fn centipawns(score: Score) -> i32 {
 
 /// One game, or nothing when the opening is lopsided or ends the game.
 fn game(seed: u64, number: u64, nodes: u64) -> Option<String> {
-    let mut random = Random(seed.wrapping_mul(0xD134_2543_DE82_EF95) ^ number);
-    random.next();
+    let mut random = Random::new(seed, number);
     let mut position = Position::start();
     let mut history = Vec::new();
     let mut words = Vec::new();

@@ -13,5 +13,6 @@ pub mod perft;
 pub mod pgn;
 pub mod points;
 pub mod position;
+pub mod random;
 pub mod search;
 pub mod uci;

@@ -4,6 +4,8 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use engine::random::Random;
+
 #[path = "../../../fuzz/src/checks.rs"]
 #[allow(missing_docs)]
 mod checks;
@@ -12,23 +14,6 @@ mod checks;
 const INPUTS: u64 = 3_000;
 /// Bytes of an input, at most.
 const LONGEST: usize = 600;
-
-/// Steele, Lea and Flood, Fast Splittable Pseudorandom Number Generators, 2014.
-struct Random(u64);
-
-impl Random {
-    fn next(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        z ^ (z >> 31)
-    }
-
-    fn below(&mut self, count: usize) -> usize {
-        (self.next() % count.max(1) as u64) as usize
-    }
-}
 
 fn folder(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR"))
@@ -95,7 +80,7 @@ fn try_all(target: &str, check: fn(&[u8])) {
         check(seed);
     }
     for number in 0..INPUTS {
-        let mut random = Random(number);
+        let mut random = Random::new(0, number);
         check(&damaged(&mut random, &seeds, &words));
     }
 }

@@ -26,7 +26,6 @@ mod failure;
 mod game;
 pub mod opening;
 mod program;
-mod random;
 mod referee;
 pub mod settings;
 mod sprt;

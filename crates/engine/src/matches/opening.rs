@@ -12,7 +12,7 @@ use shakmaty::Position as _;
 use crate::position::Position;
 use crate::search::{Limits, Request, Score, Searcher};
 
-use super::random::Random;
+use crate::random::Random;
 
 /// Fewest random plies.
 const SHORTEST: usize = 6;

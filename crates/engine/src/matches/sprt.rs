@@ -127,8 +127,8 @@ fn tilt(counts: &[f64; 5], score: f64) -> f64 {
 
 #[cfg(test)]
 mod tests {
-    use super::super::random::Random;
     use super::*;
+    use crate::random::Random;
 
     fn test(elo0: f64, elo1: f64) -> Sprt {
         Sprt::new(elo0, elo1, 0.05, 0.05).unwrap()

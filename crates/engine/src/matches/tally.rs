@@ -90,8 +90,8 @@ pub fn score_of_elo(elo: f64) -> f64 {
 
 #[cfg(test)]
 mod tests {
-    use super::super::random::Random;
     use super::*;
+    use crate::random::Random;
 
     fn close(found: f64, expected: f64) {
         assert!((found - expected).abs() < 1e-9, "{found} is not {expected}");

@@ -1,10 +1,17 @@
 //! Random numbers that are the same everywhere (Steele, Lea and Flood, Fast Splittable Pseudorandom Number
 //! Generators, 2014).
+//!
+//! ```
+//! use engine::random::Random;
+//! assert_eq!(Random::new(1, 7).below(100), Random::new(1, 7).below(100));
+//! ```
 
+/// A sequence of numbers.
 pub struct Random(u64);
 
 impl Random {
     /// Numbers for a seed and a place in its sequence of sequences.
+    #[must_use]
     pub fn new(seed: u64, place: u64) -> Self {
         let mut random = Random(seed);
         random.0 = random.next() ^ place.wrapping_mul(0xD134_2543_DE82_EF95);
@@ -12,6 +19,8 @@ impl Random {
         random
     }
 
+    /// The next number, any of 64 bits.
+    #[allow(clippy::should_implement_trait)] // it never ends
     pub fn next(&mut self) -> u64 {
         self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
         let mut z = self.0;
