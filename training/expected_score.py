@@ -161,11 +161,10 @@ def calibration(data: Sample, a: float, b: float) -> str:
             rows.append(f"| {low * 100:.0f} to {high * 100:.0f} | 0 | | |")
     brier = ((foretold - data.result) ** 2).mean()
     constant = ((data.result.mean() - data.result) ** 2).mean()
-    old = ((1 / (1 + np.exp(-0.008 * data.centipawns)) - data.result) ** 2).mean()
     rows += [
         "",
         f"{len(data.result)} positions of {data.games} games. Brier score {brier:.4f}"
-        f" (a constant {constant:.4f}, the logistic of 0.8 a pawn {old:.4f});"
+        f" (a constant {constant:.4f});"
         f" log-loss of win, draw and loss {log_loss(data, a, b):.4f}.",
     ]
     return "\n".join(rows)

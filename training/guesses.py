@@ -31,9 +31,7 @@ SINGLE: dict[str, Pair] = {
     "KNIGHT_OUTPOST_HELD": (10, 6),
     "BISHOP_OUTPOST": (8, 4),
     "BISHOP_OUTPOST_HELD": (6, 4),
-    "MINOR_BEHIND_PAWN": (6, 2),
-    "BAD_BISHOP": (-2, -3),
-    "BAD_BISHOP_BLOCKED": (-3, -4),
+    "BAD_BISHOP": (-3, -4),
     "ROOK_OPEN_FILE": (24, 10),
     "ROOK_HALF_OPEN_FILE": (12, 6),
     "ROOK_SEVENTH": (14, 16),
@@ -80,6 +78,7 @@ UNITS: dict[str, list[float]] = {
     "DANGER_CHECK": [16],
     "DANGER_OPEN_FILE": [14],
     "DANGER_GUARD": [-10],
+    "DANGER_QUEEN": [10],
 }
 
 
@@ -138,12 +137,9 @@ FORMULAS: dict[str, Callable[[int], Pair]] = {
     "QUEEN_MOBILITY": _mobility(1, 3, 13),
     "DEFENDED": _by_rank(3, 2.5),
     "PHALANX": _by_rank(2.5, 2),
-    "PASSED_BLOCKED": _by_rank(-2, -6),
-    "PASSED_NEXT_SAFE": _by_rank(1, 3),
-    "PASSED_WAY_SAFE": _by_rank(2, 5),
-    "PASSED_SUPPORTED": _by_rank(1, 3),
-    "PASSED_OWN_KING": _king_distance(-1.5),
-    "PASSED_ENEMY_KING": _king_distance(2.5),
+    "PASSED_FREE": _by_rank(1, 2),
+    "PASSED_WAY_FREE": _by_rank(1, 4),
+    "PASSED_KINGS": _king_distance(2),
 }
 
 

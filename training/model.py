@@ -1,6 +1,6 @@
 """The evaluation as a function of its weights, and how badly it foretells results.
 
-White's expected score is `1 / (1 + exp(-0.008 * centipawns))`, a fixed curve of this fit that says what a centipawn
+White's expected score is `1 / (1 + exp(-0.006 * centipawns))`, a fixed curve of this fit that says what a centipawn
 means; it is not the engine's table of expected scores (`expected_score.py`). The loss is the log-loss (cross-entropy,
 in nats a position) against a target between 0 and 1. Fitting weights to results of games by such a loss is logistic
 regression ("Automated Tuning", Chess Programming Wiki); the danger of the kings alone is not linear.
@@ -17,7 +17,7 @@ from samples import FULL_PHASE, WHOLE, Samples
 from scipy.optimize import minimize_scalar  # type: ignore[import-untyped]
 from weights import Weights
 
-SLOPE = 0.008
+SLOPE = 0.006
 # As in sink.rs.
 DANGER_MAX = 600.0
 DANGER_SQUARED = 400.0

@@ -27,6 +27,8 @@ pytestmark = pytest.mark.skipif(os.name != "posix", reason="the programs are she
 TEXT = """1. e4 e5 2. Nc3 {White is winning.} Nf6 3. f4 {The position is level. Material is level.}
 3... d5 {Black is winning.} 4. fxe5 {Black is winning.} *
 """
+LEGAL = "1. e4 e5 2. Nf3 d6 3. Bc4 Bg4 4. Nc3 g6 5. Nxe5 Bxd1 {White is winning.} *"
+"""Légal's mate: ours finds it; the boat counts the queen that White has lost."""
 MATE = "1. f3 e5 2. g4 {Black has mate in one. White has mate in one.} *"
 
 
@@ -118,12 +120,13 @@ def test_what_it_does_not_answer_is_unsettled_with_the_reason_and_asked_again_ne
 
 def test_what_changed_names_the_other_engine(tmp_path: Path) -> None:
     store = EvidenceStore(None)
-    prove(None, store)
-    proof = prove(made(tmp_path), store)
+    assert outcomes(prove(None, store, text=LEGAL)) == ["holds"]
+    proof = prove(made(tmp_path), store, text=LEGAL)
+    assert outcomes(proof) == ["fails"]
     assert proof.changes
     assert {change.why for change in proof.changes} == {"another engine was asked"}
     assert turned(proof.changes[0]).endswith("another engine was asked.")
-    dead = prove(made(tmp_path, "dies", "dead"), store)
+    dead = prove(made(tmp_path, "dies", "dead"), store, text=LEGAL)
     assert {c.why for c in dead.changes} == {"the outside engine did not answer this time"}
 
 

@@ -16,6 +16,7 @@ use std::io::{BufWriter, Write, stdin};
 use std::path::Path;
 
 use engine::eval::{Tapered, Trace};
+use engine::random::Random;
 use shakmaty::uci::UciMove;
 use shakmaty::{Chess, Position as _};
 
@@ -43,19 +44,6 @@ impl fmt::Display for GameError {
 }
 
 impl std::error::Error for GameError {}
-
-/// Steele, Lea and Flood, Fast Splittable Pseudorandom Number Generators, 2014.
-struct Random(u64);
-
-impl Random {
-    fn below(&mut self, count: usize) -> usize {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        ((z ^ (z >> 31)) % count as u64) as usize
-    }
-}
 
 struct Options {
     out: String,
@@ -184,7 +172,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let (mut games, mut written) = (0_u32, 0_u64);
     for (number, line) in stdin().lines().enumerate() {
         let (points, mut positions) = quiet(&line?, number + 1)?;
-        let mut random = Random(options.seed ^ (u64::from(games) << 20));
+        let mut random = Random::new(options.seed, u64::from(games));
         for taken in 0..options.most.min(positions.len()) {
             let chosen = taken + random.below(positions.len() - taken);
             positions.swap(taken, chosen);

@@ -5,7 +5,9 @@ use shakmaty::{Bitboard, Board, Role, attacks};
 use super::army::{Army, Attacks};
 use super::pawns::around;
 use super::sink::Sink;
-use super::terms::{DANGER_BARE_SQUARE, DANGER_CHECK, DANGER_GUARD, DANGER_HITS, DANGER_OPEN_FILE};
+use super::terms::{
+    DANGER_BARE_SQUARE, DANGER_CHECK, DANGER_GUARD, DANGER_HITS, DANGER_OPEN_FILE, DANGER_QUEEN,
+};
 
 /// Counts the units of danger of `army`'s king.
 pub fn danger<S: Sink>(
@@ -28,6 +30,9 @@ pub fn danger<S: Sink>(
     sink.danger(DANGER_CHECK, checks.count() as i32);
     if (foe.own & board.rooks_and_queens()).any() {
         sink.danger(DANGER_OPEN_FILE, army.facts.open_files);
+    }
+    if (foe.own & board.queens()).any() {
+        sink.danger(DANGER_QUEEN, 1);
     }
     let guards = around(army.near) & army.own & !army.pawns & !board.kings();
     sink.danger(DANGER_GUARD, guards.count() as i32);

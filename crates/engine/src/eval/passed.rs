@@ -6,8 +6,8 @@ use super::army::{Army, Attacks};
 use super::pawns::{ahead, relative_rank, step};
 use super::sink::Sink;
 use super::terms::{
-    PASSED_BLOCKED, PASSED_ENEMY_KING, PASSED_ENEMY_ROOK_BEHIND, PASSED_NEXT_SAFE, PASSED_OWN_KING,
-    PASSED_ROOK_BEHIND, PASSED_SUPPORTED, PASSED_WAY_SAFE, RACE, UNSTOPPABLE, UNSTOPPABLE_MOVES,
+    PASSED_ENEMY_ROOK_BEHIND, PASSED_FREE, PASSED_KINGS, PASSED_ROOK_BEHIND, PASSED_WAY_FREE, RACE,
+    UNSTOPPABLE, UNSTOPPABLE_MOVES,
 };
 
 /// Counts the passed pawns of `army`; the moves until the first of those that no king can catch is a queen.
@@ -28,18 +28,13 @@ pub fn passed<S: Sink>(
         let rank = relative_rank(square, color);
         let stop = step(square, color);
         let way = ahead(here, color);
-        sink.add(PASSED_OWN_KING + rank, army.king.distance(stop) as i32);
-        sink.add(PASSED_ENEMY_KING + rank, foe.king.distance(stop) as i32);
-        if board.occupied().contains(stop) {
-            sink.one(PASSED_BLOCKED + rank);
-        } else if !theirs.all.contains(stop) {
-            sink.one(PASSED_NEXT_SAFE + rank);
-            if (way & (board.occupied() | theirs.all)).is_empty() {
-                sink.one(PASSED_WAY_SAFE + rank);
-            }
-        }
-        if ours.all.contains(stop) {
-            sink.one(PASSED_SUPPORTED + rank);
+        let (near, far) = (army.king.distance(stop), foe.king.distance(stop));
+        sink.add(PASSED_KINGS + rank, far as i32 - near as i32);
+        let barred = way & (board.occupied() | theirs.all & !ours.all);
+        let free = (way & !ahead(barred, color) & !barred).count();
+        sink.add(PASSED_FREE + rank, free as i32);
+        if barred.is_empty() {
+            sink.one(PASSED_WAY_FREE + rank);
         }
         rooks_behind(board, army, foe, square, sink);
         if foe_is_bare && (way & board.occupied()).is_empty() {
@@ -115,7 +110,19 @@ mod tests {
     fn a_blocked_pawn_a_free_one_and_a_rook_behind_are_counted() {
         let with_rook = trace("4k3/8/8/8/P2n4/3P4/8/R3K3 w - - 0 1");
         assert_eq!(with_rook.terms[PASSED_ROOK_BEHIND], 1);
-        assert_eq!(with_rook.terms[PASSED_WAY_SAFE + 3], 1);
-        assert_eq!(with_rook.terms[PASSED_BLOCKED + 2], 1);
+        // the pawn on a4 can go all the way; the one on d3 stands before a knight
+        assert_eq!(with_rook.terms[PASSED_FREE + 3], 4);
+        assert_eq!(with_rook.terms[PASSED_WAY_FREE + 3], 1);
+        assert_eq!(with_rook.terms[PASSED_FREE + 2], 0);
+    }
+
+    #[test]
+    fn a_step_to_an_attacked_square_is_free_when_the_own_side_attacks_it_too() {
+        // Black's rook attacks a6: White's pawn on a4 goes to a5 only, with the king beside it all the way.
+        let alone = trace("4k3/8/7r/8/P7/8/8/4K3 w - - 0 1");
+        assert_eq!(alone.terms[PASSED_FREE + 3], 1);
+        assert_eq!(alone.terms[PASSED_WAY_FREE + 3], 0);
+        let together = trace("4k3/8/1K5r/8/P7/8/8/8 w - - 0 1");
+        assert_eq!(together.terms[PASSED_FREE + 3], 4);
     }
 }

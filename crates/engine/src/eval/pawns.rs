@@ -1,4 +1,4 @@
-//! What the pawns and the kings' places say together: structure, space, the kings' cover. Kept in a small table,
+//! What the pawns and the kings' places say together: structure, the kings' cover. Kept in a small table,
 //! since they change in few moves ("Pawn Hash Table", Chess Programming Wiki).
 //!
 //! The definitions stand beside the terms in `terms.rs`.
@@ -9,7 +9,7 @@ use super::pair::Pair;
 use super::sink::{Sink, Sum};
 use super::terms::{
     BACKWARD, BACKWARD_OPEN, CANDIDATE, COVER, COVER_BESIDE, DEFENDED, DOUBLED, ISOLATED,
-    ISOLATED_OPEN, PASSED, PHALANX, SPACE, STORM,
+    ISOLATED_OPEN, PASSED, PHALANX, STORM,
 };
 
 /// A power of two.
@@ -162,9 +162,6 @@ pub fn relative_rank(square: Square, color: Color) -> usize {
     color.relative_rank(rank).to_usize()
 }
 
-/// The files c to f on the second to fourth ranks: where a side brings its pieces up.
-const MIDDLE: Bitboard = Bitboard(0x0000_0000_3C3C_3C00);
-
 fn side<S: Sink>(
     own: Bitboard,
     enemy: Bitboard,
@@ -174,8 +171,6 @@ fn side<S: Sink>(
 ) -> Facts {
     let enemy_attacks = pawn_attacks(enemy, !color);
     let passed = structure(own, enemy, enemy_attacks, color, sink);
-    let middle = color.fold_wb(MIDDLE, MIDDLE.flip_vertical());
-    sink.add(SPACE, (middle & !own & !enemy_attacks).count() as i32);
     Facts {
         passed,
         span: ahead(beside(own), color),

@@ -3,18 +3,20 @@
 use shakmaty::{Bitboard, Board, Role, attacks};
 
 use super::army::{Army, Attacks};
-use super::pawns::{forward, relative_rank};
+use super::pawns::relative_rank;
 use super::sink::Sink;
 use super::terms::{
-    BAD_BISHOP, BAD_BISHOP_BLOCKED, BISHOP_MOBILITY, BISHOP_OUTPOST, BISHOP_OUTPOST_HELD,
-    BISHOP_PAIR, CENTRE_HELD, KNIGHT_MOBILITY, KNIGHT_OUTPOST, KNIGHT_OUTPOST_HELD,
-    KNIGHT_WITH_PAWN, MINOR_BEHIND_PAWN, PINNED, QUEEN_MOBILITY, ROOK_HALF_OPEN_FILE,
-    ROOK_MOBILITY, ROOK_OPEN_FILE, ROOK_PAIR, ROOK_SEVENTH, ROOK_WITH_PAWN,
+    BAD_BISHOP, BISHOP_MOBILITY, BISHOP_OUTPOST, BISHOP_OUTPOST_HELD, BISHOP_PAIR, CENTRE_HELD,
+    KNIGHT_MOBILITY, KNIGHT_OUTPOST, KNIGHT_OUTPOST_HELD, KNIGHT_WITH_PAWN, PINNED, QUEEN_MOBILITY,
+    ROOK_HALF_OPEN_FILE, ROOK_MOBILITY, ROOK_OPEN_FILE, ROOK_PAIR, ROOK_SEVENTH, ROOK_WITH_PAWN,
+    SPACE,
 };
 
 const CENTRE: Bitboard = Bitboard(0x0000_0018_1800_0000);
 /// The fifth to seventh ranks.
 const OUTPOSTS: Bitboard = Bitboard(0x00FF_FFFF_0000_0000);
+/// The fifth to eighth ranks.
+const BEYOND: Bitboard = Bitboard(0xFFFF_FFFF_0000_0000);
 
 /// Counts the pieces' terms and fills `reached`.
 pub fn pieces<S: Sink>(
@@ -26,7 +28,6 @@ pub fn pieces<S: Sink>(
 ) {
     let color = army.color;
     let occupied = board.occupied();
-    let blocked = army.pawns & forward(occupied, !color);
     // neither on an own man nor where an enemy pawn takes
     let area = !(army.own | foe.pawn_attacks);
     let holes = color.fold_wb(OUTPOSTS, OUTPOSTS.flip_vertical()) & !foe.facts.span;
@@ -62,13 +63,10 @@ pub fn pieces<S: Sink>(
             Bitboard::DARK_SQUARES
         };
         sink.add(BAD_BISHOP, (army.pawns & same).count() as i32);
-        sink.add(BAD_BISHOP_BLOCKED, (blocked & same).count() as i32);
     }
     if (bishops & Bitboard::LIGHT_SQUARES).any() && (bishops & Bitboard::DARK_SQUARES).any() {
         sink.one(BISHOP_PAIR);
     }
-    let behind = (knights | bishops) & forward(board.pawns(), !color);
-    sink.add(MINOR_BEHIND_PAWN, behind.count() as i32);
 
     let rooks = board.rooks() & army.own;
     for square in rooks {
@@ -101,6 +99,8 @@ pub fn pieces<S: Sink>(
     }
     sink.add(PINNED, (army.pinned & !army.pawns).count() as i32);
     sink.add(CENTRE_HELD, (reached.all & CENTRE).count() as i32);
+    let beyond = color.fold_wb(BEYOND, BEYOND.flip_vertical()) & !foe.pawn_attacks;
+    sink.add(SPACE, (reached.all & beyond).count() as i32);
 }
 
 #[cfg(test)]

@@ -69,12 +69,8 @@ layout! { TERMS, COUNT:
     BISHOP_OUTPOST 1;
     /// Beside that, when an own pawn defends it there.
     BISHOP_OUTPOST_HELD 1;
-    /// A knight or bishop right behind a pawn (handbooks).
-    MINOR_BEHIND_PAWN 1;
     /// For each own pawn on a bishop's colour ("Bad Bishop", CPW).
     BAD_BISHOP 1;
-    /// For each of them that is blocked.
-    BAD_BISHOP_BLOCKED 1;
     /// No pawn on a rook's file ("Rook on Open File", CPW; Nimzowitsch 1925).
     ROOK_OPEN_FILE 1;
     /// No own pawn on it.
@@ -85,6 +81,8 @@ layout! { TERMS, COUNT:
     PINNED 1;
     /// For each centre square attacked (Shannon 1950).
     CENTRE_HELD 1;
+    /// Space: for each square beyond the middle of the board that is attacked and that no enemy pawn attacks (handbooks).
+    SPACE 1;
 
     /// A pawn with an own one before it ("Doubled Pawn", CPW; Shannon 1950).
     DOUBLED 1;
@@ -104,21 +102,15 @@ layout! { TERMS, COUNT:
     CANDIDATE 8;
     /// No enemy pawn before it or beside its way, by rank ("Passed Pawn", CPW; Nimzowitsch 1925).
     PASSED 8;
-    /// Squares behind the pawns on the middle files that no enemy pawn attacks ("Space", CPW).
-    SPACE 1;
 
-    /// A passed pawn that something stands before, by rank (Nimzowitsch 1925, blockade).
-    PASSED_BLOCKED 8;
-    /// A passed pawn whose next square is neither held nor attacked by the enemy, by rank.
-    PASSED_NEXT_SAFE 8;
-    /// A passed pawn whose whole way is free and unattacked, by rank.
-    PASSED_WAY_SAFE 8;
-    /// A passed pawn whose next square is attacked by the own side, by rank.
-    PASSED_SUPPORTED 8;
-    /// Distance of the own king from the next square of a passed pawn, by rank ("King Pawn Tropism", CPW).
-    PASSED_OWN_KING 8;
-    /// Distance of the enemy king from it, by rank.
-    PASSED_ENEMY_KING 8;
+    /// For each step that a passed pawn can take at once, by rank: to empty squares, none of them attacked by the enemy
+    /// unless the own side attacks it too (Nimzowitsch 1925, the lust to expand).
+    PASSED_FREE 8;
+    /// A passed pawn that can step as far as it goes, by rank.
+    PASSED_WAY_FREE 8;
+    /// By how much the own king is nearer to the next square of a passed pawn than the enemy's, by rank ("King Pawn
+    /// Tropism", CPW).
+    PASSED_KINGS 8;
     /// An own rook behind a passed pawn ("Tarrasch Rule", CPW).
     PASSED_ROOK_BEHIND 1;
     /// An enemy rook behind it.
@@ -182,6 +174,8 @@ layout! { UNITS, UNIT_COUNT:
     DANGER_OPEN_FILE 1;
     /// For each own man but pawns within two squares of the king.
     DANGER_GUARD 1;
+    /// When the enemy has a queen (handbooks).
+    DANGER_QUEEN 1;
 }
 
 #[cfg(test)]

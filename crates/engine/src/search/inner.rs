@@ -507,9 +507,6 @@ impl<E: Evaluate> Tree<'_, E> {
             || (depth <= self.margin(Margin::FutilityDepth)
                 && here.corrected + margin + margin * depth + history / 128 <= alpha
                 && self.uses(Technique::Futility))
-            || (depth <= 3
-                && history < -self.margin(Margin::History) * depth
-                && self.uses(Technique::HistoryPruning))
             || loses(EXCHANGE_DEPTH, Margin::ExchangeQuiet)
     }
 

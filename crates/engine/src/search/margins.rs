@@ -57,8 +57,6 @@ margins! {
     LateMovesDepth = "late-moves-depth", 7;
     /// Quiet moves tried in any case.
     LateMoves = "late-moves-first", 3;
-    /// History below which a quiet move is left out, for each ply.
-    History = "history-margin", 3000;
     /// Material that a quiet move may lose, for each ply.
     ExchangeQuiet = "exchange-quiet", 50;
     /// Material that a capture may lose, for each ply.
@@ -75,6 +73,8 @@ margins! {
     Singular = "singular-margin", 12;
     /// How far below for a second ply.
     SingularTwice = "singular-twice", 40;
+    /// Weight of a capture's history beside twelve times the piece taken, in 16ths.
+    CaptureHistory = "capture-history-weight", 4;
     /// What a capture in quiescence may gain beside the piece taken.
     Delta = "delta-margin", 180;
     /// Least depth whose errors are learned.

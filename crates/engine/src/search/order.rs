@@ -7,6 +7,7 @@
 
 use shakmaty::{Chess, Color, Move, MoveList, Position as _, Role, Square};
 
+use super::margins::Margin;
 use super::packed::Packed;
 use super::see;
 use super::techniques::{Technique, Techniques};
@@ -91,7 +92,8 @@ impl Memory {
     }
 
     fn capture(&self, color: Color, mv: Move) -> i32 {
-        i32::from(self.captures[Self::capture_index(color, mv)])
+        let weight = self.without.margin(Margin::CaptureHistory);
+        i32::from(self.captures[Self::capture_index(color, mv)]) * weight / 16
     }
 
     /// A quiet move cut the tree (`bonus` > 0), or was tried in vain before one that did.

@@ -54,8 +54,6 @@ techniques! {
     Futility = "futility",
     /// Quiet moves late in the order ("Futility Pruning: Move Count Based Pruning", Chess Programming Wiki).
     LateMoves = "late-moves",
-    /// Quiet moves that hardly ever did well ("History Leaf Pruning", Chess Programming Wiki).
-    HistoryPruning = "history-pruning",
     /// Moves that lose material in the exchange they begin ("Static Exchange Evaluation", Chess Programming Wiki).
     ExchangePruning = "exchange-pruning",
     /// Late moves searched less deeply ("Late Move Reductions", Chess Programming Wiki).

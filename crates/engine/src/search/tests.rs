@@ -97,6 +97,19 @@ fn a_perpetual_check_is_worth_a_draw() {
 }
 
 #[test]
+fn a_pass_is_not_believed_in_zugzwang() {
+    // "Null Move Test-Positions", Chess Programming Wiki: whoever is on move after the key move must spoil his position,
+    // so that a pass looks too good (from memory).
+    for (fen, key) in [
+        ("8/8/p1p5/1p5p/1P5p/8/PPP2K1p/4R1rk w - - 0 1", "e1f1"),
+        ("8/8/1p1r1k2/p1pPN1p1/P3KnP1/1P6/8/3R4 b - - 0 1", "f4d5"),
+    ] {
+        let answer = search(fen, 600_000);
+        assert_eq!(position(fen).uci(answer.lines[0].moves[0]), key, "{fen}");
+    }
+}
+
+#[test]
 fn the_game_before_counts_for_repetition() {
     let mut at = position("7k/8/8/8/8/8/1q6/7K w - - 0 1");
     let mut history = Vec::new();
