@@ -9,7 +9,7 @@ from typing import Any
 from lineproof.engine import AmbiguousMoveError, Board, IllegalMoveError, MoveSyntaxError
 from lineproof.lesson import Lesson, Place
 
-from .board import LETTERS, other
+from .board import LETTERS, other, side_of
 from .claim import Claim, Spot
 from .reference import Reference
 from .sentence import SAN
@@ -35,8 +35,56 @@ _TAKING = frozenset(
 _PUSHING = frozenset(["push", "pushing", "advance", "advancing", "break"])
 
 
+_DOING = frozenset(
+    [
+        "move",
+        "capture",
+        "check",
+        "push",
+        "advance",
+        "retreat",
+        "sortie",
+        "jump",
+        "leap",
+        "recapture",
+        "sacrifice",
+        "grab",
+        "development",
+        "exchange",
+        "pushing",
+        "advancing",
+        "taking",
+        "capturing",
+        "recapturing",
+        "castling",
+        "checking",
+        "grabbing",
+        "snatching",
+        "swallowing",
+        "accepting",
+        "eating",
+        "playing",
+        "putting",
+    ]
+)
+
+
 class Unread(Exception):  # noqa: N818 - no error: the reader's way to leave a clause alone
     """A clause that must not be read, with the reason."""
+
+
+@dataclass(frozen=True)
+class Agent:
+    """Who or what does something in a clause.
+
+    side: whose doing it is. spot: the position it speaks of, after the agent's move when the agent is one. square: where the piece stands
+    that acts, None when a side as a whole does. move: the move, when the agent is one.
+    """
+
+    side: str
+    spot: Spot
+    square: str | None = None
+    move: Named | None = None
 
 
 @dataclass(frozen=True)
@@ -149,6 +197,54 @@ class Here:
                 return other(self.taught)
             case whose:
                 return whose
+
+    def agent(self, text: str | None, letters: str = "kqrbnp") -> Agent:
+        """Who or what an {agent} slot means; without one, and for "this" or "it", the side spoken of, or the move just played.
+
+        text: the words of the slot, or None. letters: the pieces that can do such a thing, as FEN letters.
+
+        :raises Unread: when it is not clear, or names a piece that is not there.
+        """
+        if text in (None, "this", "that", "it", "which", "who") and self.topic and text is not None:
+            text = self.topic  # "the knight on e5 is strong; it forks ..."
+        if text is None or text in {"this", "that", "it", "which", "who"}:
+            if text is None and self.subject is not None and not self.unclear:
+                return Agent(self.subject, self.spot, self._acting(self.subject))
+            last = self.last()
+            return Agent(last.side, self.spot, last.uci[2:4], last)
+        if _PARTS.match(text):
+            named = self.named(text)
+            return Agent(named.side, named.after, named.uci[2:4], named)
+        reference = Reference.read(text)
+        if reference.letter is not None or reference.square is not None:
+            if any(word in _DOING for word in text.split()):
+                last = self.described(text)
+                return Agent(last.side, self.spot, last.uci[2:4], last)
+            return self._piece(text, reference, letters)
+        if text.split()[0] in _DOING or text.split()[-1] in _DOING:
+            last = self.described(text)
+            return Agent(last.side, self.spot, last.uci[2:4], last)
+        side = self.side(text)
+        return Agent(side, self.spot, self._acting(side))
+
+    def _acting(self, side: str) -> str | None:
+        """The square of the piece that a side has just moved."""
+        return self.spot.moves[-1][2:4] if self.spot.moves and self.mover == side else None
+
+    def _piece(self, text: str, reference: Reference, letters: str) -> Agent:
+        found = [
+            at
+            for at in reference.squares(self.board, self.owner(reference))
+            if (self.board.piece_at(at) or "").lower() in letters
+        ]
+        last = self.spot.moves[-1][2:4] if self.spot.moves else None
+        if len(found) > 1 and last in found:
+            found = [last]  # "the knight forks": the one that has just moved
+        if not found:
+            raise Unread(f"there is no {text} on the board")
+        if len(found) > 1:
+            raise Unread(f"it is not clear which piece {text!r} means")
+        return Agent(side_of(self.board.piece_at(found[0]) or ""), self.spot, found[0])
 
     def find(self, text: str, side: str | None = None, board: Board | None = None) -> list[str]:
         """Squares of the pieces that words such as "the knight on f6" can mean."""

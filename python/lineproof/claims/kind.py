@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
-from .claim import Ask, Claim, Judgement
+from .claim import Ask, Claim, Judgement, Outcome
 from .phrase import Phrase
 
 if TYPE_CHECKING:
     from .here import Here
     from .sentence import Sentence
 
+_TURNED = {
+    Outcome.HOLDS: Outcome.FAILS,
+    Outcome.FAILS: Outcome.HOLDS,
+    Outcome.UNSETTLED: Outcome.UNSETTLED,
+}
 Slots = Mapping[str, Mapping[str, Any]]
 
 
@@ -29,6 +34,8 @@ class Kind:
     read: from the slots of a phrase to claims. glyphs: standard NAGs that make a claim of this kind.
     read_glyph: from such a NAG to claims. scan: looks at every sentence, read or not.
     check: the answer at the effort of `ask`.
+    flips: the claim may be denied ("does not win"): `check` is then asked of the claim without its denial, and holds and fails change
+    places. Kinds that weigh a denial in their own way leave it out.
     """
 
     id: str
@@ -45,6 +52,16 @@ class Kind:
     glyphs: Mapping[int, Any] = field(default_factory=dict)
     read_glyph: Callable[[Here, int, Any], list[Claim]] | None = None
     scan: Callable[[Here, Sentence], list[Claim]] | None = None
+    flips: bool = False
+
+    def judge(self, claim: Claim, ask: Ask) -> Judgement:
+        """The answer for a claim as spoken, its denial included."""
+        if not (self.flips and claim.negated):
+            return self.check(claim, ask)
+        found = self.check(replace(claim, negated=False), ask)
+        turned = _TURNED[found.outcome]
+        instead = found.because if turned is Outcome.FAILS else None
+        return replace(found, outcome=turned, instead=instead, second=None)
 
     @cached_property
     def compiled(self) -> tuple[Phrase, ...]:

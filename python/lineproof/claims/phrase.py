@@ -3,13 +3,16 @@
     "{side} {is} [a] {n} (pawn|pawns) up"
 
 Words stand for themselves, `[...]` may be missing, `(a|b)` is a choice, `{name}` is a slot: one of the shared
-slots below or one of the kind's own. A phrase reads a clause only as a whole: every word must be accounted
-for, so that a "not", an "if" or a "would" can never be overlooked.
+slots below or one of the kind's own. `<win/net>` is either verb in any finite form, `<be:attack>` a passive, `<ing:win>` "winning" or "having won",
+`<to:win>` "to win", `<done:pin>` "pinned"; what the form says beside the verb is the slot `verb`, a [`Verb`][lineproof.claims.verbs.Verb].
+A phrase reads a clause only as a whole: every word must be accounted for, so that a "not", an "if" or a "would" can never be overlooked.
 
 >>> phrase = Phrase.compile("{side} {is} {degree} better", {"degree": {"slightly": "slight", "a little": "slight"}})
 >>> phrase.match(" white is a little better")
 {'side': 'white', 'degree': 'slight'}
 >>> phrase.match(" white is not slightly better") is None
+True
+>>> Phrase.compile("{side} <win/net> a pawn", {}).match(" he does not win a pawn")["verb"].negated
 True
 """
 
@@ -20,10 +23,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from . import verbs
 from .sentence import SAN
+from .verbs import Verb
 
 _SQUARE = r"[a-h][1-8]"
 _MOVE = rf"(?:\d{{1,3}}\.(?:\.\.)?|\.\.\.)?{SAN}[+#]?"
+MOVE = re.compile(_MOVE)
+"""A move as a word of its own."""
 _PIECE = r"(?:kings?|queens?|rooks?|bishops?|knights?|pawns?)"
 _WHOSE = r"(?: the| a| an| his| her| our| your| their| my| its| this| that| both| black 's| white 's| both of his| black| white)"
 _ADJECTIVE = r"(?: other| last| poor| whole| dark squared| light squared| king 's| queen 's)?"
@@ -34,8 +41,18 @@ _REFERENCE = (
 )
 _SEPARATOR = r"(?: ,)?(?: and| as well as| ,)(?: also)?(?: at)?"
 
+_DESCRIBED = (
+    rf" (?:(?:the|this|that|his|our|her|your)(?: (?:natural|quiet|greedy|bold|simple|little|same|obvious))?(?: {_PIECE})?"
+    r"(?: (?:discovered|double|in between))? (?:move|capture|check|push|advance|retreat|sortie|jump|leap|recapture|sacrifice|grab|development|exchange)"
+    r"|(?:pushing|advancing|taking|capturing|recapturing|castling|checking|grabbing|snatching|swallowing|accepting|eating|playing|putting)"
+    rf"(?: (?:on|back|there|at once|here|first|away|like this|this way|with|the|a|his|our|her|your|white 's|black 's|[a-h]|{_SQUARE}|{_PIECE}))*)"
+)
+_SIDE = r" (?:white|black|we|you|i|he|she|they|us|him|the opponent|our opponent|your opponent|the second player|the first player)"
+AGENT = rf"(?:{_SIDE}|{_REFERENCE}| {_MOVE}| (?:this|that|it|which|who)|{_DESCRIBED})"
+"""Whoever or whatever does something: a side, a piece, a move, or a word that points to one."""
+
 SHARED: dict[str, str] = {
-    "side": r" (?:white|black|we|you|i|he|she|they|us|him|the opponent|our opponent|your opponent|the second player|the first player)",
+    "side": _SIDE,
     "whose": r" (?:white 's|black 's|our|your|my|his|her|their|the opponent 's)",
     "piece": rf" {_PIECE}",
     "square": rf" {_SQUARE}",
@@ -52,13 +69,9 @@ SHARED: dict[str, str] = {
     "defender": _REFERENCE,
     "object": _REFERENCE,
     "second": _REFERENCE,
-    "described": (
-        rf" (?:(?:the|this|that|his|our|her|your)(?: (?:natural|quiet|greedy|bold|simple|little|same|obvious))?(?: {_PIECE})?"
-        r"(?: (?:discovered|double|in between))? (?:move|capture|check|push|advance|retreat|sortie|jump|leap|recapture|sacrifice|grab|development|exchange)"
-        r"|(?:pushing|advancing|taking|capturing|recapturing|castling|checking|grabbing|snatching|swallowing|accepting|eating|playing|putting)"
-        rf"(?: (?:on|back|there|at once|here|first|away|like this|this way|with|the|a|his|our|her|your|white 's|black 's|[a-h]|{_SQUARE}|{_PIECE}))*)"
-    ),
+    "described": _DESCRIBED,
     "actor": rf"(?: the| this| that| our| his| her| your)(?: {_PIECE})",
+    "agent": AGENT,
     "targets": rf"(?: both)?{_REFERENCE}(?:{_SEPARATOR}{_REFERENCE})+",
 }
 """Slots that every kind may use. Each consumes its own leading blank."""
@@ -100,8 +113,10 @@ class Phrase:
         """
         out: list[str] = []
         depth = 0
-        for token in re.findall(r"\{\w+\}|[\[\]()|?,]|[^\s\[\]()|{}?,]+", source):
-            if token.startswith("{"):
+        for token in re.findall(r"\{\w+\}|<[^<>]+>|[\[\]()|?,]|[^\s\[\]()|{}<>?,]+", source):
+            if token.startswith("<"):
+                out.append(_verb(token[1:-1], source))
+            elif token.startswith("{"):
                 out.append(_slot(token[1:-1], slots, patterns or {}, source))
             elif token == "[":
                 out.append("(?:")
@@ -141,8 +156,27 @@ class Phrase:
                 continue
             name = name.rstrip("0123456789")
             plain = text.strip()
+            if name == "verb":
+                result.setdefault(name, Verb.read(plain))
+                continue
             result[name] = self.values[name][plain] if name in self.values else plain
         return result
+
+
+_VERBS = {
+    "": verbs.finite,
+    "be": verbs.passive,
+    "ing": verbs.participle,
+    "done": verbs.done,
+    "to": lambda verb: rf"(?: in order)?(?: not)? to{verbs.bare(verb)}",
+}
+
+
+def _verb(text: str, source: str) -> str:
+    form, _, verb = text.rpartition(":")
+    if form not in _VERBS:
+        raise PhraseError(f"no form {form!r} of a verb is known, in {source!r}")
+    return f"(?P<verb>{_VERBS[form](verb)})"
 
 
 def _slot(

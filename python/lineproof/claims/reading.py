@@ -35,9 +35,10 @@ from .clause import (
 from .here import Here, Unread
 from .kind import Kind
 from .language import is_english
-from .phrase import SHARED
+from .phrase import MOVE, SHARED
 from .registry import all_kinds
 from .sentence import Sentence, Word, sentences
+from .verbs import Verb
 
 CLAUSE = 40
 """Words that a clause may have at most."""
@@ -365,7 +366,19 @@ class _Cover:
         kind, slots = found
         assert kind.read is not None  # only kinds that read have phrases
         at = replace(_within(here, self.sentence, first, (whole or last) - 1), hedged=hedged)
-        return kind.read(at, dict(slots))
+        verb = slots.get("verb")
+        if verb is not None and verb.supposed and not self._shown(here, slots, verb):
+            raise Unread("said of what is not on the board")
+        claims = kind.read(at, dict(slots))
+        if kind.flips and verb is not None and verb.negated:
+            claims = [replace(claim, negated=not claim.negated) for claim in claims]
+        return claims
+
+    def _shown(self, here: Here, slots: dict[str, Any], verb: Verb) -> bool:
+        """Whether a "would" or "could" speaks of moves that the sentence itself names."""
+        named = here.spot is not self.here.spot or "move" in slots
+        named = named or MOVE.fullmatch(str(slots.get("agent", ""))) is not None
+        return named and verb.modal in {"would", "could"}
 
     def _phrase(self, first: int, last: int) -> tuple[Kind, dict[str, Any]] | None:
         """The first phrase of any kind that accounts for words first..last-1, remembered."""

@@ -38,7 +38,7 @@ def settle(
     for step, nodes in enumerate(effort.steps, 1):
         ask = Asker(store, nodes, stop, outside)
         try:
-            judgement = kind.check(claim, ask)
+            judgement = kind.judge(claim, ask)
         except GameOver as over:
             judgement = Judgement(Outcome.UNSETTLED, f"This cannot be asked: {over}.")
         except OutsideError as error:

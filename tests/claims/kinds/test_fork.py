@@ -74,7 +74,8 @@ def test_whether_it_pays_is_a_second_finding(judge: Judge) -> None:
 def test_no_fork_is_read_where_it_is_denied_or_only_wished_for() -> None:
     from tests.claims.conftest import claims_of
 
-    assert not claims_of(FRIED % "The knight does not fork the queen and the rook.")
+    (denial,) = claims_of(FRIED % "The knight does not fork the queen and the rook.")
+    assert denial.negated
     assert not claims_of(FRIED % "The knight would fork the queen and the rook.")
     assert not claims_of(FRIED % "If the knight forks the queen and the rook, we are happy.")
 

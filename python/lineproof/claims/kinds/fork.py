@@ -13,76 +13,42 @@ from lineproof.claims.board import (
     names,
     other,
     pieces,
-    side_of,
     title,
     upper,
 )
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.gain import settled
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import targets
 from lineproof.claims.reference import Reference
 
 PHRASES = (
-    "{target} [{very}] (forks|fork|is forking|attacks both|hits both|attacks at once|forked) {targets} [at once|at the same time]",
-    "{target} [{very}] (forks|fork|is forking) {object} and {second} (together|at once)",
-    "{move} [{very}] (forks|attacks both|hits both) {targets} [at once|at the same time]",
-    "(this|that|it|which) [{very}] (forks|attacks both|hits both|is forking) {targets} [at once|at the same time]",
-    "{described} [{very}] (forks|attacks both|hits both) {targets} [at once]",
-    "{side} [{very}] (forks|fork|is forking|are forking) {targets} [with {move}|at once]",
-    "(forking|with a fork on|with a fork of|a fork of|a fork on|hitting both|attacking both) {targets} [at once]",
-    "(forks|fork) {targets}",
-    "(this|that|it) {is} a [knight|pawn|queen|bishop|royal|family] fork [of {targets}]",
-    "{move} {is} a [knight|pawn|queen|bishop|royal|family] fork [of {targets}]",
+    "[{agent}] <fork> {targets} [at once|at the same time|together|with {move}]",
+    "[{agent}] <fork> {object} and {second} (together|at once)",
+    "[{agent}] (<attack/hit/strike/strike at/strike on>) [both|at once|at the same time] {targets} (at once|at the same time|together)",
+    "[{agent}] (<attack/hit/strike/strike at>) (both|at once) {targets}",
+    "(<ing:fork>|with a fork on|with a fork of|a fork of|a fork on|<ing:hit/attack> both) {targets} [at once|at the same time|together]",
+    "{agent} <be> a [knight|pawn|queen|bishop|royal|family] fork [of {targets}]",
     "with a [knight|pawn] fork",
-    "{targets} {is} [both] forked [by {target}]",
+    "{targets} <be:fork> [by {agent}]",
     "(this|that|it) {is} (not|no) [a] {denied}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    spot = here.spot
-    forker: str | None = None
-    if "move" in slots:
-        named = here.named(slots["move"])
-        spot, forker = named.after, named.uci[2:4]
-    elif "described" in slots:
-        forker = here.described(slots["described"]).uci[2:4]
-    elif "target" in slots and "forked by" in here.said:
-        found = here.find(slots["target"])
-        if len(found) != 1:
-            raise Unread(f"it is not clear which piece {slots['target']!r} means")
-        forker = found[0]
-    elif "target" in slots and "forked by" not in here.said:
-        reference = Reference.read(slots["target"])
-        found = reference.squares(spot.board, here.owner(reference))
-        last = spot.moves[-1][2:4] if spot.moves else None
-        if len(found) > 1 and last in found:
-            found = [last]  # "the knight forks": the one that has just moved
-        if not found:
-            raise Unread(f"there is no {slots['target']} on the board")
-        if len(found) > 1:
-            raise Unread(f"it is not clear which piece {slots['target']!r} means")
-        forker = found[0]
-    elif spot.moves:
-        forker = spot.moves[-1][2:4]
-    if forker is None:
-        raise Unread("no piece has moved yet")
-    letter = spot.board.piece_at(forker)
-    if letter is None:
-        raise Unread(f"nothing stands on {forker}")
+    by = None if "denied" in slots else slots.get("agent")
+    move = here.named(slots["move"]) if "move" in slots else None
+    agent = Agent(move.side, move.after, move.uci[2:4], move) if move else here.agent(by)
+    if agent.square is None:
+        raise Unread("it is not clear which piece forks")
     said = targets(slots["targets"]) if "targets" in slots else []
     if "object" in slots:
         said = [slots["object"], slots["second"]]
+    denied = "denied" in slots
     return [
         here.claim(
-            KIND.id,
-            side_of(letter),
-            spot=spot,
-            negated="denied" in slots,
-            forker=forker,
-            targets=said,
+            KIND.id, agent.side, spot=agent.spot, negated=denied, forker=agent.square, targets=said
         )
     ]
 
@@ -96,18 +62,6 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     worthy = [at for at in attacked if _target(board, forker, at)]
     marks = (Mark("square", (forker,), side), *(Mark("move", (forker, at), side) for at in worthy))
     numbers = {"attacked": ", ".join(f"{board.piece_at(a)}{a}" for a in worthy)}
-    if claim.negated:
-        said = Outcome.FAILS if len(worthy) >= 2 else Outcome.HOLDS
-        because = f"{upper(name(board, forker))} attacks {names(board, worthy)}."
-        return Judgement(
-            said,
-            because,
-            (),
-            claim.spot,
-            numbers,
-            instead=None if said is Outcome.HOLDS else because,
-            marks=marks,
-        )
     if not claim.params["targets"]:
         holds = len(worthy) >= 2
         because = f"{upper(name(board, forker))} attacks {names(board, worthy)}."
@@ -184,7 +138,10 @@ KIND = Kind(
     ),
     phrases=PHRASES,
     slots={"denied": {"fork": True}},
-    vocabulary=frozenset({"fork", "forks", "forking", "forked", "both"}),
+    vocabulary=frozenset(
+        {"fork", "forks", "forking", "forked", "both", "once", "time", "together"}
+    ),
     read=read,
     check=check,
+    flips=True,
 )
