@@ -21,6 +21,8 @@ OPEN = [
     json.loads(line)
     for line in Path(__file__).with_name("open.jsonl").read_text(encoding="utf-8").splitlines()
 ]
+MARKED = {w["kind"] for item in OPEN for w in item["claims"]}
+"""The kinds that the corpus marks: claims of any other kind in a sentence are not judged here."""
 SEARCHED = {"verdict", "only-move", "move-mark", "wins-material", "mate-in", "mate-threat"}
 
 
@@ -44,7 +46,7 @@ def test_no_sentence_is_read_wrongly() -> None:
         (item["id"], claim.kind, claim.side, claim.words)
         for item in OPEN
         for claim, same in matched(item)
-        if same is None
+        if same is None and claim.kind in MARKED
     ]
     assert wrong == []
 

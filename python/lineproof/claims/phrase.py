@@ -19,7 +19,7 @@ True
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -163,7 +163,7 @@ class Phrase:
         return result
 
 
-_VERBS = {
+_VERBS: dict[str, Callable[[str], str]] = {
     "": verbs.finite,
     "be": verbs.passive,
     "ing": verbs.participle,
