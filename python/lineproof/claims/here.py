@@ -13,8 +13,9 @@ from .board import LETTERS, other, side_of
 from .claim import Claim, Spot
 from .reference import Reference
 from .sentence import SAN
+from .spoken import SPOKEN
 
-_PARTS = re.compile(rf"(?:(?P<number>\d+)\.)?(?P<dots>\.\.\.?)?(?P<san>{SAN}[+#]?)$")
+_PARTS = re.compile(rf"(?:(?P<number>\d+)\.)?(?P<dots>\.\.\.?)?(?P<san>(?:{SPOKEN}|{SAN})[+#]?)$")
 
 _TAKING = frozenset(
     [
@@ -71,6 +72,35 @@ _DOING = frozenset(
 
 class Unread(Exception):  # noqa: N818 - no error: the reader's way to leave a clause alone
     """A clause that must not be read, with the reason."""
+
+
+def meant(spot: Spot, san: str) -> str:
+    """The legal move (UCI) that a written or spoken move means at a spot. "Knight takes" takes what has just moved, if it can.
+
+    :raises IllegalMoveError: when there is none.
+    :raises AmbiguousMoveError: when there are several.
+    :raises MoveSyntaxError: when it is no move.
+    """
+    board = spot.board
+    spoken = re.fullmatch(rf"({SPOKEN})[+#]?", san)
+    if spoken is None:
+        return board.parse_san(san)
+    letter, _, square = spoken[1].partition("x")
+    captures = [
+        uci
+        for uci in board.legal_moves()
+        if (board.piece_at(uci[:2]) or "").upper() == letter and "x" in board.san(uci)
+    ]
+    if square:
+        found = [uci for uci in captures if uci[2:4] == square]
+    else:
+        last = spot.moves[-1][2:4] if spot.moves else None
+        found = [uci for uci in captures if uci[2:4] == last] or captures
+    if not found:
+        raise IllegalMoveError(san)
+    if len(found) > 1:
+        raise AmbiguousMoveError(san)
+    return found[0]
 
 
 @dataclass(frozen=True)
@@ -271,7 +301,7 @@ class Here:
             if parts["number"] and int(parts["number"]) != spot.board.move_number:
                 continue
             try:
-                uci = spot.board.parse_san(san)
+                uci = meant(spot, san)
             except (IllegalMoveError, AmbiguousMoveError, MoveSyntaxError):
                 continue
             if last is None or last == uci:
@@ -344,7 +374,7 @@ class Here:
         for text_ in sans[1:]:
             parts = _PARTS.match(text_)
             try:
-                spot = spot.play(spot.board.parse_san(parts["san"] if parts else text_))
+                spot = spot.play(meant(spot, parts["san"] if parts else text_))
             except ValueError as error:
                 raise Unread(f"{text_} does not follow") from error
         return spot

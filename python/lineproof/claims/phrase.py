@@ -25,10 +25,11 @@ from typing import Any
 
 from . import verbs
 from .sentence import SAN
+from .spoken import SPOKEN
 from .verbs import Verb
 
 _SQUARE = r"[a-h][1-8]"
-_MOVE = rf"(?:\d{{1,3}}\.(?:\.\.)?|\.\.\.)?{SAN}[+#]?"
+_MOVE = rf"(?:\d{{1,3}}\.(?:\.\.)?|\.\.\.)?(?:{SPOKEN}|{SAN})[+#]?"
 MOVE = re.compile(_MOVE)
 """A move as a word of its own."""
 _PIECE = r"(?:kings?|queens?|rooks?|bishops?|knights?|pawns?)"

@@ -11,6 +11,8 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 
+from .spoken import merged
+
 SAN = r"(?:[KQRBN][a-h]?[1-8]?x?[a-h][1-8]|[a-h](?:x[a-h])?[1-8](?:=?[QRBN])?|[O0]-[O0](?:-[O0])?)"
 """A move in SAN or in the lax spellings of the PGN standard (8.2.3 and 8.2.3.8)."""
 
@@ -47,13 +49,14 @@ class Word:
     """One word, move or punctuation mark.
 
     norm: lower case, numbers as digits, contractions parted; a move keeps its case and loses its blanks.
-    start, end: offsets in the text that the sentence was cut from.
+    start, end: offsets in the text that the sentence was cut from. spoken: a move said in words, "knight to f6".
     """
 
     norm: str
     start: int
     end: int
     move: re.Match[str] | None = None
+    spoken: bool = False
 
     @property
     def san(self) -> str | None:
@@ -154,7 +157,7 @@ def words(text: str) -> tuple[Word, ...]:
         assert match is not None  # _WORD takes any character but a blank
         found.extend(_spell(match.group(), at, match.end()))
         at = match.end()
-    found = _open(found)
+    found = merged(_open(found))
     while found and found[-1].norm in {".", "!", "…"}:
         found.pop()
     return tuple(w for w in found if w.norm not in {".", "!", "…", '"', "“", "”", "‘"})

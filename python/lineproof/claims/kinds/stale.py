@@ -124,8 +124,8 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
     boards = _boards(here)
     elsewhere = bool(said & _ELSEWHERE)
     for word in sentence.words:
-        if word.san is None:
-            continue
+        if word.san is None or word.spoken:
+            continue  # a move in words may be said loosely
         reason = _misplaced(here, word, boards, elsewhere)
         if reason is not None:
             reasons.append((reason, word, word))
