@@ -5,6 +5,7 @@ A kind that says what a side has (doubled pawns, a majority, an outpost) writes 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import Any
 
@@ -45,15 +46,31 @@ def owner(here: Here, slots: dict[str, Any]) -> str | None:
 
     :raises Unread: when it is not clear.
     """
-    if "side" in slots:
-        return here.side(slots["side"])
-    if "whose" in slots:
-        return here.side(slots["whose"])
+    for slot in ("side", "whose"):
+        if slot in slots:
+            return named_side(here, slots[slot])
     if here.said.split()[0] in {"there", "here"}:
         return None
     if here.subject is None:
         raise Unread("it is not clear whose that is")
     return here.implied()
+
+
+def named_side(here: Here, text: str) -> str:
+    """Whom a side word means, as `Here.side` has it, looking also at what the sentence says next.
+
+    :raises Unread: when it is not clear: in "he is cramped, but Black isn't losing" he may be Black.
+    """
+    side = here.side(text)
+    if text in _HE:
+        rest = _SENTENCE_END.split(here.lesson.text[here.end :], maxsplit=1)[0].lower()
+        if re.search(rf"\b{here.taught}\b", rest):
+            raise Unread(f"{text!r} can mean either side here")
+    return side
+
+
+_HE = frozenset({"he", "she", "they", "him", "his", "her", "their"})
+_SENTENCE_END = re.compile(r"[.!?}](?:\s|$)|}")
 
 
 def denied(slots: dict[str, Any]) -> bool:

@@ -9,7 +9,7 @@ from lineproof.claims.board import name, names, other, pieces, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Spot
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import SLOTS, brings, denied, having, named_after, owner
+from lineproof.claims.owner import SLOTS, brings, denied, having, named_after, named_side, owner
 from lineproof.claims.tense import When, answer, first, spots, squares, when
 from lineproof.engine import Board
 
@@ -61,7 +61,7 @@ def _given_up(here: Here, slots: dict[str, Any]) -> Claim:
     elif "described" in slots:
         side = here.described(slots["described"]).side
     elif "side" in slots:
-        side = here.side(slots["side"])
+        side = named_side(here, slots["side"])
     elif here.said.split()[0] in {"this", "that", "it"}:
         side = here.last().side
     else:

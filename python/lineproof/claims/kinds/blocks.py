@@ -202,7 +202,7 @@ KIND = Kind(
     patterns={
         "whose_piece": r"(?: (?:the|his|her|our|your|their|black 's|white 's|its own|his own))(?: (?:own|king 's|queen 's|dark squared|light squared|[a-h]))? (?:queen|rook|bishop|pawn)(?: on [a-h][1-8])? 's",
         "own": r" (?:pawns?|knights?|bishops?|rooks?|queen|king)",
-        "blocker": r"(?: (?:the|his|her|our|your|their|a|its|black 's|white 's)(?: own)?)(?: [a-h])? (?:king|queen|rook|bishop|knight|pawn)(?: (?:on|at) [a-h][1-8])?",
+        "blocker": r"(?: (?:the|his|her|our|your|their|a|black 's|white 's))(?: [a-h])? (?:king|queen|rook|bishop|knight|pawn)(?: (?:on|at) [a-h][1-8])?",
         "one": r" [a-h][1-8]",
         "two": r" [a-h][1-8]",
         "file": FILE_LIST,

@@ -83,6 +83,10 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
         found: list[tuple[str, list[str]]] = []
         for side in either(claim.side):
             files = [at for at in doubled(spot.board, side).values() if _fits(p, spot, side, at)]
+            if p["pawns"]:
+                files = [at for at in files if set(at) & set(p["pawns"])]
+                if not set(p["pawns"]) <= {a for at in files for a in at}:
+                    continue
             if len(files) >= p["files"]:
                 found.extend((side, at) for at in files)
         return found
@@ -102,8 +106,6 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
 
 
 def _fits(p: Any, spot: Spot, side: str, at: list[str]) -> bool:
-    if p["pawns"] and not set(at) & set(p["pawns"]):
-        return False
     if p["tripled"] and len(at) < 3:
         return False
     if p["isolated"] and not set(at) <= set(isolated(spot.board, side)):

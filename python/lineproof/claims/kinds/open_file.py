@@ -8,7 +8,7 @@ from lineproof.claims.board import name, names, other, pieces, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import SLOTS, denied, either, having
+from lineproof.claims.owner import SLOTS, denied, either, having, named_side
 from lineproof.claims.structure import FILES, is_half_open, is_open, pawns
 from lineproof.claims.tense import answer, first, squares, when
 from lineproof.claims.where import FILE_LIST, Where
@@ -37,9 +37,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     spot = here.spot
     side = None
     if "side" in slots:
-        side = here.side(slots["side"])
+        side = named_side(here, slots["side"])
     elif "whose" in slots:
-        side = here.side(slots["whose"])
+        side = named_side(here, slots["whose"])
     moved = False
     if "agent" in slots:
         agent = here.agent(slots["agent"])

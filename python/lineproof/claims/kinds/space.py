@@ -8,7 +8,7 @@ from lineproof.claims.board import other, pieces, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import HAVE, brings, named_after
+from lineproof.claims.owner import HAVE, brings, named_after, named_side
 from lineproof.claims.structure import FILES, WINGS, pawns, rank
 from lineproof.claims.tense import answer, spots, squares, when
 from lineproof.claims.where import CENTRE, WING, Where
@@ -45,14 +45,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     at = named_after(here, slots)
     less = "cramped" in slots or bool(words & {"less", "little", "lack", "lacks", "short"})
     if "side" in slots:
-        side = here.side(slots["side"])
+        side = named_side(here, slots["side"])
     elif "whose" in slots and less:
-        side = here.side(slots["whose"])
+        side = named_side(here, slots["whose"])
     elif "agent" in slots:
         side = here.agent(slots["agent"]).side
     else:
         side = here.implied()
-    if "whom" in slots and here.side(slots["whom"]) == side:
+    if "whom" in slots and named_side(here, slots["whom"]) == side:
         raise Unread("a side has no more space than itself")
     return [
         here.claim(

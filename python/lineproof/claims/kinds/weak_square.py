@@ -31,7 +31,7 @@ PHRASES = (
     f"[{{agent}}] <create/make/tear> (a|another) {_WEAK} (on|at) {{squares}} {_IN}",
     f"<ing:create/make/leave> (a|another) {_WEAK} (on|at) {{squares}} {_IN}",
     f"[{{agent}}] <leave> (a|another) {_WEAK} (on|at) {{squares}} {_IN}",
-    "no [{colour}] pawn (can|could) [{very}] [ever] (protect|guard|defend|cover) {squares} [any more|any longer|again]",
+    "no [{colour}] pawn can [{very}] [ever] (protect|guard|defend|cover) {squares} [any more|any longer|again]",
 )
 
 
