@@ -12,7 +12,7 @@ from .bishops import hampered
 from .board import name, pieces, title, upper
 from .claim import Claim, Judgement, Spot
 from .here import Here, Unread
-from .owner import brings, denied, either, having, named_after, only_side, owner
+from .owner import agreeing, brings, denied, either, having, named_after, only_side, owner
 from .structure import colour
 from .tense import answer, first, squares, when
 
@@ -60,6 +60,7 @@ def read_bishop(kind: str, here: Here, slots: dict[str, Any], facts: Fact, **ext
         agent = here.agent(slots.get("target", "it"), "b")
         if agent.square is None or (here.board.piece_at(agent.square) or "").lower() != "b":
             raise Unread("it is not clear which bishop is meant")
+        agreeing(here, 1)
         side, meant = agent.side, (agent.square,)
     else:
         side = owner(here, slots) if {"side", "whose"} & slots.keys() or "coloured" not in slots else None  # fmt: skip

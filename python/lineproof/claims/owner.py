@@ -73,6 +73,15 @@ _HE = frozenset({"he", "she", "they", "him", "his", "her", "their"})
 _SENTENCE_END = re.compile(r"[.!?}](?:\s|$)|}")
 
 
+def agreeing(here: Here, count: int) -> None:
+    """Refuses one thing with "are": the words before were another thing, and were not read.
+
+    :raises Unread: in "the knight and d5 are weak", of which only "d5 are weak" was read.
+    """
+    if count == 1 and re.search(r"\bare(?:n['’]t)?\b", here.said):
+        raise Unread("several things are spoken of, of which one was read")
+
+
 def denied(slots: dict[str, Any]) -> bool:
     """Whether a "no" or "without" stands before the noun."""
     return "no" in slots or "without" in slots

@@ -10,7 +10,17 @@ from lineproof.engine import Board
 from .board import name, names, title, upper
 from .claim import Claim, Judgement, Spot
 from .here import Here, Unread
-from .owner import brings, denied, either, having, named_after, only_side, owner, pawns_meant
+from .owner import (
+    agreeing,
+    brings,
+    denied,
+    either,
+    having,
+    named_after,
+    only_side,
+    owner,
+    pawns_meant,
+)
 from .tense import answer, first, squares, when
 from .where import Where
 
@@ -52,6 +62,7 @@ def read_pawns(kind: str, here: Here, slots: dict[str, Any], facts: Facts, **ext
         raise Unread("it is not clear which two pawns")
     if "target" in slots or "targets" in slots:
         side, meant = pawns_meant(here, slots.get("targets", slots.get("target", "")))
+        agreeing(here, len(meant))
         pawns = tuple(meant)
     elif "noun" not in extra and not ({"side", "whose"} & slots.keys()) and _points(here):
         side, meant = pawns_meant(here, "it")

@@ -69,6 +69,7 @@ def test_denials(judge: Judge, words: str, outcome: Outcome) -> None:
         "The knight on c3 is isolated.",
         "The a-pawn is isolated.",  # whose?
         "An isolated example is no proof.",
+        "The knight on c3 and the pawn on d4 are isolated.",
         "White would have an isolated pawn.",
     ],
 )

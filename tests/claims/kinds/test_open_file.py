@@ -81,7 +81,13 @@ def test_denials(judge: Judge) -> None:
 
 
 @pytest.mark.parametrize(
-    "words", ["Open your eyes.", "The question is open.", "White would open the f-file."]
+    "words",
+    [
+        "Open your eyes.",
+        "The question is open.",
+        "The diagonal and the e-file are open.",
+        "White would open the f-file.",
+    ],
 )
 def test_left_unread(words: str) -> None:
     assert not claims_of(GAMBIT % words)

@@ -44,7 +44,7 @@ def test_another_does_not(judge: Judge, words: str, why: str) -> None:
 
 def test_one_pawn_off_is_not_the_structure(judge: Judge) -> None:
     finding = judge("1. d4 d5 2. Bf4 Nf6 3. e3 {White has a London structure.} e6 4. c3 *")
-    assert finding.because == "For a London structure: White has no pawn on c3."
+    assert finding.because == "For the London structure: White has no pawn on c3."
 
 
 def test_the_structure_of_another_line_of_the_lesson(judge: Judge) -> None:

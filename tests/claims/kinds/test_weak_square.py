@@ -63,6 +63,7 @@ def test_denials(judge: Judge) -> None:
         "White has a hole on d5.",  # a weakness of the other side
         "e5 is weak.",  # a pawn stands there
         "There is a hole in this argument.",
+        "The doubled pawns on e5 and f7 are weak.",  # of which "f7 are weak" must not be read
         "d5 could be weak.",
     ],
 )

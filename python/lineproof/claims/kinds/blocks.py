@@ -9,6 +9,7 @@ from lineproof.claims.board import NAMES, name, other, pieces, side_of, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.owner import agreeing
 from lineproof.claims.reference import Reference
 from lineproof.claims.structure import ahead, rank
 from lineproof.claims.tense import answer, first, when
@@ -36,6 +37,7 @@ PHRASES = (
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     asked = when(here, slots)
     if "agent" in slots:
+        agreeing(here, 1)
         agent = here.agent(slots["agent"])
         spot, blocker = agent.spot, agent.square
         if blocker is None:

@@ -10,6 +10,7 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.owner import (
     SLOTS,
+    agreeing,
     brings,
     denied,
     either,
@@ -47,6 +48,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     pawns: list[str] = []
     if "target" in slots or "targets" in slots:
         side, pawns = pawns_meant(here, slots.get("targets", slots.get("target", "")))
+        agreeing(here, len(pawns))
         whose: str | None = side
     elif "side" in slots or "whose" in slots:
         whose = owner(here, slots)

@@ -10,6 +10,7 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.owner import (
     SLOTS,
+    agreeing,
     brings,
     denied,
     either,
@@ -44,6 +45,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     at = named_after(here, slots)
     files = Where.read(slots.get("files")).files
     words = here.said.split()
+    if words[0] == "the":
+        agreeing(here, len(files))
     side: str | None = None
     if "side" in slots or "whose" in slots:
         side = owner(here, slots)

@@ -8,7 +8,7 @@ from lineproof.claims.board import name, names, other, pieces, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import SLOTS, denied, either, having, named_side
+from lineproof.claims.owner import SLOTS, agreeing, denied, either, having, named_side
 from lineproof.claims.structure import FILES, is_half_open, is_open, pawns
 from lineproof.claims.tense import answer, first, squares, when
 from lineproof.claims.where import FILE_LIST, Where
@@ -16,11 +16,11 @@ from lineproof.engine import Board
 
 _FILES = "{files} (file|files)"
 PHRASES = (
-    f"the {_FILES} <be> [{{very}}] [completely|fully|wide] open [for {{side}}|for {{whose}} (rook|rooks|queen|king|pieces)]",
+    f"the {_FILES} <be> [{{very}}] [completely|fully|wide] open [for {{side}}|for {{whose}} (rook|rooks|queen|king|pieces)|for {{target}}]",
     f"the {_FILES} <be> [{{very}}] an open file",
-    f"the {_FILES} <open/open up> [{{very}}] [for {{side}}|for {{whose}} (rook|rooks|queen)]",
+    f"the {_FILES} <open/open up> [{{very}}] [for {{side}}|for {{whose}} (rook|rooks|queen)|for {{target}}]",
     f"[{{agent}}] {{opens}} [up] (the {_FILES}) [for {{side}}|for {{whose}} (rook|rooks|queen)|towards the king]",
-    f"<ing:open/open up> the {_FILES} [for {{side}}|for {{whose}} (rook|rooks|queen)]",
+    f"<ing:open/open up> the {_FILES} [for {{side}}|for {{whose}} (rook|rooks|queen)|for {{target}}]",
     f"the {_FILES} <be:open> [up] [for {{side}}]",
     *having(f"[{{no}}|the|an|any|his|her|our|your|their] open ({_FILES}|file|files)"),
     "there <be> [{very}] [{no}|only|just] [{n}] open (file|files)",
@@ -49,6 +49,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "opens" in slots and slots["opens"] is not True:
         raise Unread("said of what is not on the board")
     files = Where.read(slots.get("files")).files
+    if here.said.startswith("the"):
+        agreeing(here, len(files))
     return [
         here.claim(
             KIND.id, side, spot=spot, negated=denied(slots), when=asked, files=files, opening=opening, moved=moved,

@@ -9,7 +9,7 @@ from lineproof.claims.board import LETTERS, NAMES, name, other, pieces, title, u
 from lineproof.claims.claim import Ask, Claim, Judgement, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import SLOTS, brings, denied, either, having, only_side, owner
+from lineproof.claims.owner import SLOTS, agreeing, brings, denied, either, having, only_side, owner
 from lineproof.claims.structure import guards, pawns, rank
 from lineproof.claims.tense import answer, first, squares, when
 from lineproof.claims.where import SQUARE_LIST
@@ -35,6 +35,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     at = tuple(re.findall("[a-h][1-8]", slots.get("squares", "")))
     letter = LETTERS.get(slots.get("piece_of", "").removesuffix("s"))
     side: str | None = None
+    if not {"side", "agent"} & slots.keys():
+        agreeing(here, len(at) or 1 if "target" in slots else len(at))
     if "target" in slots:
         found = here.agent(slots["target"], "nbrq")
         if found.square is None:

@@ -66,7 +66,8 @@ PHRASES = (
     f"(this|that|it) <be> [{{very}}] (a|the) {{opening}} [{_STRUCTURE}] {{reversed}}",
     f"the {_STRUCTURE} <be> [{{very}}] [that of] (a|the) [{{reversed}}] {{opening}} [{_STRUCTURE}] [{{reversed}}]",
     f"the {_STRUCTURE} <be> [{{very}}] the same as in (a|the) {{opening}} [{{reversed}}]",
-    f"(the|this|it <be>|we <have>) [{{very}}] the same {_STRUCTURE} as in (a|the) {{opening}} [{{reversed}}]",
+    f"(this|that|it) <be> [{{very}}] the same {_STRUCTURE} as in (a|the) {{opening}} [{{reversed}}]",
+    f"(we|you|white|black) <have/get/reach> [{{very}}] the same {_STRUCTURE} as in (a|the) {{opening}} [{{reversed}}]",
     f"(this|that|it) <be> [{{very}}] (the|exactly the) same {_STRUCTURE} as (in|after|in the line|from) {{line}} [{{reversed}}]",
     f"(we|you) <have/get/reach> [{{very}}] (the|exactly the) same {_STRUCTURE} as (in|after|in the line|from) {{line}} [{{reversed}}]",
     f"the {_STRUCTURE} <be> [{{very}}] (the|exactly the) same as (in|after|in the line|from) {{line}} [{{reversed}}]",
@@ -153,9 +154,9 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     lacks = [list(_missing(board, s, p["reversed"])) for s in SKELETONS[p["opening"]]]
     said = _spoken(p["opening"])
     if not all(lacks):
-        return answer(claim, True, f"The pawns that make a {said} structure stand there{turned}.")
+        return answer(claim, True, f"The pawns of the {said} structure stand there{turned}.")
     fewest = min(lacks, key=len)
-    return answer(claim, False, f"For a {said} structure{turned}: {', and '.join(fewest)}.")
+    return answer(claim, False, f"For the {said} structure{turned}: {', and '.join(fewest)}.")
 
 
 def _spoken(opening: str) -> str:

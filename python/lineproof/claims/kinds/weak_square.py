@@ -9,7 +9,7 @@ from lineproof.claims.board import name, names, pieces, side_of, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import SLOTS, brings, denied, having, named_after, owner
+from lineproof.claims.owner import SLOTS, agreeing, brings, denied, having, named_after, owner
 from lineproof.claims.structure import guards, rank
 from lineproof.claims.tense import When, answer, first, squares, when
 from lineproof.claims.where import SQUARE_LIST
@@ -38,6 +38,8 @@ PHRASES = (
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     at = tuple(re.findall("[a-h][1-8]", slots["squares"]))
     hole = "hole" in here.said
+    if "side" not in slots and "agent" not in slots:
+        agreeing(here, len(at))
     halves = {"black" if int(a[1]) > 4 else "white" for a in at}
     if len(halves) > 1:
         raise Unread(
