@@ -1,0 +1,64 @@
+"""Closed positions."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.claim import Ask, Claim, Judgement, Spot
+from lineproof.claims.here import Here
+from lineproof.claims.kind import Kind
+from lineproof.claims.openness import described, is_closed_position
+from lineproof.claims.tense import answer, first, when
+
+_CLOSED = "(closed|locked|blocked|closed up|locked up|jammed|locked tight|completely closed|completely blocked|completely locked|shut)"
+PHRASES = (
+    f"(the position|the game|{{centre}}|everything|the board|everything in {{centre}}|the pawn structure) <be/become/stay> [{{very}}] [{{very}}] {_CLOSED}",
+    f"(this|that|it) <be/become> [{{very}}] a [{{very}}] {_CLOSED} (position|{{game}})",
+    f"(this|that|it) <be/become> [{{very}}] a [position with a] {_CLOSED} (centre|center)",
+    f"(we|you|they|white|black|both sides) <have/get/reach> [{{very}}] a [{{very}}] {_CLOSED} (position|centre|center|{{game}})",
+    "[{agent}] <close/lock/block/shut> [up] (the position|{centre}) [up|for good]",
+    "<ing:close/lock/block/shut> [up] (the position|{centre}) [up]",
+    "[{agent}] <close/lock/block> everything [up]",
+    f"with (a|the) {_CLOSED} (centre|center|position)",
+    f"in (a|such a|this) {_CLOSED} (position|{{game}})",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    asked = when(here, slots)
+    if "agent" in slots:
+        here = here.at(here.agent(slots["agent"]).spot)
+    return [here.claim(KIND.id, None, when=asked, game="game" in slots)]
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    def fitting(spot: Spot) -> bool:
+        return is_closed_position(spot.board)
+
+    spot, found = first(claim, fitting)
+    if found:
+        return answer(claim, True, described(spot.board), at=spot)
+    if claim.params["game"] and claim.spot.moves[:2] == ("d2d4", "d7d5"):
+        because = "1. d4 d5 is what handbooks call a closed game, whatever becomes of the centre."
+        return answer(claim, True, because)
+    return answer(claim, False, described(claim.spot.board))
+
+
+KIND = Kind(
+    id="closed-position",
+    title="Closed position",
+    version=1,
+    definition="Neither the d- nor the e-file is open, and at least two pairs of pawns of the c- to f-files stand face to face, one of them on the d- or e-file; said of the centre it means the same. 'A closed game' may also be the family of openings that begin with 1. d4 d5.",
+    source="common practice; the numbers are ours",
+    phrases=PHRASES,
+    slots={
+        "game": {"game": True},
+        "centre": dict.fromkeys(("the centre", "the center", "the middle"), True),
+    },
+    vocabulary=frozenset(
+        ["closed", "locked", "blocked", "closes", "close", "closing", "locks", "lock", "locking", "jammed", "shut", "shuts", "block", "blocks", "blocking"]
+    ),
+    read=read,
+    check=check,
+    flips=True,
+)  # fmt: skip

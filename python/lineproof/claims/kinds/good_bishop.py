@@ -1,0 +1,48 @@
+"""Good bishops: their own pawns stand on the other colour."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.bishop_state import COLOURED, bishop_phrases, check_bishop, read_bishop
+from lineproof.claims.bishops import is_good
+from lineproof.claims.claim import Ask, Claim, Judgement
+from lineproof.claims.here import Here
+from lineproof.claims.kind import Kind
+from lineproof.claims.owner import SLOTS
+
+PHRASES = (
+    *bishop_phrases(
+        "(good|better)",
+        "(a good bishop|the good bishop|the good 1|{whose} good bishop|{whose} better bishop|the better bishop)",
+    ),
+    "{target} <be> [{very}] the good bishop of the 2",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "side" not in slots:
+        state = slots.pop("whose", None)
+        if state is not None and ("target" not in slots or here.said.startswith(state)):
+            slots["whose"] = state
+    return [read_bishop(KIND.id, here, slots, is_good)]
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    return check_bishop(claim, is_good, "good")
+
+
+KIND = Kind(
+    id="good-bishop",
+    title="Good bishop",
+    version=1,
+    definition="Of its side's pawns on the c- to f-files more stand on the other colour than on the bishop's.",
+    source='"Bad Bishop", Chess Programming Wiki (from memory), turned round; the files: common practice',
+    phrases=PHRASES,
+    slots=SLOTS,
+    patterns={"coloured": COLOURED},
+    vocabulary=frozenset({"good", "better"}),
+    read=read,
+    check=check,
+    flips=True,
+)

@@ -1,0 +1,141 @@
+"""Half-open files: an enemy pawn on them and none of one's own."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.board import name, names, title
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Spot
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.owner import (
+    SLOTS,
+    agreeing,
+    brings,
+    denied,
+    either,
+    having,
+    named_after,
+    only_side,
+    owner,
+)
+from lineproof.claims.structure import FILES, is_half_open, is_open, pawns
+from lineproof.claims.tense import answer, first, when
+from lineproof.claims.where import FILE_LIST, Where
+from lineproof.engine import Board
+
+_HALF = "(half open|semi open)"
+_FILES = f"{_HALF} ({{files}} (file|files)|file|files)"
+PHRASES = (
+    *having(f"[{{no}}|a|an|the|any|his|her|our|your|their|{{n}}] {_FILES}"),
+    f"the {{files}} (file|files) <be> [{{very}}] {_HALF} [for {{side}}|for {{whose}} (rook|rooks|queen)]",
+    f"the {{files}} file <be> [{{very}}] a {_HALF} file [for {{side}}]",
+    f"{{whose}} {{files}} (file|files) <be> [{{very}}] {_HALF}",
+    f"{{side}} <have/get/enjoy/keep> [{{very}}] {{something}} (on|along|down) the {_FILES}",
+    f"with {{something}} (on|along|down) the {_FILES} [for {{side}}]",
+    "[{agent}] <open/open up> the {files} file halfway",
+    f"[{{agent}}] <create/produce/open/open up> (a|the) {_FILES} [for {{side}}]",
+    f"<ing:open/open up/create> (a|the) {_FILES} [for {{side}}]",
+    f"{{side}} <use/press along/press down/play down/play on> the {_FILES}",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    asked = when(here, slots, brings=brings(here, slots) or "opening" in here.said.split())
+    at = named_after(here, slots)
+    files = Where.read(slots.get("files")).files
+    words = here.said.split()
+    if words[0] == "the":
+        agreeing(here, len(files))
+    side: str | None = None
+    if "side" in slots or "whose" in slots:
+        side = owner(here, slots)
+    elif "agent" in slots:
+        side = here.agent(slots["agent"]).side
+    elif words[0] not in {"the", "there"}:
+        side = owner(here, slots)
+    if side is None:
+        side = only_side(lambda s: any(is_half_open(at.board, s, f) for f in files or FILES))
+        if side is None and not files:
+            raise Unread("it is not clear for whom")
+    return [
+        here.claim(
+            KIND.id, side, spot=at.spot, negated=denied(slots), when=asked, files=files,
+            n=int(slots.get("n", 1)),
+        )
+    ]  # fmt: skip
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    p = claim.params
+
+    def fitting(spot: Spot) -> list[tuple[str, str]]:
+        found: list[tuple[str, str]] = []
+        for side in either(claim.side):
+            half = [f for f in p["files"] or FILES if is_half_open(spot.board, side, f)]
+            if len(half) >= max(p["n"], len(p["files"]), 1):
+                found.extend((side, f) for f in half)
+        return found
+
+    spot, found = first(claim, fitting)
+    if found:
+        side, file = found[0]
+        standing = [a for s in ("white", "black") for a in pawns(spot.board, s, file)]
+        because = f"The {file}-file is half-open for {title(side)}: only {names(spot.board, standing)} {'stands' if len(standing) == 1 else 'stand'} on it."
+        marks = tuple(Mark("move", (f + "1", f + "8"), s) for s, f in found)
+        return answer(claim, True, because, at=spot, marks=marks)
+    return answer(claim, False, _why_not(claim.spot.board, claim.side, p["files"]))
+
+
+def _why_not(board: Board, side: str | None, files: str) -> str:
+    for file in files:
+        if is_open(board, file):
+            return f"The {file}-file is open for both sides: no pawn stands on it."
+        for whose in either(side):
+            own = pawns(board, whose, file)
+            if own:
+                return f"{title(whose)} still has {name(board, own[0])} on the {file}-file."
+    half = {s: [f for f in FILES if is_half_open(board, s, f)] for s in either(side)}
+    said = [
+        f"half-open for {title(s)} {'is' if len(f) == 1 else 'are'}{str(Where(files=''.join(f))).removeprefix(' on')}"
+        if f
+        else f"{title(s)} has no half-open file"
+        for s, f in half.items()
+    ]
+    text = ", and ".join(said)
+    return f"{text[0].upper()}{text[1:]}."
+
+
+KIND = Kind(
+    id="half-open-file",
+    title="Half-open file",
+    version=1,
+    definition="On the file stands an enemy pawn, and none of the side for which it is half-open.",
+    source='"Half-open File", Chess Programming Wiki (from memory)',
+    phrases=PHRASES,
+    slots={
+        **SLOTS,
+        "something": dict.fromkeys(
+            (
+                "pressure",
+                "play",
+                "counterplay",
+                "chances",
+                "good play",
+                "some play",
+                "activity",
+                "some pressure",
+                "long term pressure",
+                "lasting pressure",
+                "a target",
+                "strong pressure",
+            ),
+            True,
+        ),
+    },
+    patterns={"files": FILE_LIST},
+    vocabulary=frozenset({"half", "semi", "halfway"}),
+    read=read,
+    check=check,
+    flips=True,
+)

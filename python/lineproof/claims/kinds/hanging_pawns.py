@@ -1,0 +1,97 @@
+"""Hanging pawns: two abreast with nobody beside them."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.board import title
+from lineproof.claims.claim import Ask, Claim, Judgement, Spot
+from lineproof.claims.here import Here
+from lineproof.claims.kind import Kind
+from lineproof.claims.owner import (
+    SLOTS,
+    brings,
+    denied,
+    either,
+    having,
+    named_after,
+    only_side,
+    owner,
+    pawns_meant,
+)
+from lineproof.claims.structure import hanging
+from lineproof.claims.tense import answer, first, squares, when
+from lineproof.claims.where import WHERE, Where
+
+PHRASES = (
+    *having(
+        "[{no}|the|a pair of|any|so called|his|her|our|your|their] (hanging pawns|hanging (duo|pair)) [{where}]"
+    ),
+    "{targets} <be> [{very}] [so called] (hanging pawns|a hanging duo)",
+    "{target} <be> [{very}] [so called] hanging pawns",
+    "these <be> [{very}] [the] [so called] hanging pawns",
+    "[{agent}] <create> [the] hanging pawns [{where}] [for {side}]",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    asked = when(here, slots, brings=brings(here, slots))
+    at = named_after(here, slots)
+    where = Where.read(slots.get("where"))
+    pawns: tuple[str, ...] = ()
+    side: str | None = None
+    if "target" in slots or "targets" in slots:
+        side, meant = pawns_meant(here, slots.get("targets", slots.get("target", "")))
+        pawns = tuple(meant)
+    elif here.said.split()[0] != "these" and not ("agent" in slots and "side" not in slots):
+        side = owner(here, slots)
+    if side is None:
+        side = only_side(lambda s: hanging(at.board, s))
+    return [
+        here.claim(
+            KIND.id,
+            side,
+            spot=at.spot,
+            negated=denied(slots),
+            when=asked,
+            where=where,
+            pawns=pawns,
+        )
+    ]
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    p = claim.params
+
+    def fitting(spot: Spot) -> list[tuple[str, tuple[str, str]]]:
+        return [
+            (side, two)
+            for side in either(claim.side)
+            for two in hanging(spot.board, side)
+            if all(p["where"].holds(at) for at in two) and set(p["pawns"]) <= set(two)
+        ]
+
+    spot, found = first(claim, fitting)
+    if found:
+        side, two = found[0]
+        because = f"{title(side)}'s pawns on {two[0]} and {two[1]} stand abreast, with no own pawn on the files beside them and no enemy pawn on their files."
+        return answer(claim, True, because, at=spot, marks=squares(two, side))
+    whose = " or ".join(title(side) for side in either(claim.side))
+    because = f"{whose} has no two pawns{p['where']} that stand abreast on half-open files with nobody beside them."
+    return answer(claim, False, because)
+
+
+KIND = Kind(
+    id="hanging-pawns",
+    title="Hanging pawns",
+    version=1,
+    definition="Two own pawns stand abreast on their fourth rank or further, each alone on its file, with no own pawn on the files beside the two and no enemy pawn on their files.",
+    source="Nimzowitsch, My System (from memory)",
+    phrases=PHRASES,
+    slots=SLOTS,
+    patterns={"where": WHERE},
+    vocabulary=frozenset({"hanging"}),
+    read=read,
+    check=check,
+    flips=True,
+)

@@ -1,0 +1,94 @@
+"""Isolated pawns: no own pawn beside them."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.board import name
+from lineproof.claims.claim import Ask, Claim, Judgement
+from lineproof.claims.here import Here
+from lineproof.claims.kind import Kind
+from lineproof.claims.owner import SLOTS
+from lineproof.claims.pawn_state import check_pawns, pawn_phrases, read_pawns
+from lineproof.claims.structure import beside, isolated, pawns
+from lineproof.claims.where import WHERE
+from lineproof.engine import Board
+
+_NOUN = "[{quality}] ((isolated|lone|lonely) [{quality}] [{file}|{royal}|central|centre] (pawn|pawns)|isolani)"
+PHRASES = (
+    *pawn_phrases(
+        _NOUN,
+        "(isolated|an isolated [{royal}|central|centre] pawn|an isolani|isolated pawns|without neighbours|cut off from its neighbours)",
+    ),
+    "{target} <have> [{no}|any] (neighbours|neighbour|neighbouring pawns)",
+    "{target} <have> {no} (pawn|pawns) beside it",
+    "{target} <have> {no} (pawn|pawns) on [either of] (the|its) (neighbouring|adjacent) files",
+    "[{agent}] <isolate> {target}",
+    "<ing:isolate> {target}",
+    "{target} <be:isolate>",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    words = f" {here.said} "
+    if "royal" in slots:
+        slots["file"] = slots["royal"]
+    claim = read_pawns(KIND.id, here, slots, isolated)
+    if " have " in words or " has " in words or " had " in words:
+        neighbours = any(w in words for w in ("neighbour", "beside it", "adjacent"))
+        if neighbours and "target" in slots:  # "has no neighbours" says that it is isolated
+            return [here.claim(**{**_fields(claim), "negated": "no" not in slots})]
+    return [claim]
+
+
+def _fields(claim: Claim) -> dict[str, Any]:
+    return {"kind": claim.kind, "side": claim.side, "spot": claim.spot, **claim.params}
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    return check_pawns(claim, isolated, "isolated", _reason)
+
+
+def _reason(board: Board, side: str, at: str) -> str:
+    near = pawns(board, side, beside(at[0]))
+    if not near:
+        files = " or ".join(f"{f}-" for f in beside(at[0]))
+        return f"has no pawn of its side on the {files}file"
+    return f"has {name(board, near[0])} on a neighbouring file"
+
+
+KIND = Kind(
+    id="isolated-pawn",
+    title="Isolated pawn",
+    version=1,
+    definition="A pawn has no pawn of its own side on a neighbouring file.",
+    source='"Isolated Pawn", Chess Programming Wiki (from memory)',
+    phrases=PHRASES,
+    slots={
+        **SLOTS,
+        "royal": {"queen 's": "d", "king 's": "e"},
+        "quality": dict.fromkeys(
+            ("weak", "typical", "famous", "classic", "permanent", "nasty"), True
+        ),
+    },
+    patterns={"where": WHERE},
+    vocabulary=frozenset(
+        [
+            "isolated",
+            "isolani",
+            "isolates",
+            "isolate",
+            "isolating",
+            "lone",
+            "lonely",
+            "neighbours",
+            "neighbour",
+            "neighbouring",
+            "adjacent",
+            "beside",
+        ]
+    ),
+    read=read,
+    check=check,
+    flips=True,
+)

@@ -1,0 +1,149 @@
+"""Majorities: more pawns than the other side on a wing."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.board import name, other, title
+from lineproof.claims.claim import Ask, Claim, Judgement, Spot
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.owner import SLOTS, brings, denied, having, named_after, only_side, owner
+from lineproof.claims.structure import WINGS, doubled, isolated, pawns
+from lineproof.claims.tense import answer, first, squares, when
+from lineproof.claims.where import CENTRE, WING, Where
+from lineproof.engine import Board
+
+_ON = "(on|in) (the|his|her|our|your|their) {wing}"
+_AGAINST = "{n} (against|to|versus|v|vs|for|on) {m}"
+PHRASES = (
+    *having(
+        f"[{{no}}|a|an|the|any|his|her|our|your|their] [{{quality}}] ([pawn] majority|majority of pawns) [{_ON}] [of {_AGAINST}]"
+    ),
+    *having(
+        "[{no}|a|an|the|any|his|her|our|your|their] [{quality}] {wing} [{quality}] [pawn] majority [of {n} (against|to|versus) {m}]"
+    ),
+    f"{{side}} <have/get/keep> [{{very}}] {{n}} [pawns] (against|to|versus|v|vs) {{m}} [pawns] {_ON}",
+    f"{{side}} <have/get/keep> [{{very}}] {{n}} [pawns] {_ON} (against|to|versus) {{m}}",
+    f"{{side}} <be> [{{very}}] {{n}} [pawns] (against|to|versus) {{m}} {_ON}",
+    f"{{n}} [pawns] (against|to|versus) {{m}} [pawns] {_ON} [for {{side}}]",
+    f"it is {{n}} [pawns] (against|to|versus) {{m}} {_ON} [for {{side}}]",
+    f"{{side}} <have/get> [{{very}}] {{more}} [pawn|pawns] {_ON}",
+    f"{{side}} <have/get> [{{very}}] an (extra|additional) pawn {_ON}",
+    f"{{side}} <outnumber> (him|us|white|black|the enemy|the opponent) {_ON}",
+    f"{{whose}} [{{quality}}] [pawn] majority <be/lie/stand> [{{very}}] {_ON}",
+    "{whose} [{wing}] [pawn] majority <be> [{very}] {quality}",
+    f"{{whose}} majority {_ON} <be> [{{very}}] {{quality}}",
+    f"[{{agent}}] <create/make> a [pawn] majority {_ON} [for {{side}}]",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    asked = when(here, slots, brings=brings(here, slots))
+    at = named_after(here, slots)
+    numbers = (int(slots["n"]), int(slots["m"])) if "n" in slots and "m" in slots else None
+    wing = Where.read(slots.get("wing")).wing
+    if numbers is not None and (max(numbers) > 8 or numbers[0] == numbers[1]):
+        raise Unread("no such numbers make a majority")
+    words = here.said.split()
+    if "side" in slots or "whose" in slots or (words[0] not in {"there", "it"} and not words[0].isdigit()):  # fmt: skip
+        side = owner(here, slots)
+    else:
+        side = None
+    if side is None:
+        side = only_side(lambda s: wing is not None and _largest(at.board, s, wing, numbers, ""))
+        if side is None and wing is not None:
+            raise Unread("it is not clear whose majority is meant")
+    if numbers is not None and numbers[0] < numbers[1]:
+        side, numbers = other(side or "white"), (numbers[1], numbers[0])
+    return [
+        here.claim(
+            KIND.id,
+            side,
+            spot=at.spot,
+            negated=denied(slots),
+            when=asked,
+            wing=wing,
+            numbers=numbers,
+            quality=slots.get("quality", ""),
+        )
+    ]
+
+
+def _largest(
+    board: Board, side: str, wing: str, numbers: tuple[int, int] | None, quality: str
+) -> str | None:
+    """The files of a wing, counted in one way or the other, on which the side has the majority spoken of."""
+    for files in WINGS[wing]:
+        mine, his = pawns(board, side, files), pawns(board, other(side), files)
+        if len(mine) <= len(his) or numbers not in (None, (len(mine), len(his))):
+            continue
+        flawed = _flawed(board, side, files)
+        if (quality == "crippled" and not flawed) or (quality == "healthy" and flawed):
+            continue
+        return files
+    return None
+
+
+def _flawed(board: Board, side: str, files: str) -> list[str]:
+    """Pawns of some files that are doubled or isolated."""
+    pairs = [at for two in doubled(board, side).values() for at in two]
+    return [at for at in pawns(board, side, files) if at in pairs or at in isolated(board, side)]
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    p = claim.params
+    side = claim.side or "white"
+    wings = (p["wing"],) if p["wing"] else ("kingside", "queenside")
+
+    def fitting(spot: Spot) -> list[tuple[str, str]]:
+        found = []
+        for wing in wings:
+            files = _largest(spot.board, side, wing, p["numbers"], p["quality"])
+            if files is not None:
+                found.append((wing, files))
+        return found
+
+    spot, found = first(claim, fitting)
+    if found:
+        wing, files = found[0]
+        because = f"{_counted(spot.board, side, wing, files)}."
+        flawed = _flawed(spot.board, side, files)
+        second = f"It is not sound: {name(spot.board, flawed[0])} is doubled or isolated." if flawed and not p["quality"] else None  # fmt: skip
+        marks = squares(pawns(spot.board, side, files), side)
+        return answer(claim, True, because, at=spot, marks=marks, second=second)
+    board = claim.spot.board
+    said = "; ".join(_counted(board, side, wing, WINGS[wing][0]) for wing in wings)
+    if p["quality"]:
+        flawed = _flawed(board, side, WINGS[wings[0]][0])
+        said += f"; of these {'none' if not flawed else name(board, flawed[0])} is doubled or isolated"  # fmt: skip
+    return answer(claim, False, f"{said}.")
+
+
+def _counted(board: Board, side: str, wing: str, files: str) -> str:
+    mine, his = (len(pawns(board, s, files)) for s in (side, other(side)))
+    return f"On the {wing} ({files[0]} to {files[-1]}) {title(side)} has {mine} pawn{'s' if mine != 1 else ''} against {his}"
+
+
+KIND = Kind(
+    id="majority",
+    title="Pawn majority",
+    version=1,
+    definition="A side has more pawns than the other on a wing: kingside e to h or f to h, queenside a to d or a to c, centre d and e or c to f; either count may hold, and the finding says which. Numbers named must be those of one count. Crippled: a pawn of it is doubled or isolated; healthy: none is.",
+    phrases=PHRASES,
+    slots={
+        **SLOTS,
+        "more": dict.fromkeys(("more", "1 more", "2 more", "a pawn more", "1 pawn more"), True),
+        "quality": {
+            **dict.fromkeys(("healthy", "sound", "good", "intact"), "healthy"),
+            **dict.fromkeys(("crippled", "damaged", "broken", "worthless", "devalued"), "crippled"),
+        },
+    },
+    patterns={"wing": rf"(?:{WING}|{CENTRE}| central)"},
+    vocabulary=frozenset(
+        {"majority", "against", "versus", "more", "extra", "additional", "outnumbers", "outnumber"}
+    ),
+    read=read,
+    check=check,
+    flips=True,
+)

@@ -1,0 +1,56 @@
+"""Open positions."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.claim import Ask, Claim, Judgement, Spot
+from lineproof.claims.here import Here
+from lineproof.claims.kind import Kind
+from lineproof.claims.openness import described, is_open_position
+from lineproof.claims.tense import answer, first, when
+
+PHRASES = (
+    "(the position|the game|the centre|the center|everything|play|the board) <be/become/stay> [{very}] [wide|completely|fully|very|rather|quite|fairly] open",
+    "(this|that|it) <be/become> [{very}] (an|a) [{very}] [wide|very|rather|quite] open (position|centre|center|{game})",
+    "(the position|the game|the centre|the center) (has|have) [{very}] (been opened|opened|opened up|been opened up)",
+    "(we|you|they|white|black|both sides) <have/get/reach> [{very}] (an|a) [very|wide|rather] open (position|centre|center|{game})",
+    "[{agent}] <lead to> an open (position|{game})",
+    "in (an|such an|this) open (position|{game})",
+    "with an open (centre|center|position)",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    asked = when(here, slots, brings="lead" in here.said)
+    if "agent" in slots:
+        here = here.at(here.agent(slots["agent"]).spot)
+    return [here.claim(KIND.id, None, when=asked, game="game" in slots)]
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    def fitting(spot: Spot) -> bool:
+        return is_open_position(spot.board)
+
+    spot, found = first(claim, fitting)
+    if found:
+        return answer(claim, True, described(spot.board), at=spot)
+    if claim.params["game"] and claim.spot.moves[:2] == ("e2e4", "e7e5"):
+        because = "1. e4 e5 is what handbooks call an open game, whatever becomes of the centre."
+        return answer(claim, True, because)
+    return answer(claim, False, described(claim.spot.board))
+
+
+KIND = Kind(
+    id="open-position",
+    title="Open position",
+    version=1,
+    definition="A d- or e-pawn of either side has left its file and no two pawns of the c- to f-files stand face to face, or the d- or e-file is open and at most one such pair does; said of the centre it means the same. 'An open game' may also be the family of openings that begin with 1. e4 e5.",
+    source="common practice; the numbers are ours",
+    phrases=PHRASES,
+    slots={"game": {"game": True}},
+    vocabulary=frozenset({"open", "opened"}),
+    read=read,
+    check=check,
+    flips=True,
+)

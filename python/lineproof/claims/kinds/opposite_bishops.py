@@ -1,0 +1,80 @@
+"""Bishops of opposite colours."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.bishops import are_opposite
+from lineproof.claims.board import name, names, pieces, title
+from lineproof.claims.claim import Ask, Claim, Judgement, Spot
+from lineproof.claims.here import Here
+from lineproof.claims.kind import Kind
+from lineproof.claims.structure import colour
+from lineproof.claims.tense import answer, first, squares, when
+from lineproof.engine import Board
+
+_OPPOSITE = "(opposite coloured bishops|opposite colour bishops|opposite bishops|bishops of opposite (colour|colours)|bishops of different colours|bishops on (different|opposite) colours|unlike bishops)"
+PHRASES = (
+    f"(we|you|both sides|the players|white and black|they) <have/get/reach> [{{very}}] [{{no}}] {_OPPOSITE}",
+    f"there <be> [{{very}}] [{{no}}] {_OPPOSITE} [on the board]",
+    f"(this|that|it) <be> [{{very}}] (a|an) (position|ending|endgame|middlegame|game) with {_OPPOSITE}",
+    f"(this|that|it|we) <lead to/reach> [a|an] [position|ending|endgame|middlegame] [with] {_OPPOSITE}",
+    f"with {_OPPOSITE} [on the board]",
+    f"[the] {_OPPOSITE} <remain/stay> [on the board]",
+    "the bishops <be> [{very}] (of opposite colours|of opposite colour|of different colours|on opposite colours|on different colours|opposite coloured)",
+    "the bishops <run/go/stand/move> on (opposite|different) colours",
+    "the bishops <be> [{very}] {alike}",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    asked = when(here, slots, brings=any(w in here.said for w in ("lead", "reach")))
+    alike = "alike" in slots
+    return [here.claim(KIND.id, None, negated=("no" in slots) != alike, when=asked, alike=alike)]
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    def fitting(spot: Spot) -> bool:
+        # "of the same colour" is read as a denial; it speaks of one bishop each
+        return are_opposite(spot.board) or (claim.params["alike"] and not _one_each(spot.board))
+
+    spot, found = first(claim, fitting)
+    if not found:
+        return answer(claim, False, _said(claim.spot.board))
+    marks = tuple(m for s in ("white", "black") for m in squares(pieces(spot.board, s, "b"), s))
+    return answer(claim, True, _said(spot.board), at=spot, marks=marks)
+
+
+def _one_each(board: Board) -> bool:
+    return all(len(pieces(board, side, "b")) == 1 for side in ("white", "black"))
+
+
+def _said(board: Board) -> str:
+    white, black = pieces(board, "white", "b"), pieces(board, "black", "b")
+    if len(white) == len(black) == 1:
+        one, two = colour(white[0]), colour(black[0])
+        return f"White has {name(board, white[0])}, a {one}-squared bishop, and Black {name(board, black[0])}, a {two}-squared one."
+    parts = [
+        f"{title(s)} has {names(board, at) if at else 'no bishop'}"
+        for s, at in (("white", white), ("black", black))
+    ]
+    return f"{' and '.join(parts)}."
+
+
+KIND = Kind(
+    id="opposite-bishops",
+    title="Opposite-coloured bishops",
+    version=1,
+    definition="Each side has exactly one bishop, and the two go on squares of different colours.",
+    phrases=PHRASES,
+    slots={
+        "no": {"no": True},
+        "alike": dict.fromkeys(
+            ("of the same colour", "on the same colour", "like coloured", "same coloured"), True
+        ),
+    },
+    vocabulary=frozenset({"opposite", "different", "unlike", "alike", "same", "like"}),
+    read=read,
+    check=check,
+    flips=True,
+)

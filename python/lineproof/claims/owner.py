@@ -1,0 +1,150 @@
+"""Owner: turns of phrase by which somebody has something, is given it or is left with it, and who that is.
+
+A kind that says what a side has (doubled pawns, a majority, an outpost) writes the noun once: `having("[{no}|a|the] backward pawn")`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import Any
+
+from .board import side_of
+from .here import Here, Unread
+from .phrase import targets
+from .reference import Reference
+
+HAVE = "<have/get/keep/enjoy/own/possess/retain/obtain/acquire/accept/end up with/finish with/emerge with/stay with>"
+GIVE = "<leave/give/saddle/burden/land/hand/grant>"
+GIVING = "<ing:leave/give/saddle/burden/land/hand/grant>"
+
+NO: dict[str, bool] = dict.fromkeys(("no", "not a single", "not 1"), True)  # fmt: skip
+WITHOUT: dict[str, bool] = dict.fromkeys(("without", "without any", "without a"), True)
+SLOTS = {"no": NO, "without": WITHOUT}
+"""The slots that `having` brings; a kind takes them into its own."""
+
+
+def having(noun: str) -> tuple[str, ...]:
+    """Phrases for a noun: who has it, who is given it, that there is one.
+
+    noun: with its article, of which `{no}` may be one: "[{no}|a|the] backward pawn".
+    """
+    return (
+        f"{{side}} {HAVE} [{{very}}] {noun}",
+        f"{{side}} <be:leave/saddle/burden/stick/land> with [{{very}}] {noun}",
+        f"[{{agent}}] {GIVE} {{side}} [with] [{{very}}] {noun}",
+        f"{GIVING} {{side}} [with] [{{very}}] {noun}",
+        f"there <be> [{{very}}] {noun} [for {{side}}|in {{whose}} (position|camp|structure|pawn structure|ranks)]",
+        f"{noun} for {{side}}",
+        f"(with|{{without}}) {noun} [for {{side}}]",
+        f"{{whose}} (position|structure|pawn structure|camp) <have/contain/show> [{{very}}] {noun}",
+    )
+
+
+def owner(here: Here, slots: dict[str, Any]) -> str | None:
+    """Whose the thing is: as named, else None when the clause is impersonal ("there is"), else whom it speaks of.
+
+    :raises Unread: when it is not clear.
+    """
+    for slot in ("side", "whose"):
+        if slot in slots:
+            return named_side(here, slots[slot])
+    if here.said.split()[0] in {"there", "here"}:
+        return None
+    if here.subject is None:
+        raise Unread("it is not clear whose that is")
+    return here.implied()
+
+
+def named_side(here: Here, text: str) -> str:
+    """Whom a side word means, as `Here.side` has it, looking also at what the sentence says next.
+
+    :raises Unread: when it is not clear: in "he is cramped, but Black isn't losing" he may be Black.
+    """
+    side = here.side(text)
+    if text in _HE:
+        rest = _SENTENCE_END.split(here.lesson.text[here.end :], maxsplit=1)[0].lower()
+        if re.search(rf"\b{here.taught}\b", rest):
+            raise Unread(f"{text!r} can mean either side here")
+    return side
+
+
+_HE = frozenset({"he", "she", "they", "him", "his", "her", "their"})
+_SENTENCE_END = re.compile(r"[.!?}](?:\s|$)|}")
+
+
+def agreeing(here: Here, count: int) -> None:
+    """Refuses one thing with "are": the words before were another thing, and were not read.
+
+    :raises Unread: in "the knight and d5 are weak", of which only "d5 are weak" was read.
+    """
+    if count == 1 and re.search(r"\bare(?:n['’]t)?\b", here.said):
+        raise Unread("several things are spoken of, of which one was read")
+
+
+def denied(slots: dict[str, Any]) -> bool:
+    """Whether a "no" or "without" stands before the noun."""
+    return "no" in slots or "without" in slots
+
+
+def brings(here: Here, slots: dict[str, Any]) -> bool:
+    """Whether the clause says that something brings it about, rather than that it is so."""
+    words = set(here.said.split())
+    return "agent" in slots or bool(
+        words & {"leaving", "giving", "saddling", "burdening", "handing", "granting", "creating"}
+    )
+
+
+def named_after(here: Here, slots: dict[str, Any]) -> Here:
+    """Here, after the move that the clause names as the one which brings it about.
+
+    :raises Unread: when it is not clear which move that is.
+    """
+    text = slots.get("agent")
+    return here if text is None else here.at(here.agent(text).spot)
+
+
+def only_side(test: Callable[[str], object]) -> str | None:
+    """The side for which a test finds something, None when it is both or neither."""
+    found = [side for side in ("white", "black") if test(side)]
+    return found[0] if len(found) == 1 else None
+
+
+def either(side: str | None) -> tuple[str, ...]:
+    """The sides to look at: the one named, or both."""
+    return ("white", "black") if side is None else (side,)
+
+
+def pawns_meant(here: Here, text: str) -> tuple[str, list[str]]:
+    """The pawns that a reference or a list of them means, with their side; "it" is the piece spoken of.
+
+    :raises Unread: when it is not clear which pawns or whose, or when none stands there.
+    """
+    if text in {"it", "this", "that", "which"}:
+        agent = here.agent(text, "p")
+        at = agent.square
+        if at is None or (here.board.piece_at(at) or "").lower() != "p":
+            raise Unread("it is not clear which pawn is meant")
+        return agent.side, [at]
+    said = targets(text)
+    found: list[str] = []
+    for part in said:
+        reference = Reference.read(part)
+        side = here.owner(reference)
+        meant = [at for at in reference.squares(here.board, side) if _is_pawn(here, at)]
+        if not meant:
+            raise Unread(f"there is no {part} on the board")
+        if len(meant) > 1 and not (reference.plural and side is not None):
+            last = here.spot.moves[-1][2:4] if here.spot.moves else ""
+            meant = [at for at in meant if at == last]
+        if not meant:
+            raise Unread(f"it is not clear which pawn {part!r} means")
+        found.extend(meant)
+    sides = {side_of(here.board.piece_at(at) or "P") for at in found}
+    if len(sides) != 1:
+        raise Unread(f"it is not clear whose {text!r} are")
+    return sides.pop(), found
+
+
+def _is_pawn(here: Here, at: str) -> bool:
+    return (here.board.piece_at(at) or "").lower() == "p"
