@@ -131,11 +131,9 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     if fall.mated == owner:
         because = f"{who} has no safe square, but best play mates {title(owner)} and does not show whether it falls."
         return Judgement(Outcome.UNSETTLED, because, fall.line, spot, numbers)
-        attacked = (
-            f"{names(board, hit)} {'attack' if len(hit) > 1 else 'attacks'} it"
-            if hit
-            else "nothing attacks it yet"
-        )
+    attacked = "nothing attacks it yet"
+    if hit:
+        attacked = f"{names(board, hit)} {'attack' if len(hit) > 1 else 'attacks'} it"
     if fall.falls:
         because = f"{who} has no safe square: {attacked}, and best play wins it."
         return Judgement(Outcome.HOLDS, because, fall.line, spot, numbers, None, marks=marks)
