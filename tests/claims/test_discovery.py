@@ -12,7 +12,7 @@ def test_a_piece_behind_the_mover_is_uncovered() -> None:
 
 
 def test_the_mover_itself_and_a_castling_rook_uncover_nothing() -> None:
-    assert uncovered(Board("4k3/8/8/8/8/8/8/4R1K1 w - - 0 1"), "e1e7") == {}
+    assert uncovered(Board("4k3/8/8/8/8/8/8/3R2K1 w - - 0 1"), "d1e1") == {}
     assert uncovered(Board("5k2/8/8/8/8/8/8/4K2R w K - 0 1"), "e1g1") == {}
 
 

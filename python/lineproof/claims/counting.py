@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Mapping
 from typing import Any
 
@@ -10,7 +11,7 @@ from lineproof.engine import Board
 from .board import layers, name, names, other, side_of, title, upper
 from .claim import Claim, Judgement, Mark, Outcome
 from .here import Here, Unread
-from .phrase import SHARED, targets
+from .phrase import MOVE, SHARED, targets
 from .pointing import meant
 from .reference import Reference
 
@@ -38,11 +39,16 @@ OFTEN: Mapping[str, Any] = {
 """One count against the other."""
 
 
+_AGAIN = re.compile(r"\bonce (?:again|more(?! than| often))\b")
+
+
 def square_meant(here: Here, text: str | None, side: str | None = None) -> tuple[str, str | None]:
     """The square that is counted, and the owner of what stands there, None when it is empty. side: whose piece it must be.
 
     :raises Unread: when it is not clear.
     """
+    if _AGAIN.search(here.said):
+        raise Unread('"once again" is no count')
     if text is not None:
         reference = Reference.read(text)
         if reference.letter is None and reference.square is not None:
@@ -95,6 +101,22 @@ def attacking_side(holder: str | None, said: str | None) -> str:
     if said == holder:
         raise Unread("a side does not attack its own piece")
     return other(holder)
+
+
+def side_or_count(here: Here, agent: str, times: int | None) -> None:
+    """Lets pass a side that attacks or protects so often; one piece does it once, and can only add to a count.
+
+    :raises Unread: for "the bishop attacks f7 twice".
+    """
+    if (
+        times is not None
+        and (here.find(agent) or MOVE.fullmatch(agent))
+        and not _ADDS.search(here.said)
+    ):
+        raise Unread("one piece is said to do it several times")
+
+
+_ADDS = re.compile(r"\b(?:second|third|fourth) time\b")
 
 
 def counted(board: Board, side: str, at: str) -> tuple[int, int]:

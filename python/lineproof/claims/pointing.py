@@ -100,7 +100,7 @@ def moment(here: Here, side: str, verb: Verb | None = None) -> Spot:
 
     :raises Unread: when that is no move.
     """
-    future = verb is not None and verb.modal in {"will", "can", "must", "shall"}
+    future = verb is not None and verb.modal in {"will", "can"}
     if here.spot.moves and here.mover == side:
         if future:
             raise Unread("said of a move that is still to come")

@@ -76,10 +76,12 @@ def test_a_piece_lined_up_behind_may_count_and_the_finding_says_so() -> None:
 @pytest.mark.parametrize(
     "words",
     [
+        "The bishop attacks f7 twice.",  # one piece does it once
         "Black attacks f7 twice.",  # his own pawn
         "d5 is attacked twice.",  # empty: by whom?
         "We played this twice.",
         "He attacks twice.",
+        "f7 is attacked once again.",
         "The attack came twice.",
         "If White attacks f7 twice, it falls.",
     ],

@@ -59,6 +59,7 @@ def test_near_miss_the_second_defender_stands_behind_the_first() -> None:
 @pytest.mark.parametrize(
     "words",
     [
+        "The knight on f6 protects d5 twice.",  # one piece does it once
         "White defends f7 once.",  # Black's pawn
         "d5 is guarded twice.",  # empty: by whom?
         "He defended well once.",

@@ -14,6 +14,7 @@ from lineproof.claims.counting import (
     among,
     attacking_side,
     judged,
+    side_or_count,
     square_meant,
 )
 from lineproof.claims.here import Here, Unread
@@ -48,6 +49,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     alone(here)
     spot, said = here.spot, None
     if "agent" in slots:
+        side_or_count(here, slots["agent"], slots.get("times"))
         agent = here.agent(slots["agent"])
         spot, said = agent.spot, agent.side
     elif "side" in slots:

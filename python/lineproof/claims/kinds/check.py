@@ -20,7 +20,8 @@ PHRASES = (
     "[{agent}] <give> [{the}] (check|another check|more check) [(on|from|at) {square}] [with {move}|with {object}] [(on|from|at) {square}]",
     "({move}|{object}) <check> [[at] once|first|him|us|you|white|black] [(on|from) {square}]",
     "{agent} <check> {king} [(on|from) {square}] [with {move}]",
-    f"{{agent}} <{_MOVES}> [in|out|back|off|there|here|{{object}}|{{object}} back] [(on|to|into|at) {{square}}] with [{{the}}] check",
+    f"{{agent}} <{_MOVES}> [in|out|back|off|there|here|{{target}}|{{target}} back] [(on|to|into|at) {{square}}] {{along}}",
+    "{side} <play/choose/continue> {move} {along}",
     "{move} <be> [[only|just|merely] a|also] check",
     "(this|that|it|which) <be> [[only|just|merely] a|also] check",
     "(it|this|that|{move}) <be> {no} check",
@@ -40,10 +41,13 @@ PHRASES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    present(verb, "will", "can", "must")
+    present(verb, "will", "can")
     if "some" in slots or "none" in slots:
         return [_possible(here, slots)]
     denied = "no" in slots
+    open_ = verb is not None and verb.modal == "can" and "move" not in slots
+    if "along" in slots and verb is not None and (verb.negated or open_):
+        return [_capture(here, slots, verb)]
     if "square" in slots and "side" in slots:
         return [_on_square(here, here.side(slots["side"]), slots["square"], verb)]
     if "king" in slots and "agent" not in slots:
@@ -72,9 +76,26 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("a side does not check its own king")
     if "square" in slots:
         return [_on_square(here, agent.side, slots["square"], verb, piece)]
+    if verb is not None and verb.modal == "can":
+        return [_can(here, agent.side, to=None, piece=piece)]
     if here.board.turn == agent.side and piece is not None and not (verb and verb.done):
         raise Unread("the move that gives check is not on the board")
     return [_given(here, moment(here, agent.side, verb), agent.side, piece, denied)]
+
+
+def _capture(here: Here, slots: dict[str, Any], verb: Verb) -> Claim:
+    """ "The bishop can take the pawn with check": the square must be plain; a denial may deny the capture or the check."""
+    if verb.negated or "agent" not in slots:
+        raise Unread("it is not clear what is denied, the move or the check")
+    agent = here.agent(slots["agent"])
+    piece = agent.square if here.find(slots["agent"]) else None
+    to = slots.get("square")
+    if to is None and "target" in slots:
+        found = [at for at in here.find(slots["target"]) if owner(here, at) != agent.side]
+        to = found[0] if len(found) == 1 else None
+    if to is None:
+        raise Unread("it is not clear which move is meant")
+    return _can(here, agent.side, to=to, piece=piece)
 
 
 def _men(here: Here, text: str, side: str) -> list[str]:
@@ -93,7 +114,7 @@ def _on_square(
 ) -> Claim:
     """A check on a named square: the move just played when it went there, else one that is possible."""
     played = bool(here.spot.moves) and here.mover == side and here.spot.moves[-1][2:4] == square
-    coming = verb is not None and verb.modal in {"will", "can", "must"}
+    coming = verb is not None and verb.modal in {"will", "can"}
     if verb is not None and verb.done and not played:
         raise Unread(f"no check on {square} has been given")
     if played and not coming:
@@ -107,6 +128,9 @@ def _given(here: Here, spot: Spot, side: str, by: str | None, denied: bool) -> C
 
 def _in_check(here: Here, side: str, slots: dict[str, Any], denied: bool) -> Claim:
     """ "The king is in check": of the side to move; the other's king cannot be."""
+    verb = slots.get("verb")
+    if verb is not None and verb.done:
+        raise Unread("said of what has been")
     by = None
     if "object" in slots:
         (by,) = _men(here, slots["object"], other(side))
@@ -210,7 +234,7 @@ KIND = Kind(
         "some": dict.fromkeys(("a", "the", "another", "a useful", "a strong", "an awkward", "a nasty", "also a", "always a", "a good"), True),
         "none": dict.fromkeys(("no", "not a single", "not one"), True),
     },
-    patterns={"king": KING, "where": " [a-h][1-8]"},
+    patterns={"king": KING, "where": " [a-h][1-8]", "along": r" with(?: a| the| another)? check"},
     vocabulary=frozenset({"check", "checks", "checked", "checking"}),
     read=read,
     check=check,

@@ -6,7 +6,16 @@ from typing import Any
 
 from lineproof.claims.board import layers, other, side_of
 from lineproof.claims.claim import Ask, Claim, Judgement
-from lineproof.claims.counting import NUMBERS, OFTEN, TARGET, TIMES, among, judged, square_meant
+from lineproof.claims.counting import (
+    NUMBERS,
+    OFTEN,
+    TARGET,
+    TIMES,
+    among,
+    judged,
+    side_or_count,
+    square_meant,
+)
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.pointing import alone, present
@@ -36,6 +45,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     alone(here)
     spot, said = here.spot, None
     if "agent" in slots:
+        side_or_count(here, slots["agent"], slots.get("times"))
         agent = here.agent(slots["agent"])
         spot, said = agent.spot, agent.side
     elif "side" in slots:

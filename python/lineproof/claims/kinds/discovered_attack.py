@@ -34,7 +34,7 @@ PHRASES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    present(verb, "will", "can", "must")
+    present(verb, "will", "can")
     text = here.said
     denied = " no disc" in text
     if (text.startswith("there ") or "side" in slots) and "move" not in slots:
@@ -44,6 +44,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             raise Unread("it is not that side's move, and the other is in check")
         hit = slots.get("hit")
         return [here.claim(KIND.id, side, spot=spot, negated=denied, move=None, by=None, hit=hit)]
+    if verb is not None and verb.modal == "can" and "move" not in slots:
+        raise Unread("it is not clear which move could open the line")
     move = _move(here, slots, verb)
     after = here.at(move.after)
     opened = uncovered(move.before.board, move.uci)
@@ -81,7 +83,7 @@ def _move(here: Here, slots: dict[str, Any], verb: Any) -> Named:
         side = here.board.turn
     else:
         side = here.last().side
-    future = verb is not None and verb.modal in {"will", "can", "must", "shall"}
+    future = verb is not None and verb.modal in {"will", "can"}
     if here.spot.moves and here.mover == side and not future:
         return here.last()
     following = following_move(here)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.board import name, names, other, title, upper
@@ -9,6 +10,7 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.discovery import uncovered
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.phrase import SHARED
 from lineproof.claims.pointing import following_move, king, meant, owner, present, turned
 
 _BY = "[(by|from|of) {checker}]"
@@ -32,10 +34,15 @@ PHRASES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    present(verb, "will", "can", "must")
+    present(verb, "will", "can")
     denied = " no discovered" in here.said
     text = here.said
     possible = " have " in text or " has " in text or text.startswith("there ") or "some" in slots
+    if verb is not None and verb.modal == "can" and "move" not in slots:
+        if "side" in slots or not _is_side(slots.get("agent")):
+            raise Unread("it is not clear which move could give it")
+        slots = {**slots, "side": slots.pop("agent")}
+        possible = True
     if possible and "move" not in slots and "agent" not in slots and "checker" not in slots:
         side = here.side(slots["side"]) if "side" in slots else here.board.turn
         spot = turned(here.spot, side)
@@ -50,12 +57,16 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     return [here.claim(KIND.id, move.side, spot=move.before, negated=denied, move=move.uci, by=by)]
 
 
+def _is_side(text: str | None) -> bool:
+    return text is not None and re.fullmatch(SHARED["side"], f" {text}") is not None
+
+
 def _move(here: Here, slots: dict[str, Any], verb: Any) -> Named:
     """The move that is said to give the check."""
     if "move" in slots:
         return here.named(slots["move"])
     done = verb is not None and verb.done
-    future = verb is not None and verb.modal in {"will", "can", "must", "shall"}
+    future = verb is not None and verb.modal in {"will", "can"}
     if "agent" in slots:
         agent = here.agent(slots["agent"])
         if agent.move is not None:

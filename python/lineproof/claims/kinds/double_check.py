@@ -31,7 +31,7 @@ PHRASES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    present(verb, "will", "can", "must")
+    present(verb, "will")
     by: list[str] = []
     text = here.said
     denied = " no double" in text

@@ -44,7 +44,7 @@ PHRASES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    present(verb, "will", "can", "must")
+    present(verb, "will", "can")
     text = here.said
     denied = (
         "none" in slots

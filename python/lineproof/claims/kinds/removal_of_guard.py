@@ -50,7 +50,7 @@ def guarded(board: Board, by: str) -> list[str]:
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    present(verb, "will", "can", "must")
+    present(verb, "will", "can")
     move = _move(here, slots, verb)
     before = move.before.board
     quiet = before.piece_at(move.uci[2:4]) is None
@@ -82,7 +82,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 def _move(here: Here, slots: dict[str, Any], verb: Any) -> Named:
     if "move" in slots:
         return here.named(slots["move"])
-    future = verb is not None and verb.modal in {"will", "can", "must", "shall"}
+    future = verb is not None and verb.modal in {"will", "can"}
     if "agent" in slots:
         agent = here.agent(slots["agent"])
         if agent.move is not None:
@@ -91,13 +91,30 @@ def _move(here: Here, slots: dict[str, Any], verb: Any) -> Named:
             if here.find(slots["agent"]) and here.last().uci[2:4] != agent.square:
                 raise Unread("that piece has not just moved")
             return here.last()
-        following = following_move(here)
+        following = _possible(here, slots) if future else following_move(here)
         if here.board.turn != agent.side or following is None:
             raise Unread("the capture is not shown")
         return Named(here.spot, following, agent.side)
     if future:
         raise Unread("the capture is not shown")
     return here.last()
+
+
+def _possible(here: Here, slots: dict[str, Any]) -> str | None:
+    """The capture that "can" or "will" means: the next of the line shown, or the only capture of a piece that guards what is named."""
+    board = here.board
+    shown = following_move(here)
+    reference = Reference.read(slots["guarded"]) if "guarded" in slots else None
+    at = reference.square if reference is not None else None
+    fits = [
+        m
+        for m in board.legal_moves()
+        if board.piece_at(m[2:4]) is not None
+        and (at is None or at in guarded(board, m[2:4]) or at in board.attacks(m[2:4]))
+    ]
+    if shown in fits:
+        return shown
+    return fits[0] if at is not None and len(fits) == 1 else None
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:

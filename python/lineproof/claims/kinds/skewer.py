@@ -68,7 +68,7 @@ def skewers(board: Board, side: str) -> list[Skewer]:
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    present(verb, "will", "can", "must")
+    present(verb, "will")
     alone(here)
     denied = " no skewer" in here.said
     said = targets(slots["targets"]) if "targets" in slots else []

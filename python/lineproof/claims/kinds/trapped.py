@@ -24,7 +24,7 @@ PHRASES = (
     "{target} <run> out of [safe] squares",
     "{target} {cannot} (get out|get away|escape|run away|get out alive|get back|get home|find a way out|be saved|be rescued|get out of there)",
     "there <be> {none} for {target} [any more|any longer]",
-    "[{agent}] <trap/catch/corner/ensnare/snare> {target} [(on|in) ({square}|the corner)] [with {move}]",
+    "[{agent}] <trap/corner/ensnare/snare> {target} [(on|in) ({square}|the corner)] [with {move}]",
     "<ing:trap> {target} [on {square}]",
     "(and|with) {target} trapped [on {square}]",
     "(it|he|she) <be:trap>",

@@ -33,7 +33,7 @@ PHRASES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    present(verb, "will", "can", "must")
+    present(verb, "will", "can")
     if "move" in slots:
         move = here.named(slots["move"])
     else:
@@ -45,10 +45,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 
 
 def _unnamed(here: Here, side: str | None, verb: Any) -> Named:
-    future = verb is not None and verb.modal in {"will", "can", "must", "shall"}
+    future = verb is not None and verb.modal in {"will", "can"}
     if here.spot.moves and side in (None, here.mover) and not future:
         return here.last()
     following = following_move(here)
+    if verb is not None and verb.modal == "can":
+        raise Unread("it is not clear which move is meant")
     if following is None or side not in (None, here.board.turn):
         raise Unread("the move is not shown")
     return Named(here.spot, following, here.board.turn)
