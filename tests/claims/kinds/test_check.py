@@ -58,6 +58,8 @@ def test_a_check_that_has_been_answered_is_one_of_the_move_before() -> None:
         ("Black has the check 3...Qh4.", Outcome.HOLDS),
         ("Black has no check.", Outcome.FAILS),
         ("Black can give check.", Outcome.HOLDS),
+        ("Black can play 3...Qh4 with check.", Outcome.HOLDS),
+        ("Black can play 3...Qf6 with check.", Outcome.FAILS),
         ("The bishop on c4 can take on f7 with check.", Outcome.HOLDS),
         ("Black has a check on g5.", Outcome.FAILS),
         ("White has a check on f7.", Outcome.HOLDS),  # after a pass
@@ -83,6 +85,8 @@ def test_near_miss_a_piece_that_only_uncovers_the_check_does_not_give_it() -> No
         "White has never been in check.",
         "He can't take back with check.",
         "Black must give check.",
+        "White will be in check.",
+        "White blocks with check.",
         "Check your moves twice.",
         "If Black gives check, we are lost.",
         "The bishop gives check.",  # four bishops

@@ -52,10 +52,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return [_on_square(here, here.side(slots["side"]), slots["square"], verb)]
     if "king" in slots and "agent" not in slots:
         return [_in_check(here, checked_side(here, slots["king"]), slots, denied)]
-    if "side" in slots:
+    if "side" in slots and "move" not in slots:
         return [_in_check(here, here.side(slots["side"]), slots, denied)]
     if "move" in slots and "agent" not in slots:
         named = here.named(slots["move"])
+        if "side" in slots and here.side(slots["side"]) != named.side:
+            raise Unread("it is the other side's move")
         return [_given(here, named.after, named.side, None, denied)]
     words = slots.get("agent", slots.get("object"))
     if words is None:  # "Check!", "this is check", "with check": of the move just played
@@ -78,6 +80,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return [_on_square(here, agent.side, slots["square"], verb, piece)]
     if verb is not None and verb.modal == "can":
         return [_can(here, agent.side, to=None, piece=piece)]
+    if "along" in slots and here.board.turn == agent.side and not (verb and verb.done):
+        raise Unread("the move that gives check is not on the board")
     if here.board.turn == agent.side and piece is not None and not (verb and verb.done):
         raise Unread("the move that gives check is not on the board")
     return [_given(here, moment(here, agent.side, verb), agent.side, piece, denied)]
@@ -129,8 +133,8 @@ def _given(here: Here, spot: Spot, side: str, by: str | None, denied: bool) -> C
 def _in_check(here: Here, side: str, slots: dict[str, Any], denied: bool) -> Claim:
     """ "The king is in check": of the side to move; the other's king cannot be."""
     verb = slots.get("verb")
-    if verb is not None and verb.done:
-        raise Unread("said of what has been")
+    if verb is not None and (verb.done or verb.modal):
+        raise Unread("said of what has been or is to come")
     by = None
     if "object" in slots:
         (by,) = _men(here, slots["object"], other(side))
