@@ -82,7 +82,7 @@ def defenders(board: Board, at: str) -> tuple[list[str], list[str]]:
     letter = board.piece_at(at)
     if letter is None:
         return [], []
-    return _layers(board, side_of(letter), at)
+    return layers(board, side_of(letter), at)
 
 
 def attackers(board: Board, at: str) -> tuple[list[str], list[str]]:
@@ -90,10 +90,11 @@ def attackers(board: Board, at: str) -> tuple[list[str], list[str]]:
     letter = board.piece_at(at)
     if letter is None:
         return [], []
-    return _layers(board, other(side_of(letter)), at)
+    return layers(board, other(side_of(letter)), at)
 
 
-def _layers(board: Board, side: str, at: str) -> tuple[list[str], list[str]]:
+def layers(board: Board, side: str, at: str) -> tuple[list[str], list[str]]:
+    """What a side has on a square, empty or not: pieces that stand behind nothing, and those lined up behind them."""
     direct = [s for s in board.attackers(side, at) if s != at]
     seen = list(direct)
     behind: list[str] = []

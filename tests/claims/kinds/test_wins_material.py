@@ -46,7 +46,7 @@ def test_near_miss_a_piece_for_a_pawn_is_a_piece_with_a_note(judge: Judge) -> No
 
 
 def test_the_subject_of_a_clause_that_is_not_read_is_kept_where_it_is_plain() -> None:
-    (claim,) = claims_of(PETROV % "White checks on c6 and wins the queen.")
+    (claim,) = claims_of(PETROV % "White smiles at c6 and wins the queen.")
     assert claim.side == "white"
 
 

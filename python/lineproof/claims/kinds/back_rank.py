@@ -1,0 +1,225 @@
+"""Weak back ranks: a king without a square to flee to from a check along its first rank."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.board import names, other, pieces, title
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.pointing import KING, checked_side, king, present, turned
+from lineproof.engine import Board
+
+GUARDS = 1
+"""Rooks and queens on its own first rank with which a back rank still counts as weak, at most."""
+DEPTH = 2
+"""Moves within which a threatened back-rank mate must mate."""
+
+_RANK = "(back rank|first rank|eighth rank|8th rank|1st rank|last rank|back row|home rank)"
+_MATE = "(back rank mate|mate on the back rank|back rank checkmate|mate along the back rank)"
+LUFT = (
+    "luft", "air", "breathing hole", "breathing space", "breathing room", "escape square", "flight square", "escape squares", "flight squares", "loophole",
+    "escape hatch", "bolt hole",
+)  # fmt: skip
+"""What lets a king off its first rank, in words."""
+_LUFT = f"({'|'.join(LUFT)})"
+
+PHRASES = (
+    f"(the|{{whose}}|{{whose}} own) {_RANK} <be> [{{very}}] {{weak}}",
+    f"{{side}} <have> [[still|also] a|the|problems with the|trouble on the|problems on the|problems on his] (weak {_RANK}|{_RANK} weakness|{_RANK} problem|{_RANK} problems|{_RANK} trouble|{_RANK})",
+    f"{{side}} <be> [{{very}}] {{weak}} (on|along) (the|his|our|her|their) {_RANK}",
+    f"{{king}} <be> [{{very}}] {{weak}} (on|along) (the|his|its|our|her) {_RANK}",
+    f"{{king}} <have> {{none}} {_LUFT} [on (the|its|his) {_RANK}]",
+    f"{{side}} <have> {{none}} {_LUFT} [on (the|his|our) {_RANK}|for (the|his|our|her) king]",
+    f"there <be> {{none}} {_LUFT} (for {{king}}|on {{whose}} {_RANK})",
+    f"no {_LUFT} on (the|his|our) {_RANK}",
+    "{side} <make/create/get> {made} [for (the|his|our|her) king] [with {move}]",
+    "{move} <make/create/give> [{king}|{side}] {made} [for (the|his|our|her) king]",
+    "{king} <have> {made} [on {square}]",
+    f"{{side}} <threaten> [{{the}}] {_MATE}",
+    f"(this|that|it|{{move}}) <threaten> [{{the}}] {_MATE}",
+    f"there <be> [{{the}}] (threat of|danger of) [{{the}}] {_MATE}",
+    f"(with|threatening) [{{the}}] (threat of) [{{the}}] {_MATE}",
+    f"{{side}} <have to/must> watch (the|his|our) {_RANK}",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    verb = slots.get("verb")
+    present(verb)
+    text = here.said
+    spot = here.at(here.named(slots["move"]).after).spot if "move" in slots else here.spot
+    if " mate" in f" {text}" or "checkmate" in text:
+        return [_threat(here, slots, spot)]
+    if "made" in slots:
+        side = other(spot.board.turn) if "move" in slots else None
+        if "side" in slots:
+            side = here.side(slots["side"])
+        elif "king" in slots:
+            side = _king_of(here, slots["king"])
+        if side is None:
+            raise Unread("it is not clear whose king is meant")
+        return [here.claim(KIND.id, side, spot=spot, negated=True, luft=True, mate=False)]
+    if "king" in slots:
+        side = _king_of(here, slots["king"])
+    elif "whose" in slots:
+        side = here.side(slots["whose"])
+    elif "side" in slots:
+        side = here.side(slots["side"])
+    else:
+        side = _only_weak(here, luft="none" in slots or text.startswith("no "))
+    luft = "none" in slots or text.startswith("no ")
+    if luft and not _at_home(spot.board, side):
+        raise Unread("the king is not on its first rank")
+    return [here.claim(KIND.id, side, spot=spot, luft=luft, mate=False)]
+
+
+def _king_of(here: Here, text: str) -> str:
+    """Whose king: "the king" alone only when one of the two kings stands on its first rank without a flight square."""
+    if text.split()[0] == "the" and not any(
+        w in text.split() for w in ("white", "black", "on", "at")
+    ):
+        return _only_weak(here, luft=True)
+    return checked_side(here, text)
+
+
+def _only_weak(here: Here, *, luft: bool) -> str:
+    """The only side of which it is true; so nobody need be named."""
+    found = [s for s in ("white", "black") if _reason(here.board, s, luft=luft)[0]]
+    if len(found) != 1:
+        raise Unread("it is not clear whose back rank is meant")
+    return found[0]
+
+
+def _threat(here: Here, slots: dict[str, Any], spot: Any) -> Claim:
+    """A back-rank mate that is threatened: by the side named, else by the last mover."""
+    attacker = here.side(slots["side"]) if "side" in slots else other(spot.board.turn)
+    if spot.board.turn == attacker:
+        raise Unread("it is that side's own move, so nothing is only threatened")
+    return here.claim(KIND.id, other(attacker), spot=spot, luft=False, mate=True)
+
+
+def _home(side: str) -> str:
+    return "1" if side == "white" else "8"
+
+
+def _king_square(board: Board, side: str) -> str:
+    return pieces(board, side, "k")[0]
+
+
+def _at_home(board: Board, side: str) -> bool:
+    return _king_square(board, side)[1] == _home(side)
+
+
+def _flights(board: Board, side: str) -> list[str]:
+    """Squares off its first rank to which the king could step: not its own side's, not attacked by the enemy."""
+    at = _king_square(board, side)
+    own = set(pieces(board, side))
+    return [
+        to
+        for to in board.attacks(at)
+        if to[1] != at[1] and to not in own and not board.attackers(other(side), to, (at,))
+    ]
+
+
+def _reason(board: Board, side: str, *, luft: bool) -> tuple[bool, str]:
+    """Whether the back rank is weak, or the king without a flight square (`luft`), and why."""
+    enemy = other(side)
+    whose = f"{title(side)}'s king on {_king_square(board, side)}"
+    if not _at_home(board, side):
+        return False, f"{whose} is not on its first rank."
+    free = _flights(board, side)
+    if free:
+        return False, f"{whose} can step out to {' or '.join(free)}."
+    if luft:
+        return True, f"{whose} has no square off its first rank."
+    if not any((board.piece_at(s) or "").lower() in "rq" for s in pieces(board, enemy)):
+        return False, f"{title(enemy)} has no rook or queen to use it."
+    guards = _guards(board, side)
+    if len(guards) > GUARDS:
+        return (
+            False,
+            f"{whose} has no square off its first rank, but {names(board, guards)} guard the rank.",
+        )
+    kept = (
+        f"only {names(board, guards)} guards the rank"
+        if guards
+        else "no rook or queen guards the rank"
+    )
+    return True, f"{whose} has no square off its first rank, and {kept}."
+
+
+def _guards(board: Board, side: str) -> list[str]:
+    """The rooks and queens of a side on its own first rank."""
+    return [
+        s
+        for s in pieces(board, side)
+        if s[1] == _home(side) and (board.piece_at(s) or "").lower() in "rq"
+    ]
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:
+    board = claim.spot.board
+    side = claim.side or "white"
+    if claim.params["mate"]:
+        return _mates(claim, ask, side)
+    holds, because = _reason(board, side, luft=claim.params["luft"])
+    numbers = {"flight squares": len(_flights(board, side)), "guards": len(_guards(board, side))}
+    return Judgement(
+        Outcome.HOLDS if holds else Outcome.FAILS,
+        because,
+        (),
+        claim.spot,
+        numbers,
+        instead=None if holds else because,
+        marks=(Mark("square", (_king_square(board, side),), other(side)),),
+    )
+
+
+def _mates(claim: Claim, ask: Ask, side: str) -> Judgement:
+    attacker = other(side)
+    free = turned(claim.spot, attacker)
+    if free is None:
+        because = f"{title(side)} is in check and cannot pass, so a threat cannot be asked for."
+        return Judgement(Outcome.UNSETTLED, because, (), claim.spot)
+    forced, line = ask.mate(free, DEPTH)
+    if forced is None:
+        because = f"Not every line could be tried to mate in {DEPTH} after a pass."
+        return Judgement(Outcome.UNSETTLED, because, (), free, {}, 1.0)
+    if forced:
+        end = free.line(line)
+        givers = end.board.checkers()
+        on_rank = king(end, side)[1] == _home(side) and any(
+            g[1] == _home(side) and (end.board.piece_at(g) or "").lower() in "rq" for g in givers
+        )
+        sans = " ".join(free.board.san_line(list(line)))
+        if on_rank:
+            because = f"If {title(side)} passes, {sans} is mate on the back rank."
+            return Judgement(Outcome.HOLDS, because, line, free, {"mate in": (len(line) + 1) // 2})
+        because = f"If {title(side)} passes, {sans} mates, but not along the back rank."
+        return Judgement(Outcome.FAILS, because, line, free, {}, instead=because)
+    because = f"If {title(side)} passes, {title(attacker)} has no mate within {DEPTH} moves."
+    return Judgement(Outcome.FAILS, because, (), free, {}, instead=because)
+
+
+KIND = Kind(
+    id="back-rank",
+    title="Weak back rank",
+    version=1,
+    definition=(
+        f"The king stands on its first rank with no square off that rank to step to (each is its own side's or attacked), the enemy has a rook or queen, and at most {GUARDS} rook or queen of its own guards that rank. "
+        f"'No luft' and 'no escape square' ask the squares alone; a back-rank mate that is threatened: after a pass, mate in at most {DEPTH} by a rook or queen on that rank."
+    ),
+    phrases=PHRASES,
+    slots={
+        "weak": dict.fromkeys(("weak", "vulnerable", "unguarded", "unprotected", "bare", "undefended", "a weakness", "a problem", "exposed", "open", "in danger", "without protection"), True),
+        "none": dict.fromkeys(("no", "no more", "not a single", "not any", "no proper"), True),
+        "made": {f"{article}{word}": True for article in ("", "a ", "an ", "some ", "the ") for word in LUFT},
+    },
+    patterns={"king": KING},
+    vocabulary=frozenset({"rank", "row", "luft", "air", "breathing", "escape", "flight", "loophole", "bolt"}),
+    read=read,
+    check=check,
+    flips=True,
+)  # fmt: skip

@@ -1,0 +1,173 @@
+"""Discovered attacks: a piece moves away, and the one behind it attacks."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.board import VALUES, defenders, name, names, other, upper
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.discovery import uncovered
+from lineproof.claims.here import Here, Named, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.pointing import following_move, meant, present, turned
+from lineproof.claims.reference import Reference
+
+_ON = "[(on|against|at) {hit}]"
+_OPEN = "discover/uncover/unveil/unmask/reveal/unleash/open up"
+
+PHRASES = (
+    f"{{agent}} <{_OPEN}> (an|the|a discovered) attack [(of|by|from) {{by_piece}}] {_ON}",
+    f"{{agent}} <{_OPEN}> {{by_piece}} {_ON}",
+    f"(moving|removing|stepping away with|shifting) {{mover}} [away|aside|back|there|to {{square}}] <{_OPEN}> ({{by_piece}}|an attack|the attack [of {{by_piece}}]) {_ON}",
+    f"(this|that|it|{{move}}) <be> [{{the}}] (discovered attack|discovery|discovered assault) {_ON}",
+    "(this|that|it|{move}) <be> no (discovered attack|discovery)",
+    f"with [{{the}}] (discovered attack|discovery) [(of|by|from) {{by_piece}}] {_ON}",
+    f"[{{agent}}] <make/create/carry out/set up/start> [{{the}}] discovered attack {_ON}",
+    "{hit} <be:attack/hit> by [{the}] (discovery|discovered attack)",
+    f"<ing:{_OPEN}> ({{by_piece}}|an attack|the attack [of {{by_piece}}]|an attack by {{by_piece}}) {_ON}",
+    f"{{side}} <have/threaten> {{some}} (discovered attack|discovery) {_ON} [with {{move}}]",
+    f"there <be> {{some}} (discovered attack|discovery) {_ON} [with {{move}}]",
+    f"{{side}} <have> no (discovered attack|discovery) {_ON}",
+    f"there <be> no (discovered attack|discovery) {_ON}",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    verb = slots.get("verb")
+    present(verb, "will", "can")
+    text = here.said
+    denied = " no disc" in text
+    if (text.startswith("there ") or "side" in slots) and "move" not in slots:
+        side = here.side(slots["side"]) if "side" in slots else here.board.turn
+        spot = turned(here.spot, side)
+        if spot is None:
+            raise Unread("it is not that side's move, and the other is in check")
+        hit = slots.get("hit")
+        return [here.claim(KIND.id, side, spot=spot, negated=denied, move=None, by=None, hit=hit)]
+    if verb is not None and verb.modal == "can" and "move" not in slots:
+        raise Unread("it is not clear which move could open the line")
+    move = _move(here, slots, verb)
+    after = here.at(move.after)
+    opened = uncovered(move.before.board, move.uci)
+    by = None
+    if "by_piece" in slots:
+        by = meant(after, slots["by_piece"], "brq", fits=lambda at: at in opened)[0]
+        if after.board.piece_at(by) != move.before.board.piece_at(by):
+            raise Unread("the piece itself has moved")
+    if "mover" in slots:
+        reference = Reference.read(slots["mover"])
+        letter = (move.before.board.piece_at(move.uci[:2]) or "").lower()
+        if reference.letter not in (None, letter):
+            raise Unread(f"{slots['mover']!r} is not what moves here")
+    hit = slots.get("hit")
+    if hit is not None and not after.find(hit, other(move.side)):
+        raise Unread(f"there is no {hit} to attack")
+    return [
+        here.claim(
+            KIND.id, move.side, spot=move.before, negated=denied, move=move.uci, by=by, hit=hit
+        )
+    ]
+
+
+def _move(here: Here, slots: dict[str, Any], verb: Any) -> Named:
+    if "move" in slots:
+        return here.named(slots["move"])
+    if "agent" in slots:
+        agent = here.agent(slots["agent"])
+        if agent.move is not None:
+            return agent.move
+        side = agent.side
+        if here.find(slots["agent"]) and here.last().uci[2:4] != agent.square:
+            raise Unread("that piece has not just moved")
+    elif "mover" in slots and here.board.turn == here.agent(slots["mover"]).side:
+        side = here.board.turn
+    else:
+        side = here.last().side
+    future = verb is not None and verb.modal in {"will", "can"}
+    if here.spot.moves and here.mover == side and not future:
+        return here.last()
+    following = following_move(here)
+    if here.board.turn != side or following is None:
+        raise Unread("the move that opens the line is not shown")
+    return Named(here.spot, following, side)
+
+
+def _worthy(claim: Claim, uci: str) -> dict[str, list[str]]:
+    """What a move uncovers and the claim means: the piece named, or those worth attacking."""
+    after = claim.spot.board.play(uci)
+    named = claim.params["hit"]
+    side = claim.spot.board.turn
+    wanted = None if named is None else Reference.read(named).squares(after, other(side))
+    found: dict[str, list[str]] = {}
+    for at, hit in uncovered(claim.spot.board, uci).items():
+        own = VALUES[(after.piece_at(at) or "q").lower()]
+        kept = []
+        for to in hit:
+            letter = (after.piece_at(to) or "p").lower()
+            loose = letter != "p" and not any(defenders(after, to))
+            if (
+                to in wanted
+                if wanted is not None
+                else letter == "k" or VALUES[letter] > own or loose
+            ):
+                kept.append(to)
+        if kept and claim.params["by"] in (None, at):
+            found[at] = kept
+    return found
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    board, move = claim.spot.board, claim.params["move"]
+    side = claim.side or "white"
+    moves = board.legal_moves() if move is None else [move]
+    for uci in moves:
+        found = _worthy(claim, uci)
+        if found:
+            after = board.play(uci)
+            at, hit = next(iter(found.items()))
+            because = f"{board.san(uci)} opens the line of {name(after, at)}, which now attacks {names(after, hit)}."
+            return Judgement(
+                Outcome.HOLDS, because, (uci,), claim.spot, {"attacked": len(hit)},
+                marks=tuple(Mark("move", (at, to), side) for to in hit),
+            )  # fmt: skip
+    what = "" if claim.params["hit"] is None else f" on {claim.params['hit']}"
+    if move is None:
+        because = f"No move uncovers an attack{what}."
+    else:
+        opened = uncovered(board, move)
+        after = board.play(move)
+        because = f"{board.san(move)} opens no line to anything worth attacking."
+        if what and not opened:
+            because = f"{board.san(move)} opens no line to {claim.params['hit']}."
+        elif opened:
+            at, hit = next(iter(opened.items()))
+            because = f"{board.san(move)} opens the line of {name(after, at)} only to {names(after, hit)}."
+    return Judgement(
+        Outcome.FAILS, upper(because), (), claim.spot, {"attacked": 0}, instead=upper(because)
+    )
+
+
+KIND = Kind(
+    id="discovered-attack",
+    title="Discovered attack",
+    version=1,
+    definition="A move opens the line of a bishop, rook or queen of its side, which did not move itself and now attacks the piece named; where none is named, the king, a piece worth more than it, or an unprotected piece that is no pawn. Said of a possible one, the side has such a move, on its move or after a pass.",
+    phrases=PHRASES,
+    slots={
+        "some": dict.fromkeys(("a", "the", "another", "a nasty", "a strong", "a deadly", "an awkward"), True)
+    },
+    patterns={
+        "by_piece": r"(?: the| his| her| our| your| their| black 's| white 's)(?: [a-h][1-8])? (?:queen|rook|bishop)(?: on [a-h][1-8])?",
+        "mover": r"(?: the| his| her| our| your| their| black 's| white 's) (?:queen|rook|bishop|knight|pawn|king)(?: on [a-h][1-8])?",
+        "hit": r"(?: the| his| her| our| your| their| a| black 's| white 's)?(?: [a-h][1-8])? (?:queen|rook|bishop|knight|pawn|king|[a-h][1-8])(?: (?:on|at) [a-h][1-8])?",
+    },
+    vocabulary=frozenset(
+        [
+            "discovered", "discovery", "discovers", "uncovers", "uncover", "uncovered", "uncovering", "unveils", "unveil", "unveiled", "unveiling", "unmasks", "unmask",
+            "unmasking", "unmasked", "reveals", "revealing", "revealed", "unleashes", "unleash", "unleashed", "unleashing", "opens", "opening", "opened", "discover", "discovering",
+        ]
+    ),
+    read=read,
+    check=check,
+    flips=True,
+)  # fmt: skip

@@ -1,0 +1,103 @@
+"""Double checks: two pieces attack the king at once."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.board import names, other, title, upper
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.phrase import targets
+from lineproof.claims.pointing import KING, checked_side, king, moment, present
+
+PHRASES = (
+    "[{agent}] <give/deliver/be> [{the}] double check [with {move}] [(on|from) {square}]",
+    "(this|that|it|which) <be> [{the}|also a|even a] double check",
+    "(this|that|it|{move}) <be> no double check",
+    "{move} (double check|with double check)",
+    "{agent} <come/arrive/land/take/move/go/jump> [{object}] [(on|to) {square}] with [a] double check",
+    "{king} <be> in double check",
+    "{side} <be> in double check",
+    "{king} <be:check> [twice|doubly] by {targets} [at once|at the same time]",
+    "{king} <be:check> (twice|by 2 pieces|by both pieces) [at once|at the same time]",
+    "(both pieces|2 pieces|2 of our pieces|2 men) <check/give check/attack the king/give check to> [{king}] [at once|at the same time|together]",
+    "{targets} <check/attack> [{king}] (at once|at the same time|together)",
+    "({targets}|both of them|both pieces) <give> check [at once|at the same time|together]",
+    "(with|a|giving) double check",
+    "double check",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    verb = slots.get("verb")
+    present(verb, "will")
+    by: list[str] = []
+    text = here.said
+    denied = " no double" in text
+    if "targets" in slots:
+        for words in targets(slots["targets"]):
+            found = [at for at in here.find(words) if at in here.board.checkers()] or here.find(
+                words
+            )
+            if len(found) != 1:
+                raise Unread(f"it is not clear which piece {words!r} means")
+            by.extend(found)
+    if "king" in slots:
+        side = other(checked_side(here, slots["king"]))
+        return [_claim(here, here.spot, side, by, denied)]
+    if "side" in slots:
+        return [_claim(here, here.spot, other(here.side(slots["side"])), by, denied)]
+    if "move" in slots:
+        named = here.named(slots["move"])
+        return [_claim(here, named.after, named.side, by, denied)]
+    if "agent" in slots:
+        agent = here.agent(slots["agent"])
+        spot = agent.spot if agent.move is not None else moment(here, agent.side, verb)
+        return [_claim(here, spot, agent.side, by, denied)]
+    if verb is None and (here.after_unread or not here.board.in_check):
+        raise Unread("it is not clear what gives a double check")
+    return [_claim(here, here.spot, here.last().side, by, denied)]
+
+
+def _claim(here: Here, spot: Spot, side: str, by: list[str], denied: bool) -> Claim:
+    return here.claim(KIND.id, side, spot=spot, negated=denied, by=by)
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    side = claim.side or "white"
+    board = claim.spot.board
+    target = king(claim.spot, other(side))
+    givers = board.checkers() if board.turn == other(side) else []
+    holds = len(givers) == 2 and set(claim.params["by"]) <= set(givers)
+    whose = f"{title(other(side))}'s king on {target}"
+    match len(givers):
+        case 0:
+            because = f"Nothing attacks {whose}."
+        case 1:
+            because = f"Only {names(board, givers)} attacks {whose}."
+        case _:
+            because = f"{upper(names(board, givers))} both attack {whose}."
+    return Judgement(
+        Outcome.HOLDS if holds else Outcome.FAILS,
+        because,
+        (),
+        claim.spot,
+        {"checks": len(givers)},
+        instead=None if holds else because,
+        marks=tuple(Mark("move", (at, target), side) for at in givers),
+    )
+
+
+KIND = Kind(
+    id="double-check",
+    title="Double check",
+    version=1,
+    definition="Two pieces attack the king of the side to move at the same time.",
+    phrases=PHRASES,
+    patterns={"king": KING},
+    vocabulary=frozenset({"check", "checked", "checks", "king"}),
+    read=read,
+    check=check,
+    flips=True,
+)

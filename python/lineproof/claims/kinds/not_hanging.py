@@ -1,0 +1,158 @@
+"""Pieces that hang, and pieces that only seem to."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+from lineproof.claims.board import attackers, material, name, names, other, side_of, title, upper
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.exchange import exchange
+from lineproof.claims.gain import settled
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.pointing import alone, meant, present, turned
+from lineproof.claims.reference import Reference
+
+PHRASES = (
+    "{target} <be> {hangs} [on {square}]",
+    "{target} <hang> [in the air] [on {square}]",
+    "[{agent}] <leave> {target} {hangs} [on {square}]",
+    "{target} <be> [perfectly|quite|completely|entirely|absolutely] {safe} [there|on {square}]",
+    "{target} (only|just) {seems} to (hang|be hanging|be en prise|be loose)",
+    "{target} can [now|simply|just] be (taken|captured|snapped off|picked up) (for free|for nothing|at no cost|with impunity)",
+    "{target} can not [now|simply|just] be (taken|captured) (for free|for nothing|at no cost|with impunity)",
+    "{target} <be> there for the taking",
+    "(it|he|she) <be> {hangs}",
+    "with {target} {hangs}",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    verb = slots.get("verb")
+    present(verb)
+    alone(here)
+    spot = here.spot
+    if "agent" in slots:
+        spot = here.agent(slots["agent"]).spot
+    there = here.at(spot)
+    found = meant(there, slots.get("target"), "qrbnp", fits=lambda at: _hangs(there, at))
+    if "square" in slots and slots["square"] not in found:
+        raise Unread(f"that piece does not stand on {slots['square']}")
+    if (
+        "target" in slots
+        and Reference.read(slots["target"]).plural
+        and verb is not None
+        and verb.negated
+    ):
+        raise Unread("it is not clear whether all or some are meant")
+    denied = verb is not None and verb.negated
+    hanging = not ("safe" in slots or "seems" in slots or " not be" in f" {_plain(here)} ")
+    return [
+        here.claim(
+            KIND.id, side_of(spot.board.piece_at(at) or "K"), spot=spot, negated=hanging != denied, at=at
+        )
+        for at in found
+    ]  # fmt: skip
+
+
+def _plain(here: Here) -> str:
+    return (
+        here.said.replace("cannot", "can not")
+        .replace("can't", "can not")
+        .replace("can’t", "can not")
+    )
+
+
+def _hangs(here: Here, at: str) -> bool:
+    side = side_of(here.board.piece_at(at) or "K")
+    return exchange(here.board, at, other(side)) >= 1
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:
+    """The claim is that the piece does not hang; negated, that it does."""
+    spot, at = claim.spot, claim.params["at"]
+    board = spot.board
+    side = claim.side or "white"
+    enemy = other(side)
+    gain = exchange(board, at, enemy)
+    near, _ = attackers(board, at)
+    who = upper(name(board, at))
+    numbers: dict[str, int | float | str] = {"attackers": len(near), "gain": gain}
+    marks = tuple(Mark("move", (s, at), enemy) for s in near)
+    if gain < 1:
+        hit = (
+            f"is attacked by {names(board, near)}, but protected well enough"
+            if near
+            else "is not attacked"
+        )
+        because = f"{who} {hit}."
+        return _answer(
+            claim, holds=not claim.negated, because=because, numbers=numbers, marks=marks
+        )
+    because = f"{upper(names(board, near))} can take {name(board, at)}: the exchange there gains {gain} pawn{'s' if gain != 1 else ''}."
+    free = turned(spot, enemy)
+    takes = [m for m in free.board.legal_moves() if m[2:4] == at] if free is not None else []
+    if free is None or not takes:
+        held = f"{title(enemy)} has no move that takes {name(board, at)}."
+        if free is None:
+            return _answer(
+                claim, holds=claim.negated, because=because, numbers=numbers, marks=marks
+            )
+        return _answer(claim, holds=not claim.negated, because=held, numbers=numbers, marks=marks)
+    best = ask.best(free, without=[m for m in free.board.legal_moves() if m not in takes])
+    if best is None:
+        return _answer(claim, holds=claim.negated, because=because, numbers=numbers, marks=marks)
+    after = free.play(best.moves[0])
+    count = settled(ask, after, enemy)
+    net = count.balance - material(board, enemy)
+    san = free.board.san(best.moves[0])
+    punished = count.mated == enemy or (count.mated is None and net < 1)
+    line = (best.moves[0], *count.moves)
+    if not punished:
+        found = _answer(claim, holds=claim.negated, because=because, numbers=numbers, marks=marks)
+        return replace(found, line=line, line_from=free)
+    why = "is mated" if count.mated == enemy else "gains nothing by it in best play"
+    # it can be taken, but not with profit: both ways of speaking hold
+    because = f"{because[:-1]}, but after {san} {title(enemy)} {why}."
+    return Judgement(
+        Outcome.HOLDS, because, line, free, numbers, 1.0 if abs(net) <= 1 else None, marks=marks
+    )
+
+
+def _answer(
+    claim: Claim,
+    *,
+    holds: bool,
+    because: str,
+    numbers: dict[str, int | float | str],
+    marks: tuple[Mark, ...],
+) -> Judgement:
+    return Judgement(
+        Outcome.HOLDS if holds else Outcome.FAILS,
+        because,
+        (),
+        claim.spot,
+        numbers,
+        instead=None if holds else because,
+        marks=marks,
+    )
+
+
+_HANGS = dict.fromkeys(("hanging", "en prise", "left hanging", "left en prise", "hanging in the air", "hanging loose", "there for the taking", "hanging there"), True)  # fmt: skip
+
+KIND = Kind(
+    id="not-hanging",
+    title="Not hanging",
+    version=1,
+    definition="The enemy cannot take the piece with profit: the exchange on its square gains him less than a pawn, or best play after the capture does. Said to hang, it can be taken with a gain of a pawn or more in the exchange; where only best play saves it, both ways of speaking hold, and the finding says why.",
+    phrases=PHRASES,
+    slots={
+        "hangs": _HANGS,
+        "safe": dict.fromkeys(("safe", "safe from capture", "immune", "safe for now"), True),
+        "seems": dict.fromkeys(("seems", "appears", "seem", "appear"), True),
+    },
+    vocabulary=frozenset({"hanging", "hangs", "hang", "prise", "safe", "immune", "taking", "taken", "captured"}),
+    read=read,
+    check=check,
+)  # fmt: skip

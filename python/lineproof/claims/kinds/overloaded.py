@@ -1,0 +1,186 @@
+"""Overloaded pieces: two duties, and only one can be done."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from lineproof.claims.board import defenders, material, name, names, other, pieces, title, upper
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.exchange import exchange, worth
+from lineproof.claims.gain import settled
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.phrase import targets
+from lineproof.claims.pointing import alone, meant, present, turned
+from lineproof.claims.reference import Reference
+from lineproof.engine import Board
+
+_LOAD = "overload/overwork/overburden/overtax/overstretch"
+
+PHRASES = (
+    f"{{target}} <be:{_LOAD}>",
+    f"[{{agent}}] <{_LOAD}> {{target}}",
+    "{target} <have> {much}",
+    "{target} <have> {many} [at once|at the same time]",
+    "{target} <have> to (guard|protect|defend|cover|look after|watch|mind|hold) [both] {duties} [at once|at the same time]",
+    "{target} can not [possibly] (guard|protect|defend|cover|look after|hold|do) both [{duties}|jobs|things|duties|of them]",
+    "{target} can not [possibly] (do 2 things at once|do 2 jobs at once|be everywhere|be in 2 places at once|serve 2 masters|cope with both)",
+    "{target} <guard/protect/defend/cover/look after> both {duties}",
+    "{target} <be:tie> to (2 duties|2 jobs|both {duties}|the defence of {duties})",
+)
+
+
+@dataclass(frozen=True)
+class Duty:
+    """What would be lost without the piece: the one on `at`, or the game by the mating `move`."""
+
+    at: str
+    move: str = ""
+
+
+def duties(spot: Spot, at: str) -> list[Duty]:
+    """What hangs on the piece on `at`: its own side's pieces that the enemy would win if it did not recapture, and mates that it alone prevents."""
+    board = spot.board
+    side = "white" if (board.piece_at(at) or "K").isupper() else "black"
+    found = [
+        Duty(other_at)
+        for other_at in pieces(board, side)
+        if other_at != at
+        and worth(board, other_at)
+        and exchange(board, other_at, other(side)) < 1
+        and exchange(board, other_at, other(side), idle=(at,)) >= 1
+    ]
+    free = turned(spot, other(side))
+    if free is not None:
+        for uci in free.board.legal_moves():
+            after = free.board.play(uci)
+            answers = after.legal_moves() if after.in_check else []
+            if answers and all(m[:2] == at for m in answers):
+                found.append(Duty(uci[2:4], uci))
+    return found
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    present(slots.get("verb"))
+    alone(here)
+    spot = here.spot
+    if "agent" in slots:
+        agent = here.agent(slots["agent"])
+        spot = agent.spot
+    at_spot = here.at(spot)
+    at = meant(at_spot, slots["target"], "kqrbn", fits=lambda s: len(duties(spot, s)) >= 2)
+    if len(at) > 1:
+        raise Unread(f"{slots['target']!r} are several")
+    side = "white" if (spot.board.piece_at(at[0]) or "K").isupper() else "black"
+    if "agent" in slots and agent.side == side:
+        raise Unread("a side does not overload its own piece on purpose")
+    said = targets(slots["duties"]) if "duties" in slots else []
+    named: list[str] = []
+    for words in said:
+        reference = Reference.read(words)
+        if reference.letter is None and reference.square is not None:
+            named.append(reference.square)
+            continue
+        named.extend(meant(at_spot, words, "kqrbnp", fits=lambda s: _guards(spot.board, at[0], s)))
+    return [here.claim(KIND.id, side, spot=spot, at=at[0], duties=named)]
+
+
+def _guards(board: Board, by: str, at: str) -> bool:
+    """Whether the piece on `by` protects the square, directly or from behind."""
+    if board.piece_at(at) is not None:
+        direct, behind = defenders(board, at)
+        return by in {*direct, *behind}
+    return at in board.attacks(by)
+
+
+def _needed(board: Board, by: str, at: str, side: str) -> bool:
+    """Whether nothing else of its side does the duty."""
+    letter = board.piece_at(at)
+    if letter is not None and worth(board, at) and letter.isupper() == (side == "white"):
+        only = set(defenders(board, at)[0]) == {by}
+        return only or exchange(board, at, other(side), idle=(by,)) >= 1
+    return board.attackers(side, at) == [by]
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:
+    board = claim.spot.board
+    at: str = claim.params["at"]
+    side = claim.side or "white"
+    who = upper(name(board, at))
+    found = duties(claim.spot, at)
+    numbers = {"duties": len(found)}
+    said = claim.params["duties"]
+    if said:
+        for duty in said:
+            if not _guards(board, at, duty):
+                because = f"{who} does not protect {_thing(board, duty)}."
+                return Judgement(Outcome.FAILS, because, (), claim.spot, numbers, instead=because)
+            if not _needed(board, at, duty, side) and duty not in [d.at for d in found]:
+                helpers = [s for s in board.attackers(side, duty) if s != at]
+                because = f"{who} is not alone: {names(board, helpers)} {'protect' if len(helpers) > 1 else 'protects'} {_thing(board, duty)} too."
+                return Judgement(Outcome.FAILS, because, (), claim.spot, numbers, instead=because)
+        because = f"{who} alone protects {' and '.join(_thing(board, d) for d in said)}."
+        marks = tuple(Mark("move", (at, d), side) for d in said)
+    elif len(found) < 2:
+        held = (
+            f"only {_spelled(claim.spot, found[0], side)}"
+            if found
+            else "nothing that would fall without it"
+        )
+        because = f"{who} has to look after {held}."
+        return Judgement(Outcome.FAILS, because, (), claim.spot, numbers, instead=because)
+    else:
+        because = f"{who} has to look after {' and '.join(_spelled(claim.spot, d, side) for d in found[:3])}."
+        marks = tuple(Mark("move", (at, d.at), side) for d in found[:3] if d.at != at)
+    return Judgement(
+        Outcome.HOLDS, because, (), claim.spot, numbers, marks=marks, second=_pays(claim, ask, side)
+    )
+
+
+def _thing(board: Board, at: str) -> str:
+    return name(board, at)
+
+
+def _spelled(spot: Spot, duty: Duty, side: str) -> str:
+    if not duty.move:
+        return name(spot.board, duty.at)
+    free = turned(spot, other(side)) or spot
+    return f"the mate that {free.board.san(duty.move)} would be"
+
+
+def _pays(claim: Claim, ask: Ask, side: str) -> str | None:
+    """Whether the enemy, if it is his move, can use it."""
+    if claim.spot.board.turn == side:
+        return None
+    enemy = other(side)
+    count = settled(ask, claim.spot, enemy)
+    gain = count.balance - material(claim.spot.board, enemy)
+    if count.mated == side:
+        return f"{title(enemy)} can use it: best play mates."
+    if gain >= 1:
+        return f"{title(enemy)} can use it: best play wins {gain} pawn{'s' if gain != 1 else ''}."
+    return f"{title(enemy)} cannot use it at once: best play wins no material."
+
+
+KIND = Kind(
+    id="overloaded",
+    title="Overloaded piece",
+    version=1,
+    definition=(
+        "The piece has two duties or more. A duty is a piece of its side that the enemy wins in the exchange on its square (a pawn or more) if this piece does not recapture, and does not win if it does; "
+        "or a mate in one that only this piece can answer. Duties that are named it must do alone: no other piece protects that piece or square, or not enough of them. Whether the enemy can use it is a second finding."
+    ),
+    phrases=PHRASES,
+    slots={
+        "much": dict.fromkeys(("too much to do", "too much to guard", "too much to protect", "too much to defend", "too much to look after", "too much work", "too much on its plate", "too much on his plate", "too much to cover", "too many things to guard", "too many things to do", "too many things to look after"), True),
+        "many": dict.fromkeys(("too many duties", "too many jobs", "too many tasks", "2 duties", "2 jobs", "2 tasks", "2 jobs to do", "2 things to guard", "2 things to protect", "2 things to defend", "2 things to look after"), True),
+    },
+    patterns={"duties": r"(?: (?:the|his|her|our|your|their|black 's|white 's))?(?: [a-h])?(?: (?:king|queen|rook|bishop|knight|pawn))?(?: (?:on|at))?(?: [a-h][1-8])? and(?: (?:the|his|her|our|your|their))?(?: [a-h])?(?: (?:king|queen|rook|bishop|knight|pawn))?(?: (?:on|at))?(?: [a-h][1-8])?"},
+    vocabulary=frozenset(
+        ["overloaded", "overloads", "overload", "overworked", "overburdened", "overtaxed", "overstretched", "too", "duties", "jobs", "tasks", "both", "everywhere", "places", "masters", "things"]
+    ),
+    read=read,
+    check=check,
+    flips=True,
+)  # fmt: skip

@@ -1,0 +1,223 @@
+"""Perpetual check: checks without end."""
+
+from __future__ import annotations
+
+import re
+from collections import deque
+from typing import Any
+
+from lineproof.claims.board import other, title
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.pointing import following_move, present
+from lineproof.engine import Board
+
+SHARE = 10
+"""Nodes of a search for each position that may be looked at here."""
+MOST = 20_000
+"""Positions looked at, at most."""
+DEPTH = 24
+"""Checks in a row after which a position must have come back."""
+SHOWN = 12
+"""Plies of the checks that are shown."""
+
+_ON = "[(on|from|with checks on|with checks from) {squares}]"
+_PERP = "(perpetual check|perpetual|perpetual checks|endless checks|unending checks|eternal check|everlasting check)"
+
+PHRASES = (
+    f"{{side}} <have/get/reach/force/find> [{{the}}] {_PERP} {_ON}",
+    f"[{{agent}}] <give> {_PERP} {_ON}",
+    f"{{side}} <draw/force a draw/save themselves/save himself/save ourselves/escape/hold/hold the draw/make a draw/secure a draw/save the game/save the draw/claim a draw> (by|with|through) [a] {_PERP} {_ON}",
+    f"[{{agent}}] <force/lead to/be/end in/mean/allow/secure> [a|a draw by|the draw by] {_PERP} {_ON}",
+    f"(this|that|it|which|the game|the line) <be/end in/end with/lead to> [a|a draw by|drawn by|a draw with] {_PERP} {_ON}",
+    f"there <be> a {_PERP} {_ON}",
+    f"there <be> {{none}} {_PERP}",
+    f"{{side}} <have> {{none}} {_PERP}",
+    f"(with|by|giving|with a draw by) [a] {_PERP} {_ON}",
+    "{side} <keep/go on> (checking|giving check) [for ever|forever|as long as they like|without end|endlessly] [on {squares}|from {squares}]",
+    "(the checks|white 's checks|black 's checks|his checks|our checks|the queen 's checks) (never end|never stop|do not end|go on for ever|have no end|do not run out|never run out)",
+    "{side} <run> out of checks",
+    "the checks <run> out",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    verb = slots.get("verb")
+    present(verb, "will", "can")
+    text = here.said
+    denied = (
+        "none" in slots
+        or " out of checks" in text
+        or re.search(r"checks\b.*\brun out$|checks run out", text) is not None
+    )
+    if " never run out" in text or re.search(r"n['’]t run out| not run out", text):
+        denied = False
+        if verb is not None and verb.negated:
+            denied = True  # turned by the denial that the verb carries
+    spot = here.spot
+    side = None
+    if "side" in slots:
+        side = here.side(slots["side"])
+    elif "agent" in slots and slots["agent"] not in {"it", "this", "that", "which"}:
+        agent = here.agent(slots["agent"])
+        side, spot = agent.side, agent.spot
+        if agent.move is not None and not spot.board.in_check:
+            raise Unread("it is not clear who gives the checks")
+    else:
+        whose = re.match(r"(white|black|his|our)\b", text)
+        if whose is not None:
+            side = here.side(whose[1])
+    if side is None:
+        side = _checker(here)
+    squares = re.findall("[a-h][1-8]", slots.get("squares", ""))
+    return [here.claim(KIND.id, side, spot=spot, negated=denied, squares=squares)]
+
+
+def _checker(here: Here) -> str:
+    """Who gives the checks, when it is not said: who has just given one, or gives the next of the line."""
+    if here.spot.moves and here.board.in_check:
+        return here.mover
+    following = following_move(here)
+    if following is not None and here.board.play(following).in_check:
+        return here.board.turn
+    raise Unread("it is not clear who gives the checks")
+
+
+def _checks(board: Board, squares: list[str]) -> list[tuple[str, Board]]:
+    """The checks of the mover, on the squares named if any, with the position after each: those with the fewest replies first."""
+    found = []
+    for uci in board.legal_moves():
+        if not squares or uci[2:4] in squares:
+            after = board.play(uci)
+            if after.in_check:
+                found.append((uci, after))
+    return sorted(found, key=lambda pair: len(pair[1].legal_moves()))
+
+
+class _Proof:
+    """Looks for one check in each position after which every reply leads to a position with such a check again.
+
+    kept: that check, by the key of the position. A position on the way to itself counts as kept: the checks begin anew there. When it
+    turns out not to be, all that was kept since is taken back.
+    """
+
+    def __init__(self, squares: list[str], most: int) -> None:
+        self.kept: dict[int, str] = {}
+        self._squares = squares
+        self._left = most
+        self._path: set[int] = set()
+        self._order: list[int] = []
+
+    def endless(self, board: Board, depth: int = DEPTH) -> bool:
+        key = board.key
+        if key in self._path or key in self.kept:
+            return True
+        if depth == 0 or self._left <= 0:
+            return False
+        self._left -= 1
+        self._path.add(key)
+        mark = len(self._order)
+        try:
+            for uci, after in _checks(board, self._squares):
+                if all(self.endless(after.play(m), depth - 1) for m in after.legal_moves()):
+                    self.kept[key] = uci
+                    self._order.append(key)
+                    return True
+            for gone in self._order[mark:]:
+                del self.kept[gone]
+            del self._order[mark:]
+            return False
+        finally:
+            self._path.discard(key)
+
+
+def _escapes(roots: list[Board], squares: list[str], most: int) -> bool:
+    """Whether the other side certainly gets out of the checks from some root: every check and every reply tried, in at most `most` positions.
+
+    A position that was not looked at is taken for one in which the checks go on.
+    """
+    replies: dict[int, list[set[int]]] = {}
+    waiting = deque(roots)
+    seen = {board.key for board in roots}
+    while waiting and len(replies) < most:
+        board = waiting.popleft()
+        replies[board.key] = []
+        for _, after in _checks(board, squares):
+            then = [after.play(m) for m in after.legal_moves()]
+            replies[board.key].append({b.key for b in then})
+            for position in then:
+                if position.key not in seen:
+                    seen.add(position.key)
+                    waiting.append(position)
+    going_on = set(seen)
+    while True:
+        gone = {
+            key
+            for key in going_on & set(replies)
+            if not any(after <= going_on for after in replies[key])
+        }
+        if not gone:
+            return any(root.key not in going_on for root in roots)
+        going_on -= gone
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:
+    board = claim.spot.board
+    side = claim.side or "white"
+    squares: list[str] = claim.params["squares"]
+    most = min(ask.nodes // SHARE, MOST)
+    roots = [board] if board.turn == side else [board.play(m) for m in board.legal_moves()]
+    if not roots:
+        because = "The game is over here."
+        return Judgement(Outcome.FAILS, because, (), claim.spot, instead=because)
+    there = f" on {' and '.join(squares)}" if squares else ""
+    proof = _Proof(squares, most)
+    if all(proof.endless(root) for root in roots):
+        line = _cycle(board, side, proof.kept)
+        because = f"{title(side)} can give check without end{there}, for example {' '.join(board.san_line(list(line)))}."
+        checks = dict.fromkeys(line[0 if board.turn == side else 1 :: 2])
+        marks = tuple(Mark("move", (m[:2], m[2:4]), side) for m in checks)
+        numbers = {"positions": len(proof.kept)}
+        return Judgement(Outcome.HOLDS, because, line, claim.spot, numbers, marks=marks[:4])
+    if not _escapes(roots, squares, most):
+        because = f"{title(side)} has many checks; whether they end was not found out in {most} positions."
+        return Judgement(Outcome.UNSETTLED, because, (), claim.spot, {}, 1.0)
+    because = f"{title(other(side))} gets out of {title(side)}'s checks{there}."
+    if not any(_checks(root, squares) for root in roots):
+        because = f"{title(side)} has no check{there}."
+    return Judgement(Outcome.FAILS, because, (), claim.spot, {}, instead=because)
+
+
+def _cycle(board: Board, side: str, kept: dict[int, str]) -> tuple[str, ...]:
+    """Checks and replies until a position comes back, or mate."""
+    line: list[str] = []
+    if board.turn != side:
+        line.append(board.legal_moves()[0])
+        board = board.play(line[0])
+    seen: set[int] = set()
+    while board.key not in seen and len(line) < SHOWN:
+        seen.add(board.key)
+        line.append(kept[board.key])
+        board = board.play(line[-1])
+        legal = board.legal_moves()
+        if not legal:
+            break
+        line.append(next((m for m in legal if board.play(m).key in seen), legal[0]))
+        board = board.play(line[-1])
+    return tuple(line)
+
+
+KIND = Kind(
+    id="perpetual",
+    title="Perpetual check",
+    version=1,
+    definition=f"The side can give check after check without end, on the squares named if any, whatever the other replies (mate counts too): every check and every reply is tried, in at most {MOST} positions; with the other side to move, after each of his moves.",
+    phrases=PHRASES,
+    slots={"none": dict.fromkeys(("no", "not a", "not even a", "never a"), True)},
+    patterns={"squares": r" [a-h][1-8](?:(?: ,| and)+ [a-h][1-8])*"},
+    vocabulary=frozenset({"perpetual", "checks", "checking", "check"}),
+    read=read,
+    check=check,
+    flips=True,
+)

@@ -1,0 +1,153 @@
+"""Skewers: the bigger piece stands in front, and what is behind it falls when it moves."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from lineproof.claims.board import VALUES, material, name, other, pieces, title, upper
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.gain import settled
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.phrase import targets
+from lineproof.claims.pointing import alone, meant, moment, present
+from lineproof.engine import Board
+
+_ALONG = (
+    "[(on|along) the (same [line|file|rank|diagonal]|{file} file|long diagonal|diagonal|file|rank)]"
+)
+
+PHRASES = (
+    f"[{{agent}}] <skewer> {{targets}} [with {{move}}] {_ALONG}",
+    f"[{{agent}}] <skewer> {{object}} (to|against|onto|with|through to|and) {{second}} [with {{move}}] {_ALONG}",
+    "[{agent}] <skewer> {object} [with {move}]",
+    f"{{targets}} <be:skewer> [by {{agent}}] {_ALONG}",
+    "{object} <be:skewer> (to|against|onto|in front of) {second} [by {agent}]",
+    "{object} <be:skewer> [by {agent}]",
+    "({move}|this|that|it|which) <be> [{the}] skewer [(of|on|against) ({targets}|{object})]",
+    "({move}|this|that|it) <be> no skewer",
+    "(with|and) [{the}] skewer [(of|on|against) ({targets}|{object})]",
+    f"<ing:skewer> {{targets}} {_ALONG}",
+    "<ing:skewer> {object} (to|against) {second}",
+)
+
+
+@dataclass(frozen=True)
+class Skewer:
+    """`by` attacks `front`, and on the same line behind it stands `behind`."""
+
+    by: str
+    front: str
+    behind: str
+
+
+def skewers(board: Board, side: str) -> list[Skewer]:
+    """The skewers of a side. The piece in front is the king, worth more than the attacker, or unprotected, and worth no less than what is behind."""
+    enemies = {at: (board.piece_at(at) or "p").lower() for at in pieces(board, other(side))}
+    found: list[Skewer] = []
+    for by in pieces(board, side):
+        own = (board.piece_at(by) or "k").lower()
+        if own not in "brq":
+            continue
+        seen = board.attacks(by)
+        for front in seen:
+            letter = enemies.get(front)
+            if letter is None or letter == "p":
+                continue
+            loose = not board.attackers(other(side), front)
+            if letter != "k" and VALUES[letter] <= VALUES[own] and not loose:
+                continue
+            for behind in board.attacks(by, [front]):
+                if behind in seen or behind not in enemies or enemies[behind] == "k":
+                    continue
+                if letter == "k" or VALUES[letter] >= VALUES[enemies[behind]]:
+                    found.append(Skewer(by, front, behind))
+    return found
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    verb = slots.get("verb")
+    present(verb, "will")
+    alone(here)
+    denied = " no skewer" in here.said
+    said = targets(slots["targets"]) if "targets" in slots else []
+    said += [slots[key] for key in ("object", "second") if key in slots]
+    if len(said) > 2:
+        raise Unread("more than two pieces are named")
+    if "move" in slots:
+        named = here.named(slots["move"])
+        side, spot = named.side, named.after
+        by: str | None = named.uci[2:4]
+    else:
+        agent = here.agent(slots.get("agent"), "brq")
+        side = agent.side
+        spot = agent.spot if agent.move is not None else moment(here, side, verb)
+        piece = "agent" in slots and bool(here.find(slots["agent"]))
+        by = agent.square if agent.move is not None or piece else None
+        if by is not None and spot is not here.spot and agent.move is None:
+            by = spot.moves[-1][2:4] if spot.moves[-1][:2] == by else by
+    at = here.at(spot)
+    aims = {s for k in skewers(spot.board, side) for s in (k.front, k.behind)}
+    hit = [meant(at, words, "kqrbnp", lambda s: s in aims, other(side))[0] for words in said]
+    return [here.claim(KIND.id, side, spot=spot, negated=denied, by=by, hit=hit)]
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:
+    board = claim.spot.board
+    side = claim.side or "white"
+    by, hit = claim.params["by"], set(claim.params["hit"])
+    every = [k for k in skewers(board, side) if by in (None, k.by)]
+    fitting = [
+        k
+        for k in every
+        if hit <= {k.front, k.behind}
+        and (board.piece_at(k.behind) not in ("p", "P") or k.behind in hit)
+    ]
+    if not fitting:
+        fitting_not = every[0] if every and not hit else None
+        because = f"No line piece of {title(side)}'s attacks a bigger or an unprotected piece with another behind it."
+        if hit:
+            who = name(board, by) if by else f"a line piece of {title(side)}'s"
+            because = f"{upper(who)} does not skewer {' and '.join(name(board, s) for s in claim.params['hit'])}."
+        elif fitting_not is not None:
+            because = f"Behind {name(board, fitting_not.front)} there is only a pawn."
+        return Judgement(Outcome.FAILS, because, (), claim.spot, {}, instead=because)
+    found = fitting[0]
+    because = f"{upper(name(board, found.by))} attacks {name(board, found.front)}, and behind it on the same line stands {name(board, found.behind)}."
+    return Judgement(
+        Outcome.HOLDS,
+        because,
+        (),
+        claim.spot,
+        {"by": found.by, "front": found.front, "behind": found.behind},
+        marks=(
+            Mark("move", (found.by, found.front), side),
+            Mark("square", (found.behind,), side),
+        ),
+        second=_pays(claim, ask, side),
+    )
+
+
+def _pays(claim: Claim, ask: Ask, side: str) -> str:
+    gain = settled(ask, claim.spot, side).balance - material(claim.spot.board, side)
+    if gain >= 1:
+        return f"It pays: best play wins {gain} pawn{'s' if gain != 1 else ''} for {title(side)}."
+    return f"It does not pay: with best play {title(side)} gains no material by it."
+
+
+KIND = Kind(
+    id="skewer",
+    title="Skewer",
+    version=1,
+    definition=(
+        "A bishop, rook or queen attacks a piece that is the king, worth more than the attacker, or unprotected, and with nothing between stands on the same line behind it "
+        "a piece worth no more than the one in front; a pawn behind only if named. Whether it pays is a second finding."
+    ),
+    source='Chess Programming Wiki, "Skewer" (from memory); what may stand in front: common practice',
+    phrases=PHRASES,
+    vocabulary=frozenset({"skewer", "skewers", "skewered", "skewering"}),
+    read=read,
+    check=check,
+    flips=True,
+)

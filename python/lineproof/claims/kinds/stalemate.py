@@ -1,0 +1,89 @@
+"""Stalemate."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.board import other, title
+from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.pointing import KING, checked_side, present
+
+PHRASES = (
+    "(this|that|it|which) <be> [a] (stalemate|draw by stalemate)",
+    "(this|that|it|{move}) <be> no stalemate",
+    "{move} <be> [a] stalemate",
+    "{moves} <be> [a] stalemate",
+    "{side} <be:stalemate>",
+    "{king} <be:stalemate>",
+    "[{agent}] <stalemate> ({side}|{king})",
+    "[{agent}] <give/allow> [a] stalemate",
+    "{side} <be> in stalemate",
+    "{side} <have> no legal move [left] (and is not in check|but is not in check|without being in check|and so it is stalemate)",
+    "the (game|position|result|end) <be> [a] stalemate",
+    "(with|and) [a] stalemate",
+    "stalemate",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    verb = slots.get("verb")
+    present(verb)
+    denied = " no stalemate" in here.said
+    spot = here.spot
+    if "moves" in slots:
+        spot = here.play(slots["moves"])
+    elif "move" in slots:
+        spot = here.named(slots["move"]).after
+    elif "agent" in slots:
+        agent = here.agent(slots["agent"])
+        spot = agent.spot
+        if spot.board.turn == agent.side:
+            raise Unread("the move that gives stalemate is not on the board")
+    elif verb is None and here.after_unread:
+        raise Unread("it is not clear what is stalemate")
+    side = spot.board.turn
+    if "side" in slots:
+        side = here.side(slots["side"])
+    elif "king" in slots:
+        side = checked_side(here.at(spot), slots["king"])
+    return [here.claim(KIND.id, side, spot=spot, negated=denied)]
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    board = claim.spot.board
+    side = claim.side or "white"
+    legal = board.legal_moves()
+    holds = board.turn == side and not legal and not board.in_check
+    if holds:
+        because = f"{title(side)} is not in check and has no legal move."
+    elif board.turn != side:
+        because = f"It is {title(other(side))}'s move, so {title(side)} cannot be stalemated."
+    elif board.in_check:
+        because = f"{title(side)} is in check" + (", and it is mate." if not legal else ".")
+    else:
+        because = f"{title(side)} can still play {' or '.join(board.san(m) for m in legal[:3])}."
+    return Judgement(
+        Outcome.HOLDS if holds else Outcome.FAILS,
+        because,
+        (),
+        claim.spot,
+        {"legal moves": len(legal)},
+        instead=None if holds else because,
+    )
+
+
+KIND = Kind(
+    id="stalemate",
+    title="Stalemate",
+    version=1,
+    definition="The side to move is not in check and has no legal move (FIDE Laws of Chess 5.2.1).",
+    source="FIDE Laws of Chess, article 5.2.1",
+    phrases=PHRASES,
+    patterns={"king": KING},
+    vocabulary=frozenset({"legal", "stalemate", "stalemated", "stalemates"}),
+    read=read,
+    check=check,
+    flips=True,
+)

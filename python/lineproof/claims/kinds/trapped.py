@@ -1,0 +1,199 @@
+"""Trapped pieces: nowhere safe to go, and they fall."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from lineproof.claims.board import attackers, material, name, names, other, side_of, title, upper
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.exchange import safe_squares
+from lineproof.claims.gain import settled
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.pointing import alone, meant, present
+
+WITHIN = 8
+"""Plies of best play within which the piece must fall: attacked within three moves, and then taken."""
+
+PHRASES = (
+    "{target} <be:trap/catch/corner/ensnare> [by {agent}] [(on|in) ({square}|the corner|the middle of the board|the centre)]",
+    "{target} <be> (in a trap|trapped and lost|lost because it is trapped)",
+    "{target} <have> {nowhere}",
+    "{target} <be> (out of squares|out of safe squares|without a safe square|without a safe retreat)",
+    "{target} <run> out of [safe] squares",
+    "{target} {cannot} (get out|get away|escape|run away|get out alive|get back|get home|find a way out|be saved|be rescued|get out of there)",
+    "there <be> {none} for {target} [any more|any longer]",
+    "[{agent}] <trap/corner/ensnare/snare> {target} [(on|in) ({square}|the corner)] [with {move}]",
+    "<ing:trap> {target} [on {square}]",
+    "(and|with) {target} trapped [on {square}]",
+    "(it|he|she) <be:trap>",
+    "(it|he|she) <have> {nowhere}",
+    "(it|he|she) {cannot} (get out|get away|escape|run away|be saved)",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    verb = slots.get("verb")
+    present(verb, "will")
+    alone(here)
+    spot, victim = here.spot, None
+    if "move" in slots:
+        named = here.named(slots["move"])
+        spot, victim = named.after, other(named.side)
+    elif "agent" in slots:
+        agent = here.agent(slots["agent"])
+        spot, victim = agent.spot, other(agent.side)
+    at_spot = here.at(spot)
+    found = meant(at_spot, slots.get("target"), fits=lambda at: not safe_squares(spot.board, at))
+    if "square" in slots and slots["square"] not in found:
+        raise Unread(f"that piece does not stand on {slots['square']}")
+    squares_only = ("nowhere" in slots and slots["nowhere"] == "squares") or "none" in slots
+    claims = []
+    for at in found:
+        side = side_of(spot.board.piece_at(at) or "K")
+        if victim is not None and side != victim:
+            raise Unread("it is not clear who traps whom")
+        claims.append(
+            here.claim(KIND.id, side, spot=spot, negated=False, at=at, squares_only=squares_only)
+        )
+    return claims
+
+
+@dataclass(frozen=True)
+class _Fall:
+    """What best play makes of the piece.
+
+    taken: whether it is taken within `WITHIN` plies. gain: what the taker has then gained, captures played out. mated: the side that
+    best play mates first. line: best play, to the capture.
+    """
+
+    taken: bool
+    gain: int
+    mated: str | None
+    line: tuple[str, ...]
+
+    @property
+    def falls(self) -> bool:
+        return self.taken and self.gain >= 1
+
+
+def _fall(ask: Ask, spot: Spot, at: str, owner: str) -> _Fall:
+    enemy = other(owner)
+    here, where = spot, at
+    line: list[str] = []
+    played: list[str] = []
+    while len(played) < WITHIN:
+        if not line:
+            best = ask.best(here)
+            if best is None:
+                break
+            if best.mate is not None:
+                return _Fall(False, 0, "black" if best.mate > 0 else "white", best.moves)
+            line = list(best.moves)
+        uci = line.pop(0)
+        mover = here.board.turn
+        here = here.play(uci)
+        played.append(uci)
+        if mover == enemy and uci[2:4] == where:
+            gain = settled(ask, here, enemy).balance - material(spot.board, enemy)
+            return _Fall(True, gain, None, tuple(played))
+        if mover == owner and uci[:2] == where:
+            where = uci[2:4]
+    return _Fall(False, 0, None, tuple(played))
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:
+    spot, at = claim.spot, claim.params["at"]
+    board = spot.board
+    owner = claim.side or "white"
+    who = upper(name(board, at))
+    safe = safe_squares(board, at)
+    numbers: dict[str, int | float | str] = {"safe squares": len(safe)}
+    marks = (Mark("square", (at,), other(owner)),)
+    if claim.params["squares_only"]:
+        because = (
+            f"{who} has no safe square."
+            if not safe
+            else f"{who} can go to {' or '.join(safe[:3])}."
+        )
+        return Judgement(
+            Outcome.FAILS if safe else Outcome.HOLDS, because, (), spot, numbers,
+            instead=because if safe else None, marks=marks,
+        )  # fmt: skip
+    hit, _ = attackers(board, at)
+    if safe and board.turn == owner:
+        because = f"{who} can go to {' or '.join(safe[:3])}."
+        return Judgement(Outcome.FAILS, because, (), spot, numbers, instead=because, marks=marks)
+    if safe:
+        return _after_best(claim, ask, safe, numbers)
+    fall = _fall(ask, spot, at, owner)
+    if fall.mated == owner:
+        because = f"{who} has no safe square, but best play mates {title(owner)} and does not show whether it falls."
+        return Judgement(Outcome.UNSETTLED, because, fall.line, spot, numbers)
+    attacked = "nothing attacks it yet"
+    if hit:
+        attacked = f"{names(board, hit)} {'attack' if len(hit) > 1 else 'attacks'} it"
+    if fall.falls:
+        because = f"{who} has no safe square: {attacked}, and best play wins it."
+        return Judgement(Outcome.HOLDS, because, fall.line, spot, numbers, None, marks=marks)
+    because = f"{who} has no safe square, but best play does not lose it."
+    return Judgement(
+        Outcome.FAILS, because, fall.line, spot, numbers, 1.0, f"{who} is shut in, not trapped." if not hit else because, marks=marks
+    )  # fmt: skip
+
+
+def _after_best(
+    claim: Claim, ask: Ask, safe: list[str], numbers: dict[str, int | float | str]
+) -> Judgement:
+    """With the enemy to move: whether his best move traps it."""
+    spot, at = claim.spot, claim.params["at"]
+    owner = claim.side or "white"
+    who = upper(name(spot.board, at))
+    best = ask.best(spot)
+    if best is not None and best.mate is None:
+        uci = best.moves[0]
+        after = spot.play(uci)
+        san = spot.board.san(uci)
+        if uci[2:4] != at and not safe_squares(after.board, at):
+            fall = _fall(ask, after, at, owner)
+            if fall.falls:
+                because = (
+                    f"After {san} {name(spot.board, at)} has no safe square, and best play wins it."
+                )
+                return Judgement(
+                    Outcome.HOLDS, because, (uci, *fall.line), spot, numbers,
+                    marks=(Mark("square", (at,), other(owner)),),
+                )  # fmt: skip
+    because = f"{who} can go to {' or '.join(safe[:3])}, and best play does not take that away."
+    return Judgement(Outcome.FAILS, because, (), spot, numbers, 1.0, because)
+
+
+_SQUARES = (
+    "no safe square", "no safe squares", "no squares", "no square", "no square to go to", "no squares to go to", "no safe square to go to", "no safe squares to go to",
+    "no squares left", "no square left", "no safe square left", "no safe squares left", "nowhere to go", "nowhere to run", "nowhere to go to", "nowhere left to go",
+    "no retreat", "no safe retreat", "no good square", "no good squares", "not a single safe square", "no retreat square", "no retreat squares", "no safe retreat square", "nowhere safe to go",
+)  # fmt: skip
+_ESCAPES = ("no escape", "no way out", "no way back", "no way home", "no exit")
+
+KIND = Kind(
+    id="trapped",
+    title="Trapped piece",
+    version=1,
+    definition=(
+        f"The piece (no king, no pawn) has no square where it loses less than a pawn in the exchange there, and best play takes it within {WITHIN} plies (attacked within three moves) with a gain of a pawn or more; "
+        "with the enemy to move, after his best move. Otherwise it is only shut in. 'Has no safe square' asks the squares alone."
+    ),
+    phrases=PHRASES,
+    slots={
+        "nowhere": {**dict.fromkeys(_SQUARES, "squares"), **dict.fromkeys(_ESCAPES, "trapped")},
+        "none": dict.fromkeys(("no safe square", "no safe squares", "no square", "no retreat", "no safe retreat", "no squares left", "nowhere to go"), True),
+        "cannot": dict.fromkeys(("can not", "can no longer", "can never", "will not", "is not able to", "is unable to", "can not now", "can not possibly"), True),
+    },
+    vocabulary=frozenset(
+        ["trapped", "traps", "trap", "trapping", "caught", "catches", "catch", "cornered", "corners", "ensnared", "snares", "snared", "square", "squares", "nowhere", "escape", "retreat", "way", "exit", "out", "away", "back", "home", "saved", "rescued"]
+    ),
+    read=read,
+    check=check,
+    flips=True,
+)  # fmt: skip

@@ -1,0 +1,56 @@
+"""Exchanges on a square. Values: common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from lineproof.claims.exchange import exchange, losing, safe_squares
+from lineproof.engine import Board
+
+
+@pytest.mark.parametrize(
+    ("fen", "at", "by", "gain"),
+    [
+        ("4k3/8/8/4p3/8/5N2/8/4K3 w - - 0 1", "e5", "white", 1),  # nobody protects the pawn
+        ("4k3/8/3p4/4p3/8/5N2/8/4K3 w - - 0 1", "e5", "white", 0),  # a pawn does
+        ("4k3/8/3p4/4q3/8/5N2/8/4K3 w - - 0 1", "e5", "white", 6),  # knight for queen
+        ("3rk3/3r4/8/3p4/8/8/3Q4/3RK3 w - - 0 1", "d5", "white", 0),  # the queen would go first
+        ("3qk3/8/8/3p4/8/8/3R4/3RK3 w - - 0 1", "d5", "white", 1),  # the second rook stands behind
+        ("4k3/4p3/8/8/8/8/4R3/4K3 w - - 0 1", "e7", "white", 0),  # the king takes back
+        ("4k3/4p3/8/8/1B6/8/4R3/4K3 w - - 0 1", "e7", "white", 1),  # he may not: two attack it
+    ],
+)
+def test_what_an_exchange_gains(fen: str, at: str, by: str, gain: int) -> None:
+    assert exchange(Board(fen), at, by) == gain
+
+
+def test_a_pinned_piece_takes_no_part_off_its_line() -> None:
+    pinned = Board("4k3/4n3/8/3p4/8/2N5/8/4R1K1 w - - 0 1")
+    assert exchange(pinned, "d5", "white") == 1
+    free = Board("4k3/4n3/8/3p4/8/2N5/8/6K1 w - - 0 1")
+    assert exchange(free, "d5", "white") == 0
+
+
+def test_an_idle_piece_does_not_take_back() -> None:
+    board = Board("4k3/8/3p4/4p3/8/5N2/8/4K3 w - - 0 1")
+    assert exchange(board, "e5", "white", idle=("d6",)) == 1
+
+
+def test_losing_lists_what_can_be_taken_with_a_gain() -> None:
+    assert losing(Board("4k3/8/8/4p3/8/5N2/8/4K3 w - - 0 1"), "black") == ["e5"]
+    assert losing(Board("4k3/8/3p4/4p3/8/5N2/8/4K3 w - - 0 1"), "black") == []
+
+
+def test_safe_squares_are_those_where_less_than_a_pawn_is_lost() -> None:
+    board = Board("6k1/8/8/8/8/1p6/p1p5/N6K w - - 0 1")
+    # b3 can be taken for nothing; c2 is protected by it
+    assert safe_squares(board, "a1") == ["b3"]
+    # on b3 two pawns would take it back, and b3 covers c2
+    guarded = Board("6k1/8/8/8/p1p5/1p6/8/N6K w - - 0 1")
+    assert safe_squares(guarded, "a1") == []
+
+
+def test_a_piece_pinned_to_its_king_keeps_to_the_line() -> None:
+    board = Board("4k3/4r3/8/8/8/8/4R3/4K3 w - - 0 1")
+    assert all(at[0] == "e" for at in safe_squares(board, "e2"))
+    assert any(at[0] != "e" for at in safe_squares(board, "e2", pinned=False))
