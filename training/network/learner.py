@@ -59,7 +59,7 @@ class Learner(nn.Module):
         buckets, (n,)."""
         sums = ones @ self.features() + self.biases
         active = sums.clamp(0.0, 1.0).square()
-        both = torch.cat(active.split(len(bucket)), dim=1)
+        both = torch.cat(active.chunk(2), dim=1)
         every = both @ self.outputs.T + self.output_biases
         chosen: Tensor = every.gather(1, bucket[:, None])[:, 0] * self.sizes.scale
         return chosen

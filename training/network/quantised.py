@@ -30,11 +30,13 @@ MAGIC = b"Lineproof net 1\n"
 FEATURES = 768
 # Parts of one in the accumulators, and in the output weights.
 UNIT = 255
-OUTPUT_UNIT = 64
+OUTPUT_UNIT = 512
 # A bias and 32 columns stay within 16 bits.
 FEATURE_MOST = 992
-# A clamped value times an output weight stays within 16 bits.
-OUTPUT_MOST = 127
+# Squares of clamped values lose three bits, so that they and the output weights fit in 16 bits each, and the sum of 256
+# products in 32: 255 * 255 // 8 * 1023 * 256 < 2^31.
+SQUARE_SHIFT = 3
+OUTPUT_MOST = 1023
 OUTPUT_BIAS_MOST = 1 << 24
 LIMIT = 20_000
 WIDTHS = range(32, 1025, 32)
@@ -184,10 +186,11 @@ class Network:
         finally:
             torch.set_float32_matmul_precision(precision)
         clamped = (sums.to(torch.int64) + self.biases.to(torch.int64)).clamp(0, UNIT)
-        both = torch.cat(clamped.split(len(squares)), dim=1)
+        both = torch.cat(clamped.chunk(2), dim=1)
         bucket = features.output(squares)
-        weighted = (both * both * self.outputs.to(torch.int64)[bucket]).sum(dim=1)
-        inner = torch.div(weighted, UNIT, rounding_mode="trunc")
+        squared = both * both >> SQUARE_SHIFT
+        weighted = (squared * self.outputs.to(torch.int64)[bucket]).sum(dim=1)
+        inner = torch.div(weighted << SQUARE_SHIFT, UNIT, rounding_mode="trunc")
         inner = inner + self.output_biases.to(torch.int64)[bucket]
         value = torch.div(inner * self.sizes.scale, UNIT * OUTPUT_UNIT, rounding_mode="trunc")
         return value.clamp(-LIMIT, LIMIT)

@@ -63,8 +63,8 @@ def random_network(seed: int, sizes: Sizes, most: bool = False) -> Network:
         sizes,
         weights(992 if most else 60, torch.int16, sizes.inputs, sizes.width),
         weights(992 if most else 200, torch.int16, sizes.width),
-        weights(127 if most else 20, torch.int16, sizes.outputs, 2 * sizes.width),
-        weights(1 << 24 if most else 4000, torch.int32, sizes.outputs),
+        weights(1023 if most else 160, torch.int16, sizes.outputs, 2 * sizes.width),
+        weights(1 << 24 if most else 40_000, torch.int32, sizes.outputs),
         "by lot",
     )
 
@@ -211,7 +211,7 @@ def test_rounding_keeps_the_values_of_a_learner_near() -> None:
     sizes = Sizes(64, quantised.king_buckets("4"), quantised.output_buckets(8))
     learner = Learner(sizes, seed=3)
     with torch.no_grad():
-        learner.outputs += 3.0
+        learner.outputs.add_(3.0)
     learner.clip()
     boards = squares_of(random_boards(4, 3))
     features = Features(sizes, CPU)
@@ -253,7 +253,19 @@ def test_the_engine_has_the_same_values(tmp_path: Path, width: int, kings: str, 
     path = tmp_path / "network.bin"
     path.write_bytes(network.to_bytes())
     boards = random_boards(width, 8)
-    example = "cargo run --release --quiet -j 2 -p lineproof-engine --example values --".split()
+    example = [
+        "cargo",
+        "run",
+        "--release",
+        "--quiet",
+        "-j",
+        "2",
+        "-p",
+        "lineproof-engine",
+        "--example",
+        "values",
+        "--",
+    ]
     said = subprocess.run(
         [*example, str(path)],
         cwd=ROOT,

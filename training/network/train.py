@@ -112,7 +112,12 @@ def arguments(words: list[str] | None = None) -> argparse.Namespace:
     add("--batch", type=int, default=16384, help="positions a step")
     add("--rate", type=float, default=1e-3, help="highest learning rate")
     add("--last-rate", type=float, default=1e-6, help="learning rate at the end")
-    add("--warm-up", type=int, default=200, help="steps in which the rate rises")
+    add(
+        "--warm-up",
+        type=int,
+        default=200,
+        help="steps in which the rate rises, a twentieth of all at most",
+    )
     add("--decay", type=float, default=0.0, help="of weights (Loshchilov and Hutter 2019)")
     add("--validation", type=float, default=0.02, help="share of the blocks that is held back")
     add("--block", type=int, default=65536, help="records that are held back together")
@@ -214,8 +219,9 @@ class Training:
     def rate(self) -> float:
         """The learning rate of the step: a short rise, then down along a cosine (Loshchilov and Hutter 2017)."""
         options = self.options
-        rise = min(1.0, (self.step + 1) / max(1, options.warm_up))
-        done = self.step / max(1, self.steps_a_pass * options.passes)
+        steps = max(1, self.steps_a_pass * options.passes)
+        rise = min(1.0, (self.step + 1) / max(1, min(options.warm_up, steps // 20)))
+        done = self.step / steps
         fall = 0.5 * (1.0 + math.cos(math.pi * min(1.0, done)))
         rate: float = rise * (options.last_rate + (options.rate - options.last_rate) * fall)
         return rate
@@ -229,7 +235,7 @@ class Training:
         shuffled = self.training[
             torch.randperm(len(self.training), generator=order, device=self.device)
         ]
-        total = torch.zeros((), device=self.device)
+        total = torch.zeros((), dtype=torch.float64, device=self.device)
         for begin in range(0, self.steps_a_pass * size, size):
             for group in self.optimizer.param_groups:
                 group["lr"] = self.rate()
@@ -242,12 +248,13 @@ class Training:
             self.learner.clip()
             total += loss.detach()
             self.step += 1
-        return float(total) / self.steps_a_pass
+        mean: float = total.item() / self.steps_a_pass
+        return mean
 
     @torch.no_grad()
     def values(self, network: Network | Learner) -> Tensor:
         """Centipawns of the positions held back."""
-        parts = self.validation.split(self.options.batch)
+        parts = torch.split(self.validation, self.options.batch)
         found = [network.values(self.batch(part).squares, self.features) for part in parts]
         return torch.cat(found).to(torch.float64)
 
