@@ -36,7 +36,7 @@ def test_it_says_who_it_is_and_lists_its_options(talk: Talk) -> None:
     assert lines[0].startswith("id name Lineproof ")
     assert lines[1] == "id author The Lineproof developers"
     options = {line.split(" type ")[0].removeprefix("option name ") for line in lines[2:-1]}
-    assert options == {"Hash", "Clear Hash", "Threads", "MultiPV", "Ponder", "Without"}
+    assert options == {"Hash", "Clear Hash", "Threads", "MultiPV", "Ponder", "Without", "Network"}
 
 
 def test_is_ready_is_answered_while_searching(talk: Talk) -> None:

@@ -64,8 +64,15 @@ class Sizes:
             ("king", self.king_buckets, 32),
             ("output", self.output_buckets, 33),
         ):
+            # The engine's bounds, checked here so that no training ends with a file that it refuses.
             if len(table) != length or min(table) < 0 or max(table) >= 32:
                 raise NetworkError(f"{name} buckets: {length} numbers from 0 to 31 are needed")
+
+        if not 1 <= self.scale <= 4000:
+            raise NetworkError(f"scale {self.scale} is not 1 to 4000")
+        for name, table in (("king", self.king_buckets), ("output", self.output_buckets)):
+            if set(table) != set(range(max(table) + 1)):
+                raise NetworkError(f"{name} buckets: a number is left out")
 
     @property
     def inputs(self) -> int:
