@@ -1,9 +1,10 @@
-//! Nodes a second on a fixed set of positions: `cargo run --release --example speed [NODES [NETWORK]]`.
+//! Nodes a second on a fixed set of positions: `cargo run --release --example speed [NODES [NETWORK [ARITHMETIC]]]`;
+//! the arithmetic of the network is `portable`, `sse2` or `avx2`, or the best that the processor has.
 
 use std::sync::Arc;
 use std::time::Instant;
 
-use engine::eval::{Evaluation, Network};
+use engine::eval::{Evaluation, Learned, Network};
 use engine::position::Position;
 use engine::search::{Limits, Request, Searcher};
 
@@ -28,7 +29,12 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         Some(path) => Some(Arc::new(Network::from_bytes(&std::fs::read(path)?)?)),
         None => None,
     };
-    let evaluation = Evaluation::new(network);
+    let evaluation = match (network, std::env::args().nth(3)) {
+        (Some(network), Some(name)) => Learned::compiled_for(network, &name)
+            .map(|learned| Evaluation::Learned(Box::new(learned)))
+            .ok_or_else(|| format!("this processor has no {name}"))?,
+        (network, _) => Evaluation::new(network),
+    };
     if let Evaluation::Learned(learned) = &evaluation {
         println!("a network, arithmetic: {}", learned.arithmetic());
     }

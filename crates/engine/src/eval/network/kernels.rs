@@ -34,14 +34,14 @@ pub struct Kernels {
 }
 
 #[inline(always)]
-fn one_one(to: &mut [i16], from: &[i16], add: &[i16], take: &[i16]) {
+pub fn one_one(to: &mut [i16], from: &[i16], add: &[i16], take: &[i16]) {
     for (((to, from), add), take) in to.iter_mut().zip(from).zip(add).zip(take) {
         *to = from.wrapping_add(*add).wrapping_sub(*take);
     }
 }
 
 #[inline(always)]
-fn one_two(to: &mut [i16], from: &[i16], add: &[i16], take: [&[i16]; 2]) {
+pub fn one_two(to: &mut [i16], from: &[i16], add: &[i16], take: [&[i16]; 2]) {
     let taken = take[0].iter().zip(take[1]);
     for (((to, from), add), (a, b)) in to.iter_mut().zip(from).zip(add).zip(taken) {
         *to = from.wrapping_add(*add).wrapping_sub(*a).wrapping_sub(*b);
@@ -49,7 +49,7 @@ fn one_two(to: &mut [i16], from: &[i16], add: &[i16], take: [&[i16]; 2]) {
 }
 
 #[inline(always)]
-fn two_two(to: &mut [i16], from: &[i16], add: [&[i16]; 2], take: [&[i16]; 2]) {
+pub fn two_two(to: &mut [i16], from: &[i16], add: [&[i16]; 2], take: [&[i16]; 2]) {
     let added = add[0].iter().zip(add[1]);
     let taken = take[0].iter().zip(take[1]);
     for (((to, from), (a, b)), (c, d)) in to.iter_mut().zip(from).zip(added).zip(taken) {
@@ -62,14 +62,14 @@ fn two_two(to: &mut [i16], from: &[i16], add: [&[i16]; 2], take: [&[i16]; 2]) {
 }
 
 #[inline(always)]
-fn add(to: &mut [i16], column: &[i16]) {
+pub fn add(to: &mut [i16], column: &[i16]) {
     for (to, add) in to.iter_mut().zip(column) {
         *to = to.wrapping_add(*add);
     }
 }
 
 #[inline(always)]
-fn take(to: &mut [i16], column: &[i16]) {
+pub fn take(to: &mut [i16], column: &[i16]) {
     for (to, take) in to.iter_mut().zip(column) {
         *to = to.wrapping_sub(*take);
     }
@@ -85,8 +85,10 @@ fn output(sums: [&[i16]; 2], weights: [&[i16]; 2]) -> i64 {
         let (weights, _) = weights.as_chunks::<LANES>();
         for (sums, weights) in sums.iter().zip(weights) {
             for ((lane, sum), weight) in lanes.iter_mut().zip(sums).zip(weights) {
-                let clamped = i32::from((*sum).clamp(0, 255));
-                *lane += ((clamped * clamped) >> SQUARE_SHIFT) * i32::from(*weight);
+                // 16 bits suffice, and many processors multiply them faster.
+                let clamped = (*sum).clamp(0, 255) as u16;
+                let square = ((clamped * clamped) >> SQUARE_SHIFT) as i16;
+                *lane += i32::from(square) * i32::from(*weight);
             }
         }
     }
@@ -107,110 +109,13 @@ static PORTABLE: Kernels = Kernels {
 pub fn available() -> Vec<&'static Kernels> {
     let mut found = vec![&PORTABLE];
     #[cfg(target_arch = "x86_64")]
-    {
-        if is_x86_feature_detected!("avx2") {
-            found.push(&x86_64::AVX2);
-        }
-        if is_x86_feature_detected!("avx512f") && is_x86_feature_detected!("avx512bw") {
-            found.push(&x86_64::AVX512);
-        }
-    }
+    found.extend(super::x86_64::available());
     found
 }
 
 /// The best that this processor can do.
 pub fn best() -> &'static Kernels {
     available().last().copied().unwrap_or(&PORTABLE)
-}
-
-// A function that is compiled for a feature of some processors can only be called where it is known to be there. The
-// two tables below are private to this file, and `available` gives them out only where it is.
-#[cfg(target_arch = "x86_64")]
-#[allow(unsafe_code)]
-mod x86_64 {
-    use std::arch::x86_64::*;
-
-    use super::{Kernels, SQUARE_SHIFT};
-
-    /// The plain loops again, compiled for some features.
-    macro_rules! kernels {
-        ($table:ident, $name:literal, $features:literal, $output:ident) => {
-            pub static $table: Kernels = {
-                #[target_feature(enable = $features)]
-                fn one_one(to: &mut [i16], from: &[i16], add: &[i16], take: &[i16]) {
-                    super::one_one(to, from, add, take);
-                }
-                #[target_feature(enable = $features)]
-                fn one_two(to: &mut [i16], from: &[i16], add: &[i16], take: [&[i16]; 2]) {
-                    super::one_two(to, from, add, take);
-                }
-                #[target_feature(enable = $features)]
-                fn two_two(to: &mut [i16], from: &[i16], add: [&[i16]; 2], take: [&[i16]; 2]) {
-                    super::two_two(to, from, add, take);
-                }
-                #[target_feature(enable = $features)]
-                fn add(to: &mut [i16], column: &[i16]) {
-                    super::add(to, column);
-                }
-                #[target_feature(enable = $features)]
-                fn take(to: &mut [i16], column: &[i16]) {
-                    super::take(to, column);
-                }
-                // SAFETY: `available` gives this table out only where the processor has the features.
-                Kernels {
-                    name: $name,
-                    one_one: |to, from, add, take| unsafe { one_one(to, from, add, take) },
-                    one_two: |to, from, add, take| unsafe { one_two(to, from, add, take) },
-                    two_two: |to, from, add, take| unsafe { two_two(to, from, add, take) },
-                    add: |to, column| unsafe { add(to, column) },
-                    take: |to, column| unsafe { take(to, column) },
-                    output: |sums, weights| unsafe { $output(sums, weights) },
-                }
-            };
-        };
-    }
-
-    kernels!(AVX2, "avx2", "avx2", output_avx2);
-    kernels!(AVX512, "avx512", "avx512f,avx512bw", output_avx512);
-
-    // Written out, because a compiler does not see that pairs of 16-bit products may be added at once.
-    #[target_feature(enable = "avx2")]
-    fn output_avx2(sums: [&[i16]; 2], weights: [&[i16]; 2]) -> i64 {
-        const SHIFT: i32 = SQUARE_SHIFT as i32;
-        let (zero, most) = (_mm256_setzero_si256(), _mm256_set1_epi16(255));
-        let mut lanes = zero;
-        for (sums, weights) in sums.into_iter().zip(weights) {
-            let (sums, _) = sums.as_chunks::<16>();
-            let (weights, _) = weights.as_chunks::<16>();
-            for (sums, weights) in sums.iter().zip(weights) {
-                let clamped = _mm256_min_epi16(_mm256_max_epi16(bytemuck::cast(*sums), zero), most);
-                let squares = _mm256_srli_epi16::<SHIFT>(_mm256_mullo_epi16(clamped, clamped));
-                let products = _mm256_madd_epi16(squares, bytemuck::cast(*weights));
-                lanes = _mm256_add_epi32(lanes, products);
-            }
-        }
-        let lanes: [i32; 8] = bytemuck::cast(lanes);
-        lanes.into_iter().map(i64::from).sum()
-    }
-
-    #[target_feature(enable = "avx512f,avx512bw")]
-    fn output_avx512(sums: [&[i16]; 2], weights: [&[i16]; 2]) -> i64 {
-        let (zero, most) = (_mm512_setzero_si512(), _mm512_set1_epi16(255));
-        let mut lanes = zero;
-        for (sums, weights) in sums.into_iter().zip(weights) {
-            let (sums, _) = sums.as_chunks::<32>();
-            let (weights, _) = weights.as_chunks::<32>();
-            for (sums, weights) in sums.iter().zip(weights) {
-                let clamped = _mm512_min_epi16(_mm512_max_epi16(bytemuck::cast(*sums), zero), most);
-                let squares =
-                    _mm512_srli_epi16::<SQUARE_SHIFT>(_mm512_mullo_epi16(clamped, clamped));
-                let products = _mm512_madd_epi16(squares, bytemuck::cast(*weights));
-                lanes = _mm512_add_epi32(lanes, products);
-            }
-        }
-        let lanes: [i32; 16] = bytemuck::cast(lanes);
-        lanes.into_iter().map(i64::from).sum()
-    }
 }
 
 #[cfg(test)]

@@ -33,6 +33,15 @@ impl Learned {
         self.kernels.name
     }
 
+    /// The same with the arithmetic compiled for another kind of processor, by its name; none where this processor is of
+    /// another kind.
+    #[must_use]
+    pub fn compiled_for(network: Arc<Network>, name: &str) -> Option<Self> {
+        let mut kinds = kernels::available().into_iter();
+        let kernels = kinds.find(|kind| kind.name == name)?;
+        Some(Learned::using(network, kernels))
+    }
+
     pub(super) fn using(network: Arc<Network>, kernels: &'static Kernels) -> Self {
         Learned {
             accumulators: Accumulators::new(&network),

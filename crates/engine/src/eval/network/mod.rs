@@ -14,6 +14,8 @@ mod kernels;
 mod learned;
 #[cfg(test)]
 mod tests;
+#[cfg(target_arch = "x86_64")]
+mod x86_64;
 
 pub use file::{Network, NetworkError};
 pub use learned::{Evaluation, Learned};

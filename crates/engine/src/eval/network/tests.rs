@@ -53,6 +53,10 @@ fn walk(network: &Arc<Network>, seed: u64, steps: usize) {
             if random.below(3) == 0 {
                 let here = line.last().unwrap();
                 assert_eq!(learned.raw(here), network.value(here), "{}", kernels.name);
+                // A pass moves no man, and the search tells nobody of it.
+                if let Ok(passed) = here.clone().swap_turn() {
+                    assert_eq!(learned.raw(&passed), network.value(&passed));
+                }
             }
         }
     }
