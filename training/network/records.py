@@ -43,12 +43,13 @@ class Decoded:
 
 
 def read(paths: Sequence[Path]) -> Tensor:
-    """All records of some files, one after another: (n, 16) of int16. Files named .xz or .zst are unpacked.
+    """All records of some files, one after another: (n, 16) of int16. Files named .xz or .zst are unpacked; of a
+    folder, its files named .bin (or .bin.xz, .bin.zst) are taken in the order of their names.
 
     :raises RecordError: when a file has no whole number of records, or none has any.
     """
     parts = []
-    for path in paths:
+    for path in files_of(paths):
         content = _content(path)
         if len(content) % RECORD_BYTES:
             raise RecordError(f"{path}: {len(content)} bytes are no whole number of records")
@@ -56,6 +57,18 @@ def read(paths: Sequence[Path]) -> Tensor:
     if not sum(len(part) for part in parts):
         raise RecordError("no records")
     return torch.cat(parts)
+
+
+def files_of(paths: Sequence[Path]) -> list[Path]:
+    """The files among the paths and in the folders among them."""
+    found: list[Path] = []
+    for path in paths:
+        if path.is_dir():
+            inside = (inner for inner in path.iterdir() if ".bin" in inner.suffixes[-2:])
+            found += sorted(inside)
+        else:
+            found.append(path)
+    return found
 
 
 def words_of(content: bytes) -> Tensor:

@@ -128,6 +128,15 @@ def test_a_record_that_is_no_position_is_refused(place: int, value: int, message
         records.check(words, records.table(CPU))
 
 
+def test_a_folder_is_its_files_in_the_order_of_their_names(tmp_path: Path) -> None:
+    board = digits(chess.Board())
+    for name, score in (("b.bin", 2), ("a.bin", 1), ("about.txt", 0)):
+        (tmp_path / name).write_bytes(records.encode(board, score, 1))
+    (tmp_path / "c.bin.xz").write_bytes(lzma.compress(records.encode(board, 3, 1)))
+    found = records.decode(records.read([tmp_path]), records.table(CPU))
+    assert found.scores.tolist() == [1, 2, 3]
+
+
 def test_a_file_that_ends_within_a_record_is_refused(tmp_path: Path) -> None:
     path = tmp_path / "records.bin"
     path.write_bytes(bytes(33))

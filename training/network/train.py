@@ -95,7 +95,7 @@ def arguments(words: list[str] | None = None) -> argparse.Namespace:
     """The command line."""
     parser = argparse.ArgumentParser(description="Train the learned evaluation on records.")
     add = parser.add_argument
-    add("records", nargs="+", type=Path, help="files of records, also .xz or .zst")
+    add("records", nargs="+", type=Path, help="files of records, also .xz or .zst, or folders")
     add("--out", type=Path, required=True, help="the folder to write into")
     add("--width", type=int, default=512, help="accumulator values a side")
     add("--king-buckets", default="1", help="1, 4, 8, or 32 numbers for a1 to d1, a2 to d2, ...")
@@ -190,6 +190,7 @@ class Training:
                 f"{len(self.training)} records to train on and {len(self.validation)} held back:"
                 f" too few for batches of {options.batch}"
             )
+        self.digest = hashlib.sha256(words.numpy().tobytes()).hexdigest()
         self.words = words.to(self.device)
         self.sizes = Sizes(
             options.width,
@@ -286,7 +287,7 @@ class Training:
         state = torch.load(
             self.options.out / "state.pt", map_location=self.device, weights_only=True
         )
-        if state["settings"] != self.settings():
+        if state["settings"] != self.settings() or state["records"] != self.digest:
             raise SettingError("state.pt is of other settings or records")
         self.learner.load_state_dict(state["learner"])
         self.optimizer.load_state_dict(state["optimizer"])
@@ -325,7 +326,11 @@ class Training:
         (out / "network.bin.sha256").write_text(f"{digest}  network.bin\n", encoding="ascii")
         account = {
             "settings": self.settings(),
-            "records": [path.name for path in self.options.records],
+            "records": {
+                "given": [path.name for path in self.options.records],
+                "count": len(self.words),
+                "sha256": self.digest,
+            },
             "note": self.options.note,
             "device": torch.cuda.get_device_name() if self.device.type == "cuda" else "cpu",
             "torch": torch.__version__,
@@ -339,6 +344,7 @@ class Training:
         (out / "network.json").write_text(json.dumps(account, indent=1) + "\n", encoding="utf-8")
         state = {
             "settings": self.settings(),
+            "records": self.digest,
             "learner": self.learner.state_dict(),
             "optimizer": self.optimizer.state_dict(),
             "step": self.step,
@@ -354,7 +360,7 @@ class Training:
         lines = [
             "Learned from games of this engine against itself; no other games or evaluations.",
             self.options.note,
-            f"Records: {' '.join(path.name for path in self.options.records)}",
+            f"Records: {len(self.words)}, sha256 {self.digest}",
             f"Settings: {settings}",
             f"Passes: {len(self.log)}. Held back, in whole numbers: loss {judged.loss:.6f},"
             f" cross-entropy {judged.entropy:.5f}, against results alone {judged.result_entropy:.5f}",
