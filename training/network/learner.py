@@ -19,14 +19,15 @@ from torch import Tensor, nn
 # Weights beyond these would not fit in the whole numbers of the engine.
 _FEATURE_MOST = FEATURE_MOST / UNIT
 _OUTPUT_MOST = OUTPUT_MOST / OUTPUT_UNIT
+KINDS = 12
 
 
 class Learner(nn.Module):
     """One layer a side, values clamped to 0 to 1 and squared, one output (Nasu, Efficiently Updatable
     Neural-Network-based Evaluation Function for Computer Shogi, 2018).
 
-    With several king buckets every column is the sum of one of its own and one that all buckets share, so that rare places
-    of the king learn from common ones; the sum alone is written down.
+    A column is the sum of a part for its kind of man, a part for kind and square, and, with several king buckets, a part of
+    its own, so that rare squares and rare places of the king learn from common ones. The sum alone is written down.
     """
 
     def __init__(self, sizes: Sizes, seed: int) -> None:
@@ -37,12 +38,12 @@ class Learner(nn.Module):
         def spread(most: float, *shape: int) -> nn.Parameter:
             return nn.Parameter((torch.rand(*shape, generator=chosen) * 2.0 - 1.0) * most)
 
-        self.shared = spread(0.18, FEATURES, sizes.width)
+        self.kinds = spread(0.08, KINDS, 1, sizes.width)
+        self.shared = nn.Parameter(torch.zeros(KINDS, FEATURES // KINDS, sizes.width))
         buckets = sizes.inputs // FEATURES
-        self.own = (
-            nn.Parameter(torch.zeros(buckets, FEATURES, sizes.width)) if buckets > 1 else None
-        )
-        self.biases = spread(0.18, sizes.width)
+        self.own = nn.Parameter(torch.zeros(buckets, *self.shared.shape)) if buckets > 1 else None
+        # Begins with sums of about 0 to 1 in most positions.
+        self.biases = spread(0.3, sizes.width)
         # All output buckets begin alike.
         outputs = spread((2 * sizes.width) ** -0.5, 1, 2 * sizes.width)
         self.outputs = nn.Parameter(outputs.detach().repeat(sizes.outputs, 1))
@@ -50,9 +51,10 @@ class Learner(nn.Module):
 
     def features(self) -> Tensor:
         """The columns: (inputs, width)."""
-        if self.own is None:
-            return self.shared
-        return (self.own + self.shared).reshape(-1, self.sizes.width)
+        columns = self.shared + self.kinds
+        if self.own is not None:
+            columns = self.own + columns
+        return columns.reshape(-1, self.sizes.width)
 
     def forward(self, ones: Tensor, bucket: Tensor) -> Tensor:
         """Centipawns for the mover, (n,), from the ones and zeros of [`Features.dense`], (2 n, inputs), and the output
@@ -69,13 +71,22 @@ class Learner(nn.Module):
         found: Tensor = self(features.dense(squares), features.output(squares))
         return found
 
+    def groups(self, decay: float) -> list[dict[str, list[Tensor] | float]]:
+        """The parameters for an optimizer: `decay` draws the parts of squares towards those of their kinds, nothing else."""
+        parts = [part for part in (self.shared, self.own) if part is not None]
+        others = [self.kinds, self.biases, self.outputs, self.output_biases]
+        return [
+            {"params": [*parts], "weight_decay": decay},
+            {"params": [*others], "weight_decay": 0.0},
+        ]
+
     @torch.no_grad()
     def clip(self) -> None:
         """Keeps all weights where whole numbers can follow."""
-        self.shared.clamp_(-_FEATURE_MOST, _FEATURE_MOST)
-        if self.own is not None:
-            low, high = -_FEATURE_MOST - self.shared, _FEATURE_MOST - self.shared
-            self.own.copy_(torch.minimum(torch.maximum(self.own, low), high))
+        # The last part is moved until the sum fits.
+        last = self.shared if self.own is None else self.own
+        sums = self.features().reshape(last.shape)
+        last.add_(sums.clamp(-_FEATURE_MOST, _FEATURE_MOST) - sums)
         self.biases.clamp_(-_FEATURE_MOST, _FEATURE_MOST)
         self.outputs.clamp_(-_OUTPUT_MOST, _OUTPUT_MOST)
 

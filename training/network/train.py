@@ -118,7 +118,12 @@ def arguments(words: list[str] | None = None) -> argparse.Namespace:
         default=200,
         help="steps in which the rate rises, a twentieth of all at most",
     )
-    add("--decay", type=float, default=0.0, help="of weights (Loshchilov and Hutter 2019)")
+    add(
+        "--decay",
+        type=float,
+        default=0.0,
+        help="of what squares add to their kinds (Loshchilov and Hutter 2019)",
+    )
     add("--validation", type=float, default=0.02, help="share of the blocks that is held back")
     add("--block", type=int, default=65536, help="records that are held back together")
     add("--seed", type=int, default=1, help="first weights, blocks held back, order")
@@ -204,9 +209,8 @@ class Training:
         self.goal = Goal(options.blend, slope, options.power)
         self.learner = Learner(self.sizes, options.seed).to(self.device)
         self.optimizer = torch.optim.AdamW(
-            self.learner.parameters(),
+            self.learner.groups(options.decay),
             lr=options.rate,
-            weight_decay=options.decay,
             fused=self.device.type == "cuda",
         )
         self.steps_a_pass = len(self.training) // options.batch
