@@ -26,8 +26,9 @@ class Learner(nn.Module):
     """One layer a side, values clamped to 0 to 1 and squared, one output (Nasu, Efficiently Updatable
     Neural-Network-based Evaluation Function for Computer Shogi, 2018).
 
-    A column is the sum of a part for its kind of man, a part for kind and square, and, with several king buckets, a part of
-    its own, so that rare squares and rare places of the king learn from common ones. The sum alone is written down.
+    A column is the sum of parts for its kind of man, for kind and rank, kind and file, kind and square, and, with several
+    king buckets, of its own, so that rare squares and rare places of the king learn from common ones. The sum alone is
+    written down.
     """
 
     def __init__(self, sizes: Sizes, seed: int) -> None:
@@ -38,8 +39,10 @@ class Learner(nn.Module):
         def spread(most: float, *shape: int) -> nn.Parameter:
             return nn.Parameter((torch.rand(*shape, generator=chosen) * 2.0 - 1.0) * most)
 
-        self.kinds = spread(0.08, KINDS, 1, sizes.width)
-        self.shared = nn.Parameter(torch.zeros(KINDS, FEATURES // KINDS, sizes.width))
+        self.kinds = spread(0.08, KINDS, 1, 1, sizes.width)
+        self.ranks = nn.Parameter(torch.zeros(KINDS, 8, 1, sizes.width))
+        self.files = nn.Parameter(torch.zeros(KINDS, 1, 8, sizes.width))
+        self.shared = nn.Parameter(torch.zeros(KINDS, 8, 8, sizes.width))
         buckets = sizes.inputs // FEATURES
         self.own = nn.Parameter(torch.zeros(buckets, *self.shared.shape)) if buckets > 1 else None
         # Begins with sums of about 0 to 1 in most positions.
@@ -51,7 +54,7 @@ class Learner(nn.Module):
 
     def features(self) -> Tensor:
         """The columns: (inputs, width)."""
-        columns = self.shared + self.kinds
+        columns = self.shared + self.ranks + self.files + self.kinds
         if self.own is not None:
             columns = self.own + columns
         return columns.reshape(-1, self.sizes.width)
@@ -72,9 +75,9 @@ class Learner(nn.Module):
         return found
 
     def groups(self, decay: float) -> list[dict[str, list[Tensor] | float]]:
-        """The parameters for an optimizer: `decay` draws the parts of squares towards those of their kinds, nothing else."""
+        """The parameters for an optimizer: `decay` draws the parts of single squares towards nothing, no others."""
         parts = [part for part in (self.shared, self.own) if part is not None]
-        others = [self.kinds, self.biases, self.outputs, self.output_biases]
+        others = [self.kinds, self.ranks, self.files, self.biases, self.outputs, self.output_biases]
         return [
             {"params": [*parts], "weight_decay": decay},
             {"params": [*others], "weight_decay": 0.0},

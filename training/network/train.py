@@ -121,8 +121,8 @@ def arguments(words: list[str] | None = None) -> argparse.Namespace:
     add(
         "--decay",
         type=float,
-        default=0.0,
-        help="of what squares add to their kinds (Loshchilov and Hutter 2019)",
+        default=1.0,
+        help="of the parts of single squares (Loshchilov and Hutter 2019)",
     )
     add("--validation", type=float, default=0.02, help="share of the blocks that is held back")
     add("--block", type=int, default=65536, help="records that are held back together")
