@@ -34,6 +34,8 @@ from torch import Tensor
 SLOPE = 0.008
 # Records at either end of a block that validates which are used for nothing: the game there may go on in the next block.
 GAP = 512
+# Products while training may be rounded to 11 bits on a GPU, less than the whole numbers are afterwards.
+PRECISION = "high"
 
 
 class SettingError(ValueError):
@@ -182,7 +184,7 @@ class Training:
         name = options.device or ("cuda" if torch.cuda.is_available() else "cpu")
         self.device = torch.device(name)
         torch.manual_seed(options.seed)
-        torch.set_float32_matmul_precision("high")
+        torch.set_float32_matmul_precision(PRECISION)
         self.digits = records.table(self.device)
         words = records.read(options.records)
         records.check(words, self.digits)
@@ -195,7 +197,7 @@ class Training:
                 f"{len(self.training)} records to train on and {len(self.validation)} held back:"
                 f" too few for batches of {options.batch}"
             )
-        self.digest = hashlib.sha256(words.numpy().tobytes()).hexdigest()
+        self.digest = hashlib.sha256(words.numpy()).hexdigest()
         self.words = words.to(self.device)
         self.sizes = Sizes(
             options.width,
@@ -258,9 +260,11 @@ class Training:
 
     @torch.no_grad()
     def values(self, network: Network | Learner) -> Tensor:
-        """Centipawns of the positions held back."""
+        """Centipawns of the positions held back, as exactly as 32 bits allow."""
         parts = torch.split(self.validation, self.options.batch)
+        torch.set_float32_matmul_precision("highest")
         found = [network.values(self.batch(part).squares, self.features) for part in parts]
+        torch.set_float32_matmul_precision(PRECISION)
         return torch.cat(found).to(torch.float64)
 
     @torch.no_grad()
