@@ -197,7 +197,7 @@ class Training:
                 f"{len(self.training)} records to train on and {len(self.validation)} held back:"
                 f" too few for batches of {options.batch}"
             )
-        self.digest = hashlib.sha256(words.numpy()).hexdigest()
+        self.digest = hashlib.sha256(words.numpy().reshape(-1).data).hexdigest()
         self.words = words.to(self.device)
         self.sizes = Sizes(
             options.width,
