@@ -31,7 +31,7 @@ from records import RecordError
 from torch import Tensor
 
 # The mover's expected score is 1 / (1 + exp(-SLOPE * centipawns)): what a centipawn means, as in training/model.py.
-SLOPE = 0.008
+SLOPE = 0.006
 # Records at either end of a block that validates which are used for nothing: the game there may go on in the next block.
 GAP = 512
 # Products while training may be rounded to 11 bits on a GPU, less than the whole numbers are afterwards.
@@ -102,7 +102,7 @@ def arguments(words: list[str] | None = None) -> argparse.Namespace:
     add("--width", type=int, default=512, help="accumulator values a side")
     add("--king-buckets", default="1", help="1, 4, 8, or 32 numbers for a1 to d1, a2 to d2, ...")
     add("--output-buckets", type=int, default=8, help="by number of men")
-    add("--scale", type=int, default=400, help="centipawns for an output of one")
+    add("--scale", type=int, default=300, help="centipawns for an output of one")
     add("--blend", type=float, default=0.3, help="share of the result in the target, 0 to 1")
     add(
         "--score-slope",
