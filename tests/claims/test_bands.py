@@ -5,7 +5,17 @@ from __future__ import annotations
 import pytest
 
 from lineproof.claims import Outcome
-from lineproof.claims.bands import Band, Mark, band, edge, is_safe, limits, mark, result_class
+from lineproof.claims.bands import (
+    EDGES,
+    Band,
+    Mark,
+    band,
+    edge,
+    is_safe,
+    limits,
+    mark,
+    result_class,
+)
 from lineproof.claims.kinds.move_mark import outcome as mark_outcome
 from lineproof.claims.kinds.verdict import BETTER, UNCLEAR, outcome
 
@@ -34,6 +44,12 @@ def test_a_lower_edge_belongs_to_the_band(points: int, expected: Band) -> None:
     assert band(points) is expected
     lower, upper = limits(expected)
     assert lower <= points < upper
+
+
+def test_bands_are_numbered_in_their_order_one_apart() -> None:
+    rising = [*(name for _, name in EDGES), Band.WINNING]
+    assert [int(name) for name in rising] == [-3, -2, -1, 0, 1, 2, 3]
+    assert set(rising) == set(Band)
 
 
 @pytest.mark.parametrize(

@@ -11,7 +11,11 @@ from enum import IntEnum
 
 
 class Band(IntEnum):
-    """How a side stands: from its point of view."""
+    """How a side stands, from its point of view.
+
+    The numbers are the order of the bands: for White from winning for Black over level to winning for White.
+    Neighbours differ by one, so a difference says how many bands two verdicts are apart.
+    """
 
     LOSING = -3
     CLEARLY_WORSE = -2
