@@ -159,8 +159,11 @@ def test_perft_can_be_stopped(tmp_path: Path) -> None:
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
     )
-    time.sleep(1)
-    process.send_signal(signal.SIGINT)
-    out, err = process.communicate(timeout=20)
+    try:
+        time.sleep(1)
+        process.send_signal(signal.SIGINT)
+        out, err = process.communicate(timeout=20)
+    finally:
+        process.kill()
     assert (process.returncode, out) == (130, b"")
     assert err.decode().strip() == "Stopped."

@@ -10,9 +10,7 @@ import time
 import pytest
 
 PROGRAM = """
-import signal
 from lineproof.engine import Stop, search
-signal.signal(signal.SIGINT, signal.default_int_handler)  # a job in the background may have it ignored
 try:
     print("begun", flush=True)
     search("rnbqkbnr/pppppppp/8/8/8/8/PPPPPPPP/RNBQKBNR w KQkq - 0 1", stop=Stop())

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import statistics
+import struct
 import time
+from pathlib import Path
 
 import chess
 import pytest
@@ -36,7 +38,7 @@ def test_it_says_who_it_is_and_lists_its_options(talk: Talk) -> None:
     assert lines[0].startswith("id name Lineproof ")
     assert lines[1] == "id author The Lineproof developers"
     options = {line.split(" type ")[0].removeprefix("option name ") for line in lines[2:-1]}
-    assert options == {"Hash", "Clear Hash", "Threads", "MultiPV", "Ponder", "Without"}
+    assert options == {"Hash", "Clear Hash", "Threads", "MultiPV", "Ponder", "Without", "Network"}
 
 
 def test_is_ready_is_answered_while_searching(talk: Talk) -> None:
@@ -240,6 +242,35 @@ def test_techniques_can_be_switched_off(talk: Talk) -> None:
     assert remarks(talk.until("readyok"))[0].startswith("Without: magic is no technique")
     talk.tell("setoption name Without value <empty>")
     assert nodes() == with_all != without
+
+
+def network_that_knows_nothing() -> bytes:
+    """A network whose weights are all zero, after the layout in `crates/engine/src/eval/network/file.rs`."""
+    head = b"Lineproof net 1\n" + struct.pack("<6I", 128, 32, 1, 1, 400, 0) + bytes(32 + 33 + 7)
+    rest = bytes(8 + 2 * (768 * 32 + 32 + 64) + 4)
+    checksum = 0xCBF29CE484222325
+    for (word,) in struct.iter_unpack("<Q", head + rest + bytes(4)):
+        checksum = (checksum ^ word) * 0x100000001B3 % 2**64
+    return head + struct.pack("<Q", checksum) + rest
+
+
+def test_a_network_can_value_positions_instead(talk: Talk, tmp_path: Path) -> None:
+    def scores() -> list[str]:
+        talk.tell("position fen 4k3/pppp4/8/8/8/8/PPPP4/3QK3 w - - 0 1", "go depth 1")
+        return info(talk.until("bestmove"), "cp")
+
+    by_hand = scores()
+    assert int(by_hand[0]) > 400
+    file = tmp_path / "network.bin"
+    file.write_bytes(network_that_knows_nothing())
+    talk.tell(f"setoption name Network value {file}")
+    assert scores() == ["0"]
+    file.write_bytes(file.read_bytes()[:-1])
+    talk.tell(f"setoption name Network value {file}", "isready")
+    assert remarks(talk.until("readyok"))[0].endswith("it is unchanged")
+    assert scores() == ["0"]
+    talk.tell("setoption name Network value <empty>")
+    assert scores() == by_hand
 
 
 def test_quit_in_the_middle_of_a_search_ends_the_process(talk: Talk) -> None:

@@ -1,7 +1,10 @@
-//! Nodes a second on a fixed set of positions: `cargo run --release --example speed [NODES]`.
+//! Nodes a second on a fixed set of positions: `cargo run --release --example speed [NODES [NETWORK [ARITHMETIC]]]`;
+//! the arithmetic of the network is `portable`, `sse2` or `avx2`, or the best that the processor has.
 
+use std::sync::Arc;
 use std::time::Instant;
 
+use engine::eval::{Evaluation, Learned, Network};
 use engine::position::Position;
 use engine::search::{Limits, Request, Searcher};
 
@@ -22,11 +25,25 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         Some(text) => text.parse()?,
         None => 1_000_000,
     };
+    let network = match std::env::args().nth(2) {
+        Some(path) => Some(Arc::new(Network::from_bytes(&std::fs::read(path)?)?)),
+        None => None,
+    };
+    let evaluation = match (network, std::env::args().nth(3)) {
+        (Some(network), Some(name)) => Learned::compiled_for(network, &name)
+            .map(|learned| Evaluation::Learned(Box::new(learned)))
+            .ok_or_else(|| format!("this processor has no {name}"))?,
+        (network, _) => Evaluation::new(network),
+    };
+    if let Evaluation::Learned(learned) = &evaluation {
+        println!("a network, arithmetic: {}", learned.arithmetic());
+    }
     let (mut total, mut depths) = (0, 0);
     let begun = Instant::now();
     for fen in POSITIONS {
         let position = Position::from_fen(fen)?;
-        let answer = Searcher::new().search(&Request::new(&position, Limits::nodes(nodes)))?;
+        let mut searcher = Searcher::with(evaluation.clone());
+        let answer = searcher.search(&Request::new(&position, Limits::nodes(nodes)))?;
         total += answer.nodes;
         depths += answer.depth;
         let score = answer.lines.first().map(|line| line.score);

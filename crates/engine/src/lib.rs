@@ -14,5 +14,6 @@ pub mod pgn;
 pub mod points;
 pub mod position;
 pub mod random;
+pub mod samples;
 pub mod search;
 pub mod uci;

@@ -1,9 +1,11 @@
-//! The engine as a program: `lineproof-engine [uci]` or `lineproof-engine match ...`.
+//! The engine as a program: `lineproof-engine [uci]`, `lineproof-engine match ...` or `lineproof-engine gather ...`.
 
 use std::io::{self, Write};
 use std::process::ExitCode;
 
+use engine::eval::Tapered;
 use engine::matches::{self, MatchError, Settings, settings};
+use engine::samples::{self, Census, Order, SampleError};
 
 /// Bad use or bad input.
 const BAD: u8 = 2;
@@ -16,13 +18,18 @@ fn main() -> ExitCode {
             Ok(()) => ExitCode::SUCCESS,
             Err(error) => failed(&error.to_string()),
         },
+        Some("gather") => match gather(words) {
+            Ok(()) => ExitCode::SUCCESS,
+            Err(error) => failed(&error.to_string()),
+        },
         Some("--version") => {
             println!("lineproof-engine {}", env!("CARGO_PKG_VERSION"));
             ExitCode::SUCCESS
         }
         _ => failed(&format!(
-            "usage: lineproof-engine [uci]\n{}",
-            settings::USAGE
+            "usage: lineproof-engine [uci]\n{}\n{}",
+            settings::USAGE,
+            samples::settings::USAGE
         )),
     }
 }
@@ -45,6 +52,18 @@ fn play(words: impl Iterator<Item = String>) -> Result<(), MatchError> {
     let settings = Settings::from_words(words)?;
     let summary = matches::play_saying(&settings, &mut |line| say(&format!("{line}\n")))?;
     say(&summary.report(&settings));
+    Ok(())
+}
+
+fn gather(words: impl Iterator<Item = String>) -> Result<(), SampleError> {
+    let text = match Order::from_words(words)? {
+        Order::Check(folder) => Census::of_folder(&folder)?.text(),
+        Order::Gather(settings) => {
+            let tell = &mut |line: &str| say(&format!("{line}\n"));
+            samples::gather(&settings, &Tapered::new(), "hand-made", tell)?.text()
+        }
+    };
+    say(&text);
     Ok(())
 }
 

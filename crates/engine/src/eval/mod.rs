@@ -14,6 +14,7 @@ use shakmaty::{Chess, Move};
 mod army;
 mod endings;
 mod king;
+mod network;
 mod opening;
 mod pair;
 mod passed;
@@ -27,6 +28,7 @@ mod threats;
 mod trace;
 mod weights;
 
+pub use network::{Evaluation, Learned, Network, NetworkError};
 pub use pair::Pair;
 pub use sink::{DANGER_MAX, DANGER_SQUARED};
 pub use tapered::Tapered;

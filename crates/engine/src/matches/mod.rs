@@ -26,7 +26,7 @@ mod failure;
 mod game;
 pub mod opening;
 mod program;
-mod referee;
+pub(crate) mod referee;
 pub mod settings;
 mod sprt;
 mod summary;

@@ -7,7 +7,7 @@
 //! assert_eq!(opening, balanced(1, 0));
 //! ```
 
-use shakmaty::Position as _;
+use shakmaty::Move;
 
 use crate::position::Position;
 use crate::search::{Limits, Request, Score, Searcher};
@@ -34,6 +34,35 @@ pub struct Opening {
     pub history: Vec<u64>,
 }
 
+impl Opening {
+    /// No move at all.
+    pub(crate) fn empty() -> Opening {
+        Opening {
+            moves: Vec::new(),
+            position: Position::start(),
+            history: Vec::new(),
+        }
+    }
+
+    /// A legal move more.
+    pub(crate) fn play(&mut self, mv: Move) {
+        self.moves.push(self.position.uci(mv));
+        self.history.push(self.position.key());
+        self.position = self.position.play(mv);
+    }
+
+    /// So many random plies more, fewer when the game ends.
+    pub(crate) fn play_at_random(&mut self, plies: usize, random: &mut Random) {
+        for _ in 0..plies {
+            let moves = self.position.legal_moves();
+            let Some(mv) = moves.get(random.below(moves.len())) else {
+                break;
+            };
+            self.play(*mv);
+        }
+    }
+}
+
 /// The opening of a pair: random plies by the seed and the pair's number alone, the first try of them that is
 /// balanced.
 #[must_use]
@@ -58,20 +87,8 @@ pub fn balanced(seed: u64, pair: u64) -> Opening {
 
 fn at_random(random: &mut Random) -> Opening {
     let plies = SHORTEST + random.below(LONGEST - SHORTEST + 1);
-    let mut opening = Opening {
-        moves: Vec::with_capacity(plies),
-        position: Position::start(),
-        history: Vec::with_capacity(plies),
-    };
-    for _ in 0..plies {
-        let moves = opening.position.chess().legal_moves();
-        let Some(mv) = moves.get(random.below(moves.len())) else {
-            break;
-        };
-        opening.moves.push(opening.position.uci(*mv));
-        opening.history.push(opening.position.key());
-        opening.position = opening.position.play(*mv);
-    }
+    let mut opening = Opening::empty();
+    opening.play_at_random(plies, random);
     opening
 }
 

@@ -266,6 +266,12 @@ impl<E: Evaluate + Clone + Send> Searcher<E> {
         }
     }
 
+    /// Takes another evaluation, and forgets what was found with the one before.
+    pub fn evaluate_with(&mut self, eval: E) {
+        self.eval = eval;
+        self.forget();
+    }
+
     /// Keeps a table of so many bytes from search to search, empty at first.
     pub fn resize(&mut self, table_bytes: usize) {
         self.table = Table::new(table_bytes);

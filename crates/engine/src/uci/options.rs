@@ -1,7 +1,9 @@
 //! The options, as they are listed and set.
 
 use std::fs;
+use std::sync::Arc;
 
+use crate::eval::Network;
 use crate::position::quoted;
 use crate::search::{Techniques, UnknownTechnique};
 
@@ -27,6 +29,8 @@ pub enum Change {
     Table,
     /// What was kept of earlier searches is forgotten.
     Forget,
+    /// Another evaluation is used, and what the one before found is forgotten.
+    Evaluation,
 }
 
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -40,6 +44,8 @@ pub struct Options {
     pub threads: usize,
     /// Techniques that the search does without.
     pub without: Techniques,
+    /// The network that values positions, if one does.
+    pub network: Option<Arc<Network>>,
 }
 
 impl Options {
@@ -54,6 +60,7 @@ impl Options {
             lines: 1,
             threads: 1,
             without: Techniques::NONE,
+            network: None,
         }
     }
 
@@ -70,7 +77,8 @@ impl Options {
              option name MultiPV type spin default 1 min 1 max {LINES_MOST}\n\
              option name Threads type spin default 1 min 1 max {THREADS_MOST}\n\
              option name Ponder type check default false\n\
-             option name Without type string default {EMPTY}\n",
+             option name Without type string default {EMPTY}\n\
+             option name Network type string default {EMPTY}\n",
             HASH.min(self.hash_most),
             self.hash_most,
         )
@@ -111,6 +119,11 @@ impl Options {
                 // What was found with another set of techniques would spoil the measurement.
                 Ok(Change::Forget)
             }
+            "network" => {
+                let path = value.filter(|path| !path.is_empty() && *path != EMPTY);
+                self.network = path.map(read_network).transpose()?;
+                Ok(Change::Evaluation)
+            }
             // It only tells that the other side may ask to ponder.
             "ponder" => match value.unwrap_or_default().to_ascii_lowercase().as_str() {
                 "true" | "false" => Ok(Change::Later),
@@ -119,6 +132,15 @@ impl Options {
             _ => Err(format!("there is no option {}", quoted(name))),
         }
     }
+}
+
+fn read_network(path: &str) -> Result<Arc<Network>, String> {
+    let unchanged = |error: &dyn std::fmt::Display| {
+        format!("Network: {}: {error}; it is unchanged", quoted(path))
+    };
+    let bytes = fs::read(path).map_err(|error| unchanged(&error))?;
+    let network = Network::from_bytes(&bytes).map_err(|error| unchanged(&error))?;
+    Ok(Arc::new(network))
 }
 
 /// A whole number between two bounds; beyond them, the bound, and a remark.
@@ -226,6 +248,21 @@ mod tests {
         assert_eq!(options.without.to_string(), "null-move,killers");
         assert_eq!(set(&mut options, "Without", EMPTY).0, Ok(Change::Forget));
         assert_eq!(options.without, Techniques::NONE);
+    }
+
+    #[test]
+    fn a_network_that_cannot_be_read_changes_nothing() {
+        let mut options = Options::new();
+        for path in ["/no/such/file", file!()] {
+            let said = set(&mut options, "Network", path).0.unwrap_err();
+            assert!(said.ends_with("it is unchanged"), "{said}");
+        }
+        assert_eq!(options, Options::new());
+        for none in ["", EMPTY] {
+            let change = set(&mut options, "network", none).0;
+            assert_eq!(change, Ok(Change::Evaluation));
+            assert_eq!(options.network, None);
+        }
     }
 
     #[test]

@@ -3,6 +3,7 @@
 use std::fmt::Write as _;
 use std::io::Write;
 use std::process;
+use std::sync::Arc;
 use std::sync::atomic::Ordering;
 use std::sync::mpsc::Receiver;
 use std::thread;
@@ -10,6 +11,7 @@ use std::time::{Duration, Instant};
 
 use shakmaty::{Move, Position as _};
 
+use crate::eval::{Evaluation, Network};
 use crate::mate::{MateSolver, Verdict};
 use crate::position::Position;
 use crate::search::{Answer, Limits, Line, Progress, Request, Score, Searcher, Techniques};
@@ -35,6 +37,8 @@ pub enum Job {
     Resize(usize),
     /// What was kept of earlier searches is of no use any more.
     Forget,
+    /// Positions are valued by another network, or without one.
+    Evaluate(Option<Arc<Network>>),
     Search(Box<Search>),
 }
 
@@ -72,7 +76,8 @@ impl Drop for EndsTheProcess {
 pub fn work(jobs: &Receiver<Job>, voice: &Voice<impl Write>, signals: &Signals) {
     let _guard = EndsTheProcess;
     // Made at the first search, so that a size set before it costs nothing.
-    let mut searcher: Option<Searcher> = None;
+    let mut searcher: Option<Searcher<Evaluation>> = None;
+    let mut evaluation = Evaluation::default();
     let mut solver = MateSolver::default();
     let mut remembers = false;
     let mut table_bytes = 0;
@@ -95,10 +100,19 @@ pub fn work(jobs: &Receiver<Job>, voice: &Voice<impl Write>, signals: &Signals) 
                     remembers = false;
                 }
             }
+            Job::Evaluate(network) => {
+                evaluation = Evaluation::new(network);
+                if let Some(searcher) = &mut searcher {
+                    searcher.evaluate_with(evaluation.clone());
+                    remembers = false;
+                }
+            }
             Job::Search(search) => {
                 let searcher = searcher.get_or_insert_with(|| {
                     table_bytes = search.table_bytes;
-                    Searcher::keeping(table_bytes)
+                    let mut searcher = Searcher::with(evaluation.clone());
+                    searcher.resize(table_bytes);
+                    searcher
                 });
                 remembers = true;
                 let best = find(searcher, &mut solver, &search, voice, signals);
@@ -118,7 +132,7 @@ pub fn work(jobs: &Receiver<Job>, voice: &Voice<impl Write>, signals: &Signals) 
 
 /// Searches, tells, and gives the line with the best move.
 fn find(
-    searcher: &mut Searcher,
+    searcher: &mut Searcher<Evaluation>,
     solver: &mut MateSolver,
     search: &Search,
     voice: &Voice<impl Write>,
