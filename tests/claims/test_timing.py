@@ -39,3 +39,20 @@ def test_what_may_come_and_what_was_are_not(words: str) -> None:
 )
 def test_what_a_move_named_brings_is_read(words: str) -> None:
     assert kinds_of(ITALIAN % words) == ["defends"]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "White prepares Bxf7, with tempo.",
+        "White prepares Ng5, threatening Nxf7.",
+        "One day Nbd2 comes, protecting the pawn on e4.",
+    ],
+)
+def test_a_participle_after_a_move_that_nobody_has_played_is_not_read(words: str) -> None:
+    assert [k for k in kinds_of(ITALIAN % words) if k != "idea"] == []
+
+
+def test_a_participle_after_the_move_just_played_is_read() -> None:
+    assert kinds_of(ITALIAN % "White plays d3, protecting the pawn on e4.") == ["defends"]
+    assert kinds_of(ITALIAN % "A quiet move, protecting the pawn on e4.") == ["defends"]

@@ -1,4 +1,4 @@
-"""Timing: whether a verb speaks of the position as it stands, or of what may come or was."""
+"""Timing: whether a clause speaks of the position as it stands, or of what may come or was."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from typing import Any
 
 from .here import Here, Unread
 from .phrase import MOVE
+from .sentence import sentences
 from .verbs import Verb
 
 _LATER = frozenset({"can", "will", "must", "shall"})
@@ -28,3 +29,26 @@ def as_it_stands(here: Here, slots: Mapping[str, Any]) -> None:
         raise Unread("said of what may come, not of this position")
     if verb.past:
         raise Unread("said of an earlier moment")
+
+
+def of_this_move(here: Here) -> None:
+    """Lets a clause without a subject ("threatening mate", "with tempo") pass that speaks of the move just played.
+
+    In "White prepares Nd5, threatening mate" it speaks of Nd5, which nobody has played.
+
+    :raises Unread: when the sentence has named another move before it.
+    """
+    played = {_bare(b.san(uci)) for b, uci in zip(here.spot.boards, here.spot.moves, strict=False)}
+    for comment in here.place.comments:
+        for sentence in sentences(comment.text, comment.start):
+            if not sentence.start <= here.start < sentence.end:
+                continue
+            for word in sentence.words:
+                if sentence.start + word.start >= here.start:
+                    return
+                if word.san is not None and _bare(word.san) not in played:
+                    raise Unread(f"it may be said of {word.norm}, which is not on the board")
+
+
+def _bare(san: str) -> str:
+    return san.rstrip("+#")

@@ -59,6 +59,7 @@ def test_what_works_again_must_be_sensible_here(points: int, expected: Outcome) 
     [
         "White takes again.",
         "Once more the kettle is on.",
+        "The same idea as in the line with 4. Qxd4.",
         "Qh5 again.",
         "White would play Nxd4 again.",
         "White does not play Nxd4 again.",

@@ -21,6 +21,7 @@ PETROFF = "1. e4 e5 2. Nf3 d6 3. Bc4 h6 4. d3 {%s} Nf6 *"
         "White defends the pawn on e4 with d3.",
         "We protect our e4 pawn.",
         "The knight on f3 keeps an eye on d4.",
+        "Our knight guards d4.",
         "d3 comes to the aid of the bishop on c4.",
         "The bishop on f1 is gone, so the pawn on d3 supports the bishop on c4.",
     ],
@@ -70,6 +71,7 @@ def test_the_only_defender_is_counted(judge: Judge) -> None:
         "The queen protects the pawn on e4.",  # which queen?
         "Nothing protects the bishop on c4.",
         "White guards the pawn on d6.",
+        "Our knights guard the pawn on d3.",
     ],
 )
 def test_other_defences_are_not_read(words: str) -> None:

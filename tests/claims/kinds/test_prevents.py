@@ -73,6 +73,11 @@ def test_a_denial_turns_the_answer(store: EvidenceStore) -> None:
     assert sketch(PHILIDOR % denied, store, "prevents").outcome is Outcome.FAILS
 
 
+def test_nothing_prevents_what_is_safe(store: EvidenceStore) -> None:
+    assert sketch(PHILIDOR % "Nothing prevents Nf6.", store, "prevents").outcome is Outcome.HOLDS
+    assert sketch(PHILIDOR % "Nothing prevents Bg4.", store, "prevents").outcome is Outcome.FAILS
+
+
 @pytest.mark.parametrize(
     "words",
     [

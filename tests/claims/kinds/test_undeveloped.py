@@ -30,6 +30,8 @@ ITALIAN = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Nf6 4. Nc3 Bc5 5. Nb1 {%s} d6 *"
         ("Black's knights are not at home.", Outcome.HOLDS),
         ("The bishop on c4 has been developed.", Outcome.HOLDS),
         ("The knight on b1 is out.", Outcome.FAILS),
+        ("Black's light-squared bishop is still at home.", Outcome.HOLDS),
+        ("Black's dark-squared bishop is still at home.", Outcome.FAILS),
         ("Our rooks are at home.", Outcome.HOLDS),
     ],
 )

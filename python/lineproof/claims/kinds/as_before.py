@@ -34,6 +34,10 @@ PHRASES = (
 )  # fmt: skip
 
 
+_LOOSE = re.compile(r"\b(?:idea|plan|motif|trick|recipe|resource|shot|blow|reaction)\b")
+"""Words that may speak of the same idea in another move."""
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     named = just_played_or(here, slots.get("move"))
     if "side" in slots and here.side(slots["side"]) != named.side:
@@ -44,6 +48,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     line = slots.get("line")
     found = same_move(here, named, line)
     words = here.said
+    if not found and _LOOSE.search(words):
+        raise Unread("the same idea may be another move")
     if line is None and not re.search(
         r"\bsame\b|\bbefore\b|\bagain\b|\bonce more\b|\btoo\b|\bas well\b|\blast time\b|\babove\b|\balready\b|\bsecond time\b|\bone more\b",
         words,

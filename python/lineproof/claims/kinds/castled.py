@@ -13,7 +13,7 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.king import KING, owner
 
 PHRASES = (
-    "{side} <castle> [{wing}] [into safety|in time|at move {n}]",
+    "{side} <castle> [{wing}] [into safety|in time]",
     "{side} <be:castle> [{wing}]",
     "{side} <get/be> [safely] castled [{wing}]",
     "{side} <have> already castled [{wing}]",

@@ -6,11 +6,11 @@ from typing import Any
 
 from lineproof.claims.board import defenders, name, names, pieces, side_of, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import targets
 from lineproof.claims.reference import Reference
-from lineproof.claims.timing import as_it_stands
+from lineproof.claims.timing import as_it_stands, of_this_move
 
 _DEFEND = (
     "defend/protect/guard/cover/support/look after/watch over/back up/overprotect/keep an eye on"
@@ -36,14 +36,16 @@ PHRASES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
-    agent = here.agent(slots.get("agent"))
+    if "agent" not in slots:
+        of_this_move(here)
+    agent, able = _agent(here, slots.get("agent"))
     if "move" in slots:
         named = here.named(slots["move"])
         if "agent" in slots and agent.side != named.side:
             raise Unread(f"{slots['move']} is no move of that side")
         agent = here.agent(slots["move"])
     side, at = agent.side, here.at(agent.spot)
-    by = [agent.square] if agent.square is not None else None
+    by = able or ([agent.square] if agent.square is not None else None)
     whole = (
         "agent" in slots
         and slots["agent"].split()[0] in _SIDES
@@ -72,6 +74,20 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             )
         )  # fmt: skip
     return found
+
+
+def _agent(here: Here, text: str | None) -> tuple[Agent, list[str] | None]:
+    """The agent, and the squares of the pieces it may be where the words fit several of one side: any of them will do."""
+    reference = Reference.read(text) if text is not None else None
+    if text is not None and reference is not None and reference.letter is not None:
+        found = here.find(text)
+        sides = {side_of(here.board.piece_at(at) or "K") for at in found}
+        last = here.spot.moves[-1][2:4] if here.spot.moves else None
+        if len(found) > 1 and len(sides) == 1 and last not in found:
+            if reference.plural:
+                raise Unread(f"{text!r} are several")
+            return Agent(sides.pop(), here.spot), found
+    return here.agent(text), None
 
 
 _SIDES = frozenset(["white", "black", "we", "you", "i", "he", "she", "they", "the"])

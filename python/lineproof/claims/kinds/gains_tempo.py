@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from lineproof.claims.board import attackers, defenders, name, names, other, pieces, title, upper
+from lineproof.claims.board import attackers, defenders, name, names, other, pieces, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.reference import Reference
+from lineproof.claims.timing import of_this_move
 from lineproof.claims.tracks import hit
 
 _TEMPO = "(a [whole|valuable|precious|useful|clear|further|second|important] tempo|a move|[some|valuable|precious|useful|more] time|tempo)"
@@ -38,6 +39,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if word is not None and here.agent(word).side != named.side:
             raise Unread(f"{slots['move']} is no move of that side")
     else:
+        if "agent" not in slots:
+            of_this_move(here)
         agent = here.agent(slots.get("agent"))
     if verb is not None and verb.modal in {"can", "will", "must", "shall"} and agent.move is None:
         raise Unread("said of what may come")
@@ -90,7 +93,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
         because = f"{san} makes no attack on {' or '.join(name(board, at) for at in wanted)} that must be attended to."
     else:
         because = f"{san} attacks no piece of {title(enemy)} that is worth more or unprotected."
-    return Judgement(Outcome.FAILS, upper(because), (), spot, numbers, instead=because)
+    return Judgement(Outcome.FAILS, because, (), spot, numbers, instead=because)
 
 
 KIND = Kind(

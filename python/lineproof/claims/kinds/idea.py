@@ -14,7 +14,7 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.passing import MISTAKE, cost, parsed, to_move
 from lineproof.claims.reference import Reference
 from lineproof.claims.sentence import SAN
-from lineproof.claims.timing import as_it_stands
+from lineproof.claims.timing import as_it_stands, of_this_move
 
 _IDEA = "(idea|plan|intention|aim|purpose)"
 _BRING = "(bring|put|play|move|transfer|develop|reroute|post|place|send|get|manoeuvre|swing|lift|hop|jump|bring round|bring over)"
@@ -27,15 +27,15 @@ PHRASES = (
     "[{agent}] <be> (preparing|getting ready for|a preparation for|meant to prepare|designed to prepare|played to prepare|intended to prepare|preparation for) {moves}",
     "[{agent}] <pave/clear/prepare> the way for {moves}",
     "{side} <want/plan/intend/hope/mean/aim/prepare> to (play|follow up with|follow with|continue with|go|answer with|push) {moves} [soon|later|after that]",
-    "{side} <want/plan/intend/hope/mean/aim/prepare> to castle {wing}",
-    f"{{side}} <want/plan/intend/hope/mean/aim/prepare> to {_BRING} {{target}} to {{square}}",
+    "{side} <want/plan/intend/hope/mean/aim/prepare> {castling}",
+    f"{{side}} <want/plan/intend/hope/mean/aim/prepare> to {_BRING} {{target}} (to|on|on to) {{square}}",
     f"(the|{{whose}}) [main|whole|simple|real] {_IDEA} [of {{by}}|of this move|behind {{by}}|behind this move|behind it|behind this] <be> [{{very}}] [to play|to prepare|to follow with|to follow up with|to continue with|to go|the move|the advance|the push] {{moves}}",
     f"(the|{{whose}}) [main|whole|simple|real] {_IDEA} [of {{by}}|of this move|behind {{by}}|behind this move|behind it|behind this] <be> [{{very}}] to castle {{wing}}",
-    f"(the|{{whose}}) [main|whole|simple|real] {_IDEA} [of {{by}}|of this move|behind {{by}}|behind this move] <be> [{{very}}] to {_BRING} {{target}} to {{square}}",
+    f"(the|{{whose}}) [main|whole|simple|real] {_IDEA} [of {{by}}|of this move|behind {{by}}|behind this move] <be> [{{very}}] to {_BRING} {{target}} (to|on|on to) {{square}}",
     "the [whole|main] point of {by} <be> [{very}] to (play|prepare|follow with|follow up with) {moves}",
     f"with [{{the}}] [simple|clear|obvious|main|positional] {_IDEA} (of|of playing|to play|of following up with|of following with|of answering with) {{moves}}",
     f"with [{{the}}] [simple|clear|obvious|main|positional] {_IDEA} of castling {{wing}}",
-    f"with [{{the}}] [simple|clear|obvious|main|positional] {_IDEA} of {_BRINGING} {{target}} to {{square}}",
+    f"with [{{the}}] [simple|clear|obvious|main|positional] {_IDEA} of {_BRINGING} {{target}} (to|on|on to) {{square}}",
     "[{agent}] <have> {the} [simple|clear|obvious|main|positional] (idea|plan|intention|aim) (of|of playing|to play) {moves}",
     "<ing:prepare/plan/intend/envisage> [to play|playing] {moves} [next|later]",
     "<ing:prepare/plan> {castling}",
@@ -93,6 +93,7 @@ def _agent(here: Here, slots: dict[str, Any]) -> Agent:
     word = slots.get("side") or slots.get("whose")
     if word is not None:
         return Agent(here.side(word), here.spot)
+    of_this_move(here)
     if here.subject is not None and here.subject != here.mover:
         raise Unread("it is not clear whose idea it is")
     return Agent(here.mover, here.spot)

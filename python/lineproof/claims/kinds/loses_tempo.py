@@ -10,6 +10,7 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.reference import Reference
+from lineproof.claims.timing import of_this_move
 from lineproof.claims.tracks import Loss, losses
 
 _A = "(a [whole|valuable|precious|clear|full|second|further|useful] (tempo|move)|[some|valuable|precious|much|too much|a lot of|more] time|{n} [whole|clear|full] (tempi|tempos|moves))"
@@ -34,6 +35,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("said of what may come")
     costs = re.search(r"\bcosts?\b|\bcosting\b", said) is not None and "cost of" not in said
     move = here.named(slots["move"]) if "move" in slots else None
+    if "agent" not in slots and move is None:
+        of_this_move(here)
     whole = "agent" in slots and _is_side(slots["agent"])
     agent = here.agent(slots.get("agent")) if not (whole or move) else None
     if move is not None:

@@ -10,7 +10,7 @@ from lineproof.claims.board import title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.timing import as_it_stands
+from lineproof.claims.timing import as_it_stands, of_this_move
 
 DEPTH = 2
 """Moves within which an unnamed threat of mate must mate."""
@@ -58,6 +58,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     elif "side" in slots or "whose" in slots:
         side = here.side(slots.get("side") or slots.get("whose"))
     if side is None:
+        of_this_move(here)
         side = here.mover if here.subject is None or here.subject == here.mover else here.subject
     if spot.board.turn == side:
         raise Unread("it is that side's own move, so nothing is only threatened")

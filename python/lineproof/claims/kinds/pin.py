@@ -11,7 +11,7 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.reference import Reference
-from lineproof.claims.timing import as_it_stands
+from lineproof.claims.timing import as_it_stands, of_this_move
 
 _TO = "[to {behind}|against {behind}|on to {behind}]"
 _PIN = "pin/nail/nail down/pin down"
@@ -87,6 +87,8 @@ def _pinner(here: Here, slots: dict[str, Any]) -> tuple[Spot, list[str] | None, 
     """The position spoken of, the pieces that may pin, and whose piece is pinned; None for what is not said."""
     text = slots.get("pinner") or slots.get("agent")
     if text is None:
+        if "target" in slots and here.said.split()[0] in {"pinning", "nailing", "with", "to"}:
+            of_this_move(here)
         return here.spot, None, None
     reference = Reference.read(text)
     if reference.letter is None and reference.square is None:

@@ -11,7 +11,7 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.passing import MISTAKE, Cost, cost, parsed, passed, to_move
 from lineproof.claims.reference import Reference
-from lineproof.claims.timing import as_it_stands
+from lineproof.claims.timing import as_it_stands, of_this_move
 
 _STOP = "prevent/stop/rule out/forbid/hinder/discourage/prohibit/thwart/take away"
 _REACH = "(going|coming|jumping|getting|moving|hopping|landing|settling|developing|going back|coming back|retreating|returning)"
@@ -30,6 +30,8 @@ PHRASES = (
     f"[{{agent}}] <put> (a stop|an end) to {{move}} {_GOOD}",
     "[{agent}] <be> (directed|aimed|a measure|a precaution|played|insurance) against {move}",
     "[{agent}] <do> not allow {move}",
+    "{nobody} <prevent/stop/hinder> {move} [any more|now]",
+    "{nobody} <prevent/stop/hinder/keep> {side} from playing {move} [any more|now]",
     f"<ing:{_STOP}> [{{whose}}] {{move}} {_GOOD}",
     "<ing:keep> {target} (off|out of|away from|from) {square}",
     "<ing:deny> {target} [the square] {square}",
@@ -45,6 +47,10 @@ PHRASES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
+    if "nobody" in slots:
+        return [_unhindered(here, slots["move"])]
+    if "agent" not in slots:
+        of_this_move(here)
     agent = here.agent(slots.get("agent"))
     side, spot = agent.side, agent.spot
     enemy = other(side)
@@ -81,6 +87,20 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             letter=letter, by=agent.square, new=new and (agent.square is None or spot.moves[-1][2:4] == agent.square),
         )
     ]  # fmt: skip
+
+
+def _unhindered(here: Here, move: str) -> Claim:
+    """ "Nothing prevents Nxf7": a denial on the part of the side against which the move goes.
+
+    :raises Unread: when neither side can play the move.
+    """
+    for side in (here.mover, other(here.mover)):
+        spot = to_move(here.spot, side)
+        if spot is not None and parsed(spot, move) is not None:
+            return here.claim(
+                KIND.id, other(side), negated=True, move=move, square=None, origins=[], letter=None, by=None, new=False,
+            )  # fmt: skip
+    raise Unread(f"{move} is not legal here")
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:
@@ -206,6 +226,7 @@ KIND = Kind(
         "or where it would have been a mistake before as well. Of a move that is not possible yet: the piece guards the square or stands in the way."
     ),
     phrases=PHRASES,
+    slots={"nobody": dict.fromkeys(("nothing", "nobody", "no one"), True)},
     vocabulary=frozenset(
         ["prevent", "prevents", "prevented", "preventing", "stop", "stops", "stopped", "stopping", "rules", "rule", "ruled", "ruling", "forbids", "forbid", "hinders", "hinder", "discourages", "prohibits", "thwarts",
          "keep", "keeps", "keeping", "kept", "deny", "denies", "denied", "denying", "refuses", "takes", "take", "took", "away", "parries", "parry", "parried", "meets", "puts", "against", "allow", "so", "covers", "guards"]

@@ -14,7 +14,7 @@ from lineproof.claims.kinds.wins_material import LEAST
 from lineproof.claims.passing import PAWN, SENSIBLE, Gain, cost, gained, parsed, passed
 from lineproof.claims.reference import Reference
 from lineproof.claims.sentence import SAN
-from lineproof.claims.timing import as_it_stands
+from lineproof.claims.timing import as_it_stands, of_this_move
 
 _TAKE = "take/capture/grab/eat/snap off/snatch/take off/pick off/chop off"
 _BARE_TAKE = "(take|capture|grab|eat|snap off|snatch|take off|pick off|chop off|swallow)"
@@ -31,6 +31,7 @@ PHRASES = (
     f"[{{agent}}] <threaten> to {_WIN} {{amount}} [with {{move}}|by {{move}}] {_SOON}",
     f"[{{agent}}] <threaten> to {_WIN} {{target}} [with {{move}}|by {{move}}] {_SOON}",
     "[{agent}] <threaten> {none}",
+    "[{agent}] <threaten> {anything}",
     f"[{{agent}}] <go for/go after> {{target}} {_SOON}",
     f"(the|{{whose}}) [main|real|only|big|next|positional|immediate|deadly|simple|obvious] threat <be> [{{very}}] [to {_PLAY}] {{moves}}",
     f"(the|{{whose}}) [main|real|only|big|next|immediate|simple|obvious] threat <be> [{{very}}] to {_BARE_TAKE} [on] {{target}}",
@@ -71,6 +72,8 @@ _SQUARE = re.compile("[a-h][1-8]")
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
+    if not any(slot in slots for slot in ("agent", "side", "whose")):
+        of_this_move(here)
     targets: list[str] | None = None
     passive = "target" in slots and re.search(r"threatened|under threat", here.said) is not None
     agent = _agent(here, slots, passive)
@@ -92,6 +95,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
                 raise Unread("it is not clear who threatens whom")
     if spot.board.turn == side:
         raise Unread("it is that side's own move, so nothing is only threatened")
+    verb = slots.get("verb")
+    if "anything" in slots and not (verb is not None and verb.negated):
+        raise Unread("it is not clear what is threatened")
     wanted = "want" in here.said.replace("wants", "want").split()
     if wanted and side == here.taught:
         raise Unread("what we want next may be no more than a plan")
@@ -243,6 +249,7 @@ KIND = Kind(
     phrases=PHRASES,
     slots={
         "amount": _AMOUNTS,
+        "anything": dict.fromkeys(("anything", "anything at all", "anything here", "anything serious"), True),
         "none": {k: k for k in ("nothing", "nothing at all", "no", "no real", "no immediate", "no serious", "no particular")},
     },
     vocabulary=frozenset(

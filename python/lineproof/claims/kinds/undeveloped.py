@@ -18,7 +18,7 @@ MOST = 1
 """Minor pieces off their first squares with which a side as a whole still counts as undeveloped."""
 _YET = "[yet|as yet|so far|at all]"
 _STIRRED = "(moved|stirred|been developed|been brought out|come out|left home|left its square|left its original square|been touched|budged|joined the game|entered the game|seen any action)"
-_OUT = "(out|in play|in the game|developed)"
+_OUT = "(out|developed)"
 
 PHRASES = (
     "{target} <be> [{very}] {home} [on {square}]",
@@ -53,10 +53,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     said = here.said
     verb = slots.get("verb")
-    out = (
-        re.search(r"\b(?:out|in play|in the game|developed)\b", said) is not None
-        and "home" not in slots
-    )
+    out = re.search(r"\b(?:out|developed)\b", said) is not None and "home" not in slots
     denied = here.denied or re.search(r"\bnever\b|\bno longer\b|\byet to\b", said) is not None
     group = slots.get("group") or slots.get("pieces")
     if "undeveloped" in slots or (
@@ -127,6 +124,9 @@ def _named(here: Here, text: str, owner: str | None) -> list[str]:
         files = "abcd" if wing[1] == "queen" else "efgh"
         begun = {t.at: t.origin for t in tracks(here.spot)}
         found = [at for at in found if begun.get(at, at)[0] in files]
+    colour = re.search(r"\b(dark|light) squared\b", text)
+    if colour is not None:
+        found = [at for at in found if (ord(at[0]) + int(at[1])) % 2 == (colour[1] == "light")]
     if not found:
         raise Unread(f"there is no {text} on the board")
     letters = {(here.board.piece_at(at) or "p").lower() for at in found}

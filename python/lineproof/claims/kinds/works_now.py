@@ -37,7 +37,7 @@ PHRASES = (
     "{move} no longer (works|succeeds|comes off)",
     "{move} (does not work|is not on|is not possible) (any more|any longer|now)",
 )  # fmt: skip
-_ON = dict.fromkeys(("on", "possible", "playable", "in order", "good", "strong", "available", "a real option", "a possibility", "right", "feasible", "the right move", "best", "safe", "sound"), True)  # fmt: skip
+_ON = dict.fromkeys(("on", "possible", "playable", "in order", "available", "a real option", "a possibility", "feasible", "safe"), True)  # fmt: skip
 _FAILS = dict.fromkeys(
     (
         "on",
