@@ -65,6 +65,14 @@ def test_an_amount_named_must_be_won(store: EvidenceStore) -> None:
     )
 
 
+def test_to_win_a_piece_asks_more_than_a_capture(store: EvidenceStore) -> None:
+    # the rook can be taken, but a bishop and a pawn are given for it
+    setup = "4k3/8/8/1p6/r7/8/2B5/4K3 b - - 0 1"
+    words = "{White threatens to %s the rook.} 1... Kd8 *"
+    assert sketch(words % "take", store, "threat", setup=setup).outcome is Outcome.HOLDS
+    assert sketch(words % "win", store, "threat", setup=setup).outcome is Outcome.FAILS
+
+
 def test_a_denial_turns_the_answer(store: EvidenceStore) -> None:
     words = ("White does not threaten Nxf7.", "White no longer threatens Nxf7.")
     for said in words:

@@ -108,7 +108,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     params: dict[str, Any] = {
         "targets": targets,
         "by": agent.square if "agent" in slots and agent.move is None and _is_piece(slots["agent"]) else None,
-        "amount": slots.get("amount"),
+        "amount": slots.get("amount") or _worth(at, targets, here.said),
         "wanted": wanted,
     }  # fmt: skip
     none = "none" in slots
@@ -127,6 +127,17 @@ def _agent(here: Here, slots: dict[str, Any], passive: bool) -> Agent:
     if passive or here.subject is None or here.subject == here.mover:
         return Agent(here.mover, here.spot)
     return Agent(here.implied(), here.spot)
+
+
+_WINNING = re.compile(r"\bto (?:win|pick up|net|gain|collect|pocket)\b")
+
+
+def _worth(here: Here, targets: list[str] | None, said: str) -> str | None:
+    """The amount in "to win the rook": more than a capture there."""
+    if targets is None or _WINNING.search(said) is None:
+        return None
+    letter = (here.board.piece_at(targets[0]) or "p").lower()
+    return {"p": "pawn", "n": "piece", "b": "piece", "r": "rook", "q": "queen"}.get(letter)
 
 
 def _is_piece(text: str) -> bool:
