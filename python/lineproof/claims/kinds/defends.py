@@ -8,7 +8,7 @@ from lineproof.claims.board import defenders, name, names, pieces, side_of, titl
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.phrase import targets
+from lineproof.claims.phrase import SHARED, targets
 from lineproof.claims.reference import Reference
 from lineproof.claims.timing import as_it_stands, of_this_move
 
@@ -19,14 +19,14 @@ _STILL = "[once more|a second time|again|as well|well|securely|indirectly]"
 
 PHRASES = (
     f"[{{agent}}] <{_DEFEND}> {{target}} {_STILL}",
-    f"[{{agent}}] <{_DEFEND}> [both] {{targets}} {_STILL}",
+    f"[{{agent}}] <{_DEFEND}> {{guarded}} {_STILL}",
     f"[{{agent}}] <{_DEFEND}> {{target}} (with|by) {{move}}",
     f"[{{agent}}] <{_DEFEND}> {{target}} with {{defender}}",
     f"[{{agent}}] <{_DEFEND}> [the square|the point] {{square}} {_STILL}",
     "[{agent}] <come/hurry/rush> to the (defence|aid|rescue|help) of {target}",
     "[{agent}] <give> {target} (protection|support|cover|a defender|another defender|extra protection|more protection)",
     f"<ing:{_DEFEND}> {{target}} {_STILL}",
-    f"<ing:{_DEFEND}> [both] {{targets}} {_STILL}",
+    f"<ing:{_DEFEND}> {{guarded}} {_STILL}",
     f"<to:{_DEFEND}> {{target}} {_STILL}",
     "{target} <be:defend/protect/guard/cover/support/overprotect> [once more|again|indirectly] by {agent}",
     "{target} <have> {defender} (as its defender|to protect it|to defend it|to guard it|as a defender)",
@@ -58,8 +58,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if not by:
             raise Unread(f"there is no {slots['defender']} on the board")
     words = (
-        targets(slots["targets"])
-        if "targets" in slots
+        targets(slots["guarded"])
+        if "guarded" in slots
         else [slots.get("target") or slots["square"]]
     )
     said = here.said
@@ -177,6 +177,8 @@ KIND = Kind(
         "Of a side as a whole: any of its pieces does so directly. An empty square counts as guarded when it is attacked."
     ),
     phrases=PHRASES,
+    # "guards both ..." may say that it is too much: that is for the kind "overloaded"
+    patterns={"guarded": "(?! both )" + SHARED["targets"]},
     vocabulary=frozenset(
         ["defend", "defends", "defended", "defending", "protect", "protects", "protected", "protecting", "guard", "guards", "guarded", "guarding", "cover", "covers", "covered", "covering", "support", "supports", "supported", "supporting",
          "looks", "look", "looking", "watches", "watch", "watching", "backs", "back", "backing", "overprotects", "overprotected", "keeps", "keep", "keeping", "defence", "aid", "rescue", "help", "protection", "defender", "protector"]
