@@ -7,10 +7,11 @@ from typing import Any
 
 from lineproof.claims.amounts import AMOUNT, LEAST, Amount, pawns
 from lineproof.claims.board import material, other, title
-from lineproof.claims.claim import Ask, Claim, GameOver, Judgement, Outcome
+from lineproof.claims.claim import Ask, Claim, GameOver, Judgement, Outcome, Spot
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.engine import Line
 
 PHRASES = (
     "(mate|checkmate|the mate) <be:avoid/prevent/stop/parry/avert/escape> [any more|any longer|now]",
@@ -42,7 +43,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if claimed is not None:
         return [claimed]
     if "mate" in said:
-        loser = here.side(slots["side"]) if "side" in slots else here.board.turn
+        loser = here.side(slots["side"]) if "side" in slots else None
         return [_claim(here, "mate", loser, None, None, doubtful, verb)]
     text = slots.get("amount", slots.get("thing"))
     if text is None:
@@ -87,11 +88,19 @@ def _loser(here: Here, slots: dict[str, Any], text: str, amount: Amount) -> str:
     raise Unread("it is not clear who loses it")
 
 
+def _worse_off(spot: Spot, line: Line | None) -> str:
+    """Who is meant by "mate cannot be avoided" when no side is named: the one that stands worse."""
+    if line is None:
+        return spot.board.turn
+    return "black" if line.points >= 50 else "white"
+
+
 def check(claim: Claim, ask: Ask) -> Judgement:
-    loser, what = claim.params["loser"], claim.params["what"]
-    winner = other(loser)
+    what = claim.params["what"]
     spot = claim.spot
     line = ask.best(spot)
+    loser: str = claim.params["loser"] or _worse_off(spot, line)
+    winner = other(loser)
     if line is None:
         if spot.board.is_checkmate:
             mated = spot.board.turn == loser

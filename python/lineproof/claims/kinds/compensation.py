@@ -7,8 +7,9 @@ from typing import Any
 
 from lineproof.claims.amounts import AMOUNT, WORTH, Amount, pawns
 from lineproof.claims.bands import edge, seen_from, spoken
-from lineproof.claims.board import material, title
-from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Outcome
+from lineproof.claims.board import counts, material, other, title
+from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Outcome, Spot
+from lineproof.claims.gain import counted
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import denied
@@ -114,7 +115,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         said = Outcome.HOLDS if claim.negated else Outcome.FAILS
         return Judgement(said, because, (), claim.spot, {"behind": behind}, instead=because)
     name = claim.params["amount"]
-    if name is not None and not _fits(name, behind):
+    if name is not None and not _fits(name, claim.spot, side):
         because = f"{title(side)} is {pawns(behind)} behind, which is not {_said(name)}."
         return Judgement(
             Outcome.FAILS, because, (), claim.spot, {"behind": behind}, instead=because
@@ -136,12 +137,19 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     )  # fmt: skip
 
 
-def _fits(name: str, behind: int) -> bool:
-    """Whether so many pawns are the amount named; a piece and more may have cost a pawn or two."""
-    if name == "material":
-        return True
-    worth = WORTH[name]
-    return behind == worth if worth < 2 else worth - (2 if worth > 2 else 1) <= behind <= worth + 1
+def _fits(name: str, spot: Spot, side: str) -> bool:
+    """Whether the side is behind by the amount named: pawns with pieces level; pieces whatever pawns were had for them."""
+    pieces = -counted(spot, side).pieces
+    match name:
+        case "material":
+            return True
+        case "pawn" | "two pawns" | "three pawns":
+            return pieces == 0 and -material(spot.board, side) == WORTH[name]
+        case "exchange":
+            return 1 <= pieces <= 2
+        case "queen":
+            return counts(spot.board, side)["q"] < counts(spot.board, other(side))["q"]
+    return WORTH[name] - 1 <= pieces <= WORTH[name]
 
 
 def _said(name: str) -> str:

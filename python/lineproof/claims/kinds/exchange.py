@@ -23,7 +23,7 @@ PHRASES = (
     "[{agent}] <offer/propose/force/seek/allow/invite> [{very}] (an|the) (exchange|trade|swap) of {pieces} [on {square}]",
     "[{agent}] <offer to/propose to> (exchange|trade|swap) {pieces} [on {square}]",
     "[{agent}] <offer> {pieces} for exchange",
-    "{pieces} (come|comes|came|will come|go|will go|went) off [the board] [at once|next|too|as well|quickly|on {square}]",
+    "{pieces} <come off/go off> [the board] [at once|next|too|as well|quickly|on {square}]",
     "{pieces} <disappear/leave the board/vanish/vanish from the board/disappear from the board> [at once|too|as well|quickly]",
     "{pieces} <be> [{very}] {off} [on {square}]",
     "{pieces} (has|have) [{very}] (come off|gone off|left the board|disappeared|vanished|been exchanged|been traded|been traded off|been exchanged off|been swapped|been swapped off) [on {square}]",
@@ -52,7 +52,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     plural = re.search(r"(?:s|pair of \w+)$", slots["pieces"]) is not None
     stays = " stay" in said or " remain" in said
     state = "line"
-    if "off" in slots or _OVER.search(said):
+    verb = slots.get("verb")
+    modal = verb.modal if verb is not None else ""
+    if modal not in {"", "will", "would", "could"}:
+        raise Unread("it is not said that they come off")
+    if not modal and ("off" in slots or _OVER.search(said)):
         state = "off"
     if state == "line" and re.search(r"\b(?:offer|propos|seek|invit|allow)", said):
         state = "offer"

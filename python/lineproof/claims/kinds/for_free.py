@@ -15,8 +15,8 @@ from lineproof.claims.played import doer
 
 PHRASES = (
     "[{agent}] <take/grab/get/have/pocket/snatch/capture/collect/receive/eat> [{very}] {amount} {free} [on {square}|with {move}]",
-    "[{agent}] <get/have/receive/be given/pocket/take> a free (pawn|piece|rook|queen|knight|bishop)",
-    "{amount} <be> [{very}] {free} [for {side}]",
+    "[{agent}] <get/have/receive/be given/pocket/take> a free (piece|rook|queen|knight|bishop)",
+    "{amount} <be> [{very}] (for free|for nothing|free of charge|free for the taking|gratis) [for {side}]",
     "{amount} <be> there for the taking",
     "{amount} <be:take> {free}",
     "{amount} {free}",
@@ -25,7 +25,7 @@ PHRASES = (
     "[{agent}] <pay> nothing for {amount}",
     "there is nothing to pay for {amount}",
 )
-_FREE = ("for free", "for nothing", "free of charge", "at no cost", "without paying for it", "gratis", "free", "for nothing at all", "at no risk", "with impunity", "without giving anything for it", "completely free", "absolutely free", "without compensation", "for no compensation", "free and gratis", "at no price")  # fmt: skip
+_FREE = ("for free", "for nothing", "free of charge", "at no cost", "without paying for it", "gratis", "for nothing at all", "at no risk", "with impunity", "without giving anything for it", "without compensation", "for no compensation", "free and gratis", "at no price")  # fmt: skip
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -42,8 +42,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         side, spot = agent.side, agent.spot
     elif owner is not None:
         side, spot = other(owner), here.spot
-    else:
+    elif here.subject is not None:
         side, spot = here.implied(), here.spot
+    else:
+        raise Unread("it is not clear who takes it")
     if "move" in slots:
         move = here.named(slots["move"])
         side, spot = move.side, move.after
@@ -56,7 +58,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 
 
 def _free_man(said: str) -> str | None:
-    found = re.search(r"\bfree (pawn|piece|rook|queen|knight|bishop)\b", said)
+    found = re.search(r"\bfree (piece|rook|queen|knight|bishop)\b", said)
     return f"a {found[1]}" if found else None
 
 
@@ -134,7 +136,7 @@ KIND = Kind(
     patterns={"amount": AMOUNT},
     slots={
         "free": {k: k for k in _FREE},
-        "man": {k: k for k in ("pawn", "piece", "rook", "queen", "knight", "bishop")},
+        "man": {k: k for k in ("piece", "rook", "queen", "knight", "bishop")},
     },
     vocabulary=frozenset(
         [

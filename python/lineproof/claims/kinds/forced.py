@@ -40,6 +40,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "recapture" in slots:
         side = here.side(slots.get("side"))
         spot, moves = _recaptures(here, slots["recapture"], side)
+    elif slots.get("agent", "").endswith((" recapture", " reply", " answer")):
+        side, spot, moves = _coming(here)
     elif "move" in slots or ("agent" in slots and " no choice" not in here.said):
         move = played(here, slots.get("move", slots.get("agent")))
         side, spot, moves = move.side, move.before, (move.uci,)
@@ -47,13 +49,32 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         side = here.side(slots["side"])
         spot, moves = _at_turn(here, side)
     else:
-        last = played(here, None)
-        if "answer" in here.said or "reply" in here.said or "recapture" in here.said:
-            last = here.last()
-        side, spot, moves = last.side, last.before, (last.uci,)
+        side, spot, moves = _coming(here)
     if "side" in slots and here.side(slots["side"]) != side:
         raise Unread("the move is not that side's")
     return [here.claim(KIND.id, side, spot=spot, moves=moves)]
+
+
+def _coming(here: Here) -> tuple[str, Spot, tuple[str, ...]]:
+    """What "forced", "the recapture" and "the reply" mean without a move: the one just played, or the one to come.
+
+    :raises Unread: when it is not plain.
+    """
+    said = here.said
+    if "recapture" in said and len(here.spot.moves) > 1 and _took(here.spot):
+        last = here.last()
+        if _took(last.before) and last.before.moves[-1][2:4] == last.uci[2:4]:
+            return last.side, last.before, (last.uci,)
+    if "recapture" in said:
+        spot, moves = _recaptures(here, "recapture", here.board.turn)
+        return here.board.turn, spot, moves
+    if "reply" in said or "answer" in said:
+        following = shown_next(here)
+        if following is None:
+            raise Unread("it is not said which reply")
+        return here.board.turn, here.spot, (following,)
+    last = played(here, None)
+    return last.side, last.before, (last.uci,)
 
 
 def _recaptures(here: Here, text: str, side: str) -> tuple[Spot, tuple[str, ...]]:
@@ -76,8 +97,8 @@ def _recaptures(here: Here, text: str, side: str) -> tuple[Spot, tuple[str, ...]
         for m in spot.board.legal_moves()
         if m[2:4] == square and (spot.board.piece_at(m[:2]) or "").lower() in letters
     )
-    if not found:
-        raise Unread(f"nothing can be taken on {square}")
+    if not found or (spot is not here.spot and here.spot.moves[-1] not in found):
+        raise Unread(f"nothing is to be taken on {square}")
     return spot, found
 
 
@@ -146,6 +167,8 @@ def _only(kept: int, left: int) -> bool:
 
 def _took(spot: Spot) -> bool:
     """Whether the last move was a capture."""
+    if not spot.moves:
+        return False
     before = spot.earlier(1)
     return "x" in before.board.san(spot.moves[-1])
 

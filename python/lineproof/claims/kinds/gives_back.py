@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from lineproof.claims.amounts import AMOUNT, LEAST, Amount, pawns
+from lineproof.claims.amounts import AMOUNT, LEAST, WORTH, Amount, pawns
 from lineproof.claims.board import material, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.gain import end_of_shown_line, settled
@@ -35,8 +35,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 
 def check(claim: Claim, ask: Ask) -> Judgement:
     side, name = claim.side or "white", claim.params["amount"]
+    past = [material(claim.spot.earlier(n).board, side) for n in range(claim.params["plies"] + 1)]
+    # a moment in the middle of a bigger exchange does not count
     before = max(
-        material(claim.spot.earlier(n).board, side) for n in range(claim.params["plies"] + 1)
+        balance for balance in past if balance <= WORTH.get(name, 9) + 1 or balance == past[-1]
     )
     shown = end_of_shown_line(claim.place, claim.spot)
     final = settled(ask, shown, side)

@@ -19,7 +19,7 @@ PHRASES = (
     "{agent} <lose> [outright|by force|at once|quickly|immediately|on the spot|straight away|without a fight|in all lines|trivially|in every line]",
     "{agent} <lose> the game [outright|by force|at once|on the spot]",
     "{agent} <lose> for {side}",
-    "{agent} <be> [{very}] losing [for {side}]",
+    "{agent} <be> [{very}] (losing|a losing move|a losing idea|the losing move) [for {side}]",
     "{agent} <lead to/end in/result in> a lost (position|game|ending|endgame) [for {side}]",
     "{agent} <leave> {side} [{very}] (lost|with a lost position|in a lost position|with a lost game)",
     "{agent} <turn out to be> losing",

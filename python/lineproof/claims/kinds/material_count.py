@@ -43,7 +43,7 @@ _AMOUNTS: dict[str, Any] = {
     **dict.fromkeys(("a pawn", "one pawn", "1 pawn", "a clear pawn", "a clean pawn", "a healthy pawn", "a single pawn", "a whole pawn", "just a pawn", "only a pawn", "a sound pawn", "a solid pawn"), "pawn"),
     **dict.fromkeys(("2 pawns", "2 clear pawns", "2 clean pawns", "2 whole pawns", "2 healthy pawns"), "2 pawns"),
     **dict.fromkeys(("3 pawns",), "3 pawns"),
-    **dict.fromkeys(("a piece", "a clear piece", "a whole piece", "a minor piece", "a knight", "a bishop", "a full piece", "a clean piece"), "piece"),
+    **dict.fromkeys(("a piece", "a clear piece", "a whole piece", "a minor piece", "a knight", "a bishop", "a full piece", "a clean piece", "a whole knight", "a whole bishop", "a full knight", "a clear knight"), "piece"),
     **dict.fromkeys(("2 pieces", "2 whole pieces"), "2 pieces"),
     **dict.fromkeys(("the exchange", "an exchange", "a clear exchange"), "exchange"),
     **dict.fromkeys(("a rook", "a whole rook", "a clear rook", "a full rook"), "rook"),

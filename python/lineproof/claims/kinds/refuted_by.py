@@ -15,9 +15,9 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.played import PLAYED, denied, follows, played
 
 PHRASES = (
-    "{agent} <fail/fail at once/fall down> [{very}] (to|because of|on account of|on|after|against) {by}",
-    "{agent} <run into/walk into/stumble into/founder on/come to grief on/come unstuck against> {by}",
-    "{agent} <lose> [at once|by force|outright|immediately] (to|because of|on account of) {by}",
+    "{agent} <fail/fail at once/fall down> [{very}] (to|because of|on account of|on|after|against) {by} [{mate}]",
+    "{agent} <run into/walk into/stumble into/founder on/come to grief on/come unstuck against> {by} [{mate}]",
+    "{agent} <lose> [at once|by force|outright|immediately] (to|because of|on account of) {by} [{mate}]",
     "{agent} <be:refute/punish/demolish/knock out> [at once|outright|simply|immediately|on the spot|severely|by force] by {by}",
     "{agent} <be:answer/meet> (strongly|powerfully|decisively|crushingly) (by|with) {by}",
     "{agent} <be> [{very}] (bad|wrong|a mistake|an error|a blunder|no use|no good|weak|impossible|unplayable|a bad move|possible|good|out of the question|too greedy|premature|unsound|losing) (because of|on account of|owing to|in view of) {by}",
@@ -34,6 +34,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     said = here.said
     refuted = played(here, slots["agent"]) if "agent" in slots else _refuted(here, slots["by"])
     by = follows(refuted.after, slots["by"])
+    if "mate" in slots and not refuted.after.play(by).board.is_checkmate:
+        raise Unread(f"{slots['by']} is not mate")
     turned = _WORKS.search(said) is not None
     if turned and not denied(slots):
         raise Unread("a move that works, or is sound, because of the reply is not refuted")
@@ -109,6 +111,7 @@ KIND = Kind(
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={
+        "mate": {k: k for k in ("mate", "checkmate", "with mate")},
         "praise": {
             k: k
             for k in (
@@ -126,7 +129,7 @@ KIND = Kind(
                 "thematic",
                 "convincing",
             )
-        }
+        },
     },
     vocabulary=frozenset(
         [

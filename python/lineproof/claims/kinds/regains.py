@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from lineproof.claims.amounts import AMOUNT, LEAST, Amount, pawns
+from lineproof.claims.amounts import AMOUNT, LEAST, WORTH, Amount, pawns
 from lineproof.claims.board import material, title
-from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
-from lineproof.claims.gain import end_of_shown_line, settled
+from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
+from lineproof.claims.gain import counted, end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import doer
@@ -57,10 +57,31 @@ def _loser(here: Here) -> str:
     return "white" if balance < 0 else "black"
 
 
+def _lowest(spot: Spot, side: str, name: str, done: bool) -> int:
+    """Material balance from which it is regained: now, or, for a side that is not behind now, a moment ago.
+
+    A moment in the middle of a bigger exchange does not count.
+    """
+    now = material(spot.board, side)
+    if now < 0 and not done:
+        return now
+    window = min(BACK if done else WINDOW, len(spot.moves))
+    past = [material(spot.earlier(n).board, side) for n in range(window + 1)]
+    return min(
+        balance for balance in (now, *past) if -balance <= WORTH.get(name, 9) + 1 or balance == now
+    )
+
+
+def _piece_down(spot: Spot, side: str) -> bool:
+    """Whether the side was behind in pieces, pawns apart, lately."""
+    window = range(min(BACK, len(spot.moves)) + 1)
+    return any(counted(spot.earlier(n), side).pieces < 0 for n in window)
+
+
 def check(claim: Claim, ask: Ask) -> Judgement:
     side, name, done = claim.side or "white", claim.params["amount"], claim.params["done"]
-    window = min(BACK if done else WINDOW, len(claim.spot.moves))
-    low = min(material(claim.spot.earlier(n).board, side) for n in range(window + 1))
+    now = material(claim.spot.board, side)
+    low = _lowest(claim.spot, side, name, done)
     shown = claim.spot if done else end_of_shown_line(claim.place, claim.spot)
     final = settled(ask, shown, side)
     gain = final.balance - low
@@ -72,7 +93,14 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         return Judgement(Outcome.FAILS, because, line, claim.spot, numbers, instead=because)
     stands = "level" if final.balance == 0 else f"{pawns(final.balance)} {'ahead' if final.balance > 0 else 'behind'}"  # fmt: skip
     because = f"{title(side)} was {pawns(low)} behind and at the end of this line is {stands}."
-    holds = gain >= least
+    if done and now - low < least <= gain:
+        because += f" On the board he is still {pawns(now)} behind."
+    holds = gain >= least and (not done or now - low >= least)
+    if name not in {"pawn", "two pawns", "three pawns", "material"} and not _piece_down(
+        claim.spot, side
+    ):
+        because += f" No {name} of his was missing."
+        holds = False
     if final.mated is not None:
         holds = final.mated != side
         because = f"The line ends in mate against {title(final.mated)}."
@@ -88,7 +116,7 @@ KIND = Kind(
     title="Regains",
     version=1,
     definition=(
-        "The side is, or was within two plies, behind in material, and at the end of the line shown, continued by best play until no capture gains a pawn, it is better off by the amount: a pawn 1, the exchange 1, a piece 2, "
+        "The side is behind in material, or, where it is not, was so within two plies (by no more than a pawn above the amount), and at the end of the line shown, continued by best play until no capture gains a pawn, it is better off by the amount: a pawn 1, the exchange 1, a piece 2, "
         "a rook and the queen 3. Said of what has happened: within eight plies, at this position."
     ),
     phrases=PHRASES,

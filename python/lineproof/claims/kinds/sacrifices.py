@@ -27,7 +27,7 @@ PHRASES = (
     "[{whose_a}] [{praise}] {noun} on {square}",
     "{whose_a} {praise} {noun}",
     "with {whose_a} [{praise}] {noun} [on {square}]",
-    "{amount} <be:sacrifice/offer> [by {agent}]",
+    "{amount} <be:sacrifice/offer> [by {agent}|on {square}]",
     "{amount} offered on {square}",
 )
 _NOUNS: dict[str, str] = {
@@ -69,7 +69,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 def _noun(slots: dict[str, Any]) -> Amount:
     if "noun" not in slots:
         return Amount("material", LETTERS_OF["material"])
-    word = _NOUNS[slots["noun"]]
+    word = slots["noun"]
     return Amount.read(f"the {word}" if word != "material" else "material")
 
 
@@ -111,8 +111,11 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         because = f"{title(side)} is {pawns(down)} behind on the board."
         return Judgement(Outcome.HOLDS, because, (), claim.spot, {"behind": down})
     said = str(Amount(amount, ""))
-    what = "no material" if amount == "material" else f"not {said}"
-    because = f"{title(side)} offers {what}{_on(claim)}: nothing of it can be taken with gain."
+    because = f"{title(side)} does not offer {said}{_on(claim)}: none can be taken with gain."
+    if amount == "queen":
+        because = (
+            f"{title(side)} does not offer the queen{_on(claim)}: it cannot be taken with gain."
+        )
     return Judgement(Outcome.FAILS, because, (), claim.spot, {}, instead=because)
 
 

@@ -123,7 +123,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "level" in slots:
         if _ROUGHLY.search(here.said):
             here = replace(here, hedged=True)
-        return [here.claim(KIND.id, "white", negated=_no(here, verb), degree=slots["level"], either=True)]
+        return [
+            here.claim(
+                KIND.id, "white", negated=_no(here, verb), degree=slots["level"], either=True
+            )
+        ]
     if _EQUAL.search(here.said):
         side = here.side(slots["side"]) if "side" in slots else here.mover
         return [here.claim(KIND.id, side, negated=_no(here, verb), degree=Band.LEVEL)]
