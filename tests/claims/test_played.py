@@ -38,3 +38,18 @@ def test_a_move_named_described_or_pointed_at(words: str, moves: list[str]) -> N
 )
 def test_a_pointer_that_may_mean_another_is_not_followed(words: str) -> None:
     assert _moves(words) == []
+
+
+def test_a_reply_given_as_the_reason_is_not_played_first() -> None:
+    text = "1. e4 e5 2. Qh5 Nc6 3. Bc4 Nf6 {%s} 4. Qxf7# *"
+    (claim,) = claims_of(text % "Nf6 cannot be played because of Qxf7.")
+    assert (claim.kind, claim.params["by"]) == ("refuted-by", "h5f7")
+    assert not claims_of(text % "Nf6 is good thanks to 4. Qxf7.")
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["Nf3 looks bad, but the queen is out.", "This looks bad.", "That cannot be right."],
+)
+def test_what_only_looks_so_is_not_read(words: str) -> None:
+    assert _moves(words) == []

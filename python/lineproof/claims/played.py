@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from .board import side_of
@@ -21,6 +22,8 @@ def played(here: Here, text: str | None) -> Named:
 
     :raises Unread: when it is not clear, or cannot be played.
     """
+    if _rests_on_a_reply(here):
+        raise Unread("the move after the reason is a reply, not the way there")
     if text is not None and MOVE.fullmatch(text):
         return here.named(text)
     if text is not None and text not in _POINTERS:
@@ -33,6 +36,31 @@ def played(here: Here, text: str | None) -> Named:
     if topic is not None and last.uci[2:4] not in here.find(topic):
         raise Unread(f"{text!r} may mean {topic}")
     return last
+
+
+_REASON = re.compile(
+    r"\b(?:because of|thanks to|in view of|due to|owing to|on account of)\b(?P<moves>.*)$",
+    re.IGNORECASE,
+)
+
+
+def _rests_on_a_reply(here: Here) -> bool:
+    """Whether the reader has played the moves behind "because of" before the clause was asked about."""
+    reason = _REASON.search(" ".join(here.words.split()))
+    if reason is None or not here.spot.moves:
+        return False
+    last = here.spot.earlier(1).board.san(here.spot.moves[-1])
+    said = [m.group() for m in MOVE.finditer(reason["moves"])]
+    return bool(said) and _san(said[-1]) == _san(last)
+
+
+def contrasted(here: Here) -> bool:
+    """Whether "but" or the like follows the clause: it may be taken back at once."""
+    for comment in here.place.comments:
+        if comment.start <= here.start < comment.start + len(comment.text):
+            rest = comment.text[here.end - comment.start :]
+            return re.match(r"\W*(?:but|yet|though|although|however|at first)\b", rest) is not None
+    return False
 
 
 def doer(here: Here, text: str | None) -> Agent:
@@ -124,6 +152,7 @@ def _san(text: str) -> str:
 __all__ = [
     "PLAYED",
     "castling",
+    "contrasted",
     "denied",
     "doer",
     "follows",

@@ -138,3 +138,20 @@ def test_a_denial_is_turned_round(judge: Judge, words: str, expected: Outcome) -
 )
 def test_other_gains_are_not_read(words: str) -> None:
     assert not [c for c in claims_of(PETROV % words) if c.kind == "wins-material"]
+
+
+@pytest.mark.parametrize(
+    ("words", "winner"),
+    [
+        ("White lost a pawn.", "black"),
+        ("White has lost a pawn.", "black"),
+        ("White won a pawn.", "white"),
+        ("The pawn on e5 is lost.", "black"),
+        ("The pawn on e5 falls.", "black"),
+        ("The pawn falls.", "black"),
+    ],
+)
+def test_who_wins_what_is_lost(words: str, winner: str) -> None:
+    # Black has just taken on e4; the pawn on e5 is White's
+    (claim,) = claims_of("1. e4 e5 2. Nc3 Nf6 3. f4 d5 4. fxe5 Nxe4 {%s} 5. Nf3 *" % words)
+    assert (claim.kind, claim.side) == ("wins-material", winner)

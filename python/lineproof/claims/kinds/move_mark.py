@@ -12,7 +12,7 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import LOST, spelled, told, weigh
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.played import PLAYED, played
+from lineproof.claims.played import PLAYED, contrasted, played
 
 _GLYPHS = {1: "!", 2: "?", 3: "!!", 4: "??", 5: "!?", 6: "?!"}
 """PGN standard (1994), NAG table of section 10."""
@@ -66,9 +66,15 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     named = played(here, slots.get("agent", slots.get("best")))
     if "side" in slots and here.side(slots["side"]) != named.side:
         raise Unread("the move is not that side's")
-    if _LOOKS.search(here.said) and slots.get("mark") in {"!", "!!"}:
-        raise Unread("what looks good is not said to be good")
     verb = slots.get("verb")
+    if _LOOKS.search(here.said) and (
+        slots.get("mark") in {"!", "!!"}
+        or slots["agent"] in {"this", "that", "it", "which"}
+        or contrasted(here)
+    ):
+        raise Unread("what looks so need not be so")
+    if verb is not None and verb.modal in {"can", "must"}:
+        raise Unread("it is guessed, not said")
     denied = here.denied or (verb is not None and bool(verb.negated))
     if _NOTHING.search(here.said):
         denied = False

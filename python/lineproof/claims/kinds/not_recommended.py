@@ -15,7 +15,8 @@ from lineproof.claims.played import PLAYED, denied, played
 
 PHRASES = (
     "(i|we) [{very}] (would|'d) [{very}] (leave {agent} alone|leave {agent} to others|stay away from {agent}|keep away from {agent}|avoid {agent}|steer clear of {agent}|advise against {agent}|skip {agent}|warn against {agent})",
-    "(i|we) [{very}] (would|'d|do|can|will|could) not [{very}] (recommend|advise|play|suggest|go for|choose|touch) {agent} [here|now] [{scope}]",
+    "(i|we) [{very}] (would|'d|do|can|will|could) not [{very}] (recommend|advise|suggest) {agent} [here|now] [{scope}]",
+    "(i|we) [{very}] (would|'d|do|will) not [{very}] (play|go for|choose|touch) {agent} [here|now] [{scope}]",
     "(i|we) [{very}] <advise against/advise you against/warn against/warn you against/steer clear of/keep away from> {agent} [here] [{scope}]",
     "{agent} <be:recommend/advise> [here] [{scope}]",
     "{agent} <be> [{very}] (to be recommended|recommendable|advisable|a good idea|to be advised) [here] [{scope}]",

@@ -22,6 +22,8 @@ PHRASES = (
     "{agent} <be:answer/meet> (strongly|powerfully|decisively|crushingly) (by|with) {by}",
     "{agent} <be> [{very}] (bad|wrong|a mistake|an error|a blunder|no use|no good|weak|impossible|unplayable|a bad move|possible|good|out of the question|too greedy|premature|unsound|losing) (because of|on account of|owing to|in view of) {by}",
     "{agent} <work> (because of|on account of|owing to|in view of) {by}",
+    "{agent} can not be played [here|now] (because of|on account of|owing to|in view of) {by} [{mate}]",
+    "{side} can not play {agent} [here|now] (because of|on account of|owing to|in view of) {by} [{mate}]",
     "{by} <refute/punish/demolish/bust/knock out> {agent} [at once|outright|by force|immediately|on the spot]",
     "{by} <be> [{very}] (the|a) [{praise}] (refutation|punishment) [of {agent}]",
     "[the|{whose}] [{praise}] (refutation|punishment) [of {agent}|for {agent}] <be> {by}",
@@ -33,6 +35,8 @@ PHRASES = (
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     said = here.said
     refuted = played(here, slots["agent"]) if "agent" in slots else _refuted(here, slots["by"])
+    if "side" in slots and here.side(slots["side"]) != refuted.side:
+        raise Unread("the move is not that side's")
     by = follows(refuted.after, slots["by"])
     if "mate" in slots and not refuted.after.play(by).board.is_checkmate:
         raise Unread(f"{slots['by']} is not mate")
@@ -133,6 +137,8 @@ KIND = Kind(
     },
     vocabulary=frozenset(
         [
+            "played",
+            "play",
             "fail",
             "fails",
             "failed",

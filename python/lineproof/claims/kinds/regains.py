@@ -36,6 +36,8 @@ _HAS = re.compile(r"\b(?:has|have|['’]s|with)\b(?! to\b).* back\b")
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     amount = Amount.read(slots["amount"])
+    if amount.letters != "p" and re.search(r"\b(?:tak|took)", here.said):
+        raise Unread("to take a piece back is to recapture")
     agent_text = slots.get("agent")
     side = doer(here, agent_text).side if agent_text or here.subject else _loser(here)
     spot = doer(here, agent_text).spot if agent_text else here.spot

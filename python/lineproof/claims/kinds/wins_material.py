@@ -26,15 +26,16 @@ PHRASES = (
     "{agent} <win/net/gain/bring/earn> {side} [{very}] {amount} [{tail}]",
     "{played} <give> {side} [{very}] {amount}",
     "{agent} <cost> {side} [{very}] {amount} [for {price}]",
-    f"[{{agent}}] <{_LOSE}> [{{very}}] {{amount}} [{{tail}}]",
-    f"[{{agent}}] <{_LOSE}> [{{very}}] {{amount}} for {{price}}",
+    f"[{{agent}}] <{_LOSE}> [{{very}}] {{given}} [{{tail}}]",
+    f"[{{agent}}] <{_LOSE}> [{{very}}] {{given}} for {{price}}",
     "<ing:win/pick up/net/gain/collect/bag/pocket> [{very}] {amount} [{tail}]",
-    "<ing:lose/drop/shed> [{very}] {amount} [{tail}]",
+    "<ing:lose/drop/shed> [{very}] {given} [{tail}]",
     "<ing:cost> {side} [{very}] {amount}",
-    "{amount} <be:lose> [{tail}]",
-    "{amount} <fall/drop off/drop>",
-    "{amount} <be> [{very}] gone",
-    "with the (win|gain|loss) of {amount}",
+    "{fallen} <be:lose> [{tail}]",
+    "{fallen} <fall/drop off/drop>",
+    "{fallen} <be> [{very}] gone",
+    "with the (win|gain) of {amount}",
+    "with the loss of {given}",
 )
 _TAILS = (
     "back", "outright", "by force", "for nothing", "for free", "cleanly", "next", "for white", "for black", "for us", "on the spot", "to a check", "to a fork", "to a pin", "to a discovered check", "to a discovery", "to a simple fork",
@@ -44,27 +45,29 @@ _TAILS = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     text = " ".join(here.said.split())
-    amount = Amount.read(slots["amount"])
+    said = slots.get("amount") or slots.get("given") or slots["fallen"]
+    amount = Amount.read(said)
     verb = slots.get("verb")
-    if verb is None and text.startswith("with "):
-        loses = "loss" in text.split()
-        winner, spot = (other(here.implied()) if loses else here.implied()), here.spot
+    spot = here.spot
+    if "fallen" in slots:
+        winner = _taker(here, said, amount)
     elif "side" in slots:
         agent = doer(here, slots.get("agent", slots.get("played")))
         side, spot = here.side(slots["side"]), agent.spot
-        winner = other(side) if _COSTS.search(text) else side
-    elif _FALLS.search(text) and "agent" not in slots and not _LOSES.search(text):
-        winner, spot = _taker(here, slots["amount"], amount), here.spot
+        winner = other(side) if re.search(r"\bcost", text) else side
     else:
         agent = doer(here, slots.get("agent"))
         spot = agent.spot
-        winner = other(agent.side) if _LOSES.search(text) else agent.side
+        winner = other(agent.side) if "given" in slots else agent.side
     for side, tail in (("white", "for white"), ("black", "for black")):
         if slots.get("tail") == tail and winner != side:
             raise Unread("it is not clear who wins it")
     price = Amount.read(slots["price"]).name if "price" in slots else None
     if price is not None and WORTH.get(amount.name, 0) - WORTH.get(price, 99) < 1:
         raise Unread("what is given is worth as much as what is won")
+    done = verb is not None and verb.done
+    if "fallen" in slots:
+        done = done or _just_taken(here, amount)
     return [
         here.claim(
             KIND.id,
@@ -74,20 +77,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             force="by force" in text or (verb is not None and verb.modal == "can"),
             free=re.search(r"\bfor (?:free|nothing)\b", text) is not None,
             price=price,
-            done=_is_done(here, amount, text, verb),
+            done=done or _PAST.search(text) is not None,
         )
     ]
 
 
-_COSTS = re.compile(r"\bcost")
-_LOSES = re.compile(
-    r"\b(?:los(?:es?|ing)|drop(?:s|ped|ping)? (?!off\b)(?=.)|blunder|giv(?:es?|ing) away|gave away|given away|throw(?:s|n|ing)? away|threw away|shed|hangs?\b|hung\b|(?:has|have|had)(?: \w+)? lost)"
-)
-_FALLS = re.compile(
-    r"\b(?:falls?|fell|fallen|drops?(?: off)?|dropped(?: off)?|gone|lost)$|\blost\b"
-)
 _PAST = re.compile(
-    r"^(?!.*\b(?:is|are|be)\b).*\b(?:won|gained|lost|picked up|netted|collected|fell)\b"
+    r"^(?!.*\b(?:is|are|be|was|were)\b).*\b(?:won|gained|lost|picked up|netted|collected|fell|dropped|blundered)\b"
 )
 """Words of what has happened, as against "is lost"."""
 
@@ -113,17 +109,10 @@ def _just_taken(here: Here, amount: Amount) -> bool:
     if not here.spot.moves:
         return False
     last = here.last()
+    if amount.square not in (None, last.uci[2:4]):
+        return False
     taken = (last.before.board.piece_at(last.uci[2:4]) or "").lower()
     return bool(taken) and taken in amount.letters
-
-
-def _is_done(here: Here, amount: Amount, text: str, verb: Any) -> bool:
-    """Whether the words speak of a gain that has happened: "has won", or "the knight falls" of the piece just taken."""
-    if verb is not None and verb.done:
-        return True
-    if _FALLS.search(text) and not _LOSES.search(text):
-        return _just_taken(here, amount)
-    return _PAST.search(text) is not None
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:
@@ -205,7 +194,13 @@ KIND = Kind(
         "a pawn 1 or more, the exchange 1 to 2.5, a piece 2 or more (less than 2 but at least 1 holds with a note when a piece was won and pawns given for it), a rook 3, the queen 3 net; 'X for Y' within one pawn of the difference. 'For free' and 'for nothing': the whole value. 'By force' asks the position itself, not the line shown. Said of what has happened ('has won', 'has cost'), material now against best play from before any of the loser's last four moves."
     ),
     phrases=PHRASES,
-    patterns={"amount": AMOUNT, "price": AMOUNT, "played": PLAYED},
+    patterns={
+        "amount": AMOUNT,
+        "given": AMOUNT,
+        "fallen": AMOUNT,
+        "price": AMOUNT,
+        "played": PLAYED,
+    },
     slots={"tail": {k: k for k in _TAILS}},
     vocabulary=frozenset(
         [
