@@ -58,7 +58,7 @@ _NO = re.compile(r"\b(?:not|no|nothing|nobody|cannot)\b|n['’]t\b")
 
 
 def _claim(
-    here: Here, what: str, loser: str, amount: str | None, square: str | None, doubtful: bool, verb: Any
+    here: Here, what: str, loser: str | None, amount: str | None, square: str | None, doubtful: bool, verb: Any
 ) -> Claim:  # fmt: skip
     # "cannot be avoided" denies the avoiding, and so affirms the result; the reader turns the denial round once
     turned = doubtful and verb is not None and verb.negated
