@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
+from lineproof.claims.amounts import LEAST
 from lineproof.claims.bands import edge_of_two
 from lineproof.claims.board import other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.kinds.wins_material import LEAST
 from lineproof.claims.passing import SENSIBLE, Gain, gained, parsed, passed
 from lineproof.claims.phrase import SHARED
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from lineproof.claims.amounts import LEAST
 from lineproof.claims.bands import edge_of_two, is_safe
 from lineproof.claims.board import name, names, other, pieces, side_of, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.kinds.wins_material import LEAST
 from lineproof.claims.passing import PAWN, SENSIBLE, Gain, cost, gained, parsed, passed
 from lineproof.claims.reference import Reference
 from lineproof.claims.sentence import SAN
