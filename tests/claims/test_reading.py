@@ -136,7 +136,7 @@ def test_another_language_is_counted_as_such() -> None:
         ("Patience is a virtue.", Status.LEFT_ALONE),
         ("Good evening.", Status.LEFT_ALONE),
         ("The bishop attacks f7 twice.", Status.NOT_UNDERSTOOD),
-        ("White threatens to win a pawn.", Status.NOT_UNDERSTOOD),
+        ("White gives check in spirit only.", Status.NOT_UNDERSTOOD),
     ],
 )
 def test_what_claims_nothing_is_told_from_what_is_not_understood(

@@ -221,6 +221,7 @@ class _Cover:
         self.condition = ""
         self.phrases: dict[tuple[int, int], tuple[Kind, dict[str, Any]] | None] = {}
         self.dangling = False
+        self.adrift = False
 
     @property
     def claims(self) -> list[Claim]:
@@ -292,6 +293,7 @@ class _Cover:
                 return
             except Unread as reason:
                 self.reasons.append(str(reason))
+        self.adrift = self.adrift or self._leads_away(clause)
         self.condition = self.condition or condition(line)
         self.dangling = _BARE.fullmatch(line) is not None
         named = _SUBJECT.match(line)
@@ -308,6 +310,18 @@ class _Cover:
             third=_third(clause) or self.here.third,
         )
         self.parts.append(_Part(first, last, None))
+
+    def _leads_away(self, clause: Sequence[Word]) -> bool:
+        """Whether a clause that was not read names a move other than the last: what follows may speak of the position after it."""
+        for word in clause:
+            if word.move is None or (word.san or "")[:1] in "abcdefgh":
+                continue  # a square may be no more than a square
+            try:
+                if self.here.named(word.norm).after.moves != self.here.spot.moves:
+                    return True
+            except Unread:
+                return True
+        return False
 
     def _clause(self, first: int, last: int) -> bool:
         """Tries to read words first..last-1 as one clause."""
@@ -369,6 +383,10 @@ class _Cover:
         verb = slots.get("verb")
         if verb is not None and verb.supposed and not self._shown(here, slots, verb):
             raise Unread("said of what is not on the board")
+        if self.adrift and "move" not in slots and not MOVE.fullmatch(str(slots.get("agent", ""))):
+            raise Unread(
+                "a move was named before that was not read, so it is not clear which position is meant"
+            )
         claims = kind.read(at, dict(slots))
         if kind.flips and verb is not None and verb.negated:
             claims = [replace(claim, negated=not claim.negated) for claim in claims]

@@ -72,3 +72,37 @@ def test_a_right_that_a_check_takes_by_force_is_lost(judge: Judge) -> None:
     finding = judge(text)
     assert finding.outcome is Outcome.HOLDS
     assert "by force" in finding.because
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "The capture costs Black the right to castle.",
+        "Black is no longer able to castle.",
+        "White deprives Black of castling.",
+        "Black gives up the right to castle.",
+        "White prevents Black from castling.",
+        "So Black can't castle yet.",
+        "Black has no castling rights any more.",
+        "Black will never be able to castle.",
+    ],
+)
+def test_a_lost_right_is_said_in_many_ways(judge: Judge, words: str) -> None:
+    finding = judge(MOVED % words, kind="cannot-castle")
+    assert finding.claim.side == "black"
+    assert finding.outcome is Outcome.HOLDS
+
+
+def test_a_right_that_is_kept_is_the_other_way_round(judge: Judge) -> None:
+    assert judge(READY % "White keeps the right to castle.").outcome is Outcome.HOLDS
+    assert judge(MOVED % "Black keeps the right to castle.").outcome is Outcome.FAILS
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["Black has not lost the right to castle.", "This would cost Black the right to castle."],
+)
+def test_a_loss_that_is_denied_or_only_supposed_is_not_read(words: str) -> None:
+    from tests.claims.conftest import claims_of
+
+    assert not claims_of(MOVED % words)

@@ -44,3 +44,33 @@ def test_a_lead_is_two_and_n_is_within_one(judge: Judge, words: str, expected: O
 
 def test_near_miss_one_tempo_is_no_lead(judge: Judge) -> None:
     assert judge("1. e4 e5 2. Nf3 {White leads in development.} *").outcome is Outcome.FAILS
+
+
+@pytest.mark.parametrize(
+    ("words", "expected"),
+    [
+        ("White is ahead in development.", Outcome.HOLDS),
+        ("Black lags behind in development.", Outcome.HOLDS),
+        ("We are three pieces ahead in development.", Outcome.HOLDS),
+        ("This gives White a lead in development.", Outcome.HOLDS),
+        ("We're three tempi in front with our development.", Outcome.HOLDS),
+        ("Black isn't behind in development.", Outcome.FAILS),
+        ("Black does not lead in development.", Outcome.HOLDS),
+        ("Neither side is ahead in development.", Outcome.FAILS),
+    ],
+)
+def test_a_lead_is_said_and_denied_in_many_ways(
+    judge: Judge, words: str, expected: Outcome
+) -> None:
+    finding = judge(GREEDY % words)
+    assert finding.claim.kind == "development-lead"
+    assert finding.outcome is expected
+
+
+@pytest.mark.parametrize(
+    "words", ["White would lead in development.", "White was ahead in development."]
+)
+def test_a_lead_of_another_time_is_not_read(words: str) -> None:
+    from tests.claims.conftest import claims_of
+
+    assert not claims_of(GREEDY % words)

@@ -59,3 +59,34 @@ def test_a_threat_that_is_gone_is_read_as_denied(judge: Judge) -> None:
 def test_a_threat_of_mate_in_three_is_a_threat_of_mate(judge: Judge) -> None:
     setup = "8/8/8/8/5K2/1Q6/5k2/8 b - - 0 1"
     assert judge("{White threatens mate.} 1... Kg1 *", setup=setup).outcome is Outcome.HOLDS
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Bc4 threatens mate.",
+        "Our queen threatens mate on f7.",
+        "We are threatening checkmate.",
+        "Mate on f7 is threatened.",
+        "Mate is in the air on f7.",
+        "There is already a threat of mate.",
+        "White renews the threat of mate.",
+        "Qxf7 mate is the threat.",
+        "This creates a threat of mate on f7.",
+        "With mate threatened on f7.",
+    ],
+)
+def test_a_threat_of_mate_is_said_in_many_ways(judge: Judge, words: str) -> None:
+    finding = judge(SCHOLAR % words)
+    assert (finding.claim.kind, finding.claim.side) == ("mate-threat", "white")
+    assert finding.outcome is Outcome.HOLDS
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["White will threaten mate.", "White never threatens mate.", "White was threatening mate."],
+)
+def test_a_threat_of_another_time_is_not_read(words: str) -> None:
+    from tests.claims.conftest import claims_of
+
+    assert not claims_of(SCHOLAR % words)

@@ -87,3 +87,45 @@ def test_in_a_lost_position_what_a_move_costs_is_not_counted() -> None:
     (claim,) = claims_of("1. e4 e5 2. Nf3?? *")
     assert check(claim, Scripted({"b1c3": 14, "g1f3": 0}, "b1c3")).outcome is Outcome.UNSETTLED
     assert check(claim, Scripted({"b1c3": 15, "g1f3": 0}, "b1c3")).outcome is Outcome.HOLDS
+
+
+@pytest.mark.parametrize(
+    ("words", "move", "mark"),
+    [
+        ("2. Nf3 was an error.", "g1f3", "?"),
+        ("Nf3 looks doubtful.", "g1f3", "?!"),
+        ("White blunders with Nf3.", "g1f3", "??"),
+        ("White makes a serious mistake with 2. Nf3.", "g1f3", "?"),
+        ("The mistake was Nf3.", "g1f3", "?"),
+        ("Nothing beats Nf3 here.", "g1f3", "!"),
+        ("There is nothing better than Nf3.", "g1f3", "!"),
+        ("A strong move, Nf3.", "g1f3", "!"),
+        ("A strong knight sortie, Nf3.", "g1f3", "!"),
+        ("I recommend Nf3.", "g1f3", "!"),
+        ("Nf3 would be a blunder.", "g1f3", "??"),
+        ("Nf3 has been a mistake.", "g1f3", "?"),
+    ],
+)
+def test_verbs_and_nouns_are_marks_too(words: str, move: str, mark: str) -> None:
+    (claim,) = claims_of("1. e4 e5 2. Nf3 {%s} *" % words)
+    assert (claim.kind, claim.params["move"], claim.params["mark"]) == ("move-mark", move, mark)
+    assert not claim.negated
+
+
+def test_no_longer_is_a_denial() -> None:
+    (claim,) = claims_of("1. e4 e5 2. Nf3 {Nf3 is no longer a mistake.} *")
+    assert claim.negated
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Nf3 looks good.",  # what looks good need not be
+        "This is good for Black.",  # of a move of White's
+        "Black blunders with Nf3.",
+        "Nf3 is a good move order.",
+        "A strong move, Nxd5.",
+    ],
+)
+def test_what_is_said_of_another_side_or_only_seems_is_no_mark(words: str) -> None:
+    assert not [c for c in claims_of("1. e4 e5 2. Nf3 {%s} *" % words) if c.kind == "move-mark"]

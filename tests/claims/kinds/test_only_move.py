@@ -52,3 +52,51 @@ def test_the_move_that_saves_the_queen_is_an_only_move(judge: Judge) -> None:
     setup = "4q2k/8/8/8/8/8/4Q3/4K3 w - - 0 1"
     finding = judge("1. Qxe8+ {This is the only move.} *", setup=setup)
     assert finding.outcome is Outcome.HOLDS
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Nf3 is the only good move.",
+        "Only Nf3 keeps the balance.",
+        "White has only one move, Nf3.",
+        "There is one defence, Nf3.",
+        "White has nothing but Nf3.",
+        "The only way to save the game is Nf3.",
+        "Nf3 was the only way to hold.",
+        "All other moves lose.",
+        "Nothing else works.",
+        "Nf3 is absolutely necessary.",
+    ],
+)
+def test_more_ways_to_say_it(words: str) -> None:
+    (claim,) = claims_of(TEXT % words)
+    assert (claim.kind, claim.side, claim.params["move"]) == ("only-move", "white", "g1f3")
+
+
+def test_a_denial_is_turned_round(judge: Judge) -> None:
+    finding = judge("1. e4 {This is not the only move.} *")
+    assert finding.claim.negated
+    assert finding.outcome is Outcome.HOLDS
+
+
+def test_the_only_legal_move_is_counted(judge: Judge) -> None:
+    setup = "6k1/5pp1/8/8/8/8/8/R3K3 w - - 0 1"
+    text = "1. Ra8+ Kh7 {%s is the only legal move.} *"
+    assert judge(text % "1... Kh7", setup=setup).outcome is Outcome.HOLDS
+    finding = judge("1. e4 e5 {1... e5 is the only legal move.} *")
+    assert finding.outcome is Outcome.FAILS
+    assert finding.because == "Black has 20 legal moves."
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Nf3 is the only move for Black.",  # White's move
+        "Other moves do not lose.",
+        "Black is the only one to smile.",
+        "Only Nf3 fans play this.",
+    ],
+)
+def test_other_uses_of_only_are_not_read(words: str) -> None:
+    assert not [c for c in claims_of(TEXT % words) if c.kind == "only-move"]

@@ -82,3 +82,48 @@ def test_whether_a_relative_pin_can_be_broken_is_searched(
     finding = judge(text)
     assert finding.outcome is Outcome.HOLDS
     assert finding.judgement.second is not None and said in finding.judgement.second
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Bb5 pins the knight to the king.",
+        "White has pinned the knight on c6.",
+        "The bishop nails the knight to the king.",
+        "White puts a pin on the knight on c6.",
+        "The knight on c6 is nailed down by the bishop on b5.",
+        "The knight on c6 is in a pin.",
+        "Pinning the knight on c6 to the king.",
+        "We are pinning the knight on c6.",
+    ],
+)
+def test_a_pin_is_said_in_many_ways(judge: Judge, words: str) -> None:
+    finding = judge("1. e4 e5 2. Nf3 Nc6 3. d4 d6 4. Bb5 {%s} *" % words)
+    assert finding.claim.kind == "pin"
+    assert finding.outcome is Outcome.HOLDS
+
+
+def test_a_pin_that_a_verb_denies_is_read_as_denied(judge: Judge) -> None:
+    assert judge(RUY % "The bishop does not pin the knight on c6.").outcome is Outcome.FAILS
+    assert judge(RUY % "The bishop on b5 doesn't pin the pawn on d6.").outcome is Outcome.HOLDS
+
+
+def test_a_move_that_breaks_a_pin_is_read_as_its_end(judge: Judge) -> None:
+    broken = "1. e4 e5 2. Nf3 Nc6 3. Bb5 d6 4. d4 Bd7 {Black breaks the pin.} *"
+    assert judge(broken).outcome is Outcome.HOLDS
+    kept = "1. e4 e5 2. Nf3 Nc6 3. Bb5 d6 4. d4 a6 {This breaks the pin on the knight.} *"
+    assert judge(kept).outcome is Outcome.FAILS
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "The bishop would pin the knight on c6.",
+        "The bishop will pin the knight on c6.",
+        "The knight on c6 was pinned.",
+    ],
+)
+def test_a_pin_of_another_time_is_not_read(words: str) -> None:
+    from tests.claims.conftest import claims_of
+
+    assert not claims_of(RUY % words)

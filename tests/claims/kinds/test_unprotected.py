@@ -40,3 +40,40 @@ def test_a_piece_that_is_not_there_is_not_judged() -> None:
     from tests.claims.conftest import claims_of
 
     assert [c.kind for c in claims_of(ITALIAN % "The rook on c5 is unprotected.")] == ["stale"]
+
+
+@pytest.mark.parametrize(
+    ("words", "expected"),
+    [
+        ("Nobody is looking after the bishop on c5.", Outcome.HOLDS),
+        ("The bishop on c5 isn't protected by anything.", Outcome.HOLDS),
+        ("The bishop on c5 lacks protection.", Outcome.HOLDS),
+        ("The bishop on c5 has no defender.", Outcome.HOLDS),
+        ("The bishop on c5 is standing there without any protection.", Outcome.HOLDS),
+        ("The bishop on c5 is protected by nothing.", Outcome.HOLDS),
+        ("This leaves the bishop on c5 unprotected.", Outcome.HOLDS),
+        ("Nothing is guarding the pawn on e5.", Outcome.FAILS),
+        ("The pawn on e5 is no longer protected.", Outcome.FAILS),
+        ("The bishop on c5 is no longer unprotected.", Outcome.FAILS),
+    ],
+)
+def test_a_lack_of_protection_is_said_in_many_ways(
+    judge: Judge, words: str, expected: Outcome
+) -> None:
+    finding = judge(ITALIAN % words)
+    assert finding.claim.kind == "unprotected"
+    assert finding.outcome is expected
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "The bishop on c5 would be unprotected.",
+        "The bishop on c5 was unprotected.",
+        "Nothing does not protect the bishop on c5.",
+    ],
+)
+def test_a_lack_of_another_time_is_not_read(words: str) -> None:
+    from tests.claims.conftest import claims_of
+
+    assert not claims_of(ITALIAN % words)

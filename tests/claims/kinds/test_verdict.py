@@ -101,3 +101,33 @@ def test_the_wrong_side_fails_with_a_true_wording(judge: Judge) -> None:
 )
 def test_near_miss_negation_condition_question_and_quotation_are_no_verdicts(words: str) -> None:
     assert not claims_of("1. e4 e5 {%s} *" % words)
+
+
+@pytest.mark.parametrize(
+    ("words", "points", "expected"),
+    [
+        ("The position is not level.", 54, Outcome.FAILS),
+        ("The position is not level.", 55, Outcome.HOLDS),
+        ("The position is not level.", 44, Outcome.HOLDS),
+        ("The game is no longer unclear.", 71, Outcome.HOLDS),
+        ("The game is no longer unclear.", 70, Outcome.FAILS),
+        ("Black has not equalised.", 45, Outcome.FAILS),
+        ("White is no longer better.", 52, Outcome.HOLDS),
+        ("White is clearly better.", 60, Outcome.UNSETTLED),  # the adverb is the degree
+        ("Black's position is winning.", 15, Outcome.HOLDS),
+        ("2. Nf3 gives White a slight edge.", 60, Outcome.HOLDS),
+        ("This gives White an advantage.", 53, Outcome.HOLDS),
+        ("White keeps a small plus.", 55, Outcome.HOLDS),
+        ("White obtains a clear advantage.", 65, Outcome.HOLDS),
+        ("The advantage is with White.", 53, Outcome.HOLDS),
+    ],
+)
+def test_more_ways_to_say_it(words: str, points: int, expected: Outcome) -> None:
+    (claim,) = claims_of("1. e4 e5 {%s} 2. Nf3 *" % words)
+    assert claim.kind == "verdict"
+    assert check(claim, Scripted({"g1f3": points, "b8c6": points}, "g1f3")).outcome is expected
+
+
+@pytest.mark.parametrize("words", ["White had the advantage.", "White can get an advantage."])
+def test_what_was_or_can_be_is_no_verdict(words: str) -> None:
+    assert not claims_of("1. e4 e5 {%s} 2. Nf3 *" % words)

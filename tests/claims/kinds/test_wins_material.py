@@ -90,3 +90,68 @@ def test_a_line_that_ends_in_mate_wins_more_than_material(judge: Judge) -> None:
     legal = "1. e4 e5 2. Nf3 d6 3. Bc4 Bg4 4. Nc3 g6 {%s} 5. Nxe5 Bxd1 6. Bxf7+ Ke7 7. Nd5# *"
     assert judge(legal % "White wins a pawn.").outcome is Outcome.HOLDS
     assert judge(legal % "White loses the queen.").outcome is Outcome.FAILS
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "White is going to win the queen.",
+        "White nets the queen.",
+        "The knight move drops the queen.",
+        "4... Nf6 costs Black the queen.",
+        "Black's queen is lost.",
+        "White can win the queen.",
+        "Black has dropped his queen.",
+        "The knight on e5 wins the queen.",
+        "White picks up the queen.",
+    ],
+)
+def test_more_ways_to_say_it(judge: Judge, words: str) -> None:
+    finding = judge(PETROV % words)
+    assert (finding.claim.side, finding.claim.params["amount"]) == ("white", "queen")
+    assert finding.outcome is Outcome.HOLDS
+
+
+@pytest.mark.parametrize(
+    ("words", "expected"),
+    [
+        ("White does not win the queen.", Outcome.FAILS),
+        ("Black doesn't lose a piece.", Outcome.FAILS),
+        ("Black does not win a pawn.", Outcome.HOLDS),
+    ],
+)
+def test_a_denial_is_turned_round(judge: Judge, words: str, expected: Outcome) -> None:
+    finding = judge(PETROV % words)
+    assert finding.claim.negated
+    assert finding.outcome is expected
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "White wins time.",
+        "White wins the game.",
+        "The queen is lost.",  # whose?
+        "White would win the queen.",
+        "Black loses his way.",
+    ],
+)
+def test_other_gains_are_not_read(words: str) -> None:
+    assert not [c for c in claims_of(PETROV % words) if c.kind == "wins-material"]
+
+
+@pytest.mark.parametrize(
+    ("words", "winner"),
+    [
+        ("White lost a pawn.", "black"),
+        ("White has lost a pawn.", "black"),
+        ("White won a pawn.", "white"),
+        ("The pawn on e5 is lost.", "black"),
+        ("The pawn on e5 falls.", "black"),
+        ("The pawn falls.", "black"),
+    ],
+)
+def test_who_wins_what_is_lost(words: str, winner: str) -> None:
+    # Black has just taken on e4; the pawn on e5 is White's
+    (claim,) = claims_of("1. e4 e5 2. Nc3 Nf6 3. f4 d5 4. fxe5 Nxe4 {%s} 5. Nf3 *" % words)
+    assert (claim.kind, claim.side) == ("wins-material", winner)

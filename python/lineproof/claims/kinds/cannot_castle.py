@@ -6,27 +6,40 @@ import re
 from typing import Any
 
 from lineproof.claims.board import title
+from lineproof.claims.castling import possible
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.timing import as_it_stands
+
+_RIGHT = "(the right|{whose} right|the chance|the possibility|the option|the privilege) to castle"
+_CASTLING = "(castling|castling rights|{whose} castling rights|the castling rights|the right of castling|the castling privilege)"
+_MORE = "[any more|any longer|again|yet|at all|in this game]"
 
 PHRASES = (
-    "{side} (can|may) [now|still] (not|never|no longer) [{very}] castle {wing} [any more|any longer|again]",
-    "{side} (can|may) [now|still] (not|never|no longer) [{very}] castle [any more|any longer|again]",
-    "{side} (has|have) [{very}] (lost|forfeited|given up|spoiled|spoilt|surrendered) (the right|{whose} right|the chance|the possibility) to castle [{wing}]",
-    "{side} (has|have) [{very}] (lost|forfeited|given up|surrendered) (castling|castling rights|{whose} castling rights|the castling rights)",
-    "{side} (loses|lose|forfeits|forfeit|gives up|give up) (the right|{whose} right|the chance) to castle [{wing}]",
-    "{side} {is} [{very}] (unable|not able) to castle [{wing}]",
-    "{whose} king (can|may) (not|never|no longer) castle [{wing}]",
-    "{whose} king has [{very}] lost (the right|its right|his right) to castle [{wing}]",
-    "the king (can|may) (not|never|no longer) castle [{wing}]",
-    "{side} (will|can) never castle [{wing}] [again|in this game]",
-    "(costs|costing) {side} (the right to castle|castling)",
-    "(this|that|it) costs {side} (the right to castle|castling)",
-    "(castling|castling {wing}) {is} [{very}] {impossible} [for {side}]",
+    f"{{side}} (can|may) [now|still] (not|never|no longer) [{{very}}] castle [{{wing}}] {_MORE}",
+    f"{{side}} (will|can) never [be able to] castle [{{wing}}] {_MORE}",
+    f"{{side}} will not be able to castle [{{wing}}] {_MORE}",
+    f"[{{agent}}] <lose/forfeit/give up/spoil/surrender/sacrifice> {_RIGHT} [{{wing}}]",
+    f"[{{agent}}] <lose/forfeit/give up/spoil/surrender/sacrifice> {_CASTLING}",
+    f"{{side}} {{is}} [{{very}}] (unable|not able|no longer able) to castle [{{wing}}] {_MORE}",
+    f"{{whose}} king (can|may) (not|never|no longer) castle [{{wing}}] {_MORE}",
+    "{whose} king (has|have) [{very}] lost (the right|its right|his right|the chance) to castle [{wing}]",
+    f"the king (can|may) (not|never|no longer) castle [{{wing}}] {_MORE}",
+    f"[{{agent}}] <cost> {{side}} ({_RIGHT}|{_CASTLING})",
+    f"<ing:cost> {{side}} ({_RIGHT}|{_CASTLING})",
+    f"[{{agent}}] <deprive/rob> {{side}} of ({_RIGHT}|{_CASTLING})",
+    "[{agent}] <prevent/stop/hinder/keep> {side} from castling [{wing}] [for good|for the moment|for now]",
+    "[{agent}] <prevent/stop/hinder/rule out> {whose} castling [{wing}]",
+    "[{agent}] <make sure> [that] {side} can (not|never|no longer) castle [{wing}]",
+    "so that {side} can (not|never|no longer) castle [{wing}]",
+    "[{agent}] <make> castling [{wing}] impossible for {side}",
+    "(castling|castling {wing}|{whose} castling) {is} [{very}] {impossible} [for {side}]",
     "{side} (can|may) [now|still|always] {able} [{wing}] [at once|now]",
-    "{side} (has|have) [{very}] no right to castle [{wing}]",
-    "(without|losing|having lost) the right to castle",
+    f"{{side}} <have> [{{very}}] no [more] right to castle [{{wing}}] {_MORE}",
+    f"{{side}} <have> [{{very}}] no castling rights {_MORE}",
+    "(without|losing|having lost) (the right|{whose} right) to castle",
+    "{side} (keeps|keep|retains|retain|still has|still have) {kept} [{wing}]",
 )
 _WINGS = {
     **dict.fromkeys(
@@ -54,6 +67,9 @@ _WINGS = {
     ),
 }
 
+_TAKEN = re.compile(r"\b(?:prevent|stop|hinder|rule)")
+"""Words of a castling that another takes away."""
+
 _LASTING = re.compile(
     r"\b(?:any more|any longer|no longer|never|lost|loses|lose|forfeit\w*|given up|gives? up|spoil\w*|surrendered|right|over|gone|again)\b"
 )
@@ -61,17 +77,39 @@ _LASTING = re.compile(
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    verb = slots.get("verb")
+    as_it_stands(here, slots)
+    agent = here.agent(slots["agent"]) if "agent" in slots else None
+    spot = here.spot if agent is None else agent.spot
+    if (
+        verb is not None
+        and verb.negated
+        and "no castling" not in here.said
+        and "no right" not in here.said
+    ):
+        raise Unread("what is denied may be the loss or the right")
     if "side" in slots:
         side = here.side(slots["side"])
     elif "whose" in slots:
         side = here.side(slots["whose"])
+        if (
+            agent is not None
+            and slots["verb"] is not None
+            and _TAKEN.search(here.said) is None
+            and agent.side != side
+        ):
+            raise Unread("it is not clear who cannot castle")
+    elif agent is not None:
+        side = agent.side
     elif here.subject is not None:
         side = here.subject
     else:
         raise Unread("it is not clear who cannot castle")
-    can = slots.get("able") is True
+    can = slots.get("able") is True or "kept" in slots
     lasting = _LASTING.search(here.said) is not None and not can
-    return [here.claim(KIND.id, side, negated=can, wing=slots.get("wing"), lasting=lasting)]
+    return [
+        here.claim(KIND.id, side, spot=spot, negated=can, wing=slots.get("wing"), lasting=lasting)
+    ]
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
@@ -80,7 +118,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     rights = [w for w in wings if board.may_castle(side, w)]
     who = title(side)
     where = f" {claim.params['wing']}side" if claim.params["wing"] else ""
-    possible = _possible(claim, side, rights)
+    free = possible(claim.spot, side, rights)
     if claim.params["lasting"] and rights and not _king_must_move(claim, side):
         because = f"{who} still has the right to castle{where}."
         return Judgement(
@@ -93,12 +131,12 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
             f"{who} is in check and has only king moves: the right is lost by force.",
             True,
         )
-    elif possible is None:
+    elif free is None:
         because, cannot = f"{who} is in check and cannot castle now, but keeps the right.", True
-    elif not possible:
+    elif not free:
         because, cannot = f"{who} keeps the right to castle{where}, but cannot castle now.", True
     else:
-        because, cannot = f"{who} can castle now: {' or '.join(possible)}.", False
+        because, cannot = f"{who} can castle now: {' or '.join(free)}.", False
     holds = cannot != claim.negated
     return Judgement(
         Outcome.HOLDS if holds else Outcome.FAILS,
@@ -117,35 +155,6 @@ def _king_must_move(claim: Claim, side: str) -> bool:
     king = "K" if side == "white" else "k"
     steps = [m for m in legal if board.piece_at(m[:2]) == king and not board.san(m).startswith("O")]
     return board.turn == side and bool(legal) and len(steps) == len(legal)
-
-
-def _possible(claim: Claim, side: str, rights: list[str]) -> list[str] | None:
-    """Castling moves that `side` could play now; None in check."""
-    board = claim.spot.board
-    if board.turn != side:
-        passed = board.passed()
-        if passed is None:  # the other side is in check: look at the squares alone
-            return ["O-O" if w == "king" else "O-O-O" for w in rights if _free(claim, side, w)]
-        board = passed
-    if board.in_check:
-        return None
-    san = [board.san(m) for m in board.legal_moves()]
-    return [
-        s
-        for w, s in (("king", "O-O"), ("queen", "O-O-O"))
-        if w in rights and s in {x.rstrip("+#") for x in san}
-    ]
-
-
-def _free(claim: Claim, side: str, wing: str) -> bool:
-    board = claim.spot.board
-    rank = "1" if side == "white" else "8"
-    between = "fg" if wing == "king" else "bcd"
-    through = "fg" if wing == "king" else "cd"
-    enemy = "black" if side == "white" else "white"
-    return all(board.piece_at(f + rank) is None for f in between) and not any(
-        board.attackers(enemy, f + rank) for f in through
-    )
 
 
 KIND = Kind(
@@ -171,6 +180,18 @@ KIND = Kind(
             )
         },
         "able": {"castle": True},
+        "kept": dict.fromkeys(
+            (
+                "the right to castle",
+                "his right to castle",
+                "her right to castle",
+                "our right to castle",
+                "castling rights",
+                "his castling rights",
+                "the option of castling",
+            ),
+            True,
+        ),
     },
     vocabulary=frozenset({"castle", "castling"}),
     read=read,

@@ -2,30 +2,40 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.board import HOME_MINORS, other, pieces, title
+from lineproof.claims.castling import castled
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
+from lineproof.claims.timing import as_it_stands
 
 LEAD = 2
 """Tempi that make a lead (common practice)."""
 
+_IN = "(in development|in the development|with {whose} development|with the development|in developing)"
+_TEMPI = "(tempi|tempos|tempo|moves|move|developing moves|pieces|piece)"
+
 PHRASES = (
-    "{side} {is} [{very}] {ahead} in development",
-    "{side} {is} [{very}] {behind} in development",
-    "{side} {is} {n} (tempi|tempos|tempo|moves|move|developing moves) (ahead|behind) [in development]",
-    "{side} {has} [{very}] {lead} [in development]",
-    "{side} {has} [{very}] (a lead|the lead) of {n} (tempi|tempos|moves) [in development]",
-    "{side} [{very}] (leads|lead) [{very}] in development [by {n}] [tempi|moves|tempos]",
-    "(this|that|it) gives {side} {lead} in development",
-    "{whose} (lead|advantage) in development {is} [{very}] {size}",
-    "with [{very}] {lead} in development [for {side}]",
-    "{whose} development {is} [{very}] {ahead}",
-    "{side} {is} (better|much better|far better) developed",
-    "development {is} [{very}] {equal}",
-    "(the sides|both sides) {is} [{very}] equally developed",
+    f"{{side}} <be> [{{very}}] {{ahead}} {_IN}",
+    f"{{side}} <be> [{{very}}] {{behind}} {_IN}",
+    f"{{side}} <be> [{{very}}] {{n}} {_TEMPI} (ahead|behind|in front|up|down) {_IN}",
+    "{side} <be> [{very}] {n} (tempi|tempos|tempo|developing moves|moves|move) (ahead|behind)",
+    f"{{side}} <have> [{{very}}] {{lead}} [{_IN}]",
+    f"{{side}} <have> [{{very}}] (a lead|the lead) of {{n}} {_TEMPI} [{_IN}]",
+    f"{{side}} <lead> [{{very}}] {_IN} [by {{n}}] [{_TEMPI}]",
+    f"{{side}} <lag/trail/fall/be> [{{very}}] [far|well|badly|way] behind {_IN}",
+    f"{{side}} <get/pull/move> [{{very}}] [far|well|way] ahead {_IN}",
+    f"[{{agent}}] <give> {{side}} {{lead}} {_IN}",
+    "{whose} (lead|advantage) in development <be> [{very}] {size}",
+    f"with [{{very}}] {{lead}} {_IN} [for {{side}}]",
+    "{whose} development <be> [{very}] {ahead}",
+    "{side} <be> [{very}] (better|much better|far better) developed",
+    "development <be> [{very}] {equal}",
+    f"(the sides|both sides) <be> [{{very}}] (equally developed|equal {_IN}|level {_IN})",
+    f"neither side <be> ahead {_IN}",
 )
 _AHEAD = {
     k: k
@@ -38,6 +48,10 @@ _AHEAD = {
         "further ahead",
         "comfortably ahead",
         "in front",
+        "way in front",
+        "well in front",
+        "much further",
+        "further",
         "way ahead",
         "ahead by a mile",
     )
@@ -79,11 +93,12 @@ _LEADS = {
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    as_it_stands(here, slots)
     text = here.said
-    if "equal" in slots or "equally" in text:
+    if "equal" in slots or re.search(r"\bequally\b|\bneither\b|\bboth sides\b|\bthe sides\b", text):
         return [here.claim(KIND.id, "white", n=0)]
     side = here.side(slots.get("side", slots.get("whose")))
-    if "behind" in slots or " behind" in text:
+    if "behind" in slots or re.search(r"\b(?:behind|down)\b", text):
         side = other(side)
     return [here.claim(KIND.id, side, n=int(slots["n"]) if "n" in slots else None)]
 
@@ -103,7 +118,7 @@ def tempi(spot: Spot, side: str) -> tuple[int, list[str]]:
         for at in pieces(board, side, letter):
             if home.get(at) != letter:
                 found.append(f"{word} {at}")
-    if _castled(spot, side):
+    if castled(spot, side):
         found.append("castling")
     for bishop, freeing in (("c" + rank, "bd"), ("f" + rank, "eg")):
         moved = [f for f in freeing if own.get(f + pawns) != "p"]
@@ -111,16 +126,6 @@ def tempi(spot: Spot, side: str) -> tuple[int, list[str]]:
             best = "d" if "d" in moved else "e" if "e" in moved else moved[0]
             found.append(f"the {best}-pawn, which frees the bishop of {bishop}")
     return len(found), found
-
-
-def _castled(spot: Spot, side: str) -> bool:
-    king = "k" if side == "black" else "K"
-    return any(
-        board.turn == side
-        and board.piece_at(uci[:2]) == king
-        and abs(ord(uci[0]) - ord(uci[2])) == 2
-        for board, uci in zip(spot.boards, spot.moves, strict=False)
-    )
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
@@ -172,7 +177,8 @@ KIND = Kind(
             k: k for k in ("level", "equal", "even", "about level", "about equal", "balanced")
         },
     },
-    vocabulary=frozenset({"development", "developed", "tempi", "tempos", "tempo"}),
+    vocabulary=frozenset({"development", "developed", "developing", "tempi", "tempos", "tempo"}),
     read=read,
     check=check,
+    flips=True,
 )

@@ -10,53 +10,63 @@ from lineproof.claims.board import title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.timing import as_it_stands, of_this_move
 
 DEPTH = 2
 """Moves within which an unnamed threat of mate must mate."""
 
+_HOW = (
+    "[on {square}|in {n}|in {n} moves|at once|next|with {move}|by {move}|on {square} with {move}]"
+)
+_MATE = "(mate|checkmate)"
+
 PHRASES = (
-    "[{side}] (threatens|threaten|is threatening|are threatening|now threatens|now threaten|also threatens|renews the threat of|already threatens) [{the}] (mate|checkmate) [on {square}|in {n}|in {n} moves|at once|with {move}|by {move}]",
-    "(this|that|it|{by}) [also|now|already] (threatens|threatened) [{the}] (mate|checkmate) [on {square}|in {n}|with {move}|by {move}]",
-    "[{side}] (threatens|threaten|is threatening|are threatening|also threatens) {move} (mate|checkmate)",
-    "[{side}] (threatens|threaten|is threatening|are threatening|also threatens) to (mate|give mate|deliver mate|checkmate) [on {square}|in {n}|with {move}|at once]",
-    "(this|that|it) threatens to (mate|give mate) [on {square}|in {n}|with {move}]",
-    "the threat {is} (mate|checkmate) [on {square}|in {n}|with {move}|by {move}]",
-    "the threat {is} {move} (mate|checkmate)",
-    "with [{the}] (threat of mate|mate threat|idea of mate) [on {square}|in {n}]",
-    "(threatening|and threatens) (mate|checkmate) [on {square}|in {n}|with {move}|at once]",
-    "{side} {has} [{the}] (threat of mate|mate threat) [on {square}]",
-    "{side} [{very}] no longer (threatens|threaten) mate [on {square}]",
-    "there is a (threat of mate|mate threat) [on {square}]",
-    "{move} mate {is} (threatened|the threat|a threat)",
-    "mate [on {square}] {is} [{very}] (threatened|the threat|a threat)",
+    f"[{{agent}}] <threaten/renew the threat of/be threatening> [{{the}}] {_MATE} {_HOW}",
+    f"[{{agent}}] <threaten> {{move}} {_MATE}",
+    f"[{{agent}}] <threaten> {{move}} with {_MATE}",
+    f"[{{agent}}] <threaten> to (mate|give mate|deliver mate|checkmate|mate the king|mate at once) {_HOW}",
+    "[{agent}] <threaten> to (play {move}|continue with {move}) (mate|with mate)",
+    f"[{{agent}}] <create/make/carry/contain/set up/pose/involve> [{{the}}] (threat of mate|mate threat|mating threat|threat to mate|deadly threat of mate) {_HOW}",
+    f"(the|{{whose}}) threat <be> [{{very}}] {_MATE} {_HOW}",
+    f"(the|{{whose}}) threat <be> [{{very}}] {{move}} {_MATE}",
+    f"(the|{{whose}}) threat <be> [{{very}}] to (mate|give mate|checkmate) {_HOW}",
+    f"with [{{the}}] (threat of mate|mate threat|mating threat|idea of mate|threat of checkmate) {_HOW}",
+    f"with {_MATE} threatened {_HOW}",
+    f"<ing:threaten> {_MATE} {_HOW}",
+    f"<ing:threaten> {{move}} {_MATE}",
+    f"<ing:threaten> to (mate|give mate|checkmate) {_HOW}",
+    f"{{side}} <have> [{{the}}] (threat of mate|mate threat|mating threat) {_HOW}",
+    f"there <be> [{{very}}] {{the}} (threat of mate|mate threat|mating threat|threat of checkmate) {_HOW}",
+    f"{{move}} {_MATE} <be> [{{very}}] (threatened|the threat|a threat|in the air)",
+    f"{{move}} {_MATE} <be:threaten>",
+    f"{_MATE} [on {{square}}] <be> [{{very}}] (threatened|the threat|a threat|in the air|looming|on the cards|in the offing) [on {{square}}]",
+    f"{_MATE} [on {{square}}] <be:threaten> [on {{square}}]",
+    f"{_MATE} <loom> [on {{square}}]",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    spot = here.named(slots["by"]).after if "by" in slots else here.spot
-    side = here.side(slots["side"]) if "side" in slots else None
+    as_it_stands(here, slots)
+    verb = slots.get("verb")
+    gone = " no longer " in f" {here.said} "
+    if verb is not None and verb.negated and not gone:
+        raise Unread("what is denied may be the threat or the mate")
+    spot, side = here.spot, None
+    if "agent" in slots:
+        agent = here.agent(slots["agent"])
+        spot, side = agent.spot, agent.side
+    elif "side" in slots or "whose" in slots:
+        side = here.side(slots.get("side") or slots.get("whose"))
     if side is None:
-        side = (
-            here.at(spot).mover
-            if here.subject is None or here.subject == here.mover
-            else here.subject
-        )
+        of_this_move(here)
+        side = here.mover if here.subject is None or here.subject == here.mover else here.subject
     if spot.board.turn == side:
         raise Unread("it is that side's own move, so nothing is only threatened")
     params: dict[str, Any] = {
         "square": slots.get("square"),
         "moves": min(int(slots["n"]), 30) if "n" in slots else None,
     }
-    return [
-        here.claim(
-            KIND.id,
-            side,
-            spot=spot,
-            negated=" no longer " in here.said,
-            move=slots.get("move"),
-            **params,
-        )
-    ]
+    return [here.claim(KIND.id, side, spot=spot, negated=gone, move=slots.get("move"), **params)]
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:

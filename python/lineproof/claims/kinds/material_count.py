@@ -8,34 +8,42 @@ from lineproof.claims.board import counts, material, other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.phrase import SHARED
+from lineproof.claims.played import PLAYED, played
 
 PHRASES = (
-    "{side} {is} [{very}] {amount} (up|ahead|to the good|more) [already|for nothing|for now|in this line]",
-    "{side} {is} [{very}] {amount} (down|behind|short|less) [already|for now]",
-    "{side} {has} [{very}] {extra}",
-    "{side} {has} [{very}] {amount} (more|extra)",
-    "{side} {has} [{very}] {amount} for {price}",
+    "{side} <be> [{very}] {amount} (up|ahead|to the good|more|in front) [already|for nothing|for now|in this line]",
+    "{side} <be> [{very}] {amount} (down|behind|short|less|to the bad) [already|for now|in this line]",
+    "{side} <have/keep/retain/enjoy> [{very}] {extra} [already|for now|in this line]",
+    "{side} <have/keep/retain/enjoy> [{very}] {amount} (more|extra|less|fewer) [than {second_side}]",
+    "{side} <have> [{very}] {amount} for {price}",
+    "{side} <have> {amount} in hand",
     "with {extra} [for {side}]",
     "(being|while|and|still) {amount} {updown}",
     "{amount} {updown}",
     "with {amount} (more|less)",
-    "(material|the material|the material balance|the piece count|the pawn count) {is} [{very}] {level} [again]",
-    "(nobody|no one|neither side) {is} {nothing}",
-    "{side} {is} [{very}] (up|down|ahead|behind) {amount}",
-    "{side} {is} [{very}] (up|down) {amount} for {price}",
-    "{side} {is} [{very}] {amount} (up|down) for {price}",
-    "(the pawns {is}|pawns {is}|(this|which|that|it) (makes|leaves|gives) [the] pawns) {n} (against|to|for) {m}",
-    "(this|that|it|which) (leaves|makes|puts) {side} [{very}] {amount} {updown}",
+    "(material|the material|the material balance|the piece count|the pawn count) <be> [{very}] {level} [again]",
+    "(nobody|no one|neither side) <be> {nothing}",
+    "{side} <be> [{very}] (up|down|ahead|behind) {amount}",
+    "{side} <be> [{very}] (up|down) {amount} for {price}",
+    "{side} <be> [{very}] {amount} (up|down) for {price}",
+    "(the pawns|pawns) <be> {n} (against|to|for) {m}",
+    "(this|which|that|it) (makes|leaves|gives) [the] pawns {n} (against|to|for) {m}",
+    "{agent} <leave/make/put> {side} [{very}] {amount} {updown}",
     "(leaving|putting) {side} [{very}] {amount} {updown}",
-    "{side} {is} [{very}] short of {amount}",
-    "{side} {is} ahead in material",
-    "{side} {is} behind in material",
+    "{side} <be> [{very}] short of {amount}",
+    "{side} <lead> by {amount}",
+    "{side} <lack/miss> [{very}] {amount}",
+    "{side} <be> [{very}] (ahead in material|up in material|material up|material ahead)",
+    "{side} <be> [{very}] (behind in material|down in material|material down|material behind)",
+    "(the sides|both sides|the two sides) <be> {level} in material",
+    "(both sides|the sides|the two sides) <have> the same material",
 )
 _AMOUNTS: dict[str, Any] = {
     **dict.fromkeys(("a pawn", "one pawn", "1 pawn", "a clear pawn", "a clean pawn", "a healthy pawn", "a single pawn", "a whole pawn", "just a pawn", "only a pawn", "a sound pawn", "a solid pawn"), "pawn"),
     **dict.fromkeys(("2 pawns", "2 clear pawns", "2 clean pawns", "2 whole pawns", "2 healthy pawns"), "2 pawns"),
     **dict.fromkeys(("3 pawns",), "3 pawns"),
-    **dict.fromkeys(("a piece", "a clear piece", "a whole piece", "a minor piece", "a knight", "a bishop", "a full piece", "a clean piece"), "piece"),
+    **dict.fromkeys(("a piece", "a clear piece", "a whole piece", "a minor piece", "a knight", "a bishop", "a full piece", "a clean piece", "a whole knight", "a whole bishop", "a full knight", "a clear knight"), "piece"),
     **dict.fromkeys(("2 pieces", "2 whole pieces"), "2 pieces"),
     **dict.fromkeys(("the exchange", "an exchange", "a clear exchange"), "exchange"),
     **dict.fromkeys(("a rook", "a whole rook", "a clear rook", "a full rook"), "rook"),
@@ -88,7 +96,12 @@ VALUE = {
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    verb = slots.get("verb")
+    if verb is not None and (verb.modal or verb.done):
+        raise Unread("it is not said of the material on the board now")
     text = f" {here.said} "
+    if "agent" in slots:
+        here = here.at(played(here, slots["agent"]).after)
     if "n" in slots:
         return [
             here.claim(KIND.id, "white", amount="pawns", pawns=(int(slots["n"]), int(slots["m"])))
@@ -98,14 +111,27 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         and here.after_unread
         and "level" not in slots
         and "nothing" not in slots
+        and "same material" not in text
     ):
         raise Unread("the clause before was not read, so it is not clear what is counted")
-    if "level" in slots or "nothing" in slots:
+    if "level" in slots or "nothing" in slots or "the same material" in text:
         return [here.claim(KIND.id, "white", amount="level")]
     side = here.side(slots.get("side"))
     if any(
         f" {w} " in text.replace(".", " ").replace(",", " ")
-        for w in ("down", "behind", "short", "less")
+        for w in (
+            "down",
+            "behind",
+            "short",
+            "less",
+            "fewer",
+            "lack",
+            "lacks",
+            "miss",
+            "misses",
+            "is missing",
+            "bad",
+        )
     ):
         side = other(side)
     amount = slots.get("amount", slots.get("extra"))
@@ -218,9 +244,10 @@ def _words(diff: dict[str, int], minor: int) -> str:
 KIND = Kind(
     id="material-count",
     title="Material count",
-    version=1,
+    version=2,
     definition="Pieces on the board at that moment, by values 1, 3, 3, 5, 9: 'a pawn up' is one pawn more with pieces equal, 'the exchange' a rook for a minor piece, 'a piece' one minor piece more and still ahead, 'level' equal by value.",
     phrases=PHRASES,
+    patterns={"agent": PLAYED, "second_side": SHARED["side"]},
     slots={
         "amount": _AMOUNTS,
         "extra": _EXTRA,
@@ -253,10 +280,21 @@ KIND = Kind(
             "good",
             "short",
             "for",
+            "front",
+            "bad",
+            "fewer",
+            "hand",
+            "lead",
+            "leads",
+            "lack",
+            "lacks",
+            "misses",
+            "missing",
             "pawn",
             "pawns",
         ]
     ),
     read=read,
     check=check,
+    flips=True,
 )

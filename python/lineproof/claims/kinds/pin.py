@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.bands import seen_from
@@ -10,18 +11,29 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.reference import Reference
+from lineproof.claims.timing import as_it_stands, of_this_move
+
+_TO = "[to {behind}|against {behind}|on to {behind}]"
+_PIN = "pin/nail/nail down/pin down"
 
 PHRASES = (
     "{target} {is} [{very}] {pinned} [to {behind}|against {behind}|by {pinner}|to {behind} by {pinner}]",
     "{target} {is} not [{very}] {unpinned} [to {behind}|by {pinner}|against {behind}]",
     "{target} {is} [{very}] {freed} [by {pinner}|to {behind}]",
-    "(this|the) pin {is} [{very}] {degree}",
-    "{pinner} [{very}] (pins|pin|is pinning|are pinning) {target} [to {behind}|against {behind}|on {square}]",
-    "{move} [{very}] pins {target} [to {behind}|against {behind}]",
-    "(this|that|it|which) [{very}] (pins|pinned) {target} [to {behind}|against {behind}]",
-    "{side} [{very}] (pins|pin|is pinning|are pinning|has pinned|have pinned) {target} [to {behind}|against {behind}]",
-    "(pinning|with a pin on|pins) {target} [to {behind}|against {behind}]",
-    "the pin (on|of|against) {target} {is} [{very}] {broken}",
+    f"{{target}} <be:{_PIN}> {_TO} [by {{pinner}}] [{{down}}]",
+    "{target} <be:pin> by {pinner} to {behind}",
+    "{target} <be> [{very}] (in a pin|caught in a pin|under a pin|stuck in a pin)",
+    "{target} <stand> [{very}] in a pin",
+    "(this|the) pin <be> [{very}] {degree}",
+    f"[{{agent}}] <{_PIN}> {{target}} {_TO} [on {{square}}] [{{down}}]",
+    f"[{{agent}}] <put> {{target}} (in|into|under) a pin {_TO}",
+    f"[{{agent}}] <put> a pin on {{target}} {_TO}",
+    f"(with a pin on|pins) {{target}} {_TO}",
+    f"<ing:{_PIN}> {{target}} {_TO}",
+    f"<to:{_PIN}> {{target}} {_TO}",
+    "the pin (on|of|against) {target} <be> [{very}] {broken}",
+    "[{agent}] <break/lift/escape/shake off/get out of/end/remove/resolve> (the|this) pin [on {target}|against {target}]",
+    "[{agent}] <unpin> {target}",
     "(it|he|she) {is} [{very}] {pinned} [to {behind}|against {behind}|by {pinner}]",
 )
 _PINNED = {
@@ -40,27 +52,15 @@ _PINNED = {
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    spot = here.spot
-    pinner: list[str] | None = None
-    if "move" in slots:
-        named = here.named(slots["move"])
-        spot, pinner = named.after, [named.uci[2:4]]
+    as_it_stands(here, slots)
+    spot, pinner, side = _pinner(here, slots)
     at = here.at(spot)
-    if "pinner" in slots:
-        pinner = at.find(slots["pinner"])
-        last = spot.moves[-1][2:4] if spot.moves else None
-        if last in pinner and Reference.read(slots["pinner"]).square is None:
-            pinner = [last]
-        if not pinner:
-            raise Unread(f"there is no {slots['pinner']} on the board")
-    side = None
-    if pinner:
-        letter = spot.board.piece_at(pinner[0])
-        side = other(side_of(letter)) if letter else None
-    elif "side" in slots:
-        side = other(here.side(slots["side"]))
     if "degree" in slots:
         return [_last_pin(here, slots["degree"])]
+    if _FREES.search(here.said):
+        return [_freed(at, slots)]
+    verb = slots.get("verb")
+    denied = verb is not None and verb.negated and "broken" not in slots
     target = slots.get("target", here.topic)
     if target is None:
         raise Unread("it is not clear which piece is meant")
@@ -69,16 +69,70 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     candidates = at.find(target, side)
     if not candidates:
         raise Unread(f"there is no {target} on the board")
-    if "freed" in slots and len(candidates) > 1:
+    gone = "freed" in slots or (denied and "no longer" in here.said)
+    if gone and len(candidates) > 1:
         candidates = _pinned_before(spot, candidates)
+    negated = denied != any(k in slots for k in ("unpinned", "freed", "broken"))
     return [
         here.claim(
             KIND.id,
             other(side) if side else _against(spot, candidates),
-            spot=spot, negated=any(k in slots for k in ("unpinned", "freed", "broken")), candidates=candidates, named=target,
+            spot=spot, negated=negated, candidates=candidates, named=target,
             pinner=pinner, behind=slots.get("behind"), absolute=slots.get("pinned") == "absolute",
         )
     ]  # fmt: skip
+
+
+def _pinner(here: Here, slots: dict[str, Any]) -> tuple[Spot, list[str] | None, str | None]:
+    """The position spoken of, the pieces that may pin, and whose piece is pinned; None for what is not said."""
+    text = slots.get("pinner") or slots.get("agent")
+    if text is None:
+        if "target" in slots and here.said.split()[0] in {"pinning", "nailing", "with", "to"}:
+            of_this_move(here)
+        return here.spot, None, None
+    reference = Reference.read(text)
+    if reference.letter is None and reference.square is None:
+        if text in {"this", "that", "it", "which", "who"}:
+            return here.spot, None, None
+        agent = here.agent(text)
+        square = [agent.square] if agent.move is not None and agent.square is not None else None
+        return agent.spot, square, other(agent.side)
+    spot = here.spot
+    pinner = here.find(text)
+    last = spot.moves[-1][2:4] if spot.moves else None
+    if last in pinner and reference.square is None:
+        pinner = [last]
+    if not pinner:
+        raise Unread(f"there is no {text} on the board")
+    letter = spot.board.piece_at(pinner[0])
+    return spot, pinner, other(side_of(letter)) if letter else None
+
+
+_FREES = re.compile(
+    r"\b(?:break|lift|escape|shake|get|got|end|remove|resolve|unpin)\w*\b.*\bpin\b|\bunpin"
+)
+"""Words of a move that ends a pin."""
+
+
+def _freed(here: Here, slots: dict[str, Any]) -> Claim:
+    """ "This breaks the pin": the piece of the mover's side that was pinned before the move.
+
+    :raises Unread: when there was none, or more than one may be meant.
+    """
+    verb = slots.get("verb")
+    if verb is not None and verb.negated:
+        raise Unread("it is not clear which pin is not broken")
+    last = here.last()
+    held = {p.piece for p in pins(last.before.board, last.side)}
+    if "target" in slots:
+        held &= set(here.find(slots["target"], last.side, last.before.board))
+    if len(held) != 1:
+        raise Unread("it is not clear which pin is meant")
+    at = held.pop()
+    at = last.uci[2:4] if at == last.uci[:2] else at
+    return here.claim(
+        KIND.id, other(last.side), negated=True, candidates=[at], named=name(here.board, at), pinner=None, behind=None, absolute=False,
+    )  # fmt: skip
 
 
 def _last_pin(here: Here, degree: str) -> Claim:
@@ -233,6 +287,7 @@ KIND = Kind(
             )
         },
         "broken": {k: k for k in ("broken", "gone", "over", "lifted", "no more")},
+        "down": {"down": True, "fast": True},
         "degree": {
             "absolute": "absolute",
             "an absolute one": "absolute",
@@ -241,7 +296,21 @@ KIND = Kind(
             "a relative one": "relative",
         },
     },
-    vocabulary=frozenset({"pinned", "pins", "pin", "pinning", "unpinned"}),
+    vocabulary=frozenset(
+        [
+            "pinned",
+            "pins",
+            "pin",
+            "pinning",
+            "unpinned",
+            "unpins",
+            "unpin",
+            "nails",
+            "nail",
+            "nailed",
+            "nailing",
+        ]
+    ),
     read=read,
     check=check,
 )

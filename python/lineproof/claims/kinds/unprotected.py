@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.board import attackers, defenders, name, names, side_of, upper
@@ -9,21 +10,32 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.reference import Reference
+from lineproof.claims.timing import as_it_stands
+
+_LOOK = "protect/defend/guard/cover/look after/take care of/support/watch over"
 
 PHRASES = (
-    "{target} {is} [{very}] {state} [on {square}]",
+    "{target} <be> [{very}] {state} [on {square}]",
     "{target} {is} not [{very}] {safe} [by anything|at all|any more|any longer]",
-    "{target} (has|have) no (protection|defender|defenders|protector|protectors|protection) [at all]",
-    "{target} {is} [{very}] (attacked and|under attack and) {state}",
+    f"{{target}} <be:{_LOOK}> by (anything|anybody|any piece) [at all]",
+    "{target} <be:protect/defend/guard> by (nothing|nobody|no piece|no one)",
+    "{target} <have> no (protection|defender|defenders|protector|protectors|cover|support) [at all|any more]",
+    "{target} <lack> [any] (protection|a defender|defenders|support|cover)",
+    "{target} <be> [{very}] (attacked|under attack) and {state}",
     "{target} {is} [{very}] (attacked|under attack) and has no (protection|defender) [at all]",
-    "on {square} (it|he|she) {is} [{very}] {state}",
+    "on {square} (it|he|she) <be> [{very}] {state}",
     "{target} {is} [{very}] (attacked|hit) {attacks} [and (protected|defended|guarded) {defends}]",
     "{target} {is} [{very}] (protected|defended|guarded) {defends} [and attacked {attacks}]",
-    "{target} (has|have) lost its (protection|defender)",
-    "(nothing|nobody|no one|no piece) (protects|defends|guards) {target}",
-    "{target} {is} [{very}] {safe} [by {defender}]",
+    "{target} <have> lost its (protection|defender)",
+    f"(nothing|nobody|no one|no piece) <{_LOOK}> {{target}} [any more|any longer]",
+    "{target} <be> [{very}] {safe} [by {defender}]",
     "{defender} (protects|defends|guards|covers) {target}",
-    "{target} (stands|sits|is left|remains) [{very}] {state} [on {square}]",
+    "{target} <stand/sit/remain/hang> [{very}] {state} [on {square}]",
+    "{target} <be> left [{very}] {left}",
+    "[{agent}] <leave> {target} [{very}] {left}",
+    "there <be> no (defender|protector|protection) (of|for) {target}",
+    "{target} <stand/sit/hang> there [{very}] {state}",
+    "{target} {is} (standing|sitting|left|hanging) [there|here] [{very}] {state}",
 )
 _STATES = {
     k: k
@@ -40,10 +52,13 @@ _STATES = {
         "without protection",
         "without a defender",
         "quite unprotected",
-        "protected by nothing",
-        "defended by nothing",
+        "without any protection",
+        "without any defender",
     )
 }
+_LEFT = {
+    k: k for k in ("unprotected", "undefended", "unguarded", "hanging", "en prise", "without protection", "without a defender", "loose", "without cover")
+}  # fmt: skip
 _SAFE = {
     k: k
     for k in (
@@ -61,7 +76,11 @@ _SAFE = {
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    as_it_stands(here, slots)
     text = here.said
+    if "agent" in slots:
+        agent = here.agent(slots["agent"])
+        here = here.at(agent.spot)
     found = here.find(slots["target"] if "target" in slots else slots["square"])
     last = here.spot.moves[-1][2:4] if here.spot.moves else None
     if not found:
@@ -79,9 +98,18 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             found = [last]
         else:
             raise Unread(f"it is not clear which piece {slots['target']!r} means")
-    denied = here.denied
+    verb = slots.get("verb")
+    denied = here.denied or (verb is not None and verb.negated)
     protected = "safe" in slots or "defender" in slots
-    if text.split()[0] in {"nothing", "nobody", "no"}:
+    if re.search(r"\bby (?:nothing|nobody|no piece|no one)\b", text):
+        protected, denied = True, not denied
+    elif re.search(r"\bby any", text):
+        protected = True
+        if not denied:
+            raise Unread("it is not clear what is denied")
+    elif text.split()[0] in {"nothing", "nobody", "no"} or _LACKS.search(text):
+        if denied:
+            raise Unread("two denials")
         protected, denied = True, True
     if "attacks" in slots or "defends" in slots:
         return [
@@ -96,11 +124,17 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             )
         ]
     by = here.find(slots["defender"]) if "defender" in slots else None
-    hanging = slots.get("state") in {"hanging", "en prise"}
+    hanging = (slots.get("state") or slots.get("left")) in {"hanging", "en prise"}
     return [
         here.claim(KIND.id, None, negated=protected != denied, at=at, by=by, hanging=hanging)
         for at in found
     ]
+
+
+_LACKS = re.compile(
+    r"\b(?:has|have|is|are|was|were|had) no (?:protect|defend|cover|support)|\black(?:s|ed|ing)?\b|\blost its\b"
+)
+"""Words of a piece that is not protected."""
 
 
 def spot_side(here: Here, at: str) -> str:
@@ -206,7 +240,7 @@ KIND = Kind(
     version=2,
     definition="No piece of its own side attacks the square of the piece; pinned defenders count. 'Hanging' asks in addition that it is attacked. Counts of attackers and defenders are exact, without or with the pieces lined up behind, and the finding says which.",
     phrases=PHRASES,
-    slots={"state": _STATES, "safe": _SAFE, "attacks": _TIMES, "defends": _TIMES},
+    slots={"left": _LEFT, "state": _STATES, "safe": _SAFE, "attacks": _TIMES, "defends": _TIMES},
     vocabulary=frozenset(
         [
             "unprotected",
@@ -226,6 +260,19 @@ KIND = Kind(
             "defends",
             "guards",
             "covers",
+            "protect",
+            "defend",
+            "guard",
+            "guarding",
+            "protecting",
+            "defending",
+            "supported",
+            "covered",
+            "looking",
+            "looks",
+            "lacks",
+            "cover",
+            "support",
             "protection",
             "defender",
             "defenders",

@@ -2,144 +2,117 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
-from lineproof.claims.board import other, title
+from lineproof.claims.amounts import AMOUNT, LEAST, MOST, WORTH, Amount, pawns
+from lineproof.claims.board import other, side_of, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.gain import before_last_moves_of, counted, end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-
-LEAST: dict[str, tuple[float, float]] = {
-    "pawn": (1, 1), "two pawns": (2, 2), "three pawns": (3, 3), "exchange": (1, 1), "piece": (1, 2), "rook": (3, 3), "queen": (3, 3), "material": (1, 1), "two pieces": (5, 5),
-}  # fmt: skip
-"""Net gain in pawns from which the claim holds, and from which it holds without a note."""
+from lineproof.claims.played import PLAYED, doer
+from lineproof.claims.reference import Reference
 
 BACK = 4
 """Moves of the loser that are looked back for what has already happened ("has won")."""
 
-MOST = {"exchange": 2.5}
-"""Net gain in pawns above which it is no longer that."""
-
-_AMOUNTS: dict[str, Any] = {
-    **dict.fromkeys(("a pawn", "the pawn", "a clear pawn", "his pawn", "a second pawn", "another pawn", "one pawn", "an important pawn", "a healthy pawn", "a clean pawn", "a centre pawn", "a central pawn", "the e pawn", "the d pawn", "the f pawn", "the pawn on e5", "a whole pawn"), "pawn"),
-    **dict.fromkeys(("2 pawns", "the 2 pawns"), "two pawns"),
-    **dict.fromkeys(("3 pawns",), "three pawns"),
-    **dict.fromkeys(("the exchange", "an exchange"), "exchange"),
-    **dict.fromkeys(("a piece", "the piece", "a whole piece", "a clear piece", "a clean piece", "a knight", "the knight", "a bishop", "the bishop", "his knight", "his bishop", "her knight", "our knight", "our bishop", "your knight", "your bishop", "a minor piece", "black 's knight", "white 's knight", "black 's bishop", "white 's bishop", "a full piece", "one piece"), "piece"),
-    **dict.fromkeys(("a rook", "the rook", "his rook", "our rook", "a whole rook", "your rook", "a clear rook", "a full rook", "the rook on a8", "the rook on h8", "the rook on a1", "the rook on h1", "the a8 rook", "the h8 rook", "the a1 rook", "the h1 rook", "the rook in the corner"), "rook"),
-    **dict.fromkeys(("the queen", "a queen", "his queen", "our queen", "her queen", "your queen", "black 's queen", "white 's queen", "the black queen", "the white queen"), "queen"),
-    **dict.fromkeys(("material", "some material"), "material"),
-    **dict.fromkeys(("2 pieces",), "two pieces"),
-}  # fmt: skip
+_WIN = "win/net/gain/pick up/collect/snap off/emerge with/come out with/bag/pocket"
+_LOSE = "lose/drop/blunder/blunder away/give away/throw away/shed/hang"
 
 PHRASES = (
-    "[{side}] (wins|win|is winning|are winning|picks up|pick up|nets|gains|gain|will win|is going to win|snaps off|collects|emerges with) [{very}] {amount} [back|outright|by force|for nothing|for free|cleanly|next]",
-    "[{side}] (has|have) (won|gained) [{very}] {amount}",
-    "(this|that|it|{move}) (wins|will win|is winning) [{side}] [{very}] {amount} [outright|by force|for nothing|for free|cleanly|for white|for black|for us|on the spot]",
-    "(this|that|it|{move}) (costs|will cost) {side} [{very}] {amount}",
-    "(costs|costing) {side} [{very}] {amount}",
-    "(winning|picking up|netting|gaining) [{very}] {amount} [for nothing|for free|cleanly|by force]",
-    "{move} (nets|wins|gains|gives) {side} [{very}] {amount}",
-    "{side} [only|just|simply] {loses} [{very}] {amount} [to a check|to a fork|to a pin|to a discovered check|to a discovery]",
-    "[{side}] {loses} [{very}] {amount} [outright|by force|for nothing|on the spot]",
-    "(this|that|it|{move}) {loses} [{very}] {amount} [outright|by force|for nothing|on the spot|to a fork|to a pin|to a simple fork]",
-    "{described} (wins|has won|will win|costs|has cost|will cost|loses) [{side}] [{very}] {amount} [for {price}]",
-    "{actor} (wins|has won|will win|picks up|collects|nets) [{very}] {amount} [for {price}]",
-    "[{side}] (wins|win|has won|have won|gains|is winning) [{very}] {amount} for {price}",
-    "[{side}] {loses} [{very}] {amount} for {price}",
-    "(this|that|it) (wins|loses|costs) [{side}] [{very}] {amount} for {price}",
-    "{amount} (is|will be) lost",
-    "{amount} (falls|drops off|drops|is gone)",
-    "losing [{very}] {amount}",
+    f"[{{agent}}] <{_WIN}> [{{very}}] {{amount}} [{{tail}}]",
+    f"[{{agent}}] <{_WIN}> [{{very}}] {{amount}} for {{price}}",
+    "{agent} <win/net/gain/bring/earn> {side} [{very}] {amount} [{tail}]",
+    "{played} <give> {side} [{very}] {amount}",
+    "{agent} <cost> {side} [{very}] {amount} [for {price}]",
+    f"[{{agent}}] <{_LOSE}> [{{very}}] {{given}} [{{tail}}]",
+    f"[{{agent}}] <{_LOSE}> [{{very}}] {{given}} for {{price}}",
+    "<ing:win/pick up/net/gain/collect/bag/pocket> [{very}] {amount} [{tail}]",
+    "<ing:lose/drop/shed> [{very}] {given} [{tail}]",
+    "<ing:cost> {side} [{very}] {amount}",
+    "{fallen} <be:lose> [{tail}]",
+    "{fallen} <fall/drop off/drop>",
+    "{fallen} <be> [{very}] gone",
+    "with the (win|gain) of {amount}",
+    "with the loss of {given}",
 )
-_LOSES = {
-    k: k for k in ("loses", "lose", "drops", "drop", "will lose", "is losing", "are losing", "is going to lose", "simply loses", "blunders", "gives away", "throws away", "has lost", "have lost", "drops off", "sheds", "hangs", "must lose")
-}  # fmt: skip
-
-_PRICES = {k: v for k, v in _AMOUNTS.items() if v in {"pawn", "two pawns", "piece", "rook"}}
-WORTH = {
-    "pawn": 1,
-    "two pawns": 2,
-    "three pawns": 3,
-    "exchange": 2,
-    "piece": 3,
-    "rook": 5,
-    "queen": 9,
-    "two pieces": 6,
-}
-"""Value in pawns, for what was given for something."""
+_TAILS = (
+    "back", "outright", "by force", "for nothing", "for free", "cleanly", "next", "for white", "for black", "for us", "on the spot", "to a check", "to a fork", "to a pin", "to a discovered check", "to a discovery", "to a simple fork",
+    "at once", "immediately", "to a skewer", "to a double attack", "to a knight fork", "to a tactic", "for no compensation", "without compensation", "easily", "straight away", "in all lines", "soon",
+)  # fmt: skip
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    text = here.said
+    text = " ".join(here.said.split())
+    said = slots.get("amount") or slots.get("given") or slots["fallen"]
+    amount = Amount.read(said)
+    verb = slots.get("verb")
     spot = here.spot
-    if "move" in slots:
-        spot = here.named(slots["move"]).after
-    elif "described" in slots:
-        here.described(slots["described"])
-    elif "actor" in slots:
-        here.described(f"{slots['actor']} move")
-    mover = other(spot.board.turn)
-    subject = here.side(slots["side"]) if "side" in slots else None
-    costs = any(w in text.split() for w in ("costs", "cost", "costing"))
-    falls = (
-        slots.get("loses") is None
-        and any(w in text for w in (" lost", " falls", " drops", " gone"))
-        and "won" not in text
-    )
-    by_this = _points_here(text) or any(k in slots for k in ("move", "described", "actor"))
-    if subject is None and not by_this and not falls and not costs:
-        subject = here.implied()
-    if costs or "loses" in slots or text.startswith("losing"):
-        winner = other(subject or mover)
+    if "fallen" in slots:
+        winner = _taker(here, said, amount)
+    elif "side" in slots:
+        agent = doer(here, slots.get("agent", slots.get("played")))
+        side, spot = here.side(slots["side"]), agent.spot
+        winner = other(side) if re.search(r"\bcost", text) else side
     else:
-        winner = subject or mover
-    done = _is_done(here, slots["amount"], text, falls)
-    price = slots.get("price")
-    if price is not None and WORTH.get(slots["amount"], 0) - WORTH[price] < 1:
+        agent = doer(here, slots.get("agent"))
+        spot = agent.spot
+        winner = other(agent.side) if "given" in slots else agent.side
+    for side, tail in (("white", "for white"), ("black", "for black")):
+        if slots.get("tail") == tail and winner != side:
+            raise Unread("it is not clear who wins it")
+    price = Amount.read(slots["price"]).name if "price" in slots else None
+    if price is not None and WORTH.get(amount.name, 0) - WORTH.get(price, 99) < 1:
         raise Unread("what is given is worth as much as what is won")
+    done = verb is not None and verb.done
+    if "fallen" in slots:
+        done = done or _just_taken(here, amount)
     return [
         here.claim(
             KIND.id,
             winner,
             spot=spot,
-            amount=slots["amount"],
-            force="by force" in text,
-            free=("for free" in text or "for nothing" in text),
+            amount=amount.name,
+            force="by force" in text or (verb is not None and verb.modal == "can"),
+            free=re.search(r"\bfor (?:free|nothing)\b", text) is not None,
             price=price,
-            done=done,
+            done=done or _PAST.search(text) is not None,
         )
     ]
 
 
-def _is_done(here: Here, amount: str, text: str, falls: bool) -> bool:
-    """Whether the words speak of a gain that has happened: "has won", or "the knight falls" of the piece just taken."""
-    if any(
-        w in f" {text} "
-        for w in (
-            " has won ",
-            " have won ",
-            " has lost ",
-            " have lost ",
-            " has cost ",
-            " have cost ",
-            " has gained ",
-            " have gained ",
-        )
-    ):
-        return True
-    if not falls or not here.spot.moves:
+_PAST = re.compile(
+    r"^(?!.*\b(?:is|are|be|was|were)\b).*\b(?:won|gained|lost|picked up|netted|collected|fell|dropped|blundered)\b"
+)
+"""Words of what has happened, as against "is lost"."""
+
+
+def _taker(here: Here, text: str, amount: Amount) -> str:
+    """Who wins a piece that "falls" or "is lost": its owner's opponent.
+
+    :raises Unread: when the words do not say whose it is, and none such has just been taken.
+    """
+    reference = Reference.read(text)
+    owner = here.owner(reference)
+    if owner is None and amount.square is not None:
+        letter = here.board.piece_at(amount.square)
+        owner = side_of(letter) if letter else None
+    if owner is not None:
+        return other(owner)
+    if _just_taken(here, amount):
+        return here.mover
+    raise Unread(f"it is not clear whose {amount.name} is meant")
+
+
+def _just_taken(here: Here, amount: Amount) -> bool:
+    if not here.spot.moves:
         return False
     last = here.last()
+    if amount.square not in (None, last.uci[2:4]):
+        return False
     taken = (last.before.board.piece_at(last.uci[2:4]) or "").lower()
-    return bool(taken) and taken in {"piece": "nb", "rook": "r", "queen": "q", "pawn": "p"}.get(
-        amount, ""
-    )
-
-
-def _points_here(text: str) -> bool:
-    return text.split()[0] in {"this", "that", "it"}
+    return bool(taken) and taken in amount.letters
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:
@@ -190,7 +163,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     )  # a claim is not refused for one pawn at once
     if not holds:
         instead = (
-            f"{title(winner)} gains {_pawns(gain)} here."
+            f"{title(winner)} gains {pawns(gain)} here."
             if gain > 0
             else f"{title(winner)} gains no material here."
         )
@@ -200,32 +173,35 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     return Judgement(Outcome.HOLDS, because, line, claim.spot, numbers, near)
 
 
-def _pawns(count: int) -> str:
-    return f"{abs(count)} pawn{'s' if abs(count) != 1 else ''}"
-
-
 def _balance(count: int) -> str:
     if count == 0:
         return "level"
-    return f"{_pawns(count)} {'ahead' if count > 0 else 'behind'}"
+    return f"{pawns(count)} {'ahead' if count > 0 else 'behind'}"
 
 
 def _change(gain: int) -> str:
     if gain == 0:
         return "nothing is gained"
-    return f"a {'gain' if gain > 0 else 'loss'} of {_pawns(gain)}"
+    return f"a {'gain' if gain > 0 else 'loss'} of {pawns(gain)}"
 
 
 KIND = Kind(
     id="wins-material",
     title="Wins or loses material",
-    version=3,
+    version=4,
     definition=(
         "Material at the end of the line shown, continued by best play until no capture gains a pawn, against material at the end of best play from before the loser's last move: "
         "a pawn 1 or more, the exchange 1 to 2.5, a piece 2 or more (less than 2 but at least 1 holds with a note when a piece was won and pawns given for it), a rook 3, the queen 3 net; 'X for Y' within one pawn of the difference. 'For free' and 'for nothing': the whole value. 'By force' asks the position itself, not the line shown. Said of what has happened ('has won', 'has cost'), material now against best play from before any of the loser's last four moves."
     ),
     phrases=PHRASES,
-    slots={"amount": _AMOUNTS, "loses": _LOSES, "price": _PRICES},
+    patterns={
+        "amount": AMOUNT,
+        "given": AMOUNT,
+        "fallen": AMOUNT,
+        "price": AMOUNT,
+        "played": PLAYED,
+    },
+    slots={"tail": {k: k for k in _TAILS}},
     vocabulary=frozenset(
         [
             "wins",
@@ -259,8 +235,49 @@ KIND = Kind(
             "sheds",
             "throws",
             "gives",
+            "drop",
+            "dropped",
+            "dropping",
+            "net",
+            "netted",
+            "collect",
+            "collected",
+            "bag",
+            "bags",
+            "pocket",
+            "pockets",
+            "pocketing",
+            "give",
+            "gave",
+            "given",
+            "bring",
+            "brings",
+            "brought",
+            "earn",
+            "earns",
+            "blunder",
+            "blundered",
+            "shed",
+            "hang",
+            "throw",
+            "threw",
+            "fall",
+            "fell",
+            "fallen",
+            "loss",
+            "emerge",
+            "come",
+            "comes",
+            "snaps",
+            "snap",
+            "snapped",
+            "sheds",
+            "shedding",
+            "picked",
+            "lost",
         ]
     ),
     read=read,
     check=check,
+    flips=True,
 )

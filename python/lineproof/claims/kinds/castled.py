@@ -1,0 +1,121 @@
+"""Castled: who has brought the king away."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from lineproof.claims.board import pieces, title
+from lineproof.claims.castling import WINGS, castled, may_have_castled_before
+from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.king import KING, owner
+
+PHRASES = (
+    "{side} <castle> [{wing}] [into safety|in time]",
+    "{side} <be:castle> [{wing}]",
+    "{side} <get/be> [safely] castled [{wing}]",
+    "{side} <have> already castled [{wing}]",
+    "{king} <castle> [{wing}] [into safety]",
+    "{king} <be:castle> [{wing}]",
+    "{side} <be> [{very}] {not}",
+    "{king} <be> [{very}] {not}",
+    "{side} <have> not [yet] castled [{wing}] [yet]",
+    "{king} has not [yet] castled [{wing}] [yet]",
+    "{side} <have> yet to castle",
+    "{both} (<castle>|<be:castle>) [{wing}]",
+    "{both} <be> [safely] castled [{wing}]",
+    "{neither} (has|have|is) [yet] castled [{wing}] [yet]",
+)
+_WINGS: dict[str, Any] = {
+    **dict.fromkeys(("kingside", "king side", "on the kingside", "short", "to the kingside", "on the king 's side"), "king"),
+    **dict.fromkeys(("queenside", "queen side", "on the queenside", "long", "to the queenside", "on the queen 's side"), "queen"),
+    **dict.fromkeys(("on opposite sides", "on opposite wings", "on different sides", "on different wings", "to opposite sides"), "opposite"),
+    **dict.fromkeys(("on the same side", "on the same wing"), "same"),
+}  # fmt: skip
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    verb = slots.get("verb")
+    wing = slots.get("wing")
+    if verb is not None and verb.modal:
+        raise Unread("said of castling that may come")
+    denied = "not" in slots or re.search(r"\bnot\b|n['’]t\b|\byet to\b", here.said) is not None
+    # KIND.flips turns a denial that the verb itself carries
+    negated = denied and not (verb is not None and verb.negated)
+    if "both" in slots or "neither" in slots:
+        wings = dict.fromkeys(("white", "black"), wing if wing in WINGS else None)
+        negated = "neither" in slots or negated
+        if wing in {"opposite", "same"} and negated:
+            raise Unread("it is not clear which part is denied")
+        return [
+            here.claim(
+                KIND.id,
+                side,
+                negated=negated,
+                wing=w,
+                mutual=wing if wing in {"opposite", "same"} else None,
+            )
+            for side, w in wings.items()
+        ]
+    if wing in {"opposite", "same"}:
+        raise Unread("one side alone does not castle on opposite wings")
+    side = owner(here, slots["king"]) if "king" in slots else here.side(slots["side"])
+    if re.search(r"\b(?:castles|castle|castling)\b", here.said) and not denied:
+        _just_castled(here, side)
+    return [here.claim(KIND.id, side, negated=negated, wing=wing, mutual=None)]
+
+
+def _just_castled(here: Here, side: str) -> None:
+    """ "White castles" tells the move just played; without it, it speaks of what comes.
+
+    :raises Unread: when it was not castling.
+    """
+    last = here.last()
+    if last.side != side or not last.before.board.san(last.uci).startswith("O-O"):
+        raise Unread("the move just played is not castling")
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    spot, side = claim.spot, claim.side or "white"
+    wing, mutual = claim.params["wing"], claim.params["mutual"]
+    who = title(side)
+    done = castled(spot, side)
+    king = pieces(spot.board, side, "k")[0]
+    if done is None and may_have_castled_before(spot, side):
+        because = f"{who} may have castled before the first move that is known; the king stands on {king}."
+        return Judgement(Outcome.UNSETTLED, because, (), spot)
+    if done is None:
+        because, holds = f"{who} has not castled; the king stands on {king}.", False
+    else:
+        because = f"{who} has castled on the {done}side."
+        holds = wing in (None, done)
+        other = castled(spot, "black" if side == "white" else "white")
+        if mutual is not None:
+            holds = other is not None and (other == done) == (mutual == "same")
+    return Judgement(
+        Outcome.HOLDS if holds else Outcome.FAILS, because, (), spot, {"king": king},
+        instead=None if holds else because,
+    )  # fmt: skip
+
+
+KIND = Kind(
+    id="castled",
+    title="Castled",
+    version=1,
+    definition="The side has castled in the moves that led here, on the wing named; where they do not begin with a right to castle, it cannot be known.",
+    source="FIDE Laws of Chess, article 3.8.2",
+    phrases=PHRASES,
+    slots={
+        "wing": _WINGS,
+        "not": {"uncastled": True, "not castled": True, "not yet castled": True},
+        "both": dict.fromkeys(("both sides", "both players", "both kings", "both", "we both", "white and black", "they both"), True),
+        "neither": dict.fromkeys(("neither side", "neither player", "neither king", "nobody", "neither of them"), True),
+    },
+    patterns={"king": KING},
+    vocabulary=frozenset({"castled", "castles", "castle", "castling", "uncastled"}),
+    read=read,
+    check=check,
+    flips=True,
+)  # fmt: skip

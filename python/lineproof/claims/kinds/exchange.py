@@ -1,0 +1,237 @@
+"""Exchanges: pieces that come off, or have come off."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from typing import Any
+
+from lineproof.claims.board import LETTERS, NAMES, counts, other, side_of, title
+from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
+from lineproof.claims.gain import end_of_shown_line, settled
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.phrase import SHARED
+from lineproof.claims.played import doer
+
+FULL = {"q": 1, "r": 2, "b": 2, "n": 2, "p": 8}
+"""Pieces that each side begins with."""
+
+PHRASES = (
+    "[{agent}] <exchange/trade/swap/trade off/exchange off/swap off/take off> [{very}] {pieces} [on {square}|at once|first]",
+    "[{agent}] <exchange/trade/swap/give up> {gave} for {got} [on {square}]",
+    "[{agent}] <offer/propose/force/seek/allow/invite> [{very}] (an|the) (exchange|trade|swap) of {pieces} [on {square}]",
+    "[{agent}] <offer to/propose to> (exchange|trade|swap) {pieces} [on {square}]",
+    "[{agent}] <offer> {pieces} for exchange",
+    "{pieces} <come off/go off> [the board] [at once|next|too|as well|quickly|on {square}]",
+    "{pieces} <disappear/leave the board/vanish/vanish from the board/disappear from the board> [at once|too|as well|quickly]",
+    "{pieces} <be> [{very}] {off} [on {square}]",
+    "{pieces} (has|have) [{very}] (come off|gone off|left the board|disappeared|vanished|been exchanged|been traded|been traded off|been exchanged off|been swapped|been swapped off) [on {square}]",
+    "(a|an|the) (exchange|trade|swap) of {pieces} <follow>",
+    "(with|after) {pieces} (off|exchanged|traded|off the board|traded off|gone)",
+    "{pieces} (get|gets|will be|are being|is being) (exchanged|traded|swapped|exchanged off|traded off|swapped off) [on {square}]",
+    "{pieces} <stay> on [the board]",
+)
+_WHOSE = r"(?: (?:the|both|all|all the|his|her|our|your|their|black 's|white 's|a|one|1|a pair of|1 pair of|another pair of|the last|the remaining|the other|both pairs of))?"
+_SQUARES = r"(?: (?:dark|light) squared)?"
+_MEN = r"(?:queens?|rooks?|bishops?|knights?|minor pieces?|pawns?)"
+PIECES = rf"{_WHOSE}{_SQUARES} {_MEN}(?: (?:and|,)(?: the)? {_MEN})?"
+"""Words for the pieces that are exchanged, one kind or two."""
+_OFF = ("off", "off the board", "gone", "exchanged", "traded", "traded off", "swapped", "swapped off", "exchanged off", "no longer on the board")  # fmt: skip
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    said = " ".join(here.said.replace("-", " ").split())
+    agent_text = slots.get("agent")
+    if "gave" in slots:
+        own = [_letter(slots["gave"])]
+        enemy = [_letter(slots["got"])]
+        agent = doer(here, agent_text)
+        return [_claim(here, agent.side, agent.spot, own, enemy, "line", False, slots)]
+    letters = _letters(slots["pieces"])
+    plural = re.search(r"(?:s|pair of \w+)$", slots["pieces"]) is not None
+    stays = " stay" in said or " remain" in said
+    state = "line"
+    verb = slots.get("verb")
+    modal = verb.modal if verb is not None else ""
+    if modal not in {"", "will", "would", "could"}:
+        raise Unread("it is not said that they come off")
+    if not modal and ("off" in slots or _OVER.search(said)):
+        state = "off"
+    if state == "line" and re.search(r"\b(?:offer|propos|seek|invit|allow)", said):
+        state = "offer"
+    side, spot = None, here.spot
+    if agent_text is not None or "pieces" not in slots or state == "offer":
+        agent = doer(here, agent_text)
+        side, spot = agent.side, agent.spot
+    elif re.match(r"(?:exchang|trad|swap|tak)", said):
+        side = here.implied()
+    if state == "off" and not plural:
+        raise Unread("it is not said that both sides have lost one")
+    if state == "line" and not plural and side is None:
+        raise Unread("it is not said what the piece is exchanged for")
+    every = re.search(r"\b(?:all|both pairs of)\b", slots["pieces"]) is not None
+    claim = _claim(here, side, spot, letters, letters, state, every, slots)
+    return [replace(claim, negated=True)] if stays else [claim]
+
+
+_OVER = re.compile(
+    r"\b(?:has|have|['’]ve)\b.*\b(?:off|gone|exchanged|traded|swapped|left|disappeared|vanished)\b|^(?:with|after)\b"
+)
+
+
+def _claim(
+    here: Here, side: str | None, spot: Spot, own: list[str], enemy: list[str], state: str, every: bool, slots: dict[str, Any]
+) -> Claim:  # fmt: skip
+    return here.claim(
+        KIND.id, side, spot=spot, own=tuple(own), enemy=tuple(enemy), state=state, every=every,
+        square=slots.get("square"),
+    )  # fmt: skip
+
+
+def _letter(text: str) -> str:
+    word = text.split()[-1]
+    return LETTERS.get(word.removesuffix("s"), "m")
+
+
+def _letters(text: str) -> list[str]:
+    found = [LETTERS[w.removesuffix("s")] for w in text.split() if w.removesuffix("s") in LETTERS]
+    return found or ["m"]
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:
+    own, enemy, state = claim.params["own"], claim.params["enemy"], claim.params["state"]
+    side = claim.side or "white"
+    board = claim.spot.board
+    what = " and ".join(f"{NAMES.get(a, 'minor piece')}s" for a in dict.fromkeys(own))
+    if state == "off":
+        mine, theirs = counts(board, "white"), counts(board, "black")
+        gone = all(_full(k) - _count(c, k) >= 1 for k in own for c in (mine, theirs))
+        if claim.params["every"] or own == ("q",):
+            gone = all(_count(c, k) == 0 for k in own for c in (mine, theirs))
+        because = f"White has {_list(mine, own)} left and Black {_list(theirs, own)}."
+        return Judgement(
+            Outcome.HOLDS if gone else Outcome.FAILS, because, (), claim.spot, {}, instead=None if gone else because
+        )  # fmt: skip
+    if state == "offer":
+        pairs = _meetings(claim.spot, side, own)
+        because = (
+            f"{title(side)}'s {pairs[0][1]} and the {pairs[0][0]} may be exchanged."
+            if pairs
+            else f"No {what} of {title(side)}'s can be taken and taken back."
+        )
+        return Judgement(
+            Outcome.HOLDS if pairs else Outcome.FAILS, because, (), claim.spot, {}, instead=None if pairs else because
+        )  # fmt: skip
+    start = claim.spot.earlier(min(1, len(claim.spot.moves)))
+    shown = end_of_shown_line(claim.place, claim.spot)
+    if _exchanged(start, shown, own, enemy, side, claim.params["square"]):
+        because = f"The {what} come off in the line shown."
+        line = shown.moves[len(claim.spot.moves) :]
+        return Judgement(Outcome.HOLDS, because, line, claim.spot, {})
+    final = settled(ask, shown, side)
+    line = (*shown.moves[len(claim.spot.moves) :], *final.moves)
+    if _exchanged(start, final.spot, own, enemy, side, claim.params["square"]):
+        because = f"The {what} come off with best play from the end of the line shown."
+        return Judgement(Outcome.HOLDS, because, line, claim.spot, {}, 100.0)
+    because = f"The {what} do not come off in the line shown, nor in best play after it."
+    return Judgement(Outcome.FAILS, because, line, claim.spot, {}, 100.0, because)
+
+
+def _exchanged(
+    start: Spot, end: Spot, own: tuple[str, ...], enemy: tuple[str, ...], side: str, square: str | None
+) -> bool:  # fmt: skip
+    """Whether one each of the pieces has left the board between two positions, on the square if one is named."""
+    for who, letters in ((side, own), (other(side), enemy)):
+        before, after = counts(start.board, who), counts(end.board, who)
+        if any(_count(before, k) - _count(after, k) < 1 for k in letters):
+            return False
+    if square is None:
+        return True
+    return any(
+        uci[2:4] == square and board.piece_at(square) is not None
+        for uci, board in zip(
+            end.moves[len(start.moves) :], end.boards[len(start.moves) :], strict=False
+        )
+    )
+
+
+def _meetings(spot: Spot, side: str, letters: tuple[str, ...]) -> list[tuple[str, str]]:
+    """Pieces of one kind that stand opposite each other so that either side's capture can be answered on the square."""
+    board = spot.board
+    found: list[tuple[str, str]] = []
+    for at, letter in board.pieces():
+        if side_of(letter) != side or not _is(letter, letters):
+            continue
+        for taker in board.attackers(other(side), at):
+            if _is(board.piece_at(taker) or "", letters) and board.attackers(side, at, [taker]):
+                found.append(
+                    (f"{NAMES[(board.piece_at(taker) or 'p').lower()]} on {taker}", f"{NAMES[letter.lower()]} on {at}")
+                )  # fmt: skip
+    return found
+
+
+def _is(letter: str, letters: tuple[str, ...]) -> bool:
+    small = letter.lower()
+    return small in letters or ("m" in letters and small in "nb")
+
+
+def _count(found: dict[str, int], letter: str) -> int:
+    return found["b"] + found["n"] if letter == "m" else found[letter]
+
+
+def _full(letter: str) -> int:
+    return 4 if letter == "m" else FULL[letter]
+
+
+def _list(found: dict[str, int], letters: tuple[str, ...]) -> str:
+    parts = []
+    for letter in dict.fromkeys(letters):
+        n = _count(found, letter)
+        word = NAMES.get(letter, "minor piece")
+        parts.append(f"{'no' if n == 0 else n} {word}{'' if n == 1 else 's'}")
+    return " and ".join(parts)
+
+
+KIND = Kind(
+    id="exchange",
+    title="Exchange",
+    version=1,
+    definition=(
+        "One each of the pieces named leaves the board between the position before the last move and the end of the line shown, or of best play after it until no capture gains a pawn. Said to be off: of queens none is left; of other pieces each side has lost one at least, "
+        "'all' means none is left. Offered: such pieces stand so that one can take the other and be taken back."
+    ),
+    phrases=PHRASES,
+    patterns={"pieces": PIECES, "gave": SHARED["target"], "got": SHARED["target"]},
+    slots={
+        "off": {k: k for k in _OFF},
+    },
+    vocabulary=frozenset(
+        [
+            "exchange",
+            "exchanges",
+            "exchanged",
+            "exchanging",
+            "trade",
+            "trades",
+            "traded",
+            "trading",
+            "swap",
+            "swaps",
+            "swapped",
+            "swapping",
+            "off",
+            "gone",
+            "disappear",
+            "disappears",
+            "vanish",
+            "board",
+            "left",
+            "stay",
+            "stays",
+        ]
+    ),
+    read=read,
+    check=check,
+    flips=True,
+)

@@ -1,0 +1,161 @@
+"""Material for nothing."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from lineproof.claims.amounts import AMOUNT, WORTH, Amount, pawns
+from lineproof.claims.board import material, other, side_of, title
+from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
+from lineproof.claims.gain import settled
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.played import doer
+
+PHRASES = (
+    "[{agent}] <take/grab/get/have/pocket/snatch/capture/collect/receive/eat> [{very}] {amount} {free} [on {square}|with {move}]",
+    "[{agent}] <get/have/receive/be given/pocket/take> a free (piece|rook|queen|knight|bishop)",
+    "{amount} <be> [{very}] (for free|for nothing|free of charge|free for the taking|gratis) [for {side}]",
+    "{amount} <be> there for the taking",
+    "{amount} <be:take> {free}",
+    "{amount} {free}",
+    "(this|that|it) <be> a free {man}",
+    "(<ing:take/grab/pocket/snatch>) {amount} {free}",
+    "[{agent}] <pay> nothing for {amount}",
+    "there is nothing to pay for {amount}",
+)
+_FREE = ("for free", "for nothing", "free of charge", "at no cost", "without paying for it", "gratis", "for nothing at all", "at no risk", "with impunity", "without giving anything for it", "without compensation", "for no compensation", "free and gratis", "at no price")  # fmt: skip
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    said = here.said
+    text = slots.get("amount") or _free_man(said)
+    if text is None:
+        raise Unread("it is not said what is free")
+    amount = Amount.read(text)
+    owner = _owner(here, slots.get("amount"), amount)
+    if "side" in slots:
+        side, spot = here.side(slots["side"]), here.spot
+    elif "agent" in slots:
+        agent = doer(here, slots["agent"])
+        side, spot = agent.side, agent.spot
+    elif owner is not None:
+        side, spot = other(owner), here.spot
+    elif here.subject is not None:
+        side, spot = here.implied(), here.spot
+    else:
+        raise Unread("it is not clear who takes it")
+    if "move" in slots:
+        move = here.named(slots["move"])
+        side, spot = move.side, move.after
+    if owner is not None and owner == side:
+        raise Unread("a side does not take its own piece")
+    letters = amount.letters
+    return [
+        here.claim(KIND.id, side, spot=spot, amount=amount.name, letters=letters, square=amount.square)
+    ]  # fmt: skip
+
+
+def _free_man(said: str) -> str | None:
+    found = re.search(r"\bfree (piece|rook|queen|knight|bishop)\b", said)
+    return f"a {found[1]}" if found else None
+
+
+def _owner(here: Here, text: str | None, amount: Amount) -> str | None:
+    """Whose the piece is, when it names a square that is not empty."""
+    if text is None or amount.square is None:
+        return None
+    letter = here.board.piece_at(amount.square)
+    if letter is None:
+        return None
+    if letter.lower() not in amount.letters:
+        raise Unread(f"there is no such piece on {amount.square}")
+    return side_of(letter)
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:
+    side, name, spot = claim.side or "white", claim.params["amount"], claim.spot
+    worth = _worth(claim)
+    if spot.board.turn == side:
+        before = material(spot.board, side)
+        takes = _takes(claim)
+        if not takes:
+            because = f"{title(side)} can take no such piece."
+            return Judgement(Outcome.FAILS, because, (), spot, {}, instead=because)
+        best = ask.best(spot, without=[m for m in spot.board.legal_moves() if m not in takes])
+        if best is None:
+            because = f"{title(side)} can take no such piece."
+            return Judgement(Outcome.FAILS, because, (), spot, {}, instead=because)
+        final = settled(ask, spot.play(best.moves[0]), side)
+        moves: tuple[str, ...] = (best.moves[0], *final.moves)
+    else:
+        before = material(spot.earlier(min(1, len(spot.moves))).board, side)
+        if spot.moves and side_of(spot.board.piece_at(spot.moves[-1][2:4]) or "K") != side:
+            before = material(spot.board, side)
+        final = settled(ask, spot, side)
+        moves = final.moves
+    gain = final.balance - before
+    holds = gain >= worth or final.mated == other(side)
+    if final.mated == side:
+        holds = False
+    stays = f"{title(side)} keeps {pawns(gain)}" if gain > 0 else f"{title(side)} keeps nothing"
+    because = f"{stays} with best play, of {pawns(worth)} taken."
+    if final.mated is not None:
+        because = f"The line ends in mate against {title(final.mated)}."
+    instead = None if holds else f"The {name} is not for free: {stays} with best play."
+    return Judgement(
+        Outcome.HOLDS if holds else Outcome.FAILS, because, moves, spot, {"gain": gain, "worth": worth},
+        1.0 if worth - 1 <= gain < worth else 100.0, instead,
+    )  # fmt: skip
+
+
+def _worth(claim: Claim) -> int:
+    return WORTH.get(claim.params["amount"], 1)
+
+
+def _takes(claim: Claim) -> list[str]:
+    """The captures of such a piece, on the square if one is named."""
+    board, square = claim.spot.board, claim.params["square"]
+    found = []
+    for uci in board.legal_moves():
+        standing = (board.piece_at(uci[2:4]) or "").lower()
+        if standing and standing in claim.params["letters"] and square in (None, uci[2:4]):
+            found.append(uci)
+    return found
+
+
+KIND = Kind(
+    id="for-free",
+    title="For free",
+    version=1,
+    definition=(
+        "What is taken (by the best such capture where the taker is to move, else by the move just played) is kept at its whole value (pawn 1, exchange 2, piece 3, rook 5, queen 9) with best play, until no capture gains a pawn."
+    ),
+    phrases=PHRASES,
+    patterns={"amount": AMOUNT},
+    slots={
+        "free": {k: k for k in _FREE},
+        "man": {k: k for k in ("piece", "rook", "queen", "knight", "bishop")},
+    },
+    vocabulary=frozenset(
+        [
+            "free",
+            "nothing",
+            "cost",
+            "paying",
+            "gratis",
+            "impunity",
+            "taking",
+            "compensation",
+            "risk",
+            "price",
+            "pay",
+            "charge",
+            "giving",
+        ]
+    ),
+    read=read,
+    check=check,
+    flips=True,
+)

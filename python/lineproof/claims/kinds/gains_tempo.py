@@ -1,0 +1,112 @@
+"""Gained tempi: moves that attack something which must move."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from lineproof.claims.board import attackers, defenders, name, names, other, pieces, title
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.here import Agent, Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.reference import Reference
+from lineproof.claims.timing import of_this_move
+from lineproof.claims.tracks import hit
+
+_TEMPO = "(a [whole|valuable|precious|useful|clear|further|second|important] tempo|a move|[some|valuable|precious|useful|more] time|tempo)"
+_WITH = "with [a] (tempo|gain of tempo|gain of a tempo|gain of time)"
+_ON = "[on {target}|against {target}|by attacking {target}|by hitting {target}|at the expense of {target}|at the cost of {target}]"
+
+PHRASES = (
+    f"[{{agent}}] <gain/win/pick up> {_TEMPO} {_ON} [with {{move}}|by {{move}}]",
+    f"[{{agent}}] <come/develop/arrive/go/be/happen/castle> {_WITH} {_ON}",
+    f"[{{agent}}] <attack/hit/kick/harass/chase/drive away/drive back/push back/bother> {{target}} {_WITH}",
+    f"[{{agent}}] <develop> [a piece|another piece|{{target}}] {_WITH}",
+    f"{{side}} <play> {{move}} {_WITH} {_ON}",
+    f"{{move}} {_WITH} {_ON}",
+    f"<ing:gain/win/pick up> {_TEMPO} {_ON}",
+    f"{_WITH} {_ON}",
+    "[{agent}] <take/seize/snatch> a tempo (from|off) {target}",
+)  # fmt: skip
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    verb = slots.get("verb")
+    named = here.named(slots["move"]) if "move" in slots else None
+    if named is not None:
+        agent = Agent(named.side, named.after, named.uci[2:4], named)
+        word = slots.get("side") or slots.get("agent")
+        if word is not None and here.agent(word).side != named.side:
+            raise Unread(f"{slots['move']} is no move of that side")
+    else:
+        if "agent" not in slots:
+            of_this_move(here)
+        agent = here.agent(slots.get("agent"))
+    if verb is not None and verb.modal in {"can", "will", "must", "shall"} and agent.move is None:
+        raise Unread("said of what may come")
+    if not agent.spot.moves or other(agent.spot.board.turn) != agent.side:
+        raise Unread("it is not clear which move gains it")
+    if agent.square is not None and agent.spot.moves[-1][2:4] != agent.square:
+        raise Unread("the piece has not just moved")
+    if re.search(r"\bcompared\b|\bthan\b", here.said):
+        raise Unread("it is compared with a line that is not named by its moves")
+    targets = None
+    develops = re.search(r"\bdevelop", here.said) is not None
+    if "target" in slots and not (develops and " on " not in f" {here.said} "):
+        enemy = other(agent.side)
+        at = here.at(agent.spot)
+        targets = [o for o in at.find(slots["target"], enemy) if o in pieces(at.board, enemy)]
+        if not targets or Reference.read(slots["target"]).plural:
+            raise Unread(f"it is not clear which piece {slots['target']!r} is")
+    return [here.claim(KIND.id, agent.side, spot=agent.spot, targets=targets)]
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    spot, side = claim.spot, claim.side or "white"
+    board, before, uci = spot.board, spot.earlier(1).board, spot.moves[-1]
+    san, enemy, moved = before.san(uci), other(side), uci[2:4]
+    hits: list[tuple[str, str]] = []
+    for at in pieces(board, enemy):
+        letter = (board.piece_at(at) or "p").lower()
+        if letter == "p":
+            continue
+        for by in board.attackers(side, at):
+            fresh = by == moved or by not in before.attackers(side, at)
+            if fresh and hit(board.piece_at(by) or "p", letter, defenders(board, at)[0]):
+                hits.append((by, at))
+    wanted = claim.params["targets"]
+    fitting = [(by, at) for by, at in hits if wanted is None or at in wanted]
+    marks = tuple(Mark("move", pair, side) for pair in fitting)
+    numbers = {"attacked": ", ".join(dict.fromkeys(at for _, at in fitting)) or "nothing"}
+    if fitting:
+        attacked = list(dict.fromkeys(at for _, at in fitting))
+        loose = moved in {by for by, _ in fitting} and not defenders(board, moved)[0]
+        takers = attackers(board, moved)[0] if loose else []
+        if takers:
+            because = f"{san} attacks {names(board, attacked)}, but {names(board, takers)} can simply take on {moved}."
+            return Judgement(
+                Outcome.FAILS, because, (), spot, numbers, instead=because, marks=marks
+            )
+        because = f"{san} attacks {names(board, attacked)}, which must attend to it."
+        return Judgement(Outcome.HOLDS, because, (), spot, numbers, marks=marks)
+    if wanted is not None:
+        because = f"{san} makes no attack on {' or '.join(name(board, at) for at in wanted)} that must be attended to."
+    else:
+        because = f"{san} attacks no piece of {title(enemy)} that is worth more or unprotected."
+    return Judgement(Outcome.FAILS, because, (), spot, numbers, instead=because)
+
+
+KIND = Kind(
+    id="gains-tempo",
+    title="Gains a tempo",
+    version=1,
+    definition=(
+        "The move newly attacks the piece named, or any piece but a pawn, and the piece is the king, worth more than its attacker, or unprotected, so that it must be attended to; "
+        "it fails where the piece moved is unprotected and can simply be taken."
+    ),
+    phrases=PHRASES,
+    vocabulary=frozenset({"tempo", "time", "tempi", "move"}),
+    read=read,
+    check=check,
+    flips=True,
+)  # fmt: skip

@@ -1,0 +1,95 @@
+"""Giving material back."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.amounts import AMOUNT, LEAST, WORTH, Amount, pawns
+from lineproof.claims.board import material, title
+from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
+from lineproof.claims.gain import end_of_shown_line, settled
+from lineproof.claims.here import Here
+from lineproof.claims.kind import Kind
+from lineproof.claims.played import doer
+
+PHRASES = (
+    "[{agent}] <give back/return/hand back/surrender again/pay back/let go of again> {amount}",
+    "[{agent}] <give/hand/pay> {amount} back",
+    "[{agent}] <give> {amount} up again",
+    "(giving back|returning|handing back) {amount}",
+    "(giving|handing) {amount} back",
+    "{amount} <be:return/give back/hand back> [by {agent}]",
+    "{amount} <go> back",
+)
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    agent = doer(here, slots.get("agent"))
+    amount = Amount.read(slots["amount"])
+    plies = 1 if agent.spot.moves and agent.spot.board.turn != agent.side else 0
+    verb = slots.get("verb")
+    if verb is not None and verb.done:
+        plies = min(3, len(agent.spot.moves))
+    return [here.claim(KIND.id, agent.side, spot=agent.spot, amount=amount.name, plies=plies)]
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:
+    side, name = claim.side or "white", claim.params["amount"]
+    past = [material(claim.spot.earlier(n).board, side) for n in range(claim.params["plies"] + 1)]
+    # a moment in the middle of a bigger exchange does not count
+    before = max(
+        balance for balance in past if balance <= WORTH.get(name, 9) + 1 or balance == past[-1]
+    )
+    shown = end_of_shown_line(claim.place, claim.spot)
+    final = settled(ask, shown, side)
+    given = before - final.balance
+    least = LEAST[name][0]
+    line = (*shown.moves[len(claim.spot.moves) :], *final.moves)
+    numbers = {"before": before, "after": final.balance, "given": given}
+    if before < 1:
+        because = f"{title(side)} was not ahead in material, so there is nothing to give back."
+        return Judgement(Outcome.FAILS, because, line, claim.spot, numbers, instead=because)
+    because = (
+        f"{title(side)} was {pawns(before)} ahead and at the end of this line is "
+        f"{'level' if final.balance == 0 else pawns(final.balance) + (' ahead' if final.balance > 0 else ' behind')}."
+    )
+    holds = given >= least and final.mated is None
+    if holds:
+        return Judgement(Outcome.HOLDS, because, line, claim.spot, numbers, 100.0)
+    return Judgement(
+        Outcome.FAILS, because, line, claim.spot, numbers, 1.0 if least - 1 <= given < least else 100.0,
+        f"{title(side)} gives nothing back." if given < 1 else f"{title(side)} gives back {pawns(given)}.",
+    )  # fmt: skip
+
+
+KIND = Kind(
+    id="gives-back",
+    title="Gives back",
+    version=1,
+    definition=(
+        "The giver was ahead in material before the move (said of what has happened: within three plies), and at the end of the line shown, continued by best play until no capture gains a pawn, "
+        "is so much less ahead: a pawn 1 or more, the exchange 1, a piece 1, a rook and the queen 3."
+    ),
+    phrases=PHRASES,
+    patterns={"amount": AMOUNT},
+    vocabulary=frozenset(
+        [
+            "give",
+            "gives",
+            "gave",
+            "given",
+            "giving",
+            "back",
+            "return",
+            "returns",
+            "returned",
+            "returning",
+            "hand",
+            "hands",
+            "surrenders",
+        ]
+    ),
+    read=read,
+    check=check,
+    flips=True,
+)

@@ -1,0 +1,151 @@
+"""Exposed kings: few pawns in front, and enough enemy pieces to make use of it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.board import VALUES, names, other, pieces, title
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.here import Here
+from lineproof.claims.kind import Kind
+from lineproof.claims.king import KING, owner
+from lineproof.claims.timing import as_it_stands
+
+SHIELD = 2
+"""Own pawns in front of the king: fewer leave it exposed, more keep it safe; just so many leave it open."""
+ATTACKERS = 9
+"""Enemy pieces, in pawns, without which a bare king is in no danger."""
+
+BESIEGERS = 2
+"""Enemy pieces attacking squares next to a king from which three pawns do not make it safe."""
+
+PHRASES = (
+    "{king} <be> [{very}] {exposed}",
+    "{king} <look/feel> [{very}] {exposed}",
+    "{king} <be> [{very}] {safe}",
+    "{king} <look/feel> [{very}] {safe}",
+    "{king} <stand/sit> [{very}] {exposed}",
+    "{king} <stand/sit> [{very}] {safe}",
+    "{king} <be> [{very}] {exposed} and {more}",
+    "{king} <have> {none} [pawn] (cover|shelter|protection|shield|shelter left|cover left)",
+    "{king} <lack> [pawn] (cover|shelter|protection)",
+    "{side} <have> (an|a) [very|rather|slightly] {exposed} king",
+    "{side} <have> (an|a) [very|perfectly] {safe} king",
+    "{whose} king position <be> [{very}] {exposed}",
+    "there <be> {none} (cover|shelter|protection) [left] for {king}",
+    "with (an|a) [very|rather|slightly] {exposed} king",
+)
+_EXPOSED = {
+    k: k for k in ("exposed", "airy", "a little airy", "a bit airy", "draughty", "drafty", "unsafe", "wide open", "open to attack", "vulnerable", "insecure", "bare", "naked", "shaky", "in the open", "out in the open", "without cover", "without shelter", "without a shelter", "without pawn cover", "weakened", "a little exposed", "a bit exposed", "somewhat exposed", "a little open", "rather open", "badly exposed", "dangerously exposed", "loose", "stripped bare", "short of cover", "short of defenders")
+}  # fmt: skip
+_SAFE = {
+    k: k for k in ("safe", "secure", "perfectly safe", "quite safe", "completely safe", "absolutely safe", "in safety", "tucked away", "safely tucked away", "well protected", "well sheltered", "well guarded", "snug", "as safe as can be", "as safe as houses", "out of danger")
+}  # fmt: skip
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    as_it_stands(here, slots)
+    if "king" in slots:
+        side = owner(here, slots["king"])
+    elif "side" in slots or "whose" in slots:
+        side = here.side(slots.get("side") or slots.get("whose"))
+    else:
+        side = here.implied()
+    return [here.claim(KIND.id, side, negated="safe" in slots)]
+
+
+def shield(claim: Claim, side: str) -> tuple[str, list[str], bool]:
+    """The king's square, the own pawns among the six squares in front of it, and whether it has left its first two ranks."""
+    board = claim.spot.board
+    king = pieces(board, side, "k")[0]
+    file, rank = ord(king[0]), int(king[1])
+    step = 1 if side == "white" else -1
+    pawns = [
+        at
+        for at in pieces(board, side, "p")
+        if abs(ord(at[0]) - file) <= 1 and (int(at[1]) - rank) * step in (1, 2)
+    ]
+    return king, pawns, (rank - 1 if side == "white" else 8 - rank) > 1
+
+
+def _near(claim: Claim, enemy: str, king: str) -> list[str]:
+    """Enemy pieces, pawns apart, that attack the king or a square next to it."""
+    board = claim.spot.board
+    around = {king, *board.attacks(king)}
+    return [
+        at
+        for at in pieces(board, enemy)
+        if (board.piece_at(at) or "").lower() not in "pk" and around & set(board.attacks(at))
+    ]
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    board, side = claim.spot.board, claim.side or "white"
+    enemy = other(side)
+    king, pawns, walked = shield(claim, side)
+    force = sum(
+        VALUES[(board.piece_at(at) or "k").lower()]
+        for at in pieces(board, enemy)
+        if (board.piece_at(at) or "").lower() not in "pk"
+    )
+    numbers: dict[str, int | float | str] = {
+        "pawns in front": len(pawns),
+        "enemy pieces": force,
+        "king": king,
+    }
+    marks = (Mark("square", (king,), side), *(Mark("square", (at,), side) for at in pawns))
+    count = (
+        f"{len(pawns)} of its own pawns"
+        if len(pawns) > 1
+        else "one of its own pawns"
+        if pawns
+        else "no pawn of its own"
+    )
+    because = f"{title(side)}'s king on {king} has {count} on the six squares in front of it"
+    if force < ATTACKERS:
+        because += f", but {title(enemy)} has too few pieces left to make use of it."
+        return Judgement(
+            Outcome.FAILS, because, (), claim.spot, numbers, instead=because, marks=marks
+        )
+    if walked:
+        because = f"{title(side)}'s king on {king} has left its first two ranks."
+        return Judgement(Outcome.HOLDS, because, (), claim.spot, numbers, marks=marks)
+    because += "."
+    near = _near(claim, enemy, king)
+    if len(pawns) > SHIELD and (len(near) >= BESIEGERS or (board.in_check and board.turn == side)):
+        because += f" But {names(board, near)} {'attack' if len(near) > 1 else 'attacks'} squares next to it."
+        return Judgement(
+            Outcome.UNSETTLED, because, (), claim.spot, numbers, one_off=True, marks=marks
+        )
+    if len(pawns) == SHIELD:
+        return Judgement(
+            Outcome.UNSETTLED, because, (), claim.spot, numbers, one_off=True, marks=marks
+        )
+    exposed = len(pawns) < SHIELD
+    return Judgement(
+        Outcome.HOLDS if exposed else Outcome.FAILS, because, (), claim.spot, numbers,
+        instead=None if exposed else because, marks=marks,
+    )  # fmt: skip
+
+
+KIND = Kind(
+    id="king-exposed",
+    title="Exposed king",
+    version=1,
+    definition=(
+        "Fewer than two of its own pawns stand on the six squares in front of the king (its file and the files beside it, one and two ranks ahead), or it has left its first two ranks, and the enemy has pieces worth 9 pawns or more besides pawns; "
+        "with three pawns or more, or fewer enemy pieces, it is safe; with just two, or with two enemy pieces attacking squares next to it or a check, it is unsettled."
+    ),
+    phrases=PHRASES,
+    slots={
+        "exposed": _EXPOSED,
+        "safe": _SAFE,
+        "none": {k: k for k in ("no", "little", "hardly any", "not much", "no real", "very little", "precious little")},
+        "more": {k: k for k in ("vulnerable", "weak", "in danger", "open to attack", "unsafe", "airy", "exposed")},
+    },
+    patterns={"king": KING},
+    vocabulary=frozenset({"king"}),
+    read=read,
+    check=check,
+    flips=True,
+)  # fmt: skip

@@ -1,0 +1,192 @@
+"""Lost tempi: moves that a piece did not need."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from lineproof.claims.board import name, other, pieces, title, upper
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.reference import Reference
+from lineproof.claims.timing import of_this_move
+from lineproof.claims.tracks import Loss, losses
+
+_A = "(a [whole|valuable|precious|clear|full|second|further|useful] (tempo|move)|[some|valuable|precious|much|too much|a lot of|more] time|{n} [whole|clear|full] (tempi|tempos|moves))"
+_AS = "[with {target}|by {move}|with {move}|with this move|in the process|for nothing]"
+
+PHRASES = (
+    f"[{{agent}}] <lose/waste/squander/throw away/give away/drop> {_A} {_AS}",
+    f"[{{agent}}] <cost> {{side}} {_A}",
+    f"<ing:lose/waste/squander> {_A} {_AS}",
+    "[{agent}] <be> [{very}] (a|pure|a pure|a complete|a clear|an obvious) (waste|loss) of (time|a tempo|tempo|a move)",
+    "[{agent}] <be> [{very}] a (wasted|lost) (move|tempo) [with {target}]",
+    "with [a] loss of (time|a tempo|tempo)",
+    "(a|another) wasted (move|tempo) [with {target}]",
+    "at the cost of (a tempo|a move|time)",
+)  # fmt: skip
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    said = here.said
+    verb = slots.get("verb")
+    if verb is not None and verb.modal in {"can", "will", "must", "shall"}:
+        raise Unread("said of what may come")
+    costs = re.search(r"\bcosts?\b|\bcosting\b", said) is not None and "cost of" not in said
+    move = here.named(slots["move"]) if "move" in slots else None
+    if "agent" not in slots and move is None:
+        of_this_move(here)
+    whole = "agent" in slots and _is_side(slots["agent"])
+    agent = here.agent(slots.get("agent")) if not (whole or move) else None
+    if move is not None:
+        side, spot, just = move.side, move.after, True
+        if whole and here.side(slots["agent"]) != side:
+            raise Unread(f"{slots['move']} is no move of that side")
+    elif whole:
+        side, spot = here.side(slots["agent"]), here.spot
+        just = not (verb is not None and verb.done) and here.mover == side
+        if not just and not (verb is not None and verb.done):
+            raise Unread("it is not clear which move loses it")
+    else:
+        assert agent is not None  # no side and no move named
+        side, spot = agent.side, agent.spot
+        just = not (verb is not None and verb.done)
+        if other(spot.board.turn) != side:
+            raise Unread("it is not clear which move loses it")
+    if costs and here.side(slots["side"]) != side:
+        if agent is not None and agent.move is None:
+            raise Unread("it is not clear which move loses it")
+        raise Unread("it is not the mover who loses it")
+    square = None
+    if "target" in slots:
+        found = [
+            at for at in here.at(spot).find(slots["target"], side) if at in pieces(spot.board, side)
+        ]
+        if not found or Reference.read(slots["target"]).plural:
+            raise Unread(f"it is not clear which piece {slots['target']!r} is")
+        square = found
+    n = int(slots["n"]) if "n" in slots else 1
+    if not 1 <= n <= 20:
+        raise Unread("so many moves are not lost")
+    return [here.claim(KIND.id, side, spot=spot, just=just, n=n, at=square)]
+
+
+def _is_side(text: str) -> bool:
+    words = text.split()
+    return words[-1] in {
+        "white",
+        "black",
+        "we",
+        "you",
+        "i",
+        "he",
+        "she",
+        "they",
+        "opponent",
+        "player",
+    }
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:
+    spot, side, n = claim.spot, claim.side or "white", claim.params["n"]
+    at, just = claim.params["at"], claim.params["just"]
+    if not spot.moves:
+        return Judgement(Outcome.UNSETTLED, "No move that led here is known.")
+    found = _lost(spot, side, at)
+    total = sum(loss.moves for loss in found)
+    line: tuple[str, ...] = ()
+    if just:
+        before = spot.earlier(1)
+        last = spot.moves[-1]
+        was = {loss.at: loss.moves for loss in losses(before, side)}
+        total = sum(loss.moves for loss in found) - sum(was.values()) if at is None else total
+        found = [loss for loss in found if loss.at == last[2:4]] or found[:0]
+        if total < n:
+            ahead, line = _driven_next(claim, ask)
+            if ahead is not None:
+                moved = spot.line(line[:1]).board.san(line[1])
+                reply = spot.board.san(line[0])
+                because = f"{reply} attacks {name(spot.board, last[2:4])}, which must move again ({moved})."
+                holds = n == 1
+                return Judgement(
+                    Outcome.HOLDS if holds else Outcome.FAILS, because, line, spot, {"lost": 1},
+                    instead=None if holds else because,
+                )  # fmt: skip
+    holds = total >= n
+    numbers = {"lost": max(total, 0)}
+    if found:
+        because = " ".join(_spoken(spot, loss) for loss in found)
+    else:
+        because = f"{_mover(spot, side, just)} has used no more moves than its square needs, and no developing move drives it on."
+        if not just:
+            because = f"No piece of {title(side)} has used more moves than its square needs, or was driven on by a developing move."
+    marks = tuple(Mark("square", (loss.at,), side) for loss in found)
+    instead = None if holds else because
+    return Judgement(
+        Outcome.HOLDS if holds else Outcome.FAILS,
+        because,
+        line,
+        spot,
+        numbers,
+        instead=instead,
+        marks=marks,
+    )
+
+
+def _lost(spot: Spot, side: str, at: list[str] | None) -> list[Loss]:
+    return [loss for loss in losses(spot, side) if at is None or loss.at in at]
+
+
+def _driven_next(claim: Claim, ask: Ask) -> tuple[Loss | None, tuple[str, ...]]:
+    """Whether the reply shown, or else the best one, drives the piece that has just moved on by a developing move."""
+    spot, side = claim.spot, claim.side or "white"
+    line: list[str] = []
+    if spot.moves == tuple(claim.place.moves()):
+        at = claim.place
+        while at.next is not None and at.next.uci is not None and len(line) < 2:
+            at = at.next
+            line.append(at.uci or "")
+    if len(line) < 2:
+        best = ask.best(spot)
+        line = list(best.moves[:2]) if best is not None else []
+    if len(line) < 2 or line[1][:2] != spot.moves[-1][2:4]:
+        return None, ()
+    after = spot.line(line)
+    was = sum(loss.driven for loss in losses(spot, side))
+    for loss in losses(after, side):
+        if (
+            loss.at == line[1][2:4]
+            and loss.driven > 0
+            and sum(x.driven for x in losses(after, side)) > was
+        ):
+            return loss, tuple(line)
+    return None, ()
+
+
+def _mover(spot: Spot, side: str, just: bool) -> str:
+    return upper(name(spot.board, spot.moves[-1][2:4])) if just else title(side)
+
+
+def _spoken(spot: Spot, loss: Loss) -> str:
+    who = upper(name(spot.board, loss.at))
+    if loss.spent - loss.needed >= loss.driven:
+        return f"{who} has spent {loss.spent} move{'s' if loss.spent != 1 else ''} where {loss.needed} would have done, captures and forced moves apart."
+    times = "once" if loss.driven == 1 else "twice" if loss.driven == 2 else f"{loss.driven} times"
+    return f"{who} was driven on {times} by a developing move."
+
+
+KIND = Kind(
+    id="loses-tempo",
+    title="Loses a tempo",
+    version=1,
+    definition=(
+        "A piece has used more moves than its square needs on an empty board (captures and moves that were the only legal one apart), or a developing move (a minor piece off its first square, castling, a pawn move that frees a bishop) "
+        "attacked it, being worth less or it unprotected, and it moved on at once. Of the move just played: it adds to this, or the reply shown (else the best) does. 'n tempi' asks n or more."
+    ),
+    phrases=PHRASES,
+    vocabulary=frozenset({"tempo", "tempi", "tempos", "time", "move", "moves"}),
+    read=read,
+    check=check,
+    flips=True,
+)  # fmt: skip

@@ -1,0 +1,237 @@
+"""Prevention: what a move or a piece does not allow the other side."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.bands import edge_of_two, is_safe
+from lineproof.claims.board import NAMES, name, other, pieces, title, upper
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.passing import MISTAKE, Cost, cost, parsed, passed, to_move
+from lineproof.claims.reference import Reference
+from lineproof.claims.timing import as_it_stands, of_this_move
+
+_STOP = "prevent/stop/rule out/forbid/hinder/discourage/prohibit/thwart/take away"
+_REACH = "(going|coming|jumping|getting|moving|hopping|landing|settling|developing|going back|coming back|retreating|returning)"
+_GOOD = "[for good|once and for all|for the moment|for the time being]"
+
+PHRASES = (
+    f"[{{agent}}] <{_STOP}> [{{whose}}] [the] [move|advance|push|sortie|pin with|idea of|threat of] {{move}} {_GOOD}",
+    f"[{{agent}}] <prevent/stop/hinder/keep> {{side}} from playing {{move}} {_GOOD}",
+    f"[{{agent}}] <prevent/stop/hinder/keep> {{target}} from {_REACH} to {{square}} {_GOOD}",
+    f"[{{agent}}] <prevent/stop/hinder/keep> {{target}} from (reaching|occupying|using|entering|landing on|jumping in on|settling on) {{square}} {_GOOD}",
+    f"[{{agent}}] <keep> {{target}} (off|out of|away from|from) {{square}} {_GOOD}",
+    f"[{{agent}}] <deny/refuse> {{target}} [the square|the use of] {{square}} {_GOOD}",
+    f"[{{agent}}] <take/cover/guard> [the square] {{square}} [away] from {{target}} {_GOOD}",
+    f"[{{agent}}] <take away> [the square] {{square}} from {{target}} {_GOOD}",
+    f"[{{agent}}] <parry/meet/stop> the threat of {{move}} {_GOOD}",
+    f"[{{agent}}] <put> (a stop|an end) to {{move}} {_GOOD}",
+    "[{agent}] <be> (directed|aimed|a measure|a precaution|played|insurance) against {move}",
+    "[{agent}] <do> not allow {move}",
+    "{nobody} <prevent/stop/hinder> {move} [any more|now]",
+    "{nobody} <prevent/stop/hinder/keep> {side} from playing {move} [any more|now]",
+    f"<ing:{_STOP}> [{{whose}}] {{move}} {_GOOD}",
+    "<ing:keep> {target} (off|out of|away from|from) {square}",
+    "<ing:deny> {target} [the square] {square}",
+    f"<to:{_STOP}> [{{whose}}] {{move}} {_GOOD}",
+    "<to:keep> {target} (off|out of|away from|from) {square}",
+    "<to:prevent/stop/hinder/keep> {side} from playing {move}",
+    "{move} <be:prevent/stop/rule out/parry/forbid> [by {agent}]",
+    "so that {side} can (not|no longer) play {move}",
+    "so that {side} can not go {move}",
+    "so that {target} can (not|no longer) (go|come|jump|get|move|hop) to {square}",
+)  # fmt: skip
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    as_it_stands(here, slots)
+    if "nobody" in slots:
+        return [_unhindered(here, slots["move"])]
+    if "agent" not in slots:
+        of_this_move(here)
+    agent = here.agent(slots.get("agent"))
+    side, spot = agent.side, agent.spot
+    enemy = other(side)
+    if "side" in slots and here.side(slots["side"]) != enemy:
+        raise Unread("a side does not keep itself from a move")
+    if "whose" in slots and here.side(slots["whose"]) != enemy:
+        raise Unread("a side does not keep itself from a move")
+    new = bool(spot.moves) and other(spot.board.turn) == side
+    if agent.square is None and not new:
+        raise Unread("it is not clear what prevents it")
+    at = here.at(spot)
+    if "move" in slots and new and parsed(spot.earlier(1), slots["move"]) == spot.moves[-1]:
+        raise Unread(f"{slots['move']} is that side's own move")
+    letter = None
+    if "target" in slots:
+        reference = Reference.read(slots["target"])
+        owner = at.owner(reference)
+        if owner == side:
+            raise Unread("a side does not keep its own piece away")
+        found = [o for o in reference.squares(spot.board, enemy) if o in pieces(spot.board, enemy)]
+        if not found or (reference.plural and len(found) < 2):
+            raise Unread(f"there is no {slots['target']} to be kept away")
+        letter = (spot.board.piece_at(found[0]) or "").lower()
+        if reference.square is not None or reference.file is not None:
+            letter = None
+        origins = found
+    else:
+        origins = []
+    if "allow" in here.said.split():
+        slots["verb"] = None  # "does not allow Bg4" prevents it
+    return [
+        here.claim(
+            KIND.id, side, spot=spot, move=slots.get("move"), square=slots.get("square"), origins=origins,
+            letter=letter, by=agent.square, new=new and (agent.square is None or spot.moves[-1][2:4] == agent.square),
+        )
+    ]  # fmt: skip
+
+
+def _unhindered(here: Here, move: str) -> Claim:
+    """ "Nothing prevents Nxf7": a denial on the part of the side against which the move goes.
+
+    :raises Unread: when neither side can play the move.
+    """
+    for side in (here.mover, other(here.mover)):
+        spot = to_move(here.spot, side)
+        if spot is not None and parsed(spot, move) is not None:
+            return here.claim(
+                KIND.id, other(side), negated=True, move=move, square=None, origins=[], letter=None, by=None, new=False,
+            )  # fmt: skip
+    raise Unread(f"{move} is not legal here")
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:
+    side, spot = claim.side or "white", claim.spot
+    enemy = other(side)
+    now = to_move(spot, enemy)
+    if now is None:
+        return _unsettled(f"{title(side)} is in check and cannot pass, so it cannot be asked.")
+    before = passed(spot.earlier(1)) if claim.params["new"] else None
+    legal = _legal(claim, now)
+    earlier = _legal(claim, before) if before is not None else []
+    what = _what(claim)
+    if not legal:
+        if earlier:
+            return Judgement(Outcome.HOLDS, f"{what} is no longer possible.", (), now)
+        return _not_yet(claim, now, what)
+    found = cost(ask, now, legal)
+    if found is None:
+        return _unsettled("The game is over here.")
+    san = now.board.san(found.uci)
+    if not found.counted:
+        return _unsettled(
+            f"{title(enemy)} is lost whatever he plays, so what {san} costs is not counted."
+        )
+    said = _outcome(found.best, found.played)
+    near = edge_of_two(found.best, found.played, _outcome)
+    because = f"{san} would cost {title(enemy)} {_points(found)} now."
+    if said is Outcome.HOLDS and before is not None and earlier:
+        was = cost(ask, before, earlier)
+        if was is not None and was.points >= MISTAKE:
+            because += f" It would have cost {_points(was)} before as well."
+            return Judgement(
+                Outcome.UNSETTLED,
+                because,
+                found.line,
+                now,
+                {"cost": found.points, "before": was.points},
+                near,
+            )
+    return Judgement(
+        said, because, found.line, now, {"cost": found.points}, near,
+        f"{upper(what)} is still possible: {because}" if said is Outcome.FAILS else None,
+        one_off=said is Outcome.UNSETTLED, marks=(Mark("move", (found.uci[:2], found.uci[2:4]), enemy),),
+    )  # fmt: skip
+
+
+def _outcome(best: int, played: int) -> Outcome:
+    """Prevented is what would be a mistake; what is safe is not."""
+    if is_safe(best, played):
+        return Outcome.FAILS
+    return Outcome.HOLDS if best - played >= MISTAKE else Outcome.UNSETTLED
+
+
+def _legal(claim: Claim, spot: Spot) -> list[str]:
+    move, square, letter = claim.params["move"], claim.params["square"], claim.params["letter"]
+    if move is not None:
+        uci = parsed(spot, move)
+        return [] if uci is None else [uci]
+    board = spot.board
+    return [
+        m
+        for m in board.legal_moves()
+        if m[2:4] == square
+        and (m[:2] in claim.params["origins"] or (board.piece_at(m[:2]) or "").lower() == letter)
+    ]
+
+
+def _not_yet(claim: Claim, now: Spot, what: str) -> Judgement:
+    """A move that is possible neither with nor without: prevented where the piece stands in its way or guards the square."""
+    board, by = now.board, claim.params["by"]
+    square = claim.params["square"] or (claim.params["move"] or "").rstrip("+#")[-2:]
+    enemy = other(claim.side or "white")
+    if by is not None and square in board.attacks(by):
+        because = f"{upper(name(board, by))} guards {square}."
+        return Judgement(
+            Outcome.HOLDS,
+            because,
+            (),
+            now,
+            marks=(Mark("move", (by, square), claim.side or "white"),),
+        )
+    for origin in pieces(board, enemy, _letter(claim)):
+        if by is not None and by in board.between(origin, square):
+            because = f"{upper(name(board, by))} stands between {name(board, origin)} and {square}."
+            return Judgement(Outcome.HOLDS, because, (), now)
+    because = f"{upper(what)} is not possible, with or without it."
+    return Judgement(Outcome.UNSETTLED, because)
+
+
+def _letter(claim: Claim) -> str:
+    move = claim.params["move"]
+    if move is not None:
+        san = move.split(".")[-1]
+        return san[0].lower() if san[0] in "KQRBN" else "p"
+    at = claim.params["origins"][0]
+    return (claim.spot.board.piece_at(at) or "p").lower()
+
+
+def _what(claim: Claim) -> str:
+    if claim.params["move"] is not None:
+        return str(claim.params["move"])
+    return f"{NAMES[_letter(claim)]} to {claim.params['square']}"
+
+
+def _points(found: Cost) -> str:
+    return (
+        "nothing"
+        if found.points == 0
+        else f"{found.points} point{'s' if found.points != 1 else ''}"
+    )
+
+
+def _unsettled(because: str) -> Judgement:
+    return Judgement(Outcome.UNSETTLED, because)
+
+
+KIND = Kind(
+    id="prevents",
+    title="Prevents",
+    version=1,
+    definition=(
+        "The other side's move is not legal any more, or it would be a mistake (a cost of 12 points or more); it fails where the move is safe (costs at most 5, or keeps 85 of more than 90), and is unsettled between, "
+        "or where it would have been a mistake before as well. Of a move that is not possible yet: the piece guards the square or stands in the way."
+    ),
+    phrases=PHRASES,
+    slots={"nobody": dict.fromkeys(("nothing", "nobody", "no one"), True)},
+    vocabulary=frozenset(
+        ["prevent", "prevents", "prevented", "preventing", "stop", "stops", "stopped", "stopping", "rules", "rule", "ruled", "ruling", "forbids", "forbid", "hinders", "hinder", "discourages", "prohibits", "thwarts",
+         "keep", "keeps", "keeping", "kept", "deny", "denies", "denied", "denying", "refuses", "takes", "take", "took", "away", "parries", "parry", "parried", "meets", "puts", "against", "allow", "so", "covers", "guards"]
+    ),
+    read=read,
+    check=check,
+    flips=True,
+)  # fmt: skip

@@ -1,0 +1,260 @@
+"""Sacrifices: material offered that can be taken."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.amounts import AMOUNT, LEAST, LETTERS_OF, WORTH, Amount, pawns
+from lineproof.claims.board import VALUES, material, name, other, side_of, title
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.gain import settled
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.played import PLAYED, doer, played, shown_next
+from lineproof.claims.swap import swap, taken_by
+
+BACK = 4
+"""Moves of the giver that are looked back for what has been sacrificed."""
+
+PHRASES = (
+    "[{agent}] <sacrifice/offer/gambit/invest/jettison> {amount} [for {price}] [with {move}]",
+    "[{agent}] <give up/give away/part with> {amount} [for {price}] [with {move}]",
+    "[{agent}] <give> {amount} up",
+    "[{agent}] <sacrifice> on {square}",
+    "[{agent}] <offer/make> [{very}] [{whose_a}] [{praise}] {noun} [on {square}]",
+    "(<ing:sacrifice/offer/give up/invest>) {amount} [for {price}]",
+    "{played} <be> [{very}] [{whose_a}] [{praise}] {noun} [on {square}]",
+    "[{whose_a}] [{praise}] {noun} on {square}",
+    "{whose_a} {praise} {noun}",
+    "with {whose_a} [{praise}] {noun} [on {square}]",
+    "{amount} <be:sacrifice/offer> [by {agent}|on {square}]",
+    "{amount} offered on {square}",
+)
+_NOUNS: dict[str, str] = {
+    "sacrifice": "material", "pawn sacrifice": "pawn", "piece sacrifice": "piece", "knight sacrifice": "knight", "bishop sacrifice": "bishop", "rook sacrifice": "rook", "queen sacrifice": "queen", "exchange sacrifice": "exchange",
+    "pawn offer": "pawn", "piece offer": "piece", "sacrifice of a pawn": "pawn", "sacrifice of a piece": "piece", "sacrifice of a knight": "knight", "sacrifice of a bishop": "bishop", "sacrifice of a rook": "rook",
+    "sacrifice of the exchange": "exchange", "sacrifice of the queen": "queen", "gambit": "pawn", "sac": "material",
+}  # fmt: skip
+_LETTER = {"knight": "n", "bishop": "b"}
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    amount = Amount.read(slots["amount"]) if "amount" in slots else _noun(slots)
+    square = slots.get("square") or amount.square
+    verb = slots.get("verb")
+    tried: tuple[Spot, ...]
+    done = verb is not None and verb.done and "played" not in slots
+    if "played" in slots:
+        move = played(here, slots["played"])
+        side, tried = move.side, (move.after,)
+    elif "move" in slots:
+        move = here.named(slots["move"])
+        side, tried = move.side, (move.after,)
+        if "agent" in slots and doer(here, slots["agent"]).side != side:
+            raise Unread("the move is not that side's")
+    else:
+        agent = doer(here, slots.get("agent"))
+        side = agent.side
+        tried = (agent.move.after,) if agent.move else _moments(here, agent.spot, side)
+    if not tried:
+        raise Unread("there is no move of that side to speak of")
+    return [
+        here.claim(
+            KIND.id, side, spot=tried[0], amount=amount.name, letters=amount.letters,
+            square=square, done=done, moments=tried,
+        )
+    ]  # fmt: skip
+
+
+def _noun(slots: dict[str, Any]) -> Amount:
+    if "noun" not in slots:
+        return Amount("material", LETTERS_OF["material"])
+    word = slots["noun"]
+    return Amount.read(f"the {word}" if word != "material" else "material")
+
+
+def _moments(here: Here, spot: Spot, side: str) -> tuple[Spot, ...]:
+    """The positions after the side's move that may be the sacrifice: the one shown next, the last one played."""
+    found: list[Spot] = []
+    if spot.board.turn == side:
+        following = shown_next(here) if spot.moves == here.spot.moves else None
+        if following is not None:
+            found.append(spot.play(following))
+        if len(spot.moves) > 1:
+            found.append(spot.earlier(1))
+    elif spot.moves:
+        found.append(spot)
+    return tuple(found)
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:
+    side, amount = claim.side or "white", claim.params["amount"]
+    moments: tuple[Spot, ...] = claim.params["moments"]
+    if claim.params["done"]:
+        moments = (*moments, *_past(claim.spot, side))
+    best: tuple[int, str, Spot] | None = None
+    for spot in moments:
+        for at, net in _offers(spot, side):
+            if _fits(claim, spot, side, at, net) and (best is None or net > best[0]):
+                best = net, at, spot
+    if best is not None:
+        net, at, spot = best
+        what = name(spot.board, at)
+        san = spot.earlier(1).board.san(spot.moves[-1])
+        because = f"After {san} {title(other(side))} can take {what}: {pawns(net)} by exchanges on {at} alone."
+        return Judgement(
+            Outcome.HOLDS, because, (), spot, {"offered": net}, marks=(Mark("square", (at,), side),),
+            second=_worth_it(ask, spot, side, at),
+        )  # fmt: skip
+    down = -material(claim.spot.board, side)
+    if claim.params["done"] and down >= LEAST[amount][0] and claim.params["square"] is None:
+        because = f"{title(side)} is {pawns(down)} behind on the board."
+        return Judgement(Outcome.HOLDS, because, (), claim.spot, {"behind": down})
+    said = str(Amount(amount, ""))
+    because = f"{title(side)} does not offer {said}{_on(claim)}: none can be taken with gain."
+    if amount == "queen":
+        because = (
+            f"{title(side)} does not offer the queen{_on(claim)}: it cannot be taken with gain."
+        )
+    return Judgement(Outcome.FAILS, because, (), claim.spot, {}, instead=because)
+
+
+def _on(claim: Claim) -> str:
+    return f" on {claim.params['square']}" if claim.params["square"] else ""
+
+
+def _past(spot: Spot, side: str) -> list[Spot]:
+    """The positions after the side's last moves."""
+    found = [spot.earlier(n) for n in range(len(spot.moves))]
+    return [at for at in found if at.board.turn != side][:BACK]
+
+
+def _offers(spot: Spot, side: str) -> list[tuple[str, int]]:
+    """Squares of the side's pieces that the other may take with gain, and the net gain in pawns.
+
+    What the move itself has taken is taken off.
+    """
+    board = spot.board
+    took = taken_by(spot.earlier(1).board, spot.moves[-1]) if spot.moves else 0
+    found = [
+        (at, swap(board, at) - took)
+        for at, letter in board.pieces()
+        if side_of(letter) == side and letter.lower() != "k"
+    ]
+    return [(at, net) for at, net in found if net >= 1]
+
+
+def _fits(claim: Claim, spot: Spot, side: str, at: str, net: int) -> bool:
+    amount, square = claim.params["amount"], claim.params["square"]
+    letter = (spot.board.piece_at(at) or "").lower()
+    if square is not None and at != square:
+        return False
+    if letter not in claim.params["letters"]:
+        return False
+    if amount in {"two pawns", "three pawns"}:  # one by one: what was given before counts
+        return net + max(0, -material(spot.earlier(1).board, side)) >= WORTH[amount]
+    if amount == "exchange":
+        return 1 <= net <= 2
+    return net >= min(LEAST[amount][0], VALUES[letter])
+
+
+def _worth_it(ask: Ask, spot: Spot, side: str, at: str) -> str | None:
+    """The second finding: what is left of the sacrifice when it is taken and both go on with best play."""
+    takes = [m for m in spot.board.legal_moves() if m[2:4] == at]
+    best = ask.best(spot, without=[m for m in spot.board.legal_moves() if m not in takes])
+    if best is None:
+        return None
+    before = material(spot.earlier(1).board, side)
+    count = settled(ask, spot.play(best.moves[0]), side)
+    if count.mated == other(side):
+        return f"It is a sham sacrifice: taken, it ends in mate for {title(side)}."
+    lost = before - count.balance
+    if lost <= 0:
+        return "It is a sham sacrifice: taken, the material comes back with best play."
+    return f"It is a real sacrifice: taken, it costs {title(side)} {pawns(lost)} with best play."
+
+
+KIND = Kind(
+    id="sacrifices",
+    title="Sacrifices",
+    version=1,
+    definition=(
+        "After the move (the one shown next, or just played) the opponent may take a piece of that amount with gain, counted by exchanges on its square alone, less what the move itself took: a pawn or a piece 1, the exchange 1 to 2, a rook and the queen 3. "
+        "'Has sacrificed' also holds when the side is so much behind on the board. Whether best play wins it back (a sham sacrifice) is a second finding."
+    ),
+    source="sham and real sacrifice: Spielmann, The Art of Sacrifice in Chess (from memory); exchanges on one square: Chess Programming Wiki, Static Exchange Evaluation; amounts: common practice",
+    phrases=PHRASES,
+    patterns={"amount": AMOUNT, "price": AMOUNT, "played": PLAYED},
+    slots={
+        "noun": _NOUNS,
+        "whose_a": {
+            k: k
+            for k in (
+                "a",
+                "the",
+                "his",
+                "her",
+                "our",
+                "your",
+                "this",
+                "another",
+                "white 's",
+                "black 's",
+            )
+        },
+        "praise": {
+            k: k
+            for k in (
+                "real",
+                "true",
+                "sound",
+                "correct",
+                "famous",
+                "temporary",
+                "typical",
+                "thematic",
+                "pretty",
+                "beautiful",
+                "brilliant",
+                "classic",
+                "positional",
+                "bold",
+                "genuine",
+                "small",
+                "standard",
+            )
+        },
+    },
+    vocabulary=frozenset(
+        [
+            "sacrifice",
+            "sacrifices",
+            "sacrificed",
+            "sacrificing",
+            "offer",
+            "offers",
+            "offered",
+            "offering",
+            "gambit",
+            "gambits",
+            "gambited",
+            "invest",
+            "invests",
+            "invested",
+            "investing",
+            "jettisons",
+            "give",
+            "gives",
+            "gave",
+            "giving",
+            "given",
+            "up",
+            "part",
+            "parts",
+            "sac",
+        ]
+    ),
+    read=read,
+    check=check,
+    flips=True,
+)

@@ -1,0 +1,272 @@
+"""Threats: what the side would gain if the opponent passed."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from lineproof.claims.amounts import LEAST
+from lineproof.claims.bands import edge_of_two, is_safe
+from lineproof.claims.board import name, names, other, pieces, side_of, title, upper
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.here import Agent, Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.passing import PAWN, SENSIBLE, Gain, cost, gained, parsed, passed
+from lineproof.claims.reference import Reference
+from lineproof.claims.sentence import SAN
+from lineproof.claims.timing import as_it_stands, of_this_move
+
+_TAKE = "take/capture/grab/eat/snap off/snatch/take off/pick off/chop off"
+_BARE_TAKE = "(take|capture|grab|eat|snap off|snatch|take off|pick off|chop off|swallow)"
+_TAKING = "(taking|capturing|grabbing|eating|snapping off|snatching)"
+_WIN = "(win|pick up|net|gain|collect|pocket)"
+_PLAY = "(play|follow up with|follow with|continue with|go|jump in with|come in with)"
+_SOON = "[next|at once|immediately|straight away|on the next move]"
+
+PHRASES = (
+    f"[{{agent}}] <threaten/menace> [both] {{moves}} {_SOON}",
+    f"[{{agent}}] <threaten> to {_PLAY} {{moves}} {_SOON}",
+    f"[{{agent}}] <threaten/menace> {{target}} {_SOON}",
+    f"[{{agent}}] <threaten> to {_BARE_TAKE} [on] {{target}} {_SOON}",
+    f"[{{agent}}] <threaten> to {_WIN} {{amount}} [with {{move}}|by {{move}}] {_SOON}",
+    f"[{{agent}}] <threaten> to {_WIN} {{target}} [with {{move}}|by {{move}}] {_SOON}",
+    "[{agent}] <threaten> {none}",
+    "[{agent}] <threaten> {anything}",
+    f"[{{agent}}] <go for/go after> {{target}} {_SOON}",
+    f"(the|{{whose}}) [main|real|only|big|next|positional|immediate|deadly|simple|obvious] threat <be> [{{very}}] [to {_PLAY}] {{moves}}",
+    f"(the|{{whose}}) [main|real|only|big|next|immediate|simple|obvious] threat <be> [{{very}}] to {_BARE_TAKE} [on] {{target}}",
+    f"(the|{{whose}}) [main|real|only|big|next|immediate|simple|obvious] threat <be> [{{very}}] to {_WIN} {{amount}} [with {{move}}|by {{move}}]",
+    "{move} <be> {{the}} [main|real|big|serious|nasty|next|deadly|strong|positional|constant] threat".replace("{{the}}", "{the}"),
+    "{move} <be:threaten> [next|at once]",
+    "{move} <be> [{very}] (in the air|hanging over {side}|in the offing)",
+    "there <be> [{very}] {the} [serious|real|nasty|terrible|constant|big|strong|deadly] threat of {moves}",
+    f"there <be> [{{very}}] {{the}} [serious|real|nasty|big|strong] threat (to {_PLAY}|of playing) {{moves}}",
+    f"there <be> [{{very}}] {{the}} threat (to {_BARE_TAKE}|of {_TAKING}) [on] {{target}}",
+    "{side} <have> [{very}] {the} [serious|real|nasty|terrible|constant|big|strong|deadly] threat of {moves}",
+    "{side} <have> [{very}] {none} (threat|threats)",
+    "there <be> [{very}] {none} (threat|threats)",
+    "with [{the}] [double|nasty|strong|serious] threat (of|to play|of playing) {moves}",
+    f"with [{{the}}] threat (to {_BARE_TAKE}|of {_TAKING}) [on] {{target}}",
+    f"<ing:threaten> [both] {{moves}} {_SOON}",
+    f"<ing:threaten> to {_PLAY} {{moves}} {_SOON}",
+    f"<ing:threaten> to {_BARE_TAKE} [on] {{target}} {_SOON}",
+    f"<ing:threaten> to {_WIN} {{amount}} [with {{move}}|by {{move}}] {_SOON}",
+    f"<ing:threaten> {{target}} {_SOON}",
+    "{target} <be:threaten> [by {agent}]",
+    "{target} <be> under threat [from {agent}]",
+    f"{{side}} <want> (to {_PLAY}|to jump in with) {{move}} next",
+)  # fmt: skip
+
+_AMOUNTS: dict[str, Any] = {
+    **dict.fromkeys(("material", "some material"), "material"),
+    **dict.fromkeys(("a pawn", "another pawn", "a second pawn", "a clear pawn"), "pawn"),
+    **dict.fromkeys(("a piece", "a whole piece", "a clear piece", "a knight", "a bishop"), "piece"),
+    **dict.fromkeys(("the exchange", "an exchange"), "exchange"),
+    **dict.fromkeys(("a rook", "a whole rook"), "rook"),
+    **dict.fromkeys(("the queen", "his queen", "her queen", "our queen", "your queen"), "queen"),
+}  # fmt: skip
+
+
+_SQUARE = re.compile("[a-h][1-8]")
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    as_it_stands(here, slots)
+    if not any(slot in slots for slot in ("agent", "side", "whose")):
+        of_this_move(here)
+    targets: list[str] | None = None
+    passive = "target" in slots and re.search(r"threatened|under threat", here.said) is not None
+    agent = _agent(here, slots, passive)
+    side, spot = agent.side, agent.spot
+    at = here.at(spot)
+    moves = _moves(slots)
+    if (
+        len(moves) == 1
+        and _SQUARE.fullmatch(moves[0])
+        and at.board.piece_at(moves[0])
+        and "target" not in slots
+    ):
+        slots["target"], moves = moves[0], []  # "threatens f7": the pawn there, no move
+    if "target" in slots:
+        targets = _targets(at, slots["target"], None if passive else other(side))
+        if passive:
+            side = other(side_of(spot.board.piece_at(targets[0]) or "K"))
+            if "agent" in slots and side != agent.side:
+                raise Unread("it is not clear who threatens whom")
+    if spot.board.turn == side:
+        raise Unread("it is that side's own move, so nothing is only threatened")
+    verb = slots.get("verb")
+    if "anything" in slots and not (verb is not None and verb.negated):
+        raise Unread("it is not clear what is threatened")
+    wanted = "want" in here.said.replace("wants", "want").split()
+    if wanted and side == here.taught:
+        raise Unread("what we want next may be no more than a plan")
+    if "side" not in slots and "agent" not in slots and "whose" not in slots:
+        free = passed(spot)
+        if free is not None and moves and parsed(free, moves[0]) is None:
+            raise Unread(f"{moves[0]} is no move of the side that moved last")
+    params: dict[str, Any] = {
+        "targets": targets,
+        "by": agent.square if "agent" in slots and agent.move is None and _is_piece(slots["agent"]) else None,
+        "amount": slots.get("amount") or _worth(at, targets, here.said),
+        "wanted": wanted,
+    }  # fmt: skip
+    none = "none" in slots
+    named: list[str | None] = [*moves] or [None]
+    return [
+        here.claim(KIND.id, side, spot=spot, negated=none, move=move, **params) for move in named
+    ]
+
+
+def _agent(here: Here, slots: dict[str, Any], passive: bool) -> Agent:
+    if "agent" in slots:
+        return here.agent(slots["agent"])
+    word = slots.get("side") or slots.get("whose")
+    if word is not None:
+        return Agent(here.side(word), here.spot)
+    if passive or here.subject is None or here.subject == here.mover:
+        return Agent(here.mover, here.spot)
+    return Agent(here.implied(), here.spot)
+
+
+_WINNING = re.compile(r"\bto (?:win|pick up|net|gain|collect|pocket)\b")
+
+
+def _worth(here: Here, targets: list[str] | None, said: str) -> str | None:
+    """The amount in "to win the rook": more than a capture there."""
+    if targets is None or _WINNING.search(said) is None:
+        return None
+    letter = (here.board.piece_at(targets[0]) or "p").lower()
+    return {"p": "pawn", "n": "piece", "b": "piece", "r": "rook", "q": "queen"}.get(letter)
+
+
+def _is_piece(text: str) -> bool:
+    reference = Reference.read(text)
+    return reference.letter is not None or reference.square is not None
+
+
+def _moves(slots: dict[str, Any]) -> list[str]:
+    if "move" in slots:
+        return [slots["move"]]
+    words = slots.get("moves", "").split()
+    found = [w for w in words if re.search(rf"{SAN}[+#]?$", w)]
+    return found if "then" not in words and ("and" in words or len(found) == 1) else found[:1]
+
+
+def _targets(here: Here, text: str, owner: str | None) -> list[str]:
+    """Squares of the pieces that may be threatened.
+
+    :raises Unread: when there is none, or they are of both sides.
+    """
+    found = here.find(text, owner)
+    if owner is not None:
+        found = [at for at in found if at in pieces(here.board, owner)]
+    if not found:
+        raise Unread(f"there is no {text} on the board to be threatened")
+    if len({side_of(here.board.piece_at(at) or "K") for at in found}) > 1:
+        raise Unread(f"it is not clear whose {text!r} is meant")
+    if Reference.read(text).plural and len(found) > 1:
+        raise Unread(f"{text!r} are several")
+    return found
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:
+    side, spot = claim.side or "white", claim.spot
+    opponent = title(other(side))
+    free = passed(spot)
+    if free is None:
+        why = f"{opponent} is in check and cannot pass, so a threat cannot be asked for."
+        return Judgement(Outcome.UNSETTLED, why)
+    allowed, what = _allowed(claim, free)
+    if allowed == []:
+        because = f"If {opponent} passes, {what}."
+        return Judgement(Outcome.FAILS, because, (), free, instead=because)
+    gain = gained(ask, spot, side, allowed)
+    if gain is None:
+        return Judgement(Outcome.UNSETTLED, "The game is over here, so nothing is threatened.")
+    amount = claim.params["amount"]
+    numbers = {"material": gain.material, "points": gain.points, "without the pass": gain.base}
+    marks = (Mark("move", (gain.uci[:2], gain.uci[2:4]), side),)
+    if amount is not None:
+        least = LEAST[amount][0]
+        holds = gain.wins(amount, least)
+        near = 1.0 if least - 1 <= gain.material < least else 100.0
+    else:
+        holds = gain.threatens(gain.points, gain.base)
+        near = 100.0
+        if not gain.mates and not (gain.material >= PAWN and gain.takes):
+            near = edge_of_two(gain.points, gain.base, gain.threatens)
+    because = f"If {opponent} passes, {gain.san} {_spoken(gain)}."
+    if holds:
+        return Judgement(Outcome.HOLDS, because, gain.line, free, numbers, near, marks=marks)
+    if claim.params["wanted"]:
+        found = cost(ask, free, [gain.uci])
+        if found is not None and is_safe(found.best, found.played):
+            because += " It is a sensible move, but no threat."
+            return Judgement(
+                Outcome.UNSETTLED, because, gain.line, free, numbers, near, one_off=True
+            )
+    instead = f"{because} It is no threat{_of(amount)}."
+    return Judgement(Outcome.FAILS, because, gain.line, free, numbers, near, instead, marks=marks)
+
+
+def _of(amount: str | None) -> str:
+    return (
+        ""
+        if amount is None
+        else f" to win {'the ' if amount in {'exchange', 'queen'} else '' if amount == 'material' else 'a '}{amount}"
+    )
+
+
+def _allowed(claim: Claim, free: Spot) -> tuple[list[str] | None, str]:
+    """The moves that may carry the threat out, None for any, and what to say when there is none."""
+    move, targets, by = claim.params["move"], claim.params["targets"], claim.params["by"]
+    board = free.board
+    if move is not None:
+        uci = parsed(free, move)
+        return ([] if uci is None else [uci]), f"{move} cannot be played"
+    if targets is None:
+        return None, ""
+    legal = board.legal_moves()
+    found = [m for m in legal if m[2:4] in targets and by in (None, m[:2])]
+    who = upper(name(board, by)) if by else title(claim.side or "white")
+    return found, f"{who[0].lower() + who[1:] if by else who} cannot take {names(board, targets)}"
+
+
+def _spoken(gain: Gain) -> str:
+    if gain.mates:
+        return "mates" if len(gain.line) == 1 else "leads to mate"
+    if gain.material >= PAWN and not gain.takes and gain.best - gain.points > SENSIBLE:
+        return f"is not what gains: another move is better by {gain.best - gain.points} points"
+    if gain.material >= PAWN:
+        return f"wins {_pawns(gain.material)}"
+    more = gain.points - gain.base
+    lead = "gains" if more >= 0 else "loses"
+    return f"{lead} {abs(more)} points against best play without the pass, and no material"
+
+
+def _pawns(count: int) -> str:
+    return "a pawn" if count == 1 else f"material worth {count} pawns"
+
+
+KIND = Kind(
+    id="threat",
+    title="Threat",
+    version=1,
+    definition=(
+        "If the opponent passes, best play mates, or wins a pawn or more above what stands on the board, or gains 15 points or more over best play without the pass; "
+        "a named move must be the one that does (and for points cost at most 5 after the pass), and of a piece or square threatened it must be a capture there; an amount named must be won. Not asked of a side in check."
+    ),
+    phrases=PHRASES,
+    slots={
+        "amount": _AMOUNTS,
+        "anything": dict.fromkeys(("anything", "anything at all", "anything here", "anything serious"), True),
+        "none": {k: k for k in ("nothing", "nothing at all", "no", "no real", "no immediate", "no serious", "no particular")},
+    },
+    vocabulary=frozenset(
+        ["threaten", "threatens", "threatened", "threatening", "threat", "threats", "menace", "menaces", "menacing", "going", "goes", "go", "air", "offing", "hanging", "wants", "want"]
+    ),
+    read=read,
+    check=check,
+    flips=True,
+)  # fmt: skip

@@ -1,0 +1,238 @@
+"""Undeveloped pieces: those still at home."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from lineproof.claims.board import HOME_MINORS, names, pieces, side_of, title, upper
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.here import Here, Unread
+from lineproof.claims.kind import Kind
+from lineproof.claims.phrase import targets
+from lineproof.claims.reference import Reference
+from lineproof.claims.timing import as_it_stands
+from lineproof.claims.tracks import FIRST, tracks
+
+MOST = 1
+"""Minor pieces off their first squares with which a side as a whole still counts as undeveloped."""
+_YET = "[yet|as yet|so far|at all]"
+_STIRRED = "(moved|stirred|been developed|been brought out|come out|left home|left its square|left its original square|been touched|budged|joined the game|entered the game|seen any action)"
+_OUT = "(out|developed)"
+
+PHRASES = (
+    "{target} <be> [{very}] {home} [on {square}]",
+    "{targets} <be> [{very}] {home}",
+    "{target} <stand/sit/stay/remain/sleep/wait> [{very}] {home} [on {square}]",
+    "{targets} <stand/sit/stay/remain/wait> [{very}] {home}",
+    f"{{target}} (has|have) [{{very}}] (not|never) [even|yet|once] {_STIRRED} {_YET}",
+    f"{{targets}} (has|have) [{{very}}] not [even|yet|once] {_STIRRED} {_YET}",
+    "{target} (has|have) yet to (move|stir|be developed|come out|join the game|enter the game)",
+    f"{{side}} (has|have) [{{very}}] not [yet|even] (developed|moved|brought out|touched) {{target}} {_YET}",
+    f"{{side}} (has|have) [{{very}}] not [yet|even] (developed|moved|brought out|touched) {{targets}} {_YET}",
+    "{side} <have> [{very}] {target} (at home|undeveloped|to develop)",
+    f"{{target}} <be> [{{very}}] [not] [yet] {_OUT} {_YET}",
+    f"{{targets}} <be> [{{very}}] [not] [yet] {_OUT} {_YET}",
+    f"{{side}} (has|have) [{{very}}] not developed (a piece|a single piece|any piece|any pieces|anything|a single minor piece) {_YET}",
+    "{side} (has|have) [{very}] developed (nothing|no piece|no pieces|not a single piece) [yet|so far]",
+    "{side} <be> [{very}] {undeveloped}",
+    "{group} <be> [{very}] {home} [except {target}|apart from {target}|but for {target}]",
+    "{group} <stand/sit/stay/remain/sleep> [{very}] {home} [except {target}|apart from {target}|but for {target}]",
+    f"{{group}} (has|have) not [even|yet] {_STIRRED} {_YET}",
+    "(none|not 1) of {pieces} <be> (out|developed) [yet]",
+    f"(none|not 1) of {{pieces}} (has|have) {_STIRRED} [yet]",
+)  # fmt: skip
+_HOME = {
+    k: k for k in ("undeveloped", "at home", "still at home", "on its first square", "on its original square", "on his original square", "on their original squares", "on their first squares", "on its starting square", "on their starting squares", "unmoved", "asleep", "fast asleep", "where it started", "where they started", "on the back rank", "not developed", "not yet developed", "in bed", "untouched", "in the box")
+}  # fmt: skip
+_WHOSE = r"(?: all| all of| both| both of)?(?: black 's| white 's| his| her| our| your| their| the opponent 's)"
+_GROUP = rf"{_WHOSE}(?: whole| entire)?(?: other)?(?: queenside| kingside| queen 's side| king 's side| pieces| minor pieces| men| army| queenside pieces| kingside pieces| minor pieces on the queenside| pieces on the queenside| pieces on the kingside| knights and bishops| queenside minor pieces)"
+
+
+def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    as_it_stands(here, slots)
+    said = here.said
+    verb = slots.get("verb")
+    out = re.search(r"\b(?:out|developed)\b", said) is not None and "home" not in slots
+    denied = here.denied or re.search(r"\bnever\b|\bno longer\b|\byet to\b", said) is not None
+    group = slots.get("group") or slots.get("pieces")
+    if "undeveloped" in slots or (
+        group is None and "target" not in slots and "targets" not in slots
+    ):
+        side = here.side(slots["side"])
+        whole = "undeveloped" in slots
+        negated = whole and verb is not None and verb.negated
+        return [
+            here.claim(
+                KIND.id, side, negated=negated, at=None, stirred=False, most=MOST if whole else 0
+            )
+        ]
+    if group is not None:
+        if "none" in said.split() or re.search(r"not one", said):
+            denied = True
+        side, grouped = _group(here, group, slots.get("target"))
+        stays = "home" in slots
+        if stays and "not" in slots["home"].split():
+            denied = False
+        if (stays and denied) or (not stays and not denied):
+            raise Unread("it is not clear how many of them are meant")
+        return [here.claim(KIND.id, side, at=grouped, any_of=False, stirred=False, most=None)]
+    owner = here.side(slots["side"]) if "side" in slots else None
+    words = targets(slots["targets"]) if "targets" in slots else [slots["target"]]
+    squares: list[str] = []
+    any_of = False
+    for text in words:
+        found = _named(here, text, owner)
+        plural = Reference.read(text).plural
+        any_of = any_of or (len(found) > 1 and not plural)
+        squares.extend(found)
+    if any_of and len(words) > 1:
+        raise Unread("it is not clear which pieces are meant")
+    sides = {side_of(here.board.piece_at(at) or "K") for at in squares}
+    if len(sides) > 1:
+        raise Unread("it is not clear whose pieces are meant")
+    developed = "home" not in slots and out and not denied
+    if "home" in slots and denied and "not" not in slots["home"]:
+        developed = True
+    if developed and any_of:
+        raise Unread("it is not clear which piece is meant")
+    stirred = re.search(r"\b(?:moved|stirred|touched|budged|unmoved|untouched)\b", said) is not None
+    return [
+        here.claim(
+            KIND.id,
+            sides.pop(),
+            negated=developed,
+            at=squares,
+            any_of=any_of,
+            stirred=stirred,
+            most=None,
+        )
+    ]
+
+
+def _named(here: Here, text: str, owner: str | None) -> list[str]:
+    """Squares of the pieces named; "queen's knight" is the one that began on that wing.
+
+    :raises Unread: when there is none, or a pawn is meant.
+    """
+    reference = Reference.read(text)
+    found = here.find(text, owner)
+    if here.owner(reference) is None and owner is not None:
+        found = [at for at in found if at in pieces(here.board, owner)]
+    wing = re.search(r"\b(queen|king) 's\b", text)
+    if wing is not None:
+        files = "abcd" if wing[1] == "queen" else "efgh"
+        begun = {t.at: t.origin for t in tracks(here.spot)}
+        found = [at for at in found if begun.get(at, at)[0] in files]
+    colour = re.search(r"\b(dark|light) squared\b", text)
+    if colour is not None:
+        found = [at for at in found if (ord(at[0]) + int(at[1])) % 2 == (colour[1] == "light")]
+    if not found:
+        raise Unread(f"there is no {text} on the board")
+    letters = {(here.board.piece_at(at) or "p").lower() for at in found}
+    if letters & {"p", "k"}:
+        raise Unread("neither kings nor pawns are undeveloped")
+    return found
+
+
+def _group(here: Here, text: str, exception: str | None) -> tuple[str, list[str]]:
+    words = text.split()
+    whose = next(
+        (
+            w
+            for w in words
+            if w in {"black", "white", "his", "her", "our", "your", "their", "opponent"}
+        ),
+        None,
+    )
+    side = here.side("the opponent" if whose == "opponent" else whose)
+    files = "abcdefgh"
+    if "queenside" in words or "queen" in words:
+        files = "abc"
+    elif "kingside" in words or "king" in words:
+        files = "fgh"
+    home = HOME_MINORS[side]
+    squares = [
+        at for at in pieces(here.board, side) if (here.board.piece_at(at) or "").lower() in "nb"
+    ]
+    if files != "abcdefgh":
+        begun = {t.at: t.origin for t in tracks(here.spot)}
+        squares = [at for at in squares if begun.get(at, at)[0] in files]
+    if exception is not None:
+        spared = here.find(exception, side)
+        squares = [at for at in squares if at not in spared]
+    if not squares or not home:
+        raise Unread("there are no such pieces on the board")
+    return side, squares
+
+
+def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
+    board, side = claim.spot.board, claim.side or "white"
+    squares: list[str] | None = claim.params["at"]
+    if squares is None:
+        return _whole(claim)
+    home = [at for at in squares if FIRST[side].get(at) == (board.piece_at(at) or "").lower()]
+    moved = {t.at for t in tracks(claim.spot) if t.steps}
+    wandered = [at for at in home if at in moved] if claim.params["stirred"] else []
+    still = [at for at in home if at not in wandered]
+    away = [at for at in squares if at not in still]
+    at_home = bool(still) if claim.params["any_of"] else not away
+    holds = not still if claim.negated else at_home
+    parts = []
+    if still:
+        parts.append(f"{names(board, still)} {_are(still)} at home")
+    if wandered:
+        parts.append(
+            f"{names(board, wandered)} {'have' if len(wandered) > 1 else 'has'} moved and come back"
+        )
+    gone = [at for at in away if at not in wandered]
+    if gone:
+        parts.append(f"{names(board, gone)} {_are(gone)} not at home")
+    because = f"{upper(' and '.join(parts))}."
+    marks = tuple(Mark("square", (at,), side) for at in (still or away))
+    return Judgement(
+        Outcome.HOLDS if holds else Outcome.FAILS, because, (), claim.spot, {"at home": len(still)},
+        instead=None if holds else because, marks=marks,
+    )  # fmt: skip
+
+
+def _whole(claim: Claim) -> Judgement:
+    board, side, most = claim.spot.board, claim.side or "white", claim.params["most"]
+    home = HOME_MINORS[side]
+    out = [
+        at
+        for at in pieces(board, side)
+        if (letter := (board.piece_at(at) or "").lower()) in "nb" and home.get(at) != letter
+    ]
+    holds = (len(out) <= most) != claim.negated
+    because = f"{title(side)} has developed {names(board, out) if out else 'no minor piece'}."
+    return Judgement(
+        Outcome.HOLDS if holds else Outcome.FAILS, because, (), claim.spot, {"developed": len(out)},
+        instead=None if holds else because,
+    )  # fmt: skip
+
+
+def _are(squares: list[str]) -> str:
+    return "are" if len(squares) > 1 else "is"
+
+
+KIND = Kind(
+    id="undeveloped",
+    title="Undeveloped",
+    version=1,
+    definition=(
+        "The piece named stands on its first square ('has not moved' asks in addition that it never left it); of several, all of them; of all the pieces of a side or a wing, the minor pieces that are left. "
+        "A side is undeveloped with at most one minor piece off its first square, and has developed nothing with none."
+    ),
+    phrases=PHRASES,
+    slots={
+        "home": _HOME,
+        "undeveloped": {k: k for k in ("undeveloped", "completely undeveloped", "totally undeveloped", "quite undeveloped", "hardly developed")},
+    },
+    patterns={"group": _GROUP, "pieces": _GROUP},
+    vocabulary=frozenset(
+        ["undeveloped", "home", "first", "original", "starting", "unmoved", "asleep", "started", "developed", "bed", "untouched", "box", "stirred", "moved", "out", "budged", "touched", "yet", "play", "develop", "joined", "entered", "left", "rank", "game"]
+    ),
+    read=read,
+    check=check,
+)  # fmt: skip

@@ -1,0 +1,162 @@
+"""Which move the words mean: a move written out, "the knight move", or "this" for the one just played."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from .board import side_of
+from .claim import Spot
+from .here import Agent, Here, Named, Unread
+from .phrase import MOVE, SHARED
+from .sentence import sentences
+
+PLAYED = rf"(?:{SHARED['move']}| (?:this|that|it|which)|{SHARED['described']})"
+"""A slot for words that mean a move. A kind takes it as its `agent`, so that "would" is weighed as of a move."""
+
+_POINTERS = frozenset({"this", "that", "it", "which"})
+
+
+def played(here: Here, text: str | None) -> Named:
+    """The move that a `PLAYED` slot means; without words the one just played.
+
+    :raises Unread: when it is not clear, or cannot be played.
+    """
+    if _rests_on_a_reply(here):
+        raise Unread("the move after the reason is a reply, not the way there")
+    if text is not None and MOVE.fullmatch(text):
+        return here.named(text)
+    if text is not None and text not in _POINTERS:
+        return here.described(text)
+    last = here.last()
+    spoken = _named_before(here)
+    if spoken is not None and _san(spoken) != _san(last.before.board.san(last.uci)):
+        raise Unread(f"it is not clear whether {spoken} is meant or the move just played")
+    topic = here.topic if text in {"it", "which"} else None
+    if topic is not None and last.uci[2:4] not in here.find(topic):
+        raise Unread(f"{text!r} may mean {topic}")
+    return last
+
+
+_REASON = re.compile(
+    r"\b(?:because of|thanks to|in view of|due to|owing to|on account of)\b(?P<moves>.*)$",
+    re.IGNORECASE,
+)
+
+
+def _rests_on_a_reply(here: Here) -> bool:
+    """Whether the reader has played the moves behind "because of" before the clause was asked about."""
+    reason = _REASON.search(" ".join(here.words.split()))
+    if reason is None or not here.spot.moves:
+        return False
+    last = here.spot.earlier(1).board.san(here.spot.moves[-1])
+    said = [m.group() for m in MOVE.finditer(reason["moves"])]
+    return bool(said) and _san(said[-1]) == _san(last)
+
+
+def contrasted(here: Here) -> bool:
+    """Whether "but" or the like follows the clause: it may be taken back at once."""
+    for comment in here.place.comments:
+        if comment.start <= here.start < comment.start + len(comment.text):
+            rest = comment.text[here.end - comment.start :]
+            return re.match(r"\W*(?:but|yet|though|although|however|at first)\b", rest) is not None
+    return False
+
+
+def doer(here: Here, text: str | None) -> Agent:
+    """Who acts in an `agent` slot of any words: as `Here.agent`, but a pointer is a move only when that is plain.
+
+    Without words it is the side that the clause before spoke of, or who moved last.
+
+    :raises Unread: when it is not clear.
+    """
+    if text is None:
+        return Agent(here.implied(), here.spot)
+    if text in _POINTERS or text == "who":
+        if here.topic is not None and text != "this" and here.find(here.topic):
+            at = here.agent(text)
+            return Agent(at.side, at.spot, at.square)
+        move = played(here, text)
+        return Agent(move.side, move.after, move.uci[2:4], move)
+    return here.agent(text)
+
+
+def follows(spot: Spot, text: str) -> str:
+    """A move (SAN, with or without its number) that can be played at a spot, in UCI.
+
+    :raises Unread: when it cannot.
+    """
+    try:
+        return spot.board.parse_san(text.rstrip(".").split(".")[-1])
+    except ValueError as error:
+        raise Unread(f"{text} cannot be played there") from error
+
+
+def castling(here: Here, side: str) -> Named:
+    """The one way in which a side that is to move, or has just moved instead, may castle.
+
+    :raises Unread: when there is none, or two.
+    """
+    spots = [here.spot, *([here.spot.earlier(1)] if here.spot.moves else [])]
+    for spot in spots:
+        if spot.board.turn != side:
+            continue
+        ways = [m for m in spot.board.legal_moves() if spot.board.san(m).startswith("O-O")]
+        if len(ways) == 1:
+            return Named(spot, ways[0], side)
+        if ways:
+            raise Unread("it is not clear to which side is castled")
+    raise Unread(f"{side} cannot castle here")
+
+
+def denied(slots: dict[str, Any]) -> bool:
+    """Whether the verb of a clause carries a "not"."""
+    verb = slots.get("verb")
+    return verb is not None and bool(verb.negated)
+
+
+def shown_next(here: Here) -> str | None:
+    """The move (UCI) that the lesson shows next, when the clause speaks of its place itself."""
+    following = here.place.next
+    if following is None or here.spot.moves != tuple(here.place.moves()):
+        return None
+    return following.uci if following.uci in here.board.legal_moves() else None
+
+
+def piece_side(spot: Spot, at: str) -> str:
+    """Whose piece stands on a square that is not empty."""
+    return side_of(spot.board.piece_at(at) or "K")
+
+
+def _named_before(here: Here) -> str | None:
+    """The move that the same sentence names last before this clause."""
+    for comment in here.place.comments:
+        if not comment.start <= here.start < comment.start + len(comment.text):
+            continue
+        for sentence in sentences(comment.text, comment.start):
+            if not sentence.start <= here.start < sentence.end:
+                continue
+            said = [
+                w
+                for w in sentence.words
+                if w.move is not None and sentence.start + w.end <= here.start
+            ]
+            return said[-1].norm if said else None
+    return None
+
+
+def _san(text: str) -> str:
+    return text.split(".")[-1].rstrip("+#")
+
+
+__all__ = [
+    "PLAYED",
+    "castling",
+    "contrasted",
+    "denied",
+    "doer",
+    "follows",
+    "piece_side",
+    "played",
+    "shown_next",
+]

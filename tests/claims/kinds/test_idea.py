@@ -1,0 +1,84 @@
+"""Ideas: the move that is prepared must make sense. Definition: common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from lineproof.claims import Outcome
+from lineproof.claims.kinds.idea import check
+from lineproof.proof import EvidenceStore
+from tests.claims.conftest import Scripted, claims_of
+from tests.claims.kinds.sketching import kinds_of, sketch
+
+GIUOCO = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Bc5 4. c3 {%s} Nf6 5. d4 *"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "White prepares d4.",
+        "c3 prepares d4.",
+        "The idea is to play d4.",
+        "The idea of c3 is d4.",
+        "With the idea of d4.",
+        "c3 paves the way for d4.",
+        "White plans to play d4 next.",
+        "Preparing d4.",
+        "This move prepares d4.",
+        "d4 is the idea.",
+    ],
+)
+def test_a_sensible_plan_holds(words: str, store: EvidenceStore) -> None:
+    finding = sketch(GIUOCO % words, store, "idea")
+    assert finding.claim.side == "white"
+    assert finding.outcome is Outcome.HOLDS
+
+
+def test_a_plan_that_loses_a_piece_fails(store: EvidenceStore) -> None:
+    assert sketch(GIUOCO % "White prepares Nxe5.", store, "idea").outcome is Outcome.FAILS
+    bring = "We plan to bring the knight to g5."
+    assert sketch(GIUOCO % bring, store, "idea").outcome is Outcome.FAILS
+
+
+@pytest.mark.parametrize(
+    ("points", "expected"),
+    [
+        (55, Outcome.HOLDS),
+        (54, Outcome.UNSETTLED),
+        (49, Outcome.UNSETTLED),
+        (48, Outcome.FAILS),
+    ],
+)
+def test_sensible_is_a_cost_of_five_and_no_sense_a_mistake(points: int, expected: Outcome) -> None:
+    (claim,) = claims_of("1. e4 e5 2. Nf3 Nc6 3. Bc4 Bc5 4. c3 {White prepares d4.} *")
+    ask = Scripted({"b2b4": 60, "d2d4": points}, "b2b4")
+    assert check(claim, ask).outcome is expected
+
+
+def test_a_plan_of_more_than_one_move_is_asked_where_the_line_plays_it(
+    store: EvidenceStore,
+) -> None:
+    shown = "1. e4 e5 2. Nf3 {White prepares short castling.} Nc6 3. Bc4 Bc5 4. O-O *"
+    finding = sketch(shown, store, "idea")
+    assert finding.outcome is Outcome.HOLDS
+    assert "in the line shown" in finding.because
+    bare = "1. e4 e5 2. Nf3 {White prepares short castling.} Nc6 *"
+    assert sketch(bare, store, "idea").outcome is Outcome.UNSETTLED
+
+
+def test_castling_without_the_right_is_no_plan(store: EvidenceStore) -> None:
+    moved = "1. e4 e5 2. Ke2 Nc6 3. Ke1 Nf6 4. Nf3 {White prepares long castling.} *"
+    assert sketch(moved, store, "idea").outcome is Outcome.FAILS
+
+
+def test_a_denial_turns_the_answer(store: EvidenceStore) -> None:
+    finding = sketch(GIUOCO % "White does not prepare d4.", store, "idea")
+    assert finding.outcome is Outcome.FAILS
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["The idea is good.", "We want to win.", "White could prepare d4.", "A plan is half the game."],
+)
+def test_other_ideas_are_not_read(words: str) -> None:
+    assert "idea" not in kinds_of(GIUOCO % words)

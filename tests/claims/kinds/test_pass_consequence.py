@@ -1,0 +1,61 @@
+"""What happens after a pass. Definition: common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from lineproof.claims import Outcome
+from lineproof.proof import EvidenceStore
+from tests.claims.kinds.sketching import kinds_of, sketch
+
+TWO_KNIGHTS = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Nf6 4. Ng5 {%s} d5 *"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Left alone, White plays Nxf7.",
+        "If Black does nothing, White plays Nxf7.",
+        "If Black does nothing, White wins a pawn.",
+        "If he ignores it, Nxf7 follows.",
+        "If Black does not react, White takes on f7.",
+        "White wins the exchange if Black does nothing.",
+        "Otherwise White plays Nxf7.",
+    ],
+)
+def test_what_a_pass_lets_through_holds(words: str, store: EvidenceStore) -> None:
+    finding = sketch(TWO_KNIGHTS % words, store, "pass-consequence")
+    assert finding.claim.side == "white"
+    assert finding.outcome is Outcome.HOLDS
+
+
+@pytest.mark.parametrize(
+    "words", ["If Black does nothing, White plays d3.", "Left alone, White plays Qh5."]
+)
+def test_a_move_that_is_not_the_point_fails(words: str, store: EvidenceStore) -> None:
+    assert sketch(TWO_KNIGHTS % words, store, "pass-consequence").outcome is Outcome.FAILS
+
+
+def test_near_miss_less_than_the_amount_named_fails(store: EvidenceStore) -> None:
+    ruy = "1. e4 e5 2. Nf3 Nc6 3. Bb5 a6 {%s} 4. Ba4 *"
+    piece = "If White does nothing, Black wins a piece."
+    queen = "If White does nothing, Black wins the queen."
+    assert sketch(ruy % piece, store, "pass-consequence").outcome is Outcome.HOLDS
+    assert sketch(ruy % queen, store, "pass-consequence").outcome is Outcome.FAILS
+
+
+def test_a_denial_turns_the_answer(store: EvidenceStore) -> None:
+    words = "If Black does nothing, White does not win a pawn."
+    assert sketch(TWO_KNIGHTS % words, store, "pass-consequence").outcome is Outcome.FAILS
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "If White does nothing, Black plays d5.",  # White is not to move
+        "If Black takes, White plays Nxf7.",
+        "Left alone in the corner, I think of tea.",
+    ],
+)
+def test_other_conditions_are_not_read(words: str) -> None:
+    assert kinds_of(TWO_KNIGHTS % words) == []

@@ -1,0 +1,121 @@
+"""Threats: what happens if the opponent passes. Definition: common practice. Lines of handbooks, from memory."""
+
+from __future__ import annotations
+
+import pytest
+
+from lineproof.claims import Outcome
+from lineproof.proof import EvidenceStore
+from tests.claims.kinds.sketching import kinds_of, sketch
+
+TWO_KNIGHTS = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Nf6 4. Ng5 {%s} d5 *"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "White threatens Nxf7.",
+        "We threaten to take on f7.",
+        "This threatens the pawn on f7.",
+        "White is threatening to win a pawn.",
+        "The threat is Nxf7.",
+        "Nxf7 is threatened.",
+        "The pawn on f7 is threatened by the knight on g5.",
+        "With the threat of Nxf7.",
+        "There is a nasty threat of Nxf7.",
+        "The bishop on c4 threatens f7.",
+        "Now White goes for the pawn on f7.",
+    ],
+)
+def test_a_capture_that_wins_a_pawn_after_a_pass_is_a_threat(
+    words: str, store: EvidenceStore
+) -> None:
+    finding = sketch(TWO_KNIGHTS % words, store, "threat")
+    assert finding.claim.side == "white"
+    assert finding.outcome is Outcome.HOLDS
+    assert "If Black passes" in finding.because
+
+
+def test_a_move_that_gains_nothing_is_no_threat(store: EvidenceStore) -> None:
+    finding = sketch(TWO_KNIGHTS % "White threatens Qh5.", store, "threat")
+    assert finding.outcome is Outcome.FAILS
+    assert finding.judgement.instead is not None
+
+
+def test_near_miss_a_quiet_move_beside_the_one_that_gains_is_no_threat(
+    store: EvidenceStore,
+) -> None:
+    # after d3 the knight still takes on f7, but it is not d3 that gains
+    assert sketch(TWO_KNIGHTS % "White threatens d3.", store, "threat").outcome is Outcome.FAILS
+
+
+def test_a_piece_that_cannot_take_the_target_does_not_threaten_it(store: EvidenceStore) -> None:
+    finding = sketch(TWO_KNIGHTS % "The knight on g5 threatens the pawn on e5.", store, "threat")
+    assert finding.outcome is Outcome.FAILS
+    assert "cannot take the pawn on e5" in finding.because
+
+
+def test_an_amount_named_must_be_won(store: EvidenceStore) -> None:
+    exchange = "1. e4 e5 2. Nf3 Nc6 3. Bb5 a6 {%s} 4. Ba4 *"
+    finding = sketch(exchange % "Black threatens to win the queen.", store, "threat")
+    assert finding.outcome is Outcome.FAILS
+    assert (
+        sketch(exchange % "Black threatens to win a piece.", store, "threat").outcome
+        is Outcome.HOLDS
+    )
+
+
+def test_to_win_a_piece_asks_more_than_a_capture(store: EvidenceStore) -> None:
+    # the rook can be taken, but a bishop and a pawn are given for it
+    setup = "4k3/8/8/1p6/r7/8/2B5/4K3 b - - 0 1"
+    words = "{White threatens to %s the rook.} 1... Kd8 *"
+    assert sketch(words % "take", store, "threat", setup=setup).outcome is Outcome.HOLDS
+    assert sketch(words % "win", store, "threat", setup=setup).outcome is Outcome.FAILS
+
+
+def test_a_denial_turns_the_answer(store: EvidenceStore) -> None:
+    words = ("White does not threaten Nxf7.", "White no longer threatens Nxf7.")
+    for said in words:
+        assert sketch(TWO_KNIGHTS % said, store, "threat").outcome is Outcome.FAILS
+    quiet = "1. e4 e5 2. Nf3 Nc6 3. h3 {%s} Nf6 *"
+    for said in ("White threatens nothing.", "White does not threaten anything."):
+        assert sketch(quiet % said, store, "threat").outcome is Outcome.HOLDS
+    assert sketch(quiet % "White does not threaten Nxe5.", store, "threat").outcome is Outcome.HOLDS
+
+
+def test_a_side_in_check_is_not_asked(store: EvidenceStore) -> None:
+    check = "1. e4 e5 2. f4 Qh4+ {Black threatens Qxe4.} 3. g3 *"
+    assert sketch(check, store, "threat", "black").outcome is Outcome.UNSETTLED
+
+
+def test_a_square_without_a_piece_is_the_move_and_with_one_the_piece() -> None:
+    text = "1. e4 e5 2. Nf3 Nc6 3. Bb5 {%s} a6 *"
+    from tests.claims.conftest import claims_of
+
+    (piece,) = claims_of(text % "White threatens e5.")
+    assert piece.params["targets"] == ["e5"]
+    (move,) = claims_of(text % "White threatens d4.")
+    assert move.params["move"] == "d4"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "White would threaten Nxf7.",
+        "White will threaten Nxf7.",
+        "The threat was Nxf7.",
+        "The threat is stronger than its execution.",
+        "White threatens to run away with the game.",
+        "Black threatens Nxe4.",  # it is Black's own move
+    ],
+)
+def test_what_may_come_and_other_threats_are_not_read(words: str) -> None:
+    assert kinds_of(TWO_KNIGHTS % words) == []
+
+
+def test_what_the_opponent_wants_next_is_a_threat_or_no_claim_that_fails(
+    store: EvidenceStore,
+) -> None:
+    he = sketch(TWO_KNIGHTS % "He wants to play Nxf7 next.", store, "threat", "black")
+    assert he.outcome is Outcome.HOLDS
+    assert "threat" not in kinds_of(TWO_KNIGHTS % "We want to play Nxf7 next.")
