@@ -20,8 +20,9 @@ PHRASES = (
     "{agent} <be> [{very}] [{fairly}] {playable} [here|now|too|as well] [for {side}]",
     "{agent} can [{very}] [not|also] be played [here|now|too|as well]",
     "{agent} may [also] be played [here|now|too|as well]",
-    "{side} can [{very}] [not|also] play {move} [here|now|too|as well|instead]",
-    "{side} may [also] play {move} [here|now|too|as well|instead]",
+    # "can now play" says that it works now: that is another kind
+    "{side} can [really|simply|just|still|even|of course] [not|also] play {move} [here|too|as well|instead]",
+    "{side} may [also] play {move} [here|too|as well|instead]",
     "{agent} <come> into (consideration|question|the picture)",
     "{agent} <deserve> (attention|consideration|a try|a look)",
     "(there is|there 's) [absolutely] nothing wrong with {agent}",
