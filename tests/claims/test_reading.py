@@ -150,3 +150,22 @@ def test_the_words_of_a_claim_are_those_of_the_text() -> None:
     text = SCHOLAR % "Well, now White threatens mate, of course."
     (claim,) = claims_of(text)
     assert text[claim.start : claim.end] == claim.words == "White threatens mate, of course"
+
+
+def test_all_but_mate_is_no_mate() -> None:
+    (said,) = readings("1. e4 e5 2. Qh5 Nc6 3. Bc4 Nf6 4. Qxf7# {The check is all but mate.} *")
+    assert said.claims == ()
+
+
+def test_what_follows_a_move_that_is_advised_against_is_left_alone() -> None:
+    line = "1. e4 e5 2. Nf3 Nc6 3. Bc4 {%s} *"
+    (said,) = readings(line % "Please do not run to g8, since it is check.")
+    assert said.claims == ()
+
+
+def test_what_follows_a_move_that_was_not_read_is_left_alone() -> None:
+    line = "1. e4 e5 2. Nf3 Nc6 3. Bc4 {%s} *"
+    (said,) = readings(line % "There might follow Nd4 some day, and White is winning.")
+    assert said.claims == ()
+    (other,) = readings(line % "It is a nice day, and White is winning.")
+    assert [claim.kind for claim in other.claims] == ["verdict"]

@@ -57,6 +57,15 @@ class Spot:
             spot = spot.play(uci)
         return spot
 
+    def passed(self) -> Spot | None:
+        """The spot after the side to move passes; None when it is in check. A pass leaves no history behind it."""
+        board = self.board.passed()
+        return None if board is None else Spot(board.fen, (), board)
+
+    def with_move_for(self, side: str) -> Spot | None:
+        """The spot with a side to move, after a pass by the other where one is needed; None when that one is in check."""
+        return self if self.board.turn == side else self.passed()
+
     @cached_property
     def boards(self) -> tuple[Board, ...]:
         """Every position on the way, from the root to this one."""

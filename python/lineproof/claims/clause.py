@@ -62,6 +62,7 @@ _CONDITIONS = {
     "said of what usually happens, not of this position": r" (?:usually|often|sometimes|normally|generally|rarely|most of the time|mostly)(?= |$)",
     "advice or a wish": r" (?:should|hope|hopes|hoping|wants|want|tries|try|trying|dreams|dream|nobody should)(?= |$)",
     "almost, and so neither one thing nor the other": r" (?:almost|nearly|hardly|barely|scarcely)(?= |$)",
+    "advice against a move that is not on the board": r"^(?: (?:and|but|so|please|,))* do not (?:run|go|move|play|take|push|retreat|capture|recapture|rush|touch|grab|exchange|swap|trade|castle)(?= |$)",
 }
 _COMPILED = {why: re.compile(pattern) for why, pattern in _CONDITIONS.items()}
 

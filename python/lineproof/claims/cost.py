@@ -6,7 +6,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+
+from lineproof.engine import Line
 
 from .bands import Mark, mark, seen_from, spoken
 from .claim import SHOWN, Ask, GameOver, Spot
@@ -14,7 +17,9 @@ from .claim import SHOWN, Ask, GameOver, Spot
 LOST = 15
 """Points of the best move below which what a move costs is not counted."""
 SAFE = 5
-"""Points that a move costs at most and still counts as good as the best (a safe move)."""
+"""Points that a move costs at most and still counts as good as the best (a safe, a sensible move)."""
+MISTAKE = 12
+"""Points from which a move is a mistake."""
 
 
 @dataclass(frozen=True)
@@ -37,6 +42,19 @@ class Cost:
         return self.best - self.played
 
     @property
+    def uci(self) -> str:
+        return self.line[0]
+
+    @property
+    def is_best(self) -> bool:
+        return self.line[0] == self.best_line[0]
+
+    @property
+    def counted(self) -> bool:
+        """Whether the cost counts: not where the best move is lost already."""
+        return self.best >= LOST
+
+    @property
     def numbers(self) -> dict[str, int | float | str]:
         """As a finding shows them."""
         return {
@@ -47,16 +65,17 @@ class Cost:
         }
 
 
-def weigh(ask: Ask, spot: Spot, move: str) -> Cost:
-    """Weighs a move (UCI) that can be played at a spot.
+def weigh(ask: Ask, spot: Spot, *moves: str) -> Cost:
+    """Weighs a move (UCI) that can be played at a spot, or the best of several.
 
     :raises GameOver: when the game is over before the move.
     """
     first = ask.best(spot)
-    if first is None:
+    played_line = None if first is None else only(ask, spot, moves)
+    if first is None or played_line is None:
         raise GameOver("the game is drawn before the move")
     side = spot.board.turn
-    played_line = ask.move(spot, move)
+    move = played_line.moves[0]
     best_line = played_line if first.moves[0] == move else ask.move(spot, first.moves[0])
     played = seen_from(side, played_line.points)
     best = seen_from(side, best_line.points)
@@ -72,6 +91,13 @@ def weigh(ask: Ask, spot: Spot, move: str) -> Cost:
         played_line.moves[:SHOWN],
         best_line.moves[:SHOWN],
     )
+
+
+def only(ask: Ask, spot: Spot, moves: Sequence[str]) -> Line | None:
+    """The best line that begins with one of some moves (UCI)."""
+    if len(moves) == 1:
+        return ask.move(spot, moves[0])
+    return ask.best(spot, without=[m for m in spot.board.legal_moves() if m not in moves])
 
 
 def told(cost: Cost) -> str:

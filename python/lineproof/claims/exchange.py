@@ -98,3 +98,15 @@ def safe_squares(board: Board, at: str, *, pinned: bool = True) -> list[str]:
         if loss - worth(board, to) < 1:
             found.append(to)
     return found
+
+
+def taken_by(board: Board, uci: str) -> int:
+    """Value in pawns of what a move takes, and of what it promotes to."""
+    moved = (board.piece_at(uci[:2]) or "p").lower()
+    standing = board.piece_at(uci[2:4])
+    value = VALUES[standing.lower()] if standing else 0
+    if standing is None and moved == "p" and uci[0] != uci[2]:
+        value = 1  # in passing
+    if len(uci) == 5:
+        value += VALUES[uci[4]] - 1
+    return value

@@ -315,6 +315,14 @@ class Here:
         before = self.spot.earlier(1)
         return [(before, self.spot.moves[-1]), (self.spot, None), (before, None)]
 
+    @property
+    def shown_next(self) -> str | None:
+        """The move (UCI) that the lesson shows next; None when nothing follows, or the sentence itself has left the line."""
+        following = self.place.next
+        if following is None or self.spot.moves != tuple(self.place.moves()):
+            return None
+        return following.uci if following.uci in self.board.legal_moves() else None
+
     def last(self) -> Named:
         """The move just played.
 

@@ -1,38 +1,20 @@
-"""Passing: what a side could do if the other did nothing, and what a move costs."""
+"""Passing: what a side could do if the other did nothing."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from lineproof.engine import Line
-
 from .bands import seen_from
 from .board import material, other
 from .claim import Ask, Spot
+from .cost import SAFE, only
 from .gain import settled
 
 PAWN = 1
 """Pawns that a threat gains at least."""
 POINTS = 15
 """Points that a threat gains at least over best play without the pass."""
-SENSIBLE = 5
-"""Points that a sensible move costs at most."""
-MISTAKE = 12
-"""Points from which a move is a mistake."""
-LOST = 15
-"""Points of the best move below which no cost is counted."""
-
-
-def passed(spot: Spot) -> Spot | None:
-    """The spot after the side to move passes; None when it is in check. A pass leaves no history behind it."""
-    board = spot.board.passed()
-    return None if board is None else Spot(board.fen, (), board)
-
-
-def to_move(spot: Spot, side: str) -> Spot | None:
-    """The spot with a side to move, after a pass by the other where one is needed; None when that one is in check."""
-    return spot if spot.board.turn == side else passed(spot)
 
 
 def parsed(spot: Spot, text: str) -> str | None:
@@ -93,7 +75,7 @@ class Gain:
         """Whether it is a threat, were the scores these. A quiet move must be the one that gains: as good as the best."""
         if self.mates:
             return True
-        best = self.best - points <= SENSIBLE
+        best = self.best - points <= SAFE
         if self.material >= PAWN and (best or self.takes):
             return True
         return points - base >= POINTS and best
@@ -106,7 +88,7 @@ def gained(ask: Ask, spot: Spot, side: str, allowed: Sequence[str] | None = None
 
     :returns: None when the other side is in check, or no move is left.
     """
-    free = passed(spot)
+    free = spot.passed()
     if free is None:
         return None
     legal = free.board.legal_moves()
@@ -117,7 +99,7 @@ def gained(ask: Ask, spot: Spot, side: str, allowed: Sequence[str] | None = None
         if free.play(uci).board.is_checkmate:
             return Gain(free, uci, True, 0, 100, 50, 100, (uci,))
     whole = ask.best(free)
-    line = whole if len(tried) == len(legal) else _only(ask, free, tried)
+    line = whole if len(tried) == len(legal) else only(ask, free, tried)
     without = ask.best(spot)
     if line is None or whole is None:
         return None
@@ -131,46 +113,3 @@ def gained(ask: Ask, spot: Spot, side: str, allowed: Sequence[str] | None = None
     base = points if without is None else seen_from(side, without.points)
     best = max(points, seen_from(side, whole.points))
     return Gain(free, uci, mates, won, points, base, best, (uci, *count.moves))
-
-
-def _only(ask: Ask, spot: Spot, tried: Sequence[str]) -> Line | None:
-    """The best of some moves."""
-    if len(tried) == 1:
-        return ask.move(spot, tried[0])
-    return ask.best(spot, without=[m for m in spot.board.legal_moves() if m not in tried])
-
-
-@dataclass(frozen=True)
-class Cost:
-    """What a move costs its mover: expected scores of the best move and of this one, 0 to 100, each searched alone.
-
-    uci: the move. better: the best one. line: play after the move, itself first.
-    """
-
-    best: int
-    played: int
-    uci: str
-    better: str
-    line: tuple[str, ...]
-
-    @property
-    def points(self) -> int:
-        return max(0, self.best - self.played)
-
-    @property
-    def counted(self) -> bool:
-        """Whether a cost can be counted: not where the best move is below 15."""
-        return self.best >= LOST
-
-
-def cost(ask: Ask, spot: Spot, moves: Sequence[str]) -> Cost | None:
-    """The cost of the cheapest of some legal moves (UCI) at a spot; None when the game is over."""
-    side = spot.board.turn
-    first = ask.best(spot)
-    line = _only(ask, spot, moves)
-    if first is None or line is None:
-        return None
-    better, uci = first.moves[0], line.moves[0]
-    played = seen_from(side, line.points)
-    best = played if better == uci else seen_from(side, ask.move(spot, better).points)
-    return Cost(max(best, played), played, uci, better, line.moves)

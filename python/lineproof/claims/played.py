@@ -115,14 +115,6 @@ def denied(slots: dict[str, Any]) -> bool:
     return verb is not None and bool(verb.negated)
 
 
-def shown_next(here: Here) -> str | None:
-    """The move (UCI) that the lesson shows next, when the clause speaks of its place itself."""
-    following = here.place.next
-    if following is None or here.spot.moves != tuple(here.place.moves()):
-        return None
-    return following.uci if following.uci in here.board.legal_moves() else None
-
-
 def piece_side(spot: Spot, at: str) -> str:
     """Whose piece stands on a square that is not empty."""
     return side_of(spot.board.piece_at(at) or "K")
@@ -158,5 +150,4 @@ __all__ = [
     "follows",
     "piece_side",
     "played",
-    "shown_next",
 ]

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 
 from .board import side_of
-from .claim import NULL_MOVE, Spot
+from .claim import Spot
 from .here import Here, Unread
 from .reference import Reference
 from .verbs import Verb
@@ -107,26 +107,10 @@ def moment(here: Here, side: str, verb: Verb | None = None) -> Spot:
         return here.spot
     if verb is not None and verb.done and len(here.spot.moves) >= 2:
         return here.spot.earlier(1)
-    following = following_move(here)
+    following = here.shown_next
     if here.board.turn != side or following is None:
         raise Unread(f"no move of {side} is shown that it can be said of")
     return here.spot.play(following)
-
-
-def following_move(here: Here) -> str | None:
-    """The next move of the line shown (UCI), None when the sentence has left the line or nothing follows."""
-    following = here.place.next
-    if following is None or following.uci in (None, NULL_MOVE):
-        return None
-    return following.uci if here.spot.moves == tuple(here.place.moves()) else None
-
-
-def turned(spot: Spot, side: str) -> Spot | None:
-    """The spot with `side` to move, after a pass if need be; None when the mover is in check and cannot pass."""
-    if spot.board.turn == side:
-        return spot
-    passed = spot.board.passed()
-    return None if passed is None else Spot(passed.fen, (), passed)
 
 
 def king(spot: Spot, side: str) -> str:
@@ -158,5 +142,5 @@ KING = (
 """A pattern for a king in words."""
 
 __all__ = [
-    "KING", "alone", "checked_side", "following_move", "king", "meant", "moment", "owner", "present", "turned",
+    "KING", "alone", "checked_side", "king", "meant", "moment", "owner", "present",
 ]  # fmt: skip

@@ -159,6 +159,8 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
         return Status.NOT_UNDERSTOOD, f"a sentence of more than {SENTENCE} words", []
     if CORRECTED.search(line):
         return Status.LEFT_ALONE, "a self-correction", []
+    if " all but " in line:
+        return Status.NOT_UNDERSTOOD, "'all but' may mean almost, or everything except", []
     cover = _Cover(here, sentence)
     cover.run()
     if cover.condition:

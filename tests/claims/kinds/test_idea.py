@@ -6,9 +6,8 @@ import pytest
 
 from lineproof.claims import Outcome
 from lineproof.claims.kinds.idea import check
-from lineproof.proof import EvidenceStore
 from tests.claims.conftest import Scripted, claims_of
-from tests.claims.kinds.sketching import kinds_of, sketch
+from tests.claims.kinds.sketching import kinds_of, sketched
 
 GIUOCO = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Bc5 4. c3 {%s} Nf6 5. d4 *"
 
@@ -28,16 +27,16 @@ GIUOCO = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Bc5 4. c3 {%s} Nf6 5. d4 *"
         "d4 is the idea.",
     ],
 )
-def test_a_sensible_plan_holds(words: str, store: EvidenceStore) -> None:
-    finding = sketch(GIUOCO % words, store, "idea")
+def test_a_sensible_plan_holds(words: str) -> None:
+    finding = sketched("idea", GIUOCO % words)
     assert finding.claim.side == "white"
     assert finding.outcome is Outcome.HOLDS
 
 
-def test_a_plan_that_loses_a_piece_fails(store: EvidenceStore) -> None:
-    assert sketch(GIUOCO % "White prepares Nxe5.", store, "idea").outcome is Outcome.FAILS
+def test_a_plan_that_loses_a_piece_fails() -> None:
+    assert sketched("idea", GIUOCO % "White prepares Nxe5.").outcome is Outcome.FAILS
     bring = "We plan to bring the knight to g5."
-    assert sketch(GIUOCO % bring, store, "idea").outcome is Outcome.FAILS
+    assert sketched("idea", GIUOCO % bring).outcome is Outcome.FAILS
 
 
 @pytest.mark.parametrize(
@@ -55,24 +54,22 @@ def test_sensible_is_a_cost_of_five_and_no_sense_a_mistake(points: int, expected
     assert check(claim, ask).outcome is expected
 
 
-def test_a_plan_of_more_than_one_move_is_asked_where_the_line_plays_it(
-    store: EvidenceStore,
-) -> None:
+def test_a_plan_of_more_than_one_move_is_asked_where_the_line_plays_it() -> None:
     shown = "1. e4 e5 2. Nf3 {White prepares short castling.} Nc6 3. Bc4 Bc5 4. O-O *"
-    finding = sketch(shown, store, "idea")
+    finding = sketched("idea", shown)
     assert finding.outcome is Outcome.HOLDS
     assert "in the line shown" in finding.because
     bare = "1. e4 e5 2. Nf3 {White prepares short castling.} Nc6 *"
-    assert sketch(bare, store, "idea").outcome is Outcome.UNSETTLED
+    assert sketched("idea", bare).outcome is Outcome.UNSETTLED
 
 
-def test_castling_without_the_right_is_no_plan(store: EvidenceStore) -> None:
+def test_castling_without_the_right_is_no_plan() -> None:
     moved = "1. e4 e5 2. Ke2 Nc6 3. Ke1 Nf6 4. Nf3 {White prepares long castling.} *"
-    assert sketch(moved, store, "idea").outcome is Outcome.FAILS
+    assert sketched("idea", moved).outcome is Outcome.FAILS
 
 
-def test_a_denial_turns_the_answer(store: EvidenceStore) -> None:
-    finding = sketch(GIUOCO % "White does not prepare d4.", store, "idea")
+def test_a_denial_turns_the_answer() -> None:
+    finding = sketched("idea", GIUOCO % "White does not prepare d4.")
     assert finding.outcome is Outcome.FAILS
 
 

@@ -5,9 +5,8 @@ from __future__ import annotations
 import pytest
 
 from lineproof.claims import Outcome
-from lineproof.proof import EvidenceStore
 from tests.claims.conftest import Judge
-from tests.claims.kinds.sketching import kinds_of, sketch
+from tests.claims.kinds.sketching import kinds_of, sketched
 
 # the Scandinavian queen, driven on by 3. Nc3
 SCANDINAVIAN = "1. e4 d5 2. exd5 Qxd5 3. Nc3 Qa5 {%s} 4. d4 *"
@@ -49,9 +48,9 @@ def test_the_side_that_developed_has_lost_nothing(judge: Judge) -> None:
     assert judge(SCANDINAVIAN % "White has not lost a tempo.").outcome is Outcome.HOLDS
 
 
-def test_the_reply_shown_tells_that_a_move_loses_a_tempo(store: EvidenceStore) -> None:
+def test_the_reply_shown_tells_that_a_move_loses_a_tempo() -> None:
     text = "1. e4 d5 2. exd5 Qxd5 {The capture costs Black a tempo.} 3. Nc3 Qa5 *"
-    finding = sketch(text, store, "loses-tempo")
+    finding = sketched("loses-tempo", text)
     assert finding.outcome is Outcome.HOLDS
     assert "Nc3 attacks the queen" in finding.because
 

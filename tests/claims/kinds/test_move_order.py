@@ -6,24 +6,23 @@ import pytest
 
 from lineproof.claims import Outcome
 from lineproof.claims.kinds.move_order import check
-from lineproof.proof import EvidenceStore
 from tests.claims.conftest import Scripted, claims_of
-from tests.claims.kinds.sketching import kinds_of, sketch
+from tests.claims.kinds.sketching import kinds_of, sketched
 
 ITALIAN = "1. e4 e5 2. Nf3 Nc6 3. Bc4 {%s} Nf6 4. d3 *"
 
 
-def test_the_other_move_first_would_be_a_mistake(store: EvidenceStore) -> None:
-    finding = sketch(ITALIAN % "First Bc4, only then Nxe5.", store, "move-order")
+def test_the_other_move_first_would_be_a_mistake() -> None:
+    finding = sketched("move-order", ITALIAN % "First Bc4, only then Nxe5.")
     assert finding.claim.side == "white"
     assert finding.outcome is Outcome.HOLDS
 
 
-def test_a_move_that_is_not_possible_yet_needs_the_other(store: EvidenceStore) -> None:
+def test_a_move_that_is_not_possible_yet_needs_the_other() -> None:
     text = "1. e4 e5 2. Nf3 {First Nf3, only then Bb5.} Nc6 *"
     blocked = "1. e4 e5 2. Nf3 {First Nf3, only then O-O.} Nc6 *"
-    assert sketch(blocked, store, "move-order").outcome is Outcome.HOLDS
-    assert sketch(text, store, "move-order").outcome is not Outcome.HOLDS
+    assert sketched("move-order", blocked).outcome is Outcome.HOLDS
+    assert sketched("move-order", text).outcome is not Outcome.HOLDS
 
 
 @pytest.mark.parametrize(

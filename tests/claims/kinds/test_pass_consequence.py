@@ -5,8 +5,7 @@ from __future__ import annotations
 import pytest
 
 from lineproof.claims import Outcome
-from lineproof.proof import EvidenceStore
-from tests.claims.kinds.sketching import kinds_of, sketch
+from tests.claims.kinds.sketching import kinds_of, sketched
 
 TWO_KNIGHTS = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Nf6 4. Ng5 {%s} d5 *"
 
@@ -23,8 +22,8 @@ TWO_KNIGHTS = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Nf6 4. Ng5 {%s} d5 *"
         "Otherwise White plays Nxf7.",
     ],
 )
-def test_what_a_pass_lets_through_holds(words: str, store: EvidenceStore) -> None:
-    finding = sketch(TWO_KNIGHTS % words, store, "pass-consequence")
+def test_what_a_pass_lets_through_holds(words: str) -> None:
+    finding = sketched("pass-consequence", TWO_KNIGHTS % words)
     assert finding.claim.side == "white"
     assert finding.outcome is Outcome.HOLDS
 
@@ -32,21 +31,21 @@ def test_what_a_pass_lets_through_holds(words: str, store: EvidenceStore) -> Non
 @pytest.mark.parametrize(
     "words", ["If Black does nothing, White plays d3.", "Left alone, White plays Qh5."]
 )
-def test_a_move_that_is_not_the_point_fails(words: str, store: EvidenceStore) -> None:
-    assert sketch(TWO_KNIGHTS % words, store, "pass-consequence").outcome is Outcome.FAILS
+def test_a_move_that_is_not_the_point_fails(words: str) -> None:
+    assert sketched("pass-consequence", TWO_KNIGHTS % words).outcome is Outcome.FAILS
 
 
-def test_near_miss_less_than_the_amount_named_fails(store: EvidenceStore) -> None:
+def test_near_miss_less_than_the_amount_named_fails() -> None:
     ruy = "1. e4 e5 2. Nf3 Nc6 3. Bb5 a6 {%s} 4. Ba4 *"
     piece = "If White does nothing, Black wins a piece."
     queen = "If White does nothing, Black wins the queen."
-    assert sketch(ruy % piece, store, "pass-consequence").outcome is Outcome.HOLDS
-    assert sketch(ruy % queen, store, "pass-consequence").outcome is Outcome.FAILS
+    assert sketched("pass-consequence", ruy % piece).outcome is Outcome.HOLDS
+    assert sketched("pass-consequence", ruy % queen).outcome is Outcome.FAILS
 
 
-def test_a_denial_turns_the_answer(store: EvidenceStore) -> None:
+def test_a_denial_turns_the_answer() -> None:
     words = "If Black does nothing, White does not win a pawn."
-    assert sketch(TWO_KNIGHTS % words, store, "pass-consequence").outcome is Outcome.FAILS
+    assert sketched("pass-consequence", TWO_KNIGHTS % words).outcome is Outcome.FAILS
 
 
 @pytest.mark.parametrize(

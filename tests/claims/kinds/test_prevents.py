@@ -6,9 +6,8 @@ import pytest
 
 from lineproof.claims import Outcome
 from lineproof.claims.kinds.prevents import check
-from lineproof.proof import EvidenceStore
 from tests.claims.conftest import Scripted, claims_of
-from tests.claims.kinds.sketching import kinds_of, sketch
+from tests.claims.kinds.sketching import kinds_of, sketched
 
 PHILIDOR = "1. e4 e5 2. Nf3 d6 3. h3 {%s} Nf6 *"
 
@@ -28,21 +27,21 @@ PHILIDOR = "1. e4 e5 2. Nf3 d6 3. h3 {%s} Nf6 *"
         "h3 takes g4 away from the bishop.",
     ],
 )
-def test_a_square_that_is_guarded_is_kept_free(words: str, store: EvidenceStore) -> None:
-    finding = sketch(PHILIDOR % words, store, "prevents")
+def test_a_square_that_is_guarded_is_kept_free(words: str) -> None:
+    finding = sketched("prevents", PHILIDOR % words)
     assert finding.claim.side == "white"
     assert finding.outcome is Outcome.HOLDS
 
 
-def test_a_move_that_stays_possible_is_not_prevented(store: EvidenceStore) -> None:
-    finding = sketch(PHILIDOR % "h3 stops Nf6.", store, "prevents")
+def test_a_move_that_stays_possible_is_not_prevented() -> None:
+    finding = sketched("prevents", PHILIDOR % "h3 stops Nf6.")
     assert finding.outcome is Outcome.FAILS
     assert finding.judgement.instead is not None and "still possible" in finding.judgement.instead
 
 
-def test_a_move_that_is_no_longer_legal_is_prevented_without_a_search(store: EvidenceStore) -> None:
+def test_a_move_that_is_no_longer_legal_is_prevented_without_a_search() -> None:
     pinned = "1. e4 e5 2. Nf3 d6 3. Bb5+ {This stops Nf6.} c6 *"
-    finding = sketch(pinned, store, "prevents")
+    finding = sketched("prevents", pinned)
     assert finding.outcome is Outcome.HOLDS
     assert finding.nodes == 0
 
@@ -68,14 +67,14 @@ def test_prevented_is_what_would_be_a_mistake(points: int, expected: Outcome) ->
         assert found.outcome is expected
 
 
-def test_a_denial_turns_the_answer(store: EvidenceStore) -> None:
+def test_a_denial_turns_the_answer() -> None:
     denied = "h3 does not prevent Bg4."
-    assert sketch(PHILIDOR % denied, store, "prevents").outcome is Outcome.FAILS
+    assert sketched("prevents", PHILIDOR % denied).outcome is Outcome.FAILS
 
 
-def test_nothing_prevents_what_is_safe(store: EvidenceStore) -> None:
-    assert sketch(PHILIDOR % "Nothing prevents Nf6.", store, "prevents").outcome is Outcome.HOLDS
-    assert sketch(PHILIDOR % "Nothing prevents Bg4.", store, "prevents").outcome is Outcome.FAILS
+def test_nothing_prevents_what_is_safe() -> None:
+    assert sketched("prevents", PHILIDOR % "Nothing prevents Nf6.").outcome is Outcome.HOLDS
+    assert sketched("prevents", PHILIDOR % "Nothing prevents Bg4.").outcome is Outcome.FAILS
 
 
 @pytest.mark.parametrize(

@@ -5,8 +5,7 @@ from __future__ import annotations
 import pytest
 
 from lineproof.claims import Outcome
-from lineproof.proof import EvidenceStore
-from tests.claims.kinds.sketching import kinds_of, sketch
+from tests.claims.kinds.sketching import kinds_of, sketched
 
 TWO_KNIGHTS = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Nf6 4. Ng5 {%s} d5 *"
 
@@ -27,65 +26,58 @@ TWO_KNIGHTS = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Nf6 4. Ng5 {%s} d5 *"
         "Now White goes for the pawn on f7.",
     ],
 )
-def test_a_capture_that_wins_a_pawn_after_a_pass_is_a_threat(
-    words: str, store: EvidenceStore
-) -> None:
-    finding = sketch(TWO_KNIGHTS % words, store, "threat")
+def test_a_capture_that_wins_a_pawn_after_a_pass_is_a_threat(words: str) -> None:
+    finding = sketched("threat", TWO_KNIGHTS % words)
     assert finding.claim.side == "white"
     assert finding.outcome is Outcome.HOLDS
     assert "If Black passes" in finding.because
 
 
-def test_a_move_that_gains_nothing_is_no_threat(store: EvidenceStore) -> None:
-    finding = sketch(TWO_KNIGHTS % "White threatens Qh5.", store, "threat")
+def test_a_move_that_gains_nothing_is_no_threat() -> None:
+    finding = sketched("threat", TWO_KNIGHTS % "White threatens Qh5.")
     assert finding.outcome is Outcome.FAILS
     assert finding.judgement.instead is not None
 
 
-def test_near_miss_a_quiet_move_beside_the_one_that_gains_is_no_threat(
-    store: EvidenceStore,
-) -> None:
+def test_near_miss_a_quiet_move_beside_the_one_that_gains_is_no_threat() -> None:
     # after d3 the knight still takes on f7, but it is not d3 that gains
-    assert sketch(TWO_KNIGHTS % "White threatens d3.", store, "threat").outcome is Outcome.FAILS
+    assert sketched("threat", TWO_KNIGHTS % "White threatens d3.").outcome is Outcome.FAILS
 
 
-def test_a_piece_that_cannot_take_the_target_does_not_threaten_it(store: EvidenceStore) -> None:
-    finding = sketch(TWO_KNIGHTS % "The knight on g5 threatens the pawn on e5.", store, "threat")
+def test_a_piece_that_cannot_take_the_target_does_not_threaten_it() -> None:
+    finding = sketched("threat", TWO_KNIGHTS % "The knight on g5 threatens the pawn on e5.")
     assert finding.outcome is Outcome.FAILS
     assert "cannot take the pawn on e5" in finding.because
 
 
-def test_an_amount_named_must_be_won(store: EvidenceStore) -> None:
+def test_an_amount_named_must_be_won() -> None:
     exchange = "1. e4 e5 2. Nf3 Nc6 3. Bb5 a6 {%s} 4. Ba4 *"
-    finding = sketch(exchange % "Black threatens to win the queen.", store, "threat")
+    finding = sketched("threat", exchange % "Black threatens to win the queen.")
     assert finding.outcome is Outcome.FAILS
-    assert (
-        sketch(exchange % "Black threatens to win a piece.", store, "threat").outcome
-        is Outcome.HOLDS
-    )
+    assert sketched("threat", exchange % "Black threatens to win a piece.").outcome is Outcome.HOLDS
 
 
-def test_to_win_a_piece_asks_more_than_a_capture(store: EvidenceStore) -> None:
+def test_to_win_a_piece_asks_more_than_a_capture() -> None:
     # the rook can be taken, but a bishop and a pawn are given for it
     setup = "4k3/8/8/1p6/r7/8/2B5/4K3 b - - 0 1"
     words = "{White threatens to %s the rook.} 1... Kd8 *"
-    assert sketch(words % "take", store, "threat", setup=setup).outcome is Outcome.HOLDS
-    assert sketch(words % "win", store, "threat", setup=setup).outcome is Outcome.FAILS
+    assert sketched("threat", words % "take", setup=setup).outcome is Outcome.HOLDS
+    assert sketched("threat", words % "win", setup=setup).outcome is Outcome.FAILS
 
 
-def test_a_denial_turns_the_answer(store: EvidenceStore) -> None:
+def test_a_denial_turns_the_answer() -> None:
     words = ("White does not threaten Nxf7.", "White no longer threatens Nxf7.")
     for said in words:
-        assert sketch(TWO_KNIGHTS % said, store, "threat").outcome is Outcome.FAILS
+        assert sketched("threat", TWO_KNIGHTS % said).outcome is Outcome.FAILS
     quiet = "1. e4 e5 2. Nf3 Nc6 3. h3 {%s} Nf6 *"
     for said in ("White threatens nothing.", "White does not threaten anything."):
-        assert sketch(quiet % said, store, "threat").outcome is Outcome.HOLDS
-    assert sketch(quiet % "White does not threaten Nxe5.", store, "threat").outcome is Outcome.HOLDS
+        assert sketched("threat", quiet % said).outcome is Outcome.HOLDS
+    assert sketched("threat", quiet % "White does not threaten Nxe5.").outcome is Outcome.HOLDS
 
 
-def test_a_side_in_check_is_not_asked(store: EvidenceStore) -> None:
+def test_a_side_in_check_is_not_asked() -> None:
     check = "1. e4 e5 2. f4 Qh4+ {Black threatens Qxe4.} 3. g3 *"
-    assert sketch(check, store, "threat", "black").outcome is Outcome.UNSETTLED
+    assert sketched("threat", check, "black").outcome is Outcome.UNSETTLED
 
 
 def test_a_square_without_a_piece_is_the_move_and_with_one_the_piece() -> None:
@@ -113,9 +105,7 @@ def test_what_may_come_and_other_threats_are_not_read(words: str) -> None:
     assert kinds_of(TWO_KNIGHTS % words) == []
 
 
-def test_what_the_opponent_wants_next_is_a_threat_or_no_claim_that_fails(
-    store: EvidenceStore,
-) -> None:
-    he = sketch(TWO_KNIGHTS % "He wants to play Nxf7 next.", store, "threat", "black")
+def test_what_the_opponent_wants_next_is_a_threat_or_no_claim_that_fails() -> None:
+    he = sketched("threat", TWO_KNIGHTS % "He wants to play Nxf7 next.", "black")
     assert he.outcome is Outcome.HOLDS
     assert "threat" not in kinds_of(TWO_KNIGHTS % "We want to play Nxf7 next.")

@@ -6,9 +6,8 @@ import pytest
 
 from lineproof.claims import Outcome
 from lineproof.claims.kinds.unlike_before import check
-from lineproof.proof import EvidenceStore
 from tests.claims.conftest import Scripted, claims_of
-from tests.claims.kinds.sketching import kinds_of, sketch
+from tests.claims.kinds.sketching import kinds_of, sketched
 
 # the Petroff allows the capture that loses a piece after 2... Nc6 (any handbook, from memory)
 LINES = "1. e4 e5 2. Nf3 d6 (2... Nc6 3. Nxe5 {%s} Nxe5) (2... Nf6 3. Nxe5) 3. d4 *"
@@ -24,14 +23,14 @@ LINES = "1. e4 e5 2. Nf3 d6 (2... Nc6 3. Nxe5 {%s} Nxe5) (2... Nf6 3. Nxe5) 3. d
         "Unlike before, Nxe5 fails.",
     ],
 )
-def test_a_capture_that_works_only_elsewhere_holds(words: str, store: EvidenceStore) -> None:
-    finding = sketch(LINES % words, store, "unlike-before")
+def test_a_capture_that_works_only_elsewhere_holds(words: str) -> None:
+    finding = sketched("unlike-before", LINES % words)
     assert finding.outcome is Outcome.HOLDS
     assert "2... Nf6 3. Nxe5" in finding.because
 
 
-def test_the_wrong_way_round_fails(store: EvidenceStore) -> None:
-    assert sketch(LINES % "This time Nxe5 works.", store, "unlike-before").outcome is Outcome.FAILS
+def test_the_wrong_way_round_fails() -> None:
+    assert sketched("unlike-before", LINES % "This time Nxe5 works.").outcome is Outcome.FAILS
 
 
 @pytest.mark.parametrize(
@@ -50,17 +49,17 @@ def test_what_fails_here_costs_fifteen(points: int, expected: Outcome) -> None:
     assert check(claim, ask).outcome is expected
 
 
-def test_without_another_place_there_is_nothing_to_compare(store: EvidenceStore) -> None:
+def test_without_another_place_there_is_nothing_to_compare() -> None:
     alone = "1. e4 e5 2. Nf3 Nc6 3. Nxe5 {This time Nxe5 is a mistake.} *"
-    assert sketch(alone, store, "unlike-before").outcome is Outcome.UNSETTLED
+    assert sketched("unlike-before", alone).outcome is Outcome.UNSETTLED
 
 
-def test_what_hits_nothing_did_elsewhere(store: EvidenceStore) -> None:
+def test_what_hits_nothing_did_elsewhere() -> None:
     # Qb3 looks at b7 in both lines; only without ...e6 does it look at f7 as well, which the king protects
     text = "1. d4 d5 2. c4 (2. Nc3 Nc6 3. e4 e5 4. exd5 Qxd5 {The queen is out.} 5. Nxd5) 2... c6 3. Nc3 {This time Nc3 hits nothing.} *"
-    assert sketch(text, store, "unlike-before").outcome is Outcome.FAILS
+    assert sketched("unlike-before", text).outcome is Outcome.FAILS
     met = "1. e4 e5 (1... d5 2. exd5 Qxd5 3. Nc3) 2. Nc3 {This time Nc3 hits nothing.} *"
-    assert sketch(met, store, "unlike-before").outcome is Outcome.HOLDS
+    assert sketched("unlike-before", met).outcome is Outcome.HOLDS
 
 
 @pytest.mark.parametrize(

@@ -6,9 +6,8 @@ import pytest
 
 from lineproof.claims import Outcome
 from lineproof.claims.kinds.works_now import KIND
-from lineproof.proof import EvidenceStore
 from tests.claims.conftest import Scripted, claims_of
-from tests.claims.kinds.sketching import kinds_of, sketch
+from tests.claims.kinds.sketching import kinds_of, sketched
 
 TWO_KNIGHTS = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Nf6 4. Ng5 {%s} Bc5 *"
 
@@ -24,20 +23,20 @@ TWO_KNIGHTS = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Nf6 4. Ng5 {%s} Bc5 *"
         "At last Nxf7 is possible.",
     ],
 )
-def test_a_move_that_is_sensible_works(words: str, store: EvidenceStore) -> None:
-    assert sketch(TWO_KNIGHTS % words, store, "works-now").outcome is Outcome.HOLDS
+def test_a_move_that_is_sensible_works(words: str) -> None:
+    assert sketched("works-now", TWO_KNIGHTS % words).outcome is Outcome.HOLDS
 
 
-def test_whether_it_worked_before_is_a_second_finding(store: EvidenceStore) -> None:
-    second = sketch(TWO_KNIGHTS % "It is time for d5.", store, "works-now").judgement.second
+def test_whether_it_worked_before_is_a_second_finding() -> None:
+    second = sketched("works-now", TWO_KNIGHTS % "It is time for d5.").judgement.second
     assert second is not None and second.startswith("A move earlier d5 would")
 
 
-def test_a_move_that_loses_does_not_work(store: EvidenceStore) -> None:
+def test_a_move_that_loses_does_not_work() -> None:
     early = "1. e4 e5 2. Nf3 Nc6 {%s} 3. Bc4 *"
-    assert sketch(early % "Now Nxe5 is on.", store, "works-now").outcome is Outcome.FAILS
+    assert sketched("works-now", early % "Now Nxe5 is on.").outcome is Outcome.FAILS
     for words in ("Nxe5 does not work yet.", "It is too early for Nxe5.", "Nxe5 is not on yet."):
-        assert sketch(early % words, store, "works-now").outcome is Outcome.HOLDS
+        assert sketched("works-now", early % words).outcome is Outcome.HOLDS
 
 
 @pytest.mark.parametrize(

@@ -8,10 +8,10 @@ from typing import Any
 from lineproof.claims.bands import edge_of_two, is_safe
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.cost import MISTAKE, weigh
 from lineproof.claims.elsewhere import LINE, just_played_or, labels, same_move
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.passing import MISTAKE, cost
 
 _AS = "(as before|as in {line}|just as before|just as in {line}|like before|as last time|the same as before|as we saw before|as above|as after {line}|just like in {line}|like in {line})"
 _TOO = "(again|once more|once again|yet again|as before|here too|here as well|as in {line}|just as in {line}|as after {line}|as last time|one more time|for the second time|like before|like in {line}|, as in {line}|, as before|, just as in {line})"
@@ -86,8 +86,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     because = f"{title(claim.side or 'white')} plays the same move after {claim.params['at']}."
     if not claim.params["works"]:
         return Judgement(Outcome.HOLDS, because, (), spot, {"times": count}, marks=marks)
-    found = cost(ask, spot, [uci])
-    if found is None or not found.counted:
+    found = weigh(ask, spot, uci)
+    if not found.counted:
         return Judgement(Outcome.UNSETTLED, f"{because} What it costs here cannot be counted.")
     said = _works(found.best, found.played)
     near = edge_of_two(found.best, found.played, _works)

@@ -8,7 +8,7 @@ from lineproof.claims.board import names, other, pieces, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.pointing import KING, checked_side, king, present, turned
+from lineproof.claims.pointing import KING, checked_side, king, present
 from lineproof.engine import Board
 
 GUARDS = 1
@@ -179,7 +179,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
 
 def _mates(claim: Claim, ask: Ask, side: str) -> Judgement:
     attacker = other(side)
-    free = turned(claim.spot, attacker)
+    free = claim.spot.with_move_for(attacker)
     if free is None:
         because = f"{title(side)} is in check and cannot pass, so a threat cannot be asked for."
         return Judgement(Outcome.UNSETTLED, because, (), claim.spot)

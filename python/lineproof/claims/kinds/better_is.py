@@ -10,7 +10,7 @@ from lineproof.claims.cost import SAFE, spelled
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import MOVE
-from lineproof.claims.played import PLAYED, follows, played, shown_next
+from lineproof.claims.played import PLAYED, follows, played
 
 PHRASES = (
     "{move} <be> [{very}] {better} [here|now] [for {side}]",
@@ -52,7 +52,7 @@ def _worse(here: Here, move: Named, text: str | None) -> str:
         return follows(move.before, text)
     if move.before.moves != here.spot.moves:
         return here.last().uci
-    following = shown_next(here)
+    following = here.shown_next
     if following is None:
         raise Unread("it is not said what it is better than, and no move is shown there")
     return following

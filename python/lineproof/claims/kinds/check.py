@@ -8,7 +8,7 @@ from lineproof.claims.board import name, names, other, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.pointing import KING, checked_side, king, moment, owner, present, turned
+from lineproof.claims.pointing import KING, checked_side, king, moment, owner, present
 from lineproof.claims.verbs import Verb
 
 _MOVES = (
@@ -160,7 +160,7 @@ def _possible(here: Here, slots: dict[str, Any]) -> Claim:
 def _can(
     here: Here, side: str, *, to: str | None, piece: str | None = None, denied: bool = False
 ) -> Claim:
-    spot = turned(here.spot, side)
+    spot = here.spot.with_move_for(side)
     if spot is None:
         raise Unread("it is not that side's move, and the other is in check")
     return here.claim(KIND.id, side, spot=spot, negated=denied, by=piece, to=to, possible=True)

@@ -9,7 +9,7 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.discovery import uncovered
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.pointing import following_move, meant, present, turned
+from lineproof.claims.pointing import meant, present
 from lineproof.claims.reference import Reference
 
 _ON = "[(on|against|at) {hit}]"
@@ -39,7 +39,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     denied = " no disc" in text
     if (text.startswith("there ") or "side" in slots) and "move" not in slots:
         side = here.side(slots["side"]) if "side" in slots else here.board.turn
-        spot = turned(here.spot, side)
+        spot = here.spot.with_move_for(side)
         if spot is None:
             raise Unread("it is not that side's move, and the other is in check")
         hit = slots.get("hit")
@@ -86,7 +86,7 @@ def _move(here: Here, slots: dict[str, Any], verb: Any) -> Named:
     future = verb is not None and verb.modal in {"will", "can"}
     if here.spot.moves and here.mover == side and not future:
         return here.last()
-    following = following_move(here)
+    following = here.shown_next
     if here.board.turn != side or following is None:
         raise Unread("the move that opens the line is not shown")
     return Named(here.spot, following, side)

@@ -11,7 +11,7 @@ from lineproof.claims.discovery import uncovered
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import SHARED
-from lineproof.claims.pointing import following_move, king, meant, owner, present, turned
+from lineproof.claims.pointing import king, meant, owner, present
 
 _BY = "[(by|from|of) {checker}]"
 
@@ -45,7 +45,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         possible = True
     if possible and "move" not in slots and "agent" not in slots and "checker" not in slots:
         side = here.side(slots["side"]) if "side" in slots else here.board.turn
-        spot = turned(here.spot, side)
+        spot = here.spot.with_move_for(side)
         if spot is None:
             raise Unread("it is not that side's move, and the other is in check")
         return [here.claim(KIND.id, side, spot=spot, negated=denied, move=None, by=None)]
@@ -84,7 +84,7 @@ def _move(here: Here, slots: dict[str, Any], verb: Any) -> Named:
     if done and len(here.spot.moves) >= 2:
         before = here.spot.earlier(2)
         return Named(before, here.spot.moves[-2], side)
-    following = following_move(here)
+    following = here.shown_next
     if here.board.turn != side or following is None:
         raise Unread("the move that gives the check is not shown")
     return Named(here.spot, following, side)

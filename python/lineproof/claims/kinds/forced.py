@@ -12,7 +12,7 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.played import PLAYED, played, shown_next
+from lineproof.claims.played import PLAYED, played
 
 ONLY = 15
 """Points that every other move costs in an only move: short of forced."""
@@ -69,7 +69,7 @@ def _coming(here: Here) -> tuple[str, Spot, tuple[str, ...]]:
         spot, moves = _recaptures(here, "recapture", here.board.turn)
         return here.board.turn, spot, moves
     if "reply" in said or "answer" in said:
-        following = shown_next(here)
+        following = here.shown_next
         if following is None:
             raise Unread("it is not said which reply")
         return here.board.turn, here.spot, (following,)
@@ -105,7 +105,7 @@ def _recaptures(here: Here, text: str, side: str) -> tuple[Spot, tuple[str, ...]
 def _at_turn(here: Here, side: str) -> tuple[Spot, tuple[str, ...]]:
     """The move that a side without a choice plays: shown next, or just played; none when it is not shown."""
     if here.board.turn == side:
-        following = shown_next(here)
+        following = here.shown_next
         return here.spot, (following,) if following else ()
     last = here.last()
     return last.before, (last.uci,)

@@ -9,9 +9,10 @@ from typing import Any
 from lineproof.claims.bands import edge_of_two, is_safe
 from lineproof.claims.board import NAMES, other, pieces, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.cost import MISTAKE, spelled, weigh
 from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.passing import MISTAKE, cost, parsed, to_move
+from lineproof.claims.passing import parsed
 from lineproof.claims.reference import Reference
 from lineproof.claims.sentence import SAN
 from lineproof.claims.timing import as_it_stands, of_this_move
@@ -110,7 +111,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     side = claim.side or "white"
     moves: tuple[str, ...] = claim.params["moves"]
     step = moves if claim.params["either"] else moves[:1]
-    spot = to_move(claim.spot, side)
+    spot = claim.spot.with_move_for(side)
     found: Judgement | None = None
     if spot is not None:
         legal = _legal(claim, spot, step)
@@ -135,17 +136,15 @@ def check(claim: Claim, ask: Ask) -> Judgement:
 def _costs(ask: Ask, spot: Spot, legal: list[str], where: str) -> Judgement:
     """Whether the cheapest of some moves is sensible at a spot. where: the spot in words."""
     side = spot.board.turn
-    found = cost(ask, spot, legal)
-    if found is None:
-        return Judgement(Outcome.UNSETTLED, "The game is over here.")
+    found = weigh(ask, spot, *legal)
     san = spot.board.san(found.uci)
     if not found.counted:
         because = f"{title(side)} is lost whatever he plays, so what {san} costs is not counted."
         return Judgement(Outcome.UNSETTLED, because)
     said = _outcome(found.best, found.played)
     near = edge_of_two(found.best, found.played, _outcome)
-    because = f"{san} {where} costs {title(side)} {_points(found.points)}"
-    because += "." if found.uci == found.better else f" against {spot.board.san(found.better)}."
+    because = f"{san} {where} costs {title(side)} {spelled(found.points)}"
+    because += "." if found.is_best else f" against {found.better}."
     return Judgement(
         said, because, found.line, spot, {"cost": found.points, "points": found.played}, near,
         f"{san} makes no sense as a plan: {because}" if said is Outcome.FAILS else None,
@@ -206,10 +205,6 @@ def _wanted(claim: Claim) -> str:
         return str(claim.params["moves"][0])
     letter = claim.spot.board.piece_at(claim.params["origins"][0]) or "p"
     return f"The {NAMES[letter.lower()]} to {claim.params['square']}"
-
-
-def _points(cost: int) -> str:
-    return "nothing" if cost == 0 else f"{cost} point{'s' if cost != 1 else ''}"
 
 
 KIND = Kind(

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.bands import edge_of_two, is_safe
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.cost import MISTAKE, Cost, weigh
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.passing import MISTAKE, Cost, cost, parsed
+from lineproof.claims.passing import parsed
 
 PHRASES = (
     "first {move} [,] [and] only then {by}",
@@ -72,23 +74,21 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     san = spot.board.san(first)
     marks = (Mark("move", (first[:2], first[2:4]), claim.side or "white"),)
     early = parsed(spot, second)
-    one = cost(ask, spot, [first])
-    if one is None or not one.counted:
+    one = weigh(ask, spot, first)
+    if not one.counted:
         return Judgement(Outcome.UNSETTLED, f"What {san} costs cannot be counted here.", (), spot)
     if early is None:
         because = f"{second} is not possible before {san}."
         said = Outcome.FAILS if free else Outcome.HOLDS
         return Judgement(said, because, (), spot, instead=because if free else None, marks=marks)
-    two = cost(ask, spot, [early])
-    if two is None:
-        return Judgement(Outcome.UNSETTLED, "The game is over here.")
+    two = weigh(ask, spot, early)
     said = _outcome(free, one, two)
 
     def with_one(best: int, played: int) -> Outcome:
-        return _outcome(free, Cost(best, played, one.uci, one.better, one.line), two)
+        return _outcome(free, replace(one, best=best, played=played), two)
 
     def with_two(best: int, played: int) -> Outcome:
-        return _outcome(free, one, Cost(best, played, two.uci, two.better, two.line))
+        return _outcome(free, one, replace(two, best=best, played=played))
 
     near = min(
         edge_of_two(one.best, one.played, with_one), edge_of_two(two.best, two.played, with_two)

@@ -11,7 +11,7 @@ from lineproof.claims.exchange import exchange
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.pointing import alone, meant, present, turned
+from lineproof.claims.pointing import alone, meant, present
 from lineproof.claims.reference import Reference
 
 PHRASES = (
@@ -91,7 +91,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
             claim, holds=not claim.negated, because=because, numbers=numbers, marks=marks
         )
     because = f"{upper(names(board, near))} can take {name(board, at)}: the exchange there gains {gain} pawn{'s' if gain != 1 else ''}."
-    free = turned(spot, enemy)
+    free = spot.with_move_for(enemy)
     takes = [m for m in free.board.legal_moves() if m[2:4] == at] if free is not None else []
     if free is None or not takes:
         held = f"{title(enemy)} has no move that takes {name(board, at)}."

@@ -12,7 +12,7 @@ from lineproof.claims.cost import SAFE, spelled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import MOVE
-from lineproof.claims.played import PLAYED, denied, follows, played, shown_next
+from lineproof.claims.played import PLAYED, denied, follows, played
 
 PHRASES = (
     "{side} (need|needs) not [{very}] (fear|worry about|be afraid of|be scared of|lose sleep over|bother about) {agent}",
@@ -52,7 +52,7 @@ def _feared(here: Here, text: str, side: str | None) -> tuple[Spot, str, int]:
 
     Where the fearing side is to move, it plays the move shown first.
     """
-    shown = shown_next(here)
+    shown = here.shown_next
     if MOVE.fullmatch(text) and side == here.board.turn and shown is not None:
         spot = here.spot.play(shown)
         return spot, follows(spot, text), 1

@@ -10,7 +10,7 @@ from lineproof.claims.board import title
 from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.played import PLAYED, played, shown_next
+from lineproof.claims.played import PLAYED, played
 
 LEAST = 15
 """Points that every other move costs at least."""
@@ -55,7 +55,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if named_move is not None:
         named = played(here, named_move)
     elif "side" in slots and _ONE.search(text):
-        following = shown_next(here)
+        following = here.shown_next
         if following is None:
             raise Unread("the only move is not named, and the line shows none")
         named = Named(here.spot, following, here.board.turn)

@@ -12,7 +12,7 @@ from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import targets
-from lineproof.claims.pointing import alone, meant, present, turned
+from lineproof.claims.pointing import alone, meant, present
 from lineproof.claims.reference import Reference
 from lineproof.engine import Board
 
@@ -51,7 +51,7 @@ def duties(spot: Spot, at: str) -> list[Duty]:
         and exchange(board, other_at, other(side)) < 1
         and exchange(board, other_at, other(side), idle=(at,)) >= 1
     ]
-    free = turned(spot, other(side))
+    free = spot.with_move_for(other(side))
     if free is not None:
         for uci in free.board.legal_moves():
             after = free.board.play(uci)
@@ -145,7 +145,7 @@ def _thing(board: Board, at: str) -> str:
 def _spelled(spot: Spot, duty: Duty, side: str) -> str:
     if not duty.move:
         return name(spot.board, duty.at)
-    free = turned(spot, other(side)) or spot
+    free = spot.with_move_for(other(side)) or spot
     return f"the mate that {free.board.san(duty.move)} would be"
 
 

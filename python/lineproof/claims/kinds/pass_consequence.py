@@ -8,9 +8,10 @@ from lineproof.claims.amounts import LEAST
 from lineproof.claims.bands import edge_of_two
 from lineproof.claims.board import other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.cost import SAFE
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.passing import SENSIBLE, Gain, gained, parsed, passed
+from lineproof.claims.passing import Gain, gained, parsed
 from lineproof.claims.phrase import SHARED
 
 _IDLE = (
@@ -59,7 +60,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if side == idler:
         raise Unread("it is that side's own move")
     move, square = slots.get("move"), slots.get("square")
-    free = passed(here.spot)
+    free = here.spot.passed()
     if free is not None and move is not None and parsed(free, move) is None:
         raise Unread(f"{move} cannot be played after a pass")
     if square is not None and here.board.piece_at(square) is None:
@@ -70,7 +71,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 def check(claim: Claim, ask: Ask) -> Judgement:
     side, spot = claim.side or "white", claim.spot
     opponent, amount = title(other(side)), claim.params["amount"]
-    free = passed(spot)
+    free = spot.passed()
     if free is None:
         because = f"{opponent} is in check and cannot pass."
         return Judgement(Outcome.UNSETTLED, because)
@@ -85,7 +86,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
             return True
         if least is not None:
             return gain.wins(amount, least)
-        return gain.best - points <= SENSIBLE and points - base >= PROFIT
+        return gain.best - points <= SAFE and points - base >= PROFIT
 
     said = holds(gain.points, gain.base)
     near = 100.0 if gain.mates else edge_of_two(gain.points, gain.base, holds)
@@ -100,7 +101,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
 
 
 def _allowed(claim: Claim, legal: list[str]) -> list[str] | None:
-    free = passed(claim.spot)
+    free = claim.spot.passed()
     if claim.params["move"] is not None and free is not None:
         uci = parsed(free, claim.params["move"])
         return [] if uci is None else [uci]
@@ -116,7 +117,7 @@ def _spoken(gain: Gain) -> str:
     more = gain.points - gain.base
     said = f"{worth} and {'gains' if more >= 0 else 'loses'} {abs(more)} points over best play without the pass"
     short = gain.best - gain.points
-    return said + (f"; another move is {short} points better" if short > SENSIBLE else "")
+    return said + (f"; another move is {short} points better" if short > SAFE else "")
 
 
 KIND = Kind(

@@ -10,7 +10,7 @@ from lineproof.claims.board import other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.pointing import following_move, present
+from lineproof.claims.pointing import present
 from lineproof.engine import Board
 
 SHARE = 10
@@ -78,7 +78,7 @@ def _checker(here: Here) -> str:
     """Who gives the checks, when it is not said: who has just given one, or gives the next of the line."""
     if here.spot.moves and here.board.in_check:
         return here.mover
-    following = following_move(here)
+    following = here.shown_next
     if following is not None and here.board.play(following).in_check:
         return here.board.turn
     raise Unread("it is not clear who gives the checks")

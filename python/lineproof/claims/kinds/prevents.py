@@ -7,9 +7,10 @@ from typing import Any
 from lineproof.claims.bands import edge_of_two, is_safe
 from lineproof.claims.board import NAMES, name, other, pieces, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.cost import MISTAKE, spelled, weigh
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.passing import MISTAKE, Cost, cost, parsed, passed, to_move
+from lineproof.claims.passing import parsed
 from lineproof.claims.reference import Reference
 from lineproof.claims.timing import as_it_stands, of_this_move
 
@@ -95,7 +96,7 @@ def _unhindered(here: Here, move: str) -> Claim:
     :raises Unread: when neither side can play the move.
     """
     for side in (here.mover, other(here.mover)):
-        spot = to_move(here.spot, side)
+        spot = here.spot.with_move_for(side)
         if spot is not None and parsed(spot, move) is not None:
             return here.claim(
                 KIND.id, other(side), negated=True, move=move, square=None, origins=[], letter=None, by=None, new=False,
@@ -106,10 +107,10 @@ def _unhindered(here: Here, move: str) -> Claim:
 def check(claim: Claim, ask: Ask) -> Judgement:
     side, spot = claim.side or "white", claim.spot
     enemy = other(side)
-    now = to_move(spot, enemy)
+    now = spot.with_move_for(enemy)
     if now is None:
         return _unsettled(f"{title(side)} is in check and cannot pass, so it cannot be asked.")
-    before = passed(spot.earlier(1)) if claim.params["new"] else None
+    before = spot.earlier(1).passed() if claim.params["new"] else None
     legal = _legal(claim, now)
     earlier = _legal(claim, before) if before is not None else []
     what = _what(claim)
@@ -117,9 +118,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         if earlier:
             return Judgement(Outcome.HOLDS, f"{what} is no longer possible.", (), now)
         return _not_yet(claim, now, what)
-    found = cost(ask, now, legal)
-    if found is None:
-        return _unsettled("The game is over here.")
+    found = weigh(ask, now, *legal)
     san = now.board.san(found.uci)
     if not found.counted:
         return _unsettled(
@@ -127,11 +126,11 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         )
     said = _outcome(found.best, found.played)
     near = edge_of_two(found.best, found.played, _outcome)
-    because = f"{san} would cost {title(enemy)} {_points(found)} now."
+    because = f"{san} would cost {title(enemy)} {spelled(found.points)} now."
     if said is Outcome.HOLDS and before is not None and earlier:
-        was = cost(ask, before, earlier)
-        if was is not None and was.points >= MISTAKE:
-            because += f" It would have cost {_points(was)} before as well."
+        was = weigh(ask, before, *earlier)
+        if was.points >= MISTAKE:
+            because += f" It would have cost {spelled(was.points)} before as well."
             return Judgement(
                 Outcome.UNSETTLED,
                 because,
@@ -203,14 +202,6 @@ def _what(claim: Claim) -> str:
     if claim.params["move"] is not None:
         return str(claim.params["move"])
     return f"{NAMES[_letter(claim)]} to {claim.params['square']}"
-
-
-def _points(found: Cost) -> str:
-    return (
-        "nothing"
-        if found.points == 0
-        else f"{found.points} point{'s' if found.points != 1 else ''}"
-    )
 
 
 def _unsettled(because: str) -> Judgement:

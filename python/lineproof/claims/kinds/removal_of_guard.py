@@ -19,7 +19,7 @@ from lineproof.claims.exchange import exchange, worth
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.pointing import following_move, meant, present
+from lineproof.claims.pointing import meant, present
 from lineproof.claims.reference import Reference
 from lineproof.engine import Board
 
@@ -91,7 +91,7 @@ def _move(here: Here, slots: dict[str, Any], verb: Any) -> Named:
             if here.find(slots["agent"]) and here.last().uci[2:4] != agent.square:
                 raise Unread("that piece has not just moved")
             return here.last()
-        following = _possible(here, slots) if future else following_move(here)
+        following = _possible(here, slots) if future else here.shown_next
         if here.board.turn != agent.side or following is None:
             raise Unread("the capture is not shown")
         return Named(here.spot, following, agent.side)
@@ -103,7 +103,7 @@ def _move(here: Here, slots: dict[str, Any], verb: Any) -> Named:
 def _possible(here: Here, slots: dict[str, Any]) -> str | None:
     """The capture that "can" or "will" means: the next of the line shown, or the only capture of a piece that guards what is named."""
     board = here.board
-    shown = following_move(here)
+    shown = here.shown_next
     reference = Reference.read(slots["guarded"]) if "guarded" in slots else None
     at = reference.square if reference is not None else None
     fits = [

@@ -7,11 +7,11 @@ from typing import Any
 from lineproof.claims.amounts import AMOUNT, LEAST, LETTERS_OF, WORTH, Amount, pawns
 from lineproof.claims.board import VALUES, material, name, other, side_of, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.exchange import exchange, taken_by
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.played import PLAYED, doer, played, shown_next
-from lineproof.claims.swap import swap, taken_by
+from lineproof.claims.played import PLAYED, doer, played
 
 BACK = 4
 """Moves of the giver that are looked back for what has been sacrificed."""
@@ -77,7 +77,7 @@ def _moments(here: Here, spot: Spot, side: str) -> tuple[Spot, ...]:
     """The positions after the side's move that may be the sacrifice: the one shown next, the last one played."""
     found: list[Spot] = []
     if spot.board.turn == side:
-        following = shown_next(here) if spot.moves == here.spot.moves else None
+        following = here.shown_next if spot.moves == here.spot.moves else None
         if following is not None:
             found.append(spot.play(following))
         if len(spot.moves) > 1:
@@ -137,7 +137,7 @@ def _offers(spot: Spot, side: str) -> list[tuple[str, int]]:
     board = spot.board
     took = taken_by(spot.earlier(1).board, spot.moves[-1]) if spot.moves else 0
     found = [
-        (at, swap(board, at) - took)
+        (at, exchange(board, at, other(side)) - took)
         for at, letter in board.pieces()
         if side_of(letter) == side and letter.lower() != "k"
     ]

@@ -9,9 +9,10 @@ from lineproof.claims.amounts import LEAST
 from lineproof.claims.bands import edge_of_two, is_safe
 from lineproof.claims.board import name, names, other, pieces, side_of, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.cost import SAFE, weigh
 from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.passing import PAWN, SENSIBLE, Gain, cost, gained, parsed, passed
+from lineproof.claims.passing import PAWN, Gain, gained, parsed
 from lineproof.claims.reference import Reference
 from lineproof.claims.sentence import SAN
 from lineproof.claims.timing import as_it_stands, of_this_move
@@ -102,7 +103,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if wanted and side == here.taught:
         raise Unread("what we want next may be no more than a plan")
     if "side" not in slots and "agent" not in slots and "whose" not in slots:
-        free = passed(spot)
+        free = spot.passed()
         if free is not None and moves and parsed(free, moves[0]) is None:
             raise Unread(f"{moves[0]} is no move of the side that moved last")
     params: dict[str, Any] = {
@@ -173,7 +174,7 @@ def _targets(here: Here, text: str, owner: str | None) -> list[str]:
 def check(claim: Claim, ask: Ask) -> Judgement:
     side, spot = claim.side or "white", claim.spot
     opponent = title(other(side))
-    free = passed(spot)
+    free = spot.passed()
     if free is None:
         why = f"{opponent} is in check and cannot pass, so a threat cannot be asked for."
         return Judgement(Outcome.UNSETTLED, why)
@@ -200,8 +201,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     if holds:
         return Judgement(Outcome.HOLDS, because, gain.line, free, numbers, near, marks=marks)
     if claim.params["wanted"]:
-        found = cost(ask, free, [gain.uci])
-        if found is not None and is_safe(found.best, found.played):
+        found = weigh(ask, free, gain.uci)
+        if is_safe(found.best, found.played):
             because += " It is a sensible move, but no threat."
             return Judgement(
                 Outcome.UNSETTLED, because, gain.line, free, numbers, near, one_off=True
@@ -236,7 +237,7 @@ def _allowed(claim: Claim, free: Spot) -> tuple[list[str] | None, str]:
 def _spoken(gain: Gain) -> str:
     if gain.mates:
         return "mates" if len(gain.line) == 1 else "leads to mate"
-    if gain.material >= PAWN and not gain.takes and gain.best - gain.points > SENSIBLE:
+    if gain.material >= PAWN and not gain.takes and gain.best - gain.points > SAFE:
         return f"is not what gains: another move is better by {gain.best - gain.points} points"
     if gain.material >= PAWN:
         return f"wins {_pawns(gain.material)}"

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.bands import edge_of_two, is_safe
 from lineproof.claims.board import defenders, names, other, pieces, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.cost import Cost, weigh
 from lineproof.claims.elsewhere import LINE, just_played_or, labels, same_move, spots_before
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.passing import POINTS, Cost, cost
+from lineproof.claims.passing import POINTS
 from lineproof.claims.tracks import hit
 
 _UNLIKE = "(this time|unlike before|unlike last time|unlike in {line}|unlike {line}|unlike after {line}|in contrast to {line}|contrary to {line}|here , unlike in {line}|here , unlike before|as opposed to {line}|this time , unlike in {line})"
@@ -116,20 +118,20 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         return Judgement(Outcome.UNSETTLED, because, (), spot, marks=marks)
     if claim.params["hits"]:
         return _hits(claim)
-    here = cost(ask, spot, [uci])
-    there = [cost(ask, other_, [_same(other_, spot, uci)]) for other_ in elsewhere[:3]]
-    known = [c for c in there if c is not None and c.counted]
-    if here is None or not here.counted or not known:
+    here = weigh(ask, spot, uci)
+    there = [weigh(ask, other_, _same(other_, spot, uci)) for other_ in elsewhere[:3]]
+    known = [c for c in there if c.counted]
+    if not here.counted or not known:
         return Judgement(Outcome.UNSETTLED, f"What {san} costs cannot be counted.", (), spot)
     good: bool = claim.params["good"]
     pick = max(known, key=lambda c: c.points) if good else min(known, key=lambda c: c.points)
     said = _outcome(good, here, pick)
 
     def with_here(best: int, played: int) -> Outcome:
-        return _outcome(good, Cost(best, played, here.uci, here.better, here.line), pick)
+        return _outcome(good, replace(here, best=best, played=played), pick)
 
     def with_there(best: int, played: int) -> Outcome:
-        return _outcome(good, here, Cost(best, played, pick.uci, pick.better, pick.line))
+        return _outcome(good, here, replace(pick, best=best, played=played))
 
     near = min(
         edge_of_two(here.best, here.played, with_here),

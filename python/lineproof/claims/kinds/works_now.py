@@ -8,9 +8,10 @@ from typing import Any
 from lineproof.claims.bands import edge_of_two, is_safe
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.cost import spelled, weigh
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.passing import POINTS, cost, parsed, passed
+from lineproof.claims.passing import POINTS, parsed
 
 _NOW = "(now|at last|finally|only now|now at last|now that {moves} is played)"
 _MORE = "(now|at last|finally|at this moment|right now|already)"
@@ -82,7 +83,7 @@ def _moment(here: Here, text: str) -> tuple[Spot, str]:
         before = spot.earlier(1)
         if parsed(before, text) == spot.moves[-1]:
             return before, before.board.turn
-    free = passed(spot)
+    free = spot.passed()
     for at in (spot, free):
         if at is not None and parsed(at, text) is not None:
             return (spot if at is spot else free or spot), at.board.turn
@@ -94,17 +95,15 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     uci = parsed(spot, claim.params["move"])
     if uci is None:
         return Judgement(Outcome.FAILS, f"{claim.params['move']} is not legal here.", (), spot)
-    found = cost(ask, spot, [uci])
-    if found is None:
-        return Judgement(Outcome.UNSETTLED, "The game is over here.")
+    found = weigh(ask, spot, uci)
     san = spot.board.san(uci)
     if not found.counted:
         because = f"{title(side)} is lost whatever he plays, so what {san} costs is not counted."
         return Judgement(Outcome.UNSETTLED, because)
     said = _outcome(found.best, found.played)
     near = edge_of_two(found.best, found.played, _outcome)
-    because = f"{san} costs {title(side)} {'nothing' if not found.points else f'{found.points} points'} here"
-    because += "." if found.uci == found.better else f" against {spot.board.san(found.better)}."
+    because = f"{san} costs {title(side)} {spelled(found.points)} here"
+    because += "." if found.is_best else f" against {found.better}."
     second = None
     if said is Outcome.HOLDS and not claim.negated:
         second = _before(claim, ask, san)
@@ -129,9 +128,7 @@ def _before(claim: Claim, ask: Ask, san: str) -> str | None:
     uci = parsed(earlier, claim.params["move"])
     if uci is None:
         return f"A move earlier {san} was not possible."
-    was = cost(ask, earlier, [uci])
-    if was is None:
-        return None
+    was = weigh(ask, earlier, uci)
     if is_safe(was.best, was.played):
         return f"A move earlier {san} would have worked as well."
     return f"A move earlier {san} would have cost {was.points} points."

@@ -9,7 +9,7 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.exchange import exchange, losing, worth
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.pointing import following_move, present
+from lineproof.claims.pointing import present
 from lineproof.engine import Board
 
 _NAME = "(in between move|inbetween move|in between check|intermezzo|zwischenzug|zwischenschach|intermediate move|intermediate check|in between capture)"
@@ -48,7 +48,7 @@ def _unnamed(here: Here, side: str | None, verb: Any) -> Named:
     future = verb is not None and verb.modal in {"will", "can"}
     if here.spot.moves and side in (None, here.mover) and not future:
         return here.last()
-    following = following_move(here)
+    following = here.shown_next
     if verb is not None and verb.modal == "can":
         raise Unread("it is not clear which move is meant")
     if following is None or side not in (None, here.board.turn):
