@@ -165,7 +165,7 @@ def test_what_follows_a_move_that_is_advised_against_is_left_alone() -> None:
 
 def test_what_follows_a_move_that_was_not_read_is_left_alone() -> None:
     line = "1. e4 e5 2. Nf3 Nc6 3. Bc4 {%s} *"
-    (said,) = readings(line % "There might follow Nd4 some day, and White is winning.")
+    (said,) = readings(line % "Out of the blue there comes Nd4, and White is winning.")
     assert said.claims == ()
     (other,) = readings(line % "It is a nice day, and White is winning.")
     assert [claim.kind for claim in other.claims] == ["verdict"]
