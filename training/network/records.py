@@ -3,7 +3,7 @@
 A record is sixteen little-endian words. The low 15 bits of word i are squares 4i to 4i+3 (a1 = 0, h8 = 63) as a number
 of base 13, square 4i the lowest digit: 0 empty, 1 to 6 own pawn, knight, bishop, rook, queen, king, 7 to 12 the enemy's.
 The top bits, word 0 the lowest, are (score + 8191) * 4 + result: the mover's searched centipawns, and 0 lost, 1 drawn,
-2 won. When Black is on move, ranks are flipped and colours exchanged. Records of one game stand together.
+2 won, 3 for a position that stood in a search and not in a game. When Black is on move, ranks are flipped and colours exchanged. Records of one game stand together.
 """
 
 from __future__ import annotations
@@ -24,6 +24,7 @@ WORDS = 16
 OWN_KING = 6
 ENEMY_KING = 12
 SCORE_MOST = 8191
+UNPLAYED = 3
 _BASE = 13
 _QUADS = _BASE**4
 
@@ -35,11 +36,12 @@ class RecordError(ValueError):
 @dataclass(frozen=True)
 class Decoded:
     """A batch: `squares`, digits by square, (n, 64) of uint8; `scores`, centipawns, (n,) of float32; `results`, 0, 0.5
-    or 1 for the mover, (n,) of float32."""
+    or 1 for the mover, (n,) of float32, and 0.5 where there is none; `played`, 1 where there is one, else 0, the same."""
 
     squares: Tensor
     scores: Tensor
     results: Tensor
+    played: Tensor
 
 
 def read(paths: Sequence[Path]) -> Tensor:
@@ -107,17 +109,20 @@ def decode(words: Tensor, digits: Tensor) -> Decoded:
     squares = digits[whole & 0x7FFF].reshape(-1, 64)
     places = torch.arange(WORDS, device=words.device, dtype=torch.int32)
     tags = ((whole >> 15 & 1) << places).sum(dim=1)
+    result = tags & 3
+    played = result < UNPLAYED
     return Decoded(
         squares=squares,
         scores=((tags >> 2) - SCORE_MOST).to(torch.float32),
-        results=(tags & 3).to(torch.float32) / 2.0,
+        results=torch.where(played, result.to(torch.float32) / 2.0, 0.5),
+        played=played.to(torch.float32),
     )
 
 
 def check(words: Tensor, digits: Tensor, chunk: int = 1 << 20) -> None:
     """Looks at every record.
 
-    :raises RecordError: at the first chunk with a word that is no four squares, a result that is none, or a side
+    :raises RecordError: at the first chunk with a word that is no four squares, or a side
         without exactly one king.
     """
     for begin in range(0, len(words), chunk):
@@ -125,8 +130,6 @@ def check(words: Tensor, digits: Tensor, chunk: int = 1 << 20) -> None:
         if bool(((part.to(torch.int32) & 0x7FFF) >= _QUADS).any()):
             raise RecordError(f"records {begin} on: a word is no four squares")
         found = decode(part, digits)
-        if bool((found.results > 1.0).any()):
-            raise RecordError(f"records {begin} on: a result is none")
         for king in (OWN_KING, ENEMY_KING):
             if bool(((found.squares == king).sum(dim=1) != 1).any()):
                 raise RecordError(f"records {begin} on: a side has not one king")
@@ -135,7 +138,7 @@ def check(words: Tensor, digits: Tensor, chunk: int = 1 << 20) -> None:
 
 
 def encode(squares: Sequence[int], score: int, result: int) -> bytes:
-    """One record: digits by square, the mover's centipawns, 0 lost, 1 drawn or 2 won."""
+    """One record: digits by square, the mover's centipawns, 0 lost, 1 drawn, 2 won or 3 for no game."""
     clamped = max(-SCORE_MOST, min(SCORE_MOST, score))
     tag = (clamped + SCORE_MOST) * 4 + result
     words = []

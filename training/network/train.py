@@ -44,8 +44,8 @@ class SettingError(ValueError):
 
 @dataclass(frozen=True)
 class Goal:
-    """What the network is to foretell: `blend` of the result and the rest of what the search score says by `slope`
-    (1 / centipawns); a miss counts by its `power`, or as cross-entropy when that is 0."""
+    """What the network is to foretell: `blend` of the result, where there is one, and the rest of what the search score says
+    by `slope` (1 / centipawns); a miss counts by its `power`, or as cross-entropy when that is 0."""
 
     blend: float
     slope: float
@@ -54,7 +54,8 @@ class Goal:
     def target(self, batch: records.Decoded) -> Tensor:
         """The mover's points, 0 to 1, (n,)."""
         said = torch.sigmoid(batch.scores * self.slope)
-        return self.blend * batch.results + (1.0 - self.blend) * said
+        blend = self.blend * batch.played
+        return blend * batch.results + (1.0 - blend) * said
 
     def loss(self, centipawns: Tensor, target: Tensor) -> Tensor:
         """The mean loss."""
@@ -66,7 +67,7 @@ class Goal:
 @dataclass(frozen=True)
 class Judgement:
     """How a network does on positions held back: `loss` as trained; `entropy` and `square` against the target, and
-    `result_entropy` against the results alone."""
+    `result_entropy` against the results alone, where there are any."""
 
     loss: float
     entropy: float
@@ -160,7 +161,8 @@ def split(count: int, block: int, share: float, seed: int) -> tuple[Tensor, Tens
 def slope_of_scores(batch: records.Decoded) -> float:
     """The slope with which the search scores foretell the results best, in 1 / centipawns, by cross-entropy."""
     low, high = math.log(0.0005), math.log(0.05)
-    scores, results = batch.scores.double(), batch.results.double()
+    played = batch.played > 0.0
+    scores, results = batch.scores[played].double(), batch.results[played].double()
 
     def loss(logarithm: float) -> float:
         said = scores * math.exp(logarithm)
@@ -273,12 +275,13 @@ class Training:
         every = self.batch(self.validation)
         target = self.goal.target(every).double()
         logits = centipawns * SLOPE
+        played = every.played > 0.0
         entropy = torch.nn.functional.binary_cross_entropy_with_logits
         return Judgement(
             loss=float(self.goal.loss(centipawns, target)),
             entropy=float(entropy(logits, target)),
             square=float((torch.sigmoid(logits) - target).square().mean()),
-            result_entropy=float(entropy(logits, every.results.double())),
+            result_entropy=float(entropy(logits[played], every.results.double()[played])),
         )
 
     def yardsticks(self) -> dict[str, Judgement]:

@@ -1,9 +1,11 @@
 //! The engine as a program: `lineproof-engine [uci]`, `lineproof-engine match ...` or `lineproof-engine gather ...`.
 
 use std::io::{self, Write};
+use std::path::Path;
 use std::process::ExitCode;
+use std::sync::Arc;
 
-use engine::eval::Tapered;
+use engine::eval::{Evaluation, Network};
 use engine::matches::{self, MatchError, Settings, settings};
 use engine::samples::{self, Census, Order, SampleError};
 
@@ -60,11 +62,24 @@ fn gather(words: impl Iterator<Item = String>) -> Result<(), SampleError> {
         Order::Check(folder) => Census::of_folder(&folder)?.text(),
         Order::Gather(settings) => {
             let tell = &mut |line: &str| say(&format!("{line}\n"));
-            samples::gather(&settings, &Tapered::new(), "hand-made", tell)?.text()
+            let (evaluation, name) = evaluation(settings.network.as_deref())?;
+            samples::gather(&settings, &evaluation, &name, tell)?.text()
         }
     };
     say(&text);
     Ok(())
+}
+
+/// The evaluation to gather with, and its name.
+fn evaluation(network: Option<&Path>) -> Result<(Evaluation, String), SampleError> {
+    let Some(path) = network else {
+        return Ok((Evaluation::new(None), "hand-made".to_owned()));
+    };
+    let failed = |why: String| SampleError::Setting(format!("{}: {why}", path.display()));
+    let bytes = std::fs::read(path).map_err(|error| failed(error.to_string()))?;
+    let network = Network::from_bytes(&bytes).map_err(|error| failed(error.to_string()))?;
+    let name = format!("network {:016x}", network.checksum());
+    Ok((Evaluation::new(Some(Arc::new(network))), name))
 }
 
 /// Writes to standard output, whether or not anybody reads it.

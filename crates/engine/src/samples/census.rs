@@ -70,7 +70,11 @@ impl Census {
             (Outcome::Lost, "lost"),
             (Outcome::Drawn, "drawn"),
             (Outcome::Won, "won"),
+            (Outcome::Unplayed, "not of the game"),
         ] {
+            if outcome == Outcome::Unplayed && !self.outcomes.contains_key(&outcome) {
+                continue;
+            }
             let (count, sum) = self.outcomes.get(&outcome).copied().unwrap_or_default();
             sums += sum;
             let mean = sum as f64 / count.max(1) as f64;

@@ -1,5 +1,6 @@
 //! One game of the engine against itself, and the positions that it leaves.
 
+use std::collections::HashSet;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use shakmaty::{Chess, Color, Move, Position as _};
@@ -11,11 +12,16 @@ use crate::random::Random;
 use crate::search::{Answer, Limits, Line, Request, RequestError, Score, Searcher};
 
 use super::failure::SampleError;
+use super::leaves::Watched;
 use super::openings::Openings;
-use super::record::{Outcome, Sample};
+use super::record::{Outcome, RECORD_BYTES, Sample};
 
 /// Bytes of the search's table, kept from move to move of a game.
 const TABLE_BYTES: usize = 1 << 20;
+/// The same for the searches that score leaves.
+const LEAF_TABLE_BYTES: usize = 1 << 18;
+/// A leaf that is worth more, either way, is not kept: centipawns.
+const LEAF_SCORE: i32 = 2_000;
 /// A search begins no iteration when one part in so many of its nodes is spent, and is cut off when it has spent so many
 /// times its nodes: on average it spends about its nodes.
 const SLACK: u64 = 2;
@@ -35,6 +41,10 @@ pub struct Rules {
     pub seed: u64,
     /// Nodes a move, on average.
     pub nodes: u64,
+    /// Leaves a move that are kept too, about.
+    pub leaves: u64,
+    /// Nodes for each of them, on average.
+    pub leaf_nodes: u64,
     /// Where games begin.
     pub openings: Openings,
     /// So many games in a hundred begin from the list.
@@ -56,67 +66,139 @@ pub struct Played {
     pub ending: Ending,
 }
 
-/// Plays the game of this number: it depends on the rules, the evaluation and the number alone.
-pub fn play<E: Evaluate + Clone + Send>(
-    rules: &Rules,
-    searcher: &mut Searcher<E>,
-    number: u64,
-) -> Result<Played, SampleError> {
-    let mut random = Random::new(rules.seed, number);
-    searcher.resize(TABLE_BYTES);
-    let opening = rules.openings.choose(rules.listed, &mut random, searcher)?;
-    searcher.forget();
-    let begun = opening.history.len();
-    let (mut position, mut history) = (opening.position, opening.history);
-    let mut referee = Referee::new(true);
-    let mut kept: Vec<(Chess, i32)> = Vec::new();
-    let (mut plies, mut nodes) = (0, 0);
-    let (winner, ending) = loop {
-        if let Some(end) = Referee::by_rules(&position, &history) {
-            break end;
+/// Plays games, and looks again at leaves of their searches.
+pub struct Player<E> {
+    searcher: Searcher<Watched<E>>,
+    watched: Watched<E>,
+    /// Gives leaves their scores.
+    judge: Searcher<E>,
+}
+
+impl<E: Evaluate + Clone + Send> Player<E> {
+    /// With a copy of an evaluation.
+    pub fn new(evaluation: &E) -> Player<E> {
+        let watched = Watched::new(evaluation.clone());
+        Player {
+            searcher: Searcher::with(watched.clone()),
+            watched,
+            judge: Searcher::with(evaluation.clone()),
         }
-        let answer = think(searcher, &position, &history, rules.nodes, 1)?;
-        // Only a game that is over has no line, and the rules have just let it go on.
-        let best = answer.lines.first().ok_or(RequestError::NoLines)?;
-        (plies, nodes) = (plies + 1, nodes + answer.nodes);
-        let mover = position.turn();
-        let score = match best.score {
-            Score::Centipawns(value) => value,
-            Score::Mates(_) => break (Some(mover), Ending::AgreedWin),
-            Score::Mated(_) => break (Some(mover.other()), Ending::AgreedWin),
+    }
+
+    /// Plays the game of this number: it depends on the rules, the evaluation and the number alone.
+    pub fn play(&mut self, rules: &Rules, number: u64) -> Result<Played, SampleError> {
+        let mut random = Random::new(rules.seed, number);
+        self.watched.watch(0, Random::new(0, 0));
+        self.searcher.resize(TABLE_BYTES);
+        self.judge.resize(LEAF_TABLE_BYTES);
+        let list = &rules.openings;
+        let opening = list.choose(rules.listed, &mut random, &mut self.searcher)?;
+        self.searcher.forget();
+        let gap = rules.nodes.checked_div(rules.leaves);
+        let one_in = gap.map_or(0, |gap| gap.max(1) as usize);
+        self.watched.watch(one_in, Random::new(!rules.seed, number));
+        let begun = opening.history.len();
+        let (mut position, mut history) = (opening.position, opening.history);
+        let mut referee = Referee::new(true);
+        let mut kept: Vec<(Chess, i32)> = Vec::new();
+        let mut leaves = Leaves::default();
+        let (mut plies, mut nodes) = (0, 0);
+        let (winner, ending) = loop {
+            if let Some(end) = Referee::by_rules(&position, &history) {
+                break end;
+            }
+            let answer = think(&mut self.searcher, &position, &history, rules.nodes, 1)?;
+            // Only a game that is over has no line, and the rules have just let it go on.
+            let best = answer.lines.first().ok_or(RequestError::NoLines)?;
+            (plies, nodes) = (plies + 1, nodes + answer.nodes);
+            nodes += self.look_again(rules, &mut leaves)?;
+            let mover = position.turn();
+            let score = match best.score {
+                Score::Centipawns(value) => value,
+                Score::Mates(_) => break (Some(mover), Ending::AgreedWin),
+                Score::Mated(_) => break (Some(mover.other()), Ending::AgreedWin),
+            };
+            if is_quiet(position.chess(), best.moves[0]) && !history.contains(&position.key()) {
+                kept.push((position.chess().clone(), score));
+            }
+            let strays =
+                history.len() - begun < STRAYING_PLIES && random.below(STRAYING_ONE_IN) == 0;
+            let mv = if strays {
+                let (lines, _) = STRAYING;
+                let few = (rules.nodes / STRAYING_NODES).max(1);
+                let answer = think(&mut self.searcher, &position, &history, few, lines)?;
+                stray(&answer.lines, &mut random).unwrap_or(best.moves[0])
+            } else {
+                best.moves[0]
+            };
+            history.push(position.key());
+            position = position.play(mv);
+            if let Some(end) = Referee::by_rules(&position, &history) {
+                break end;
+            }
+            let white = mover.fold_wb(score, -score);
+            if let Some(end) = referee.by_score(Some(white), history.len()) {
+                break end;
+            }
         };
-        if is_quiet(position.chess(), best.moves[0]) && !history.contains(&position.key()) {
-            kept.push((position.chess().clone(), score));
+        let mut bytes = Vec::with_capacity((kept.len() + leaves.kept.len()) * RECORD_BYTES);
+        for (chess, score) in kept {
+            let outcome = Outcome::of(winner, chess.turn());
+            bytes.extend(Sample::seen_by_mover(&chess, score, outcome).pack());
         }
-        let strays = history.len() - begun < STRAYING_PLIES && random.below(STRAYING_ONE_IN) == 0;
-        let mv = if strays {
-            let (lines, _) = STRAYING;
-            let few = (rules.nodes / STRAYING_NODES).max(1);
-            let answer = think(searcher, &position, &history, few, lines)?;
-            stray(&answer.lines, &mut random).unwrap_or(best.moves[0])
-        } else {
-            best.moves[0]
-        };
-        history.push(position.key());
-        position = position.play(mv);
-        if let Some(end) = Referee::by_rules(&position, &history) {
-            break end;
+        for (chess, score) in leaves.kept {
+            bytes.extend(Sample::seen_by_mover(&chess, score, Outcome::Unplayed).pack());
         }
-        let white = mover.fold_wb(score, -score);
-        if let Some(end) = referee.by_score(Some(white), history.len()) {
-            break end;
+        Ok(Played {
+            bytes,
+            plies,
+            nodes,
+            winner,
+            ending,
+        })
+    }
+
+    /// Scores the leaves that were noted, or what their best lines lead to when all is quiet again, and keeps what is
+    /// not decided and new; the nodes that it took.
+    fn look_again(&mut self, rules: &Rules, leaves: &mut Leaves) -> Result<u64, RequestError> {
+        let mut nodes = 0;
+        for chess in self.watched.take() {
+            let position = Position::from_chess(chess);
+            if position.legal_moves().is_empty() {
+                continue;
+            }
+            let answer = think(&mut self.judge, &position, &[], rules.leaf_nodes, 1)?;
+            nodes += answer.nodes;
+            let best = answer.lines.first().ok_or(RequestError::NoLines)?;
+            if let Score::Centipawns(score) = best.score
+                && score.abs() <= LEAF_SCORE
+                && let Some((position, score)) = settled(position, score, &best.moves)
+                && leaves.keys.insert(position.key())
+            {
+                leaves.kept.push((position.chess().clone(), score));
+            }
         }
-    };
-    let bytes = kept.iter().flat_map(|(chess, score)| {
-        Sample::seen_by_mover(chess, *score, Outcome::of(winner, chess.turn())).pack()
-    });
-    Ok(Played {
-        bytes: bytes.collect(),
-        plies,
-        nodes,
-        winner,
-        ending,
-    })
+        Ok(nodes)
+    }
+}
+
+/// Leaves of the searches of a game.
+#[derive(Default)]
+struct Leaves {
+    kept: Vec<(Chess, i32)>,
+    keys: HashSet<u64>,
+}
+
+/// The first position of a best line whose next move is quiet, with its mover's score.
+fn settled(mut position: Position, mut score: i32, line: &[Move]) -> Option<(Position, i32)> {
+    for mv in line {
+        if is_quiet(position.chess(), *mv) {
+            return Some((position, score));
+        }
+        position = position.play(*mv);
+        score = -score;
+    }
+    None
 }
 
 /// Searches with about so many nodes, as a rule whole iterations, since the score of half a look is that of its first moves.
@@ -169,12 +251,15 @@ fn stray(lines: &[Line], random: &mut Random) -> Option<Move> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::eval::Tapered;
     use crate::samples::Samples;
 
     fn rules(nodes: u64) -> Rules {
         Rules {
             seed: 9,
             nodes,
+            leaves: 0,
+            leaf_nodes: 50,
             openings: Openings::ours().unwrap(),
             listed: 50,
         }
@@ -187,26 +272,49 @@ mod tests {
     #[test]
     fn a_game_depends_on_its_number_alone() {
         let rules = rules(200);
-        let mut used = Searcher::new();
-        let games: Vec<Played> = (0..4)
-            .map(|n| play(&rules, &mut used, n).unwrap())
-            .collect();
+        let mut used = Player::new(&Tapered::new());
+        let games: Vec<Played> = (0..4).map(|n| used.play(&rules, n).unwrap()).collect();
         for (number, game) in games.iter().enumerate().rev() {
-            assert_eq!(
-                &play(&rules, &mut Searcher::new(), number as u64).unwrap(),
-                game
-            );
+            let mut fresh = Player::new(&Tapered::new());
+            assert_eq!(&fresh.play(&rules, number as u64).unwrap(), game);
         }
         assert_ne!(games[0], games[1]);
     }
 
     #[test]
+    fn leaves_change_no_move_and_stand_after_the_game_without_a_result() {
+        let plain = rules(300);
+        let more = Rules {
+            leaves: 6,
+            ..plain.clone()
+        };
+        let mut player = Player::new(&Tapered::new());
+        for number in 0..3 {
+            let game = player.play(&plain, number).unwrap();
+            let with_leaves = player.play(&more, number).unwrap();
+            let again = Player::new(&Tapered::new()).play(&more, number).unwrap();
+            assert_eq!(with_leaves, again);
+            assert_eq!(with_leaves.plies, game.plies);
+            let (played, leaves) = with_leaves.bytes.split_at(game.bytes.len());
+            assert_eq!(played, game.bytes);
+            let leaves: Vec<Sample> = Samples::new(leaves).map(Result::unwrap).collect();
+            let a_move = leaves.len() as f64 / game.plies as f64;
+            assert!((0.5..8.0).contains(&a_move), "{a_move}");
+            for leaf in leaves {
+                assert_eq!(leaf.outcome, Outcome::Unplayed);
+                assert!(i32::from(leaf.score).abs() <= LEAF_SCORE);
+                assert!(!leaf.checkers().any());
+            }
+        }
+    }
+
+    #[test]
     fn no_position_that_is_kept_is_a_check_and_the_result_alternates_with_the_mover() {
         let rules = rules(150);
-        let mut searcher = Searcher::new();
+        let mut player = Player::new(&Tapered::new());
         let mut decided = 0;
         for number in 0..12 {
-            let game = play(&rules, &mut searcher, number).unwrap();
+            let game = player.play(&rules, number).unwrap();
             let samples: Vec<Sample> = Samples::new(&game.bytes[..]).map(Result::unwrap).collect();
             assert!(samples.len() as u64 <= game.plies);
             for sample in &samples {
@@ -249,6 +357,26 @@ mod tests {
             let mv = position.parse_uci(uci).unwrap();
             assert_eq!(is_quiet(position.chess(), mv), quiet, "{fen} {uci}");
         }
+    }
+
+    #[test]
+    fn a_line_is_followed_until_it_is_quiet() {
+        // White takes the rook and is taken back; then Black, with a bishop for it, has time for a quiet move.
+        let position = at("4k3/8/2p5/3r4/8/5B2/8/4K3 w - - 0 1");
+        let line: Vec<Move> = ["f3d5", "c6d5", "e1d2"]
+            .iter()
+            .scan(position.clone(), |position, uci| {
+                let mv = position.parse_uci(uci).unwrap();
+                *position = position.play(mv);
+                Some(mv)
+            })
+            .collect();
+        let (found, score) = settled(position.clone(), 30, &line).unwrap();
+        assert_eq!(found.fen(), "4k3/8/8/3p4/8/8/8/4K3 w - - 0 2");
+        assert_eq!(score, 30);
+        let (found, score) = settled(position.play(line[0]), -30, &line[1..]).unwrap();
+        assert_eq!((found.turn(), score), (Color::White, 30));
+        assert!(settled(position, 30, &line[..2]).is_none());
     }
 
     #[test]

@@ -9,11 +9,10 @@ use std::thread;
 use std::time::{Duration, Instant};
 
 use crate::eval::Evaluate;
-use crate::search::Searcher;
 
 use super::failure::SampleError;
 use super::folder::Folder;
-use super::game::{Played, Rules, play};
+use super::game::{Played, Player, Rules};
 use super::openings::digest;
 use super::report::Report;
 use super::settings::Settings;
@@ -37,6 +36,8 @@ pub fn gather<E: Evaluate + Clone + Send>(
     let rules = Rules {
         seed: settings.seed,
         nodes: settings.nodes,
+        leaves: settings.leaves,
+        leaf_nodes: settings.leaf_nodes,
         openings: settings.openings.clone(),
         listed: settings.listed,
     };
@@ -56,9 +57,9 @@ pub fn gather<E: Evaluate + Clone + Send>(
     let (results, told) = mpsc::channel();
     thread::scope(|scope| {
         for _ in 0..settings.at_once {
-            let (results, searcher) = (results.clone(), Searcher::with(evaluation.clone()));
+            let (results, player) = (results.clone(), Player::new(evaluation));
             let (rules, tasks, enough) = (&rules, &tasks, &enough);
-            scope.spawn(move || work(rules, searcher, tasks, enough, &results));
+            scope.spawn(move || work(rules, player, tasks, enough, &results));
         }
         drop(results);
         let mut segments: BTreeMap<u64, BTreeMap<u64, Vec<u8>>> = BTreeMap::new();
@@ -103,8 +104,7 @@ fn about<E: Evaluate + Clone + Send>(
     evaluation: &E,
     name: &str,
 ) -> Result<String, SampleError> {
-    let mut searcher = Searcher::with(evaluation.clone());
-    let game = play(rules, &mut searcher, SIGNATURE_GAME)?;
+    let game = Player::new(evaluation).play(rules, SIGNATURE_GAME)?;
     let nodes = game.nodes.to_le_bytes();
     let signature = digest(game.bytes.into_iter().chain(nodes));
     Ok(format!(
@@ -113,6 +113,7 @@ fn about<E: Evaluate + Clone + Send>(
          evaluation: {name}\n\
          seed: {}\n\
          nodes a move: {}\n\
+         leaves a move: {}, {} nodes each\n\
          openings: {}\n\
          from the list: {} in 100\n\
          games a segment: {}\n\
@@ -120,6 +121,8 @@ fn about<E: Evaluate + Clone + Send>(
         env!("CARGO_PKG_VERSION"),
         settings.seed,
         settings.nodes,
+        settings.leaves,
+        settings.leaf_nodes,
         settings.openings.signature(),
         settings.listed,
         settings.games_a_segment,
@@ -169,7 +172,7 @@ struct Told {
 /// Plays one game after another.
 fn work<E: Evaluate + Clone + Send>(
     rules: &Rules,
-    mut searcher: Searcher<E>,
+    mut player: Player<E>,
     tasks: &Mutex<Tasks>,
     enough: &AtomicBool,
     results: &Sender<Told>,
@@ -178,7 +181,7 @@ fn work<E: Evaluate + Clone + Send>(
         // Nothing that can panic is done under the lock.
         let next = tasks.lock().unwrap_or_else(PoisonError::into_inner).next();
         let Some(task) = next else { break };
-        let played = play(rules, &mut searcher, task.game);
+        let played = player.play(rules, task.game);
         if results.send(Told { task, played }).is_err() {
             break;
         }

@@ -22,7 +22,7 @@
 //!   rook, queen, king; 7 to 12 the other side's, in the same order. 13^4 = 28,561 is less than 2^15.
 //! * The top bits of the sixteen words, that of word 0 the lowest, are a number of 16 bits: (score + 8191) * 4 + result.
 //!   The score is the mover's, in centipawns, at most 8191 either way; the result is 0 lost, 1 drawn, 2 won for the
-//!   mover. A result of 3 and a score of 8192 are never used.
+//!   mover, 3 where the position stood in a search and not in the game. A score of 8192 is never used.
 //!
 //! Castling rights, en passant and clocks are not kept: the evaluation does not look at them. A file is a plain run
 //! of records. The records of a game stand together, in the order of its moves, and games stand one after another.
@@ -32,6 +32,7 @@ mod failure;
 mod folder;
 mod game;
 mod gathering;
+mod leaves;
 mod openings;
 mod reader;
 mod record;

@@ -18,8 +18,6 @@ const SQUARES: u16 = 0x7fff;
 pub enum Damage {
     /// A word's number of four squares is too large.
     Squares,
-    /// The result is none of the three.
-    Result,
     /// The score is out of range.
     Score,
     /// A side has no king, or more than one.
@@ -30,7 +28,6 @@ impl fmt::Display for Damage {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             Damage::Squares => "four squares hold what no square can",
-            Damage::Result => "the result is none of lost, drawn and won",
             Damage::Score => "the score is out of range",
             Damage::Kings => "a side has not one king",
         })
@@ -39,7 +36,7 @@ impl fmt::Display for Damage {
 
 impl std::error::Error for Damage {}
 
-/// How a game ended for the mover.
+/// How the game ended for the mover.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Outcome {
     /// The other side won.
@@ -48,6 +45,8 @@ pub enum Outcome {
     Drawn,
     /// The mover won.
     Won,
+    /// The position did not occur in a game.
+    Unplayed,
 }
 
 impl Outcome {
@@ -134,7 +133,7 @@ impl Sample {
             0 => Outcome::Lost,
             1 => Outcome::Drawn,
             2 => Outcome::Won,
-            _ => return Err(Damage::Result),
+            _ => Outcome::Unplayed,
         };
         let score = i32::from(rest / 4) - SCORE_MAX;
         if score > SCORE_MAX {
@@ -218,7 +217,13 @@ mod tests {
         assert!(black.count() > 1_000);
         for position in positions {
             let score = random.below(2 * SCORE_MAX as usize + 1) as i32 - SCORE_MAX;
-            let outcome = [Outcome::Lost, Outcome::Drawn, Outcome::Won][random.below(3)];
+            let every = [
+                Outcome::Lost,
+                Outcome::Drawn,
+                Outcome::Won,
+                Outcome::Unplayed,
+            ];
+            let outcome = every[random.below(4)];
             let sample = Sample::seen_by_mover(position.chess(), score, outcome);
             assert_eq!(i32::from(sample.score), score);
             assert_eq!(sample.outcome, outcome);
@@ -320,7 +325,7 @@ mod tests {
             }
             Sample::unpack(&bytes)
         };
-        assert_eq!(with_rest(3), Err(Damage::Result));
+        assert_eq!(with_rest(3).unwrap().outcome, Outcome::Unplayed);
         assert_eq!(with_rest(8192 * 4 + 8191 * 4), Err(Damage::Score));
         assert_eq!(with_rest(8191 * 2 * 4 + 2).unwrap().score, 8191);
     }

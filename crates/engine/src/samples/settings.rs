@@ -18,12 +18,17 @@ usage: lineproof-engine gather --out FOLDER (--games N | --seconds T)
   --seed S                          another seed gives other games (1)
   --segment N                       games a segment (64)
   --openings FILE                   another list of openings
+  --leaves K                        positions a move, too, at which its search asked the evaluation (0)
+  --leaf-nodes N                    nodes of the search that gives each of them its score (150)
+  --network FILE                    play with a network instead of the hand-made evaluation
   --listed PERCENT                  games that begin from the list; the others begin at random (50)
   --at-once K                       games at a time (as many as there are processor cores)
 usage: lineproof-engine gather --check FOLDER";
 
 /// Nodes a move where nothing is said.
 const NODES: u64 = 5_000;
+/// Nodes for a leaf where nothing is said.
+const LEAF_NODES: u64 = 150;
 /// Games a segment where nothing is said: some 150 KB.
 const GAMES_A_SEGMENT: u64 = 64;
 /// Games of a hundred from the list where nothing is said.
@@ -51,6 +56,12 @@ pub struct Settings {
     pub time: Option<Duration>,
     /// Nodes a move, on average.
     pub nodes: u64,
+    /// Leaves a move that are kept too, about.
+    pub leaves: u64,
+    /// Nodes for each of them, on average.
+    pub leaf_nodes: u64,
+    /// Plays and scores with this network; the hand-made evaluation if there is none.
+    pub network: Option<PathBuf>,
     /// Chooses the games.
     pub seed: u64,
     /// Games a segment.
@@ -74,6 +85,9 @@ impl Settings {
             games: None,
             time: None,
             nodes: NODES,
+            leaves: 0,
+            leaf_nodes: LEAF_NODES,
+            network: None,
             seed: 1,
             games_a_segment: GAMES_A_SEGMENT,
             openings: Openings::ours()?,
@@ -114,6 +128,9 @@ impl Order {
                 "--games" => settings.games = Some(count(&name, &value)?),
                 "--seconds" => settings.time = Some(Duration::from_secs(count(&name, &value)?)),
                 "--nodes" => settings.nodes = count(&name, &value)?,
+                "--leaves" => settings.leaves = number(&name, &value)?,
+                "--leaf-nodes" => settings.leaf_nodes = count(&name, &value)?,
+                "--network" => settings.network = Some(PathBuf::from(value)),
                 "--seed" => settings.seed = number(&name, &value)?,
                 "--segment" => settings.games_a_segment = count(&name, &value)?,
                 "--openings" => settings.openings = list(PathBuf::from(value))?,

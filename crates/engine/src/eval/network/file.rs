@@ -94,6 +94,7 @@ pub struct Network {
     output_buckets: [u8; MEN],
     scale: i64,
     text: String,
+    checksum: u64,
     columns: Aligned,
     pub(super) biases: Aligned,
     outputs: Aligned,
@@ -178,6 +179,7 @@ impl Network {
             output_buckets,
             scale: i64::from(scale),
             text: text.to_owned(),
+            checksum: u64::from_le_bytes(kept),
             columns: numbers(columns, FEATURE_MOST)?,
             biases: numbers(biases, FEATURE_MOST)?,
             outputs: numbers(weights, OUTPUT_MOST)?,
@@ -189,6 +191,12 @@ impl Network {
     #[must_use]
     pub fn text(&self) -> &str {
         &self.text
+    }
+
+    /// Of the whole file: tells one network from another.
+    #[must_use]
+    pub fn checksum(&self) -> u64 {
+        self.checksum
     }
 
     /// Numbers in an accumulator.
