@@ -12,6 +12,7 @@ from quantised import (
     UNIT,
     Features,
     Network,
+    NetworkError,
     Sizes,
 )
 from torch import Tensor, nn
@@ -51,6 +52,35 @@ class Learner(nn.Module):
         outputs = spread((2 * sizes.width) ** -0.5, 1, 2 * sizes.width)
         self.outputs = nn.Parameter(outputs.detach().repeat(sizes.outputs, 1))
         self.output_biases = nn.Parameter(torch.zeros(sizes.outputs))
+
+    @torch.no_grad()
+    def begin(self, network: Network) -> None:
+        """Takes the weights of a network: its columns go into the parts as far as means over ranks, files and squares explain
+        them. Several king buckets can begin with one.
+
+        :raises NetworkError: when it has other sizes.
+        """
+        sizes = network.sizes
+        buckets = sizes.inputs // FEATURES
+        mine = (self.sizes.width, self.sizes.output_buckets, self.sizes.scale)
+        same = (sizes.width, sizes.output_buckets, sizes.scale) == mine
+        if not same or (buckets > 1 and sizes.king_buckets != self.sizes.king_buckets):
+            raise NetworkError("the network to begin with has other sizes")
+        columns = network.features.to(torch.float32) / UNIT
+        columns = columns.reshape(buckets, KINDS, 8, 8, sizes.width)
+        mean = columns.mean(dim=0)
+        if self.own is not None:
+            self.own.copy_(columns - mean if buckets > 1 else torch.zeros_like(self.own))
+        kinds = mean.mean(dim=(1, 2), keepdim=True)
+        ranks = mean.mean(dim=2, keepdim=True) - kinds
+        files = mean.mean(dim=1, keepdim=True) - kinds
+        self.kinds.copy_(kinds)
+        self.ranks.copy_(ranks)
+        self.files.copy_(files)
+        self.shared.copy_(mean - kinds - ranks - files)
+        self.biases.copy_(network.biases.to(torch.float32) / UNIT)
+        self.outputs.copy_(network.outputs.to(torch.float32) / OUTPUT_UNIT)
+        self.output_biases.copy_(network.output_biases.to(torch.float32) / (UNIT * OUTPUT_UNIT))
 
     def features(self) -> Tensor:
         """The columns: (inputs, width)."""

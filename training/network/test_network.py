@@ -16,7 +16,7 @@ import records
 import torch
 import train
 from learner import Learner
-from quantised import Features, Network, Sizes
+from quantised import Features, Network, NetworkError, Sizes, king_buckets, output_buckets
 
 ROOT = Path(__file__).resolve().parent.parent.parent
 CPU = torch.device("cpu")
@@ -214,6 +214,37 @@ def test_a_training_that_goes_on_ends_where_one_without_a_break_ends(
     assert len(json.loads((broken / "network.json").read_text())["passes"]) == 1
     train.Training(train.arguments(options(*words, "--out", str(broken), "--resume"))).run()
     assert (whole / "network.bin").read_bytes() == (broken / "network.bin").read_bytes()
+
+
+@pytest.mark.parametrize(("kings", "later"), [("1", "1"), ("1", "4"), ("8", "8")])
+def test_a_training_begins_with_a_network_s_values(kings: str, later: str) -> None:
+    buckets = output_buckets(4)
+    before = Learner(Sizes(32, king_buckets(kings), buckets), seed=3)
+    for parameter in before.parameters():
+        with torch.no_grad():
+            parameter.add_(torch.rand_like(parameter) * 0.1)
+    network = before.quantised()
+    after = Learner(Sizes(32, king_buckets(later), buckets), seed=4)
+    after.begin(network)
+    again = after.quantised()
+    columns = network.features.repeat(again.sizes.inputs // network.sizes.inputs, 1)
+    for found, known in (
+        (again.features, columns),
+        (again.biases, network.biases),
+        (again.outputs, network.outputs),
+        (again.output_biases, network.output_biases),
+    ):
+        assert torch.equal(found, known)
+
+
+def test_a_network_of_other_sizes_is_nothing_to_begin_with() -> None:
+    network = Learner(Sizes(32, king_buckets("1"), output_buckets(4)), seed=3).quantised()
+    for sizes in (
+        Sizes(64, king_buckets("1"), output_buckets(4)),
+        Sizes(32, king_buckets("1"), output_buckets(8)),
+    ):
+        with pytest.raises(NetworkError, match="other sizes"):
+            Learner(sizes, seed=4).begin(network)
 
 
 def test_rounding_keeps_the_values_of_a_learner_near() -> None:

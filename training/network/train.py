@@ -16,6 +16,7 @@ import time
 from dataclasses import asdict, dataclass
 from pathlib import Path
 
+import quantised
 import records
 import torch
 from learner import Learner
@@ -132,6 +133,7 @@ def arguments(words: list[str] | None = None) -> argparse.Namespace:
     add("--seed", type=int, default=1, help="first weights, blocks held back, order")
     add("--device", help="cuda or cpu; the first that is there if not said")
     add("--seconds", type=float, help="stop at the end of the first pass after so long")
+    add("--begin", type=Path, help="a network whose weights to begin with instead of chance")
     add("--resume", action="store_true", help="go on from state.pt in the folder")
     add(
         "--note", default="", help="a line for the network's text, such as where the games are from"
@@ -211,7 +213,12 @@ class Training:
         sample = self.training[:: max(1, len(self.training) // 1_000_000)]
         slope = options.score_slope or slope_of_scores(self.batch(sample))
         self.goal = Goal(options.blend, slope, options.power)
-        self.learner = Learner(self.sizes, options.seed).to(self.device)
+        learner = Learner(self.sizes, options.seed)
+        self.begun_with = "chance"
+        if options.begin is not None:
+            learner.begin(quantised.read(options.begin))
+            self.begun_with = hashlib.sha256(options.begin.read_bytes()).hexdigest()
+        self.learner = learner.to(self.device)
         self.optimizer = torch.optim.AdamW(
             self.learner.groups(options.decay),
             lr=options.rate,
@@ -309,6 +316,7 @@ class Training:
         """All that the outcome depends on."""
         ignored = ("records", "out", "device", "seconds", "resume", "note")
         found = {name: value for name, value in vars(self.options).items() if name not in ignored}
+        found["begin"] = self.begun_with
         found["score_slope"] = round(self.goal.slope, 7)
         found["positions_trained"] = len(self.training)
         found["positions_held_back"] = len(self.validation)
