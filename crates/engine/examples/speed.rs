@@ -1,5 +1,6 @@
 //! Nodes a second on a fixed set of positions: `cargo run --release --example speed [NODES [NETWORK [ARITHMETIC]]]`;
-//! the arithmetic of the network is `portable`, `sse2` or `avx2`, or the best that the processor has.
+//! NETWORK is `hand-made`, `built-in` or a file; the arithmetic of a network is `portable`, `sse2` or `avx2`, or the best
+//! that the processor has.
 
 use std::sync::Arc;
 use std::time::Instant;
@@ -25,15 +26,17 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         Some(text) => text.parse()?,
         None => 1_000_000,
     };
-    let network = match std::env::args().nth(2) {
-        Some(path) => Some(Arc::new(Network::from_bytes(&std::fs::read(path)?)?)),
-        None => None,
+    let network = match std::env::args().nth(2).as_deref() {
+        Some("hand-made") | None => None,
+        Some("built-in") => Some(Network::ours()?),
+        Some(path) => Some(Network::from_bytes(&std::fs::read(path)?)?),
     };
-    let evaluation = match (network, std::env::args().nth(3)) {
+    let evaluation = match (network.map(Arc::new), std::env::args().nth(3)) {
         (Some(network), Some(name)) => Learned::compiled_for(network, &name)
             .map(|learned| Evaluation::Learned(Box::new(learned)))
             .ok_or_else(|| format!("this processor has no {name}"))?,
-        (network, _) => Evaluation::new(network),
+        (Some(network), None) => Evaluation::learned(network),
+        (None, _) => Evaluation::hand_made(),
     };
     if let Evaluation::Learned(learned) = &evaluation {
         println!("a network, arithmetic: {}", learned.arithmetic());

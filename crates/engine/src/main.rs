@@ -73,13 +73,13 @@ fn gather(words: impl Iterator<Item = String>) -> Result<(), SampleError> {
 /// The evaluation to gather with, and its name.
 fn evaluation(network: Option<&Path>) -> Result<(Evaluation, String), SampleError> {
     let Some(path) = network else {
-        return Ok((Evaluation::new(None), "hand-made".to_owned()));
+        return Ok((Evaluation::hand_made(), "hand-made".to_owned()));
     };
     let failed = |why: String| SampleError::Setting(format!("{}: {why}", path.display()));
     let bytes = std::fs::read(path).map_err(|error| failed(error.to_string()))?;
     let network = Network::from_bytes(&bytes).map_err(|error| failed(error.to_string()))?;
     let name = format!("network {:016x}", network.checksum());
-    Ok((Evaluation::new(Some(Arc::new(network))), name))
+    Ok((Evaluation::learned(Arc::new(network)), name))
 }
 
 /// Writes to standard output, whether or not anybody reads it.

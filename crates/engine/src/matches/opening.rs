@@ -9,6 +9,7 @@
 
 use shakmaty::Move;
 
+use crate::eval::Tapered;
 use crate::position::Position;
 use crate::search::{Limits, Request, Score, Searcher};
 
@@ -68,10 +69,11 @@ impl Opening {
 #[must_use]
 pub fn balanced(seed: u64, pair: u64) -> Opening {
     let mut random = Random::new(seed, pair);
-    let mut searcher = Searcher::new();
+    // By hand, so that another network does not change the openings.
+    let mut searcher = Searcher::with(Tapered::new());
     loop {
         let opening = at_random(&mut random);
-        let level = |searcher: &mut Searcher, (most, nodes)| {
+        let level = |searcher: &mut Searcher<Tapered>, (most, nodes)| {
             let mut request = Request::new(&opening.position, Limits::nodes(nodes));
             request.history = &opening.history;
             let answer = searcher.search(&request).ok();

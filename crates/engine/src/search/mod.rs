@@ -20,7 +20,7 @@ use std::time::Duration;
 
 use shakmaty::Move;
 
-use crate::eval::{Evaluate, Tapered};
+use crate::eval::{Evaluate, Evaluation};
 use crate::position::Position;
 
 mod captures;
@@ -222,7 +222,7 @@ impl Mind {
 }
 
 /// Searches positions with an evaluation.
-pub struct Searcher<E = Tapered> {
+pub struct Searcher<E = Evaluation> {
     eval: E,
     table: Table,
     minds: Vec<Mind>,
@@ -231,14 +231,14 @@ pub struct Searcher<E = Tapered> {
     fresh: bool,
 }
 
-impl Searcher<Tapered> {
-    /// A searcher with the hand-made evaluation, whose searches know nothing of one another.
+impl Searcher<Evaluation> {
+    /// A searcher with the evaluation by default, whose searches know nothing of one another.
     #[must_use]
     pub fn new() -> Self {
-        Searcher::with(Tapered::new())
+        Searcher::with(Evaluation::default())
     }
 
-    /// A searcher with the hand-made evaluation that keeps what it found for the next search, in a table
+    /// A searcher with the evaluation by default that keeps what it found for the next search, in a table
     /// of so many bytes.
     #[must_use]
     pub fn keeping(table_bytes: usize) -> Self {
@@ -248,7 +248,7 @@ impl Searcher<Tapered> {
     }
 }
 
-impl Default for Searcher<Tapered> {
+impl Default for Searcher<Evaluation> {
     fn default() -> Self {
         Searcher::new()
     }

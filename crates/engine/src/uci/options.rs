@@ -3,7 +3,7 @@
 use std::fs;
 use std::sync::Arc;
 
-use crate::eval::Network;
+use crate::eval::{Evaluation, Network};
 use crate::position::quoted;
 use crate::search::{Techniques, UnknownTechnique};
 
@@ -19,6 +19,10 @@ const LINES_MOST: usize = 256;
 const THREADS_MOST: usize = 256;
 /// How the protocol writes a text that is empty.
 const EMPTY: &str = "<empty>";
+/// The value of `Network` that stands for the one that comes with the program.
+const OURS: &str = "built-in";
+/// The value of `Network` for the evaluation without one.
+const HAND_MADE: &str = "hand-made";
 
 /// What a new value asks for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -44,8 +48,30 @@ pub struct Options {
     pub threads: usize,
     /// Techniques that the search does without.
     pub without: Techniques,
-    /// The network that values positions, if one does.
-    pub network: Option<Arc<Network>>,
+    /// What values positions.
+    pub evaluation: Chosen,
+}
+
+/// What values positions.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub enum Chosen {
+    /// The network that comes with the program.
+    Ours,
+    /// Counted terms.
+    #[default]
+    HandMade,
+    /// A network from a file.
+    Learned(Arc<Network>),
+}
+
+impl Chosen {
+    pub fn evaluation(self) -> Evaluation {
+        match self {
+            Chosen::Ours => Evaluation::built_in(),
+            Chosen::HandMade => Evaluation::hand_made(),
+            Chosen::Learned(network) => Evaluation::learned(network),
+        }
+    }
 }
 
 impl Options {
@@ -60,7 +86,7 @@ impl Options {
             lines: 1,
             threads: 1,
             without: Techniques::NONE,
-            network: None,
+            evaluation: Chosen::default(),
         }
     }
 
@@ -78,7 +104,7 @@ impl Options {
              option name Threads type spin default 1 min 1 max {THREADS_MOST}\n\
              option name Ponder type check default false\n\
              option name Without type string default {EMPTY}\n\
-             option name Network type string default {EMPTY}\n",
+             option name Network type string default {HAND_MADE}\n",
             HASH.min(self.hash_most),
             self.hash_most,
         )
@@ -120,8 +146,11 @@ impl Options {
                 Ok(Change::Forget)
             }
             "network" => {
-                let path = value.filter(|path| !path.is_empty() && *path != EMPTY);
-                self.network = path.map(read_network).transpose()?;
+                self.evaluation = match value.unwrap_or_default() {
+                    "" | EMPTY | HAND_MADE => Chosen::HandMade,
+                    OURS => Chosen::Ours,
+                    path => Chosen::Learned(read_network(path)?),
+                };
                 Ok(Change::Evaluation)
             }
             // It only tells that the other side may ask to ponder.
@@ -258,10 +287,23 @@ mod tests {
             assert!(said.ends_with("it is unchanged"), "{said}");
         }
         assert_eq!(options, Options::new());
-        for none in ["", EMPTY] {
-            let change = set(&mut options, "network", none).0;
+    }
+
+    #[test]
+    fn an_evaluation_is_chosen_by_a_word_or_a_file() {
+        let mut options = Options::new();
+        let file = concat!(env!("CARGO_MANIFEST_DIR"), "/network/network.bin");
+        for (value, chosen) in [
+            (OURS, Chosen::Ours),
+            ("", Chosen::HandMade),
+            (file, Chosen::Learned(Arc::new(Network::ours().unwrap()))),
+            (EMPTY, Chosen::HandMade),
+            (OURS, Chosen::Ours),
+            (HAND_MADE, Chosen::HandMade),
+        ] {
+            let change = set(&mut options, "network", value).0;
             assert_eq!(change, Ok(Change::Evaluation));
-            assert_eq!(options.network, None);
+            assert_eq!(options.evaluation, chosen, "{value}");
         }
     }
 

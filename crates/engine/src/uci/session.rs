@@ -116,7 +116,7 @@ impl<'scope, 'env, O: Write + Send> Session<'scope, 'env, O> {
             Ok(Change::Later) => {}
             Ok(Change::Table) => self.give(Job::Resize(self.options.table_bytes())),
             Ok(Change::Forget) => self.give(Job::Forget),
-            Ok(Change::Evaluation) => self.give(Job::Evaluate(self.options.network.clone())),
+            Ok(Change::Evaluation) => self.give(Job::Evaluate(self.options.evaluation.clone())),
             Err(error) => remarks.push(error),
         }
         for remark in remarks {

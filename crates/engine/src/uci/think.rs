@@ -3,7 +3,6 @@
 use std::fmt::Write as _;
 use std::io::Write;
 use std::process;
-use std::sync::Arc;
 use std::sync::atomic::Ordering;
 use std::sync::mpsc::Receiver;
 use std::thread;
@@ -11,12 +10,13 @@ use std::time::{Duration, Instant};
 
 use shakmaty::{Move, Position as _};
 
-use crate::eval::{Evaluation, Network};
+use crate::eval::Evaluation;
 use crate::mate::{MateSolver, Verdict};
 use crate::position::Position;
 use crate::search::{Answer, Limits, Line, Progress, Request, Score, Searcher, Techniques};
 
 use super::clock::Plan;
+use super::options::Chosen;
 use super::signals::Signals;
 use super::voice::Voice;
 
@@ -37,8 +37,8 @@ pub enum Job {
     Resize(usize),
     /// What was kept of earlier searches is of no use any more.
     Forget,
-    /// Positions are valued by another network, or without one.
-    Evaluate(Option<Arc<Network>>),
+    /// Positions are valued otherwise.
+    Evaluate(Chosen),
     Search(Box<Search>),
 }
 
@@ -100,8 +100,8 @@ pub fn work(jobs: &Receiver<Job>, voice: &Voice<impl Write>, signals: &Signals) 
                     remembers = false;
                 }
             }
-            Job::Evaluate(network) => {
-                evaluation = Evaluation::new(network);
+            Job::Evaluate(chosen) => {
+                evaluation = chosen.evaluation();
                 if let Some(searcher) = &mut searcher {
                     searcher.evaluate_with(evaluation.clone());
                     remembers = false;

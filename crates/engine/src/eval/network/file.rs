@@ -187,6 +187,15 @@ impl Network {
         })
     }
 
+    /// The network that comes with the program; `crates/engine/network` says where it comes from.
+    ///
+    /// # Errors
+    /// As [`Network::from_bytes`]: never, as a test shows.
+    pub fn ours() -> Result<Network, NetworkError> {
+        let bytes = include_bytes!(concat!(env!("CARGO_MANIFEST_DIR"), "/network/network.bin"));
+        Network::from_bytes(bytes)
+    }
+
     /// Where the network comes from, as its training wrote it down.
     #[must_use]
     pub fn text(&self) -> &str {

@@ -1,6 +1,6 @@
 //! The learned evaluation as the search uses it, and the choice between it and the hand-made one.
 
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use shakmaty::{Board, Chess, Move, Position as _};
 
@@ -25,6 +25,12 @@ impl Learned {
     #[must_use]
     pub fn new(network: Arc<Network>) -> Self {
         Learned::using(network, kernels::best())
+    }
+
+    /// Its weights.
+    #[must_use]
+    pub fn network(&self) -> &Network {
+        &self.network
     }
 
     /// The kind of processor that the arithmetic in use was compiled for; the values are the same with any.
@@ -112,19 +118,32 @@ pub enum Evaluation {
 }
 
 impl Evaluation {
-    /// The evaluation with a network, or the hand-made one without.
+    /// With a network.
     #[must_use]
-    pub fn new(network: Option<Arc<Network>>) -> Self {
-        match network {
-            Some(network) => Evaluation::Learned(Box::new(Learned::new(network))),
-            None => Evaluation::HandMade(Box::default()),
-        }
+    pub fn learned(network: Arc<Network>) -> Self {
+        Evaluation::Learned(Box::new(Learned::new(network)))
+    }
+
+    /// With the network that comes with the program; by hand if it could not be read, which a test would have seen.
+    #[must_use]
+    pub fn built_in() -> Self {
+        static OURS: OnceLock<Option<Arc<Network>>> = OnceLock::new();
+        let network = OURS.get_or_init(|| Network::ours().ok().map(Arc::new));
+        let learned = network.clone().map(Evaluation::learned);
+        learned.unwrap_or_else(Evaluation::hand_made)
+    }
+
+    /// Without one.
+    #[must_use]
+    pub fn hand_made() -> Self {
+        Evaluation::HandMade(Box::default())
     }
 }
 
+/// By hand: the expected score is not fitted to the network yet.
 impl Default for Evaluation {
     fn default() -> Self {
-        Evaluation::new(None)
+        Evaluation::hand_made()
     }
 }
 

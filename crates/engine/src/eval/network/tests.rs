@@ -151,7 +151,7 @@ fn drawn_endings_stay_drawn_and_bare_kings_are_driven_as_before() {
 
 #[test]
 fn a_search_with_a_network_mates_a_bare_king() {
-    let mut searcher = Searcher::with(Evaluation::new(Some(network(Recipe::SMALL, 3))));
+    let mut searcher = Searcher::with(Evaluation::learned(network(Recipe::SMALL, 3)));
     let position = Position::from_fen("8/8/8/8/8/2k5/7R/K7 b - - 0 1").unwrap();
     let mate = Position::from_fen("k7/8/1K6/8/8/8/7R/8 w - - 0 1").unwrap();
     let answer = searcher
@@ -165,6 +165,22 @@ fn a_search_with_a_network_mates_a_bare_king() {
         .search(&Request::new(&position, Limits::nodes(3000)))
         .unwrap();
     assert_eq!(first.lines, again.lines);
+}
+
+#[test]
+fn the_network_that_comes_with_the_program_is_whole_and_says_where_it_comes_from() {
+    let network = Network::ours().unwrap();
+    assert!(
+        network
+            .text()
+            .starts_with("Learned from games of this engine")
+    );
+    let position = Position::from_fen("4k3/pppp4/8/8/8/8/PPPP4/3QK3 w - - 0 1").unwrap();
+    assert!(network.value(position.chess()) > 500);
+    let Evaluation::Learned(learned) = Evaluation::built_in() else {
+        panic!("positions are valued by hand");
+    };
+    assert_eq!(learned.network().checksum(), network.checksum());
 }
 
 #[test]
