@@ -101,6 +101,7 @@ KIND = Kind(
         "The better move scores more than 5 points more than the other, each searched alone at the same nodes; within 5 points either way is unsettled, for two moves so close are equally good. "
         "Without a second move it is compared with the move played, or shown, in its place."
     ),
+    formula=f"gain = points(the move) - points(the other); holds: gain > {SAFE}; unsettled: -{SAFE} <= gain <= {SAFE}; fails: gain < -{SAFE}",
     phrases=PHRASES,
     patterns={"agent": PLAYED, "than": PLAYED},
     slots={"better": {k: k for k in _BETTER}},

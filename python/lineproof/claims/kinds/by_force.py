@@ -146,6 +146,7 @@ KIND = Kind(
         "Best play from the position itself, not the line shown, brings the result about: a forced mate; a loss of the amount named (pawn 1, exchange 1, piece 2, rook and queen 3) when no capture gains a pawn any more; a win, 85 points or more. "
         "A mate of which no forced line is found is unsettled where the side scores 85 or more."
     ),
+    formula="lost = material(here) - material(end of best play); holds: lost >= the amount, or points(winner) >= 85, or a forced mate",
     phrases=PHRASES,
     patterns={"amount": AMOUNT, "thing": AMOUNT},
     slots={"certain": {k: k for k in _CERTAIN}},

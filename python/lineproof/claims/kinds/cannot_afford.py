@@ -79,6 +79,7 @@ KIND = Kind(
     title="Cannot afford",
     version=1,
     definition="The move is legal and costs its side 10 points or more, each move searched alone at the same nodes. With the best move below 15 points nothing is counted.",
+    formula=f"cost = best - played; holds: cost >= {LEAST}; unsettled: best < {LOST}; fails: cost < {LEAST}",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={"castle": {k: k for k in ("castle", "get castled", "castle now")}},

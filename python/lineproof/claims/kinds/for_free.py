@@ -132,6 +132,7 @@ KIND = Kind(
     definition=(
         "What is taken (by the best such capture where the taker is to move, else by the move just played) is kept at its whole value (pawn 1, exchange 2, piece 3, rook 5, queen 9) with best play, until no capture gains a pawn."
     ),
+    formula="gain = material(end of best play) - material(before the capture); holds: gain >= value of what is taken",
     phrases=PHRASES,
     patterns={"amount": AMOUNT},
     slots={

@@ -181,6 +181,7 @@ KIND = Kind(
         "One legal move; or a recapture on the square where the opponent has just taken, without which (the best other move, continued until no capture gains a pawn) a pawn or more, or the game by mate, is lost. "
         "An only move (every other costs 15 points and the verdict's band) that is neither is one off."
     ),
+    formula=f"legal moves = 1; or, of a recapture, material(with it) - material(best other move) >= 1; cost of the best other >= {ONLY} and another band: one off",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={

@@ -70,6 +70,7 @@ KIND = Kind(
         "The giver was ahead in material before the move (said of what has happened: within three plies), and at the end of the line shown, continued by best play until no capture gains a pawn, "
         "is so much less ahead: a pawn 1 or more, the exchange 1, a piece 1, a rook and the queen 3."
     ),
+    formula="given = material(before) - material(end of the line shown); holds: material(before) >= 1 and given >= the amount",
     phrases=PHRASES,
     patterns={"amount": AMOUNT},
     vocabulary=frozenset(

@@ -100,6 +100,7 @@ KIND = Kind(
         "After the move its side scores less than 15 points of 100 with best play; from 15 to 35 it is one band off. Where every move loses, 'loses' holds, and a word such as 'the decisive mistake', "
         "which blames this move, is not counted (the best move must score more than 5 points more)."
     ),
+    formula=f"holds: points after the move < {LOST}; one off: < {NEXT_BAND}; fails: >= {NEXT_BAND}; blamed for it: best - played > {SAFE}",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={

@@ -197,6 +197,7 @@ KIND = Kind(
         "?? 30 and more, or win or hold turned to loss at 15 or more; !? fails only from 15; !! as !, and not the first move that a shallow search likes. "
         "A safe move (cost at most 5, or best above 90 and still 85) costs nothing; with the best below 15 nothing is counted. One mark off is unsettled."
     ),
+    formula=f"cost = best - played; good: safe move; ?!: cost < 12; ?: 12 <= cost < 30, or a result class lost; ??: cost >= 30, or turned to loss at cost >= 15; one mark off: unsettled; best < {LOST}: not counted",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={

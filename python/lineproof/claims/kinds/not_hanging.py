@@ -146,6 +146,7 @@ KIND = Kind(
     title="Not hanging",
     version=1,
     definition="The enemy cannot take the piece with profit: the exchange on its square gains him less than a pawn, or best play after the capture does. Said to hang, it can be taken with a gain of a pawn or more in the exchange; where only best play saves it, both ways of speaking hold, and the finding says why.",
+    formula="holds: exchange(square) < 1, or material(end of best play after the capture) - material(here) < 1",
     phrases=PHRASES,
     slots={
         "hangs": _HANGS,

@@ -105,6 +105,7 @@ KIND = Kind(
         "Advice against a move holds, with its cost, when it costs more than 5 points; it fails when every other move costs more than 5 points against it; between the two it is a matter of taste and unsettled. "
         "A move recommended must cost at most 5."
     ),
+    formula=f"cost = best - played; holds: cost > {SAFE}; unsettled: cost <= {SAFE} and another move within {SAFE}; fails: every other move costs more than {SAFE} against it",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={

@@ -92,6 +92,7 @@ KIND = Kind(
     definition=(
         "Played, the move costs the other side nothing: its expected score after the move is at most 5 points below that of best play from before its own last move (the move shown next, where it is to move)."
     ),
+    formula=f"cost = points(before the own last move) - points(after the other side's move); holds: cost <= {SAFE}; fails: cost > {SAFE}",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     vocabulary=frozenset(

@@ -148,6 +148,7 @@ KIND = Kind(
     title="Only move",
     version=2,
     definition="The best other legal move (found by leaving the move out, then searched alone at the same nodes) costs 15 points or more and the verdict's band with it; a single legal move is one too.",
+    formula=f"cost = points(the move) - points(best other move); holds: cost >= {LEAST} and band(best other move) is another; fails otherwise",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={

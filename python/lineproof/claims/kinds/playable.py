@@ -88,6 +88,7 @@ KIND = Kind(
         "A playable move is no mistake: it costs less than 12 points and loses no result class, or costs at most 5 (the marks ! and ?!). 'Cannot be played' speaks of a bad move, not of an illegal one: "
         "it costs 10 points or more. With the best move below 15 nothing is counted."
     ),
+    formula=f"cost = best - played; playable: earns no worse than ?!; cannot be played: cost >= {NOT_ON}; best < {LOST}: not counted",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={

@@ -112,6 +112,7 @@ KIND = Kind(
         "The refuted move earns ? or ?? (12 points or more, or a result class lost at a cost above 5), and the refuting move costs at most 5 against the best reply. "
         "A move that earns ?! is one mark off; with the best move below 15 points nothing is counted."
     ),
+    formula=f"holds: the move earns ? or ?? and cost(reply) <= {SAFE}; one mark off: it earns ?!; best < {LOST}: not counted",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={

@@ -121,6 +121,7 @@ KIND = Kind(
         "The side is behind in material, or, where it is not, was so within two plies (by no more than a pawn above the amount), and at the end of the line shown, continued by best play until no capture gains a pawn, it is better off by the amount: a pawn 1, the exchange 1, a piece 2, "
         "a rook and the queen 3. Said of what has happened: within eight plies, at this position."
     ),
+    formula="gain = material(end of the line shown) - material(lowest point before); holds: gain >= the amount",
     phrases=PHRASES,
     patterns={"amount": AMOUNT},
     vocabulary=frozenset(

@@ -182,6 +182,7 @@ KIND = Kind(
         "After the move (the one shown next, or just played) the opponent may take a piece of that amount with gain, counted by exchanges on its square alone, less what the move itself took: a pawn or a piece 1, the exchange 1 to 2, a rook and the queen 3. "
         "'Has sacrificed' also holds when the side is so much behind on the board. Whether best play wins it back (a sham sacrifice) is a second finding."
     ),
+    formula="offered = exchange(square) - what the move took; holds: offered >= the amount (pawn and piece 1, exchange 1 to 2, rook and queen 3)",
     source="sham and real sacrifice: Spielmann, The Art of Sacrifice in Chess (from memory); exchanges on one square: Chess Programming Wiki, Static Exchange Evaluation; amounts: common practice",
     phrases=PHRASES,
     patterns={"amount": AMOUNT, "price": AMOUNT, "played": PLAYED},

@@ -250,6 +250,7 @@ KIND = Kind(
         "Expected score of a side after best play: level 45 to 55 of 100, slightly better 55 to 65, clearly better 65 to 85, winning 85 and more; "
         "'better' alone 53 and more; 'unclear' fails only outside 30 to 70. One band off is unsettled, two bands or the wrong side fails; a hedge widens a band by five points."
     ),
+    formula="points = expected score after best play; holds: in the band said; unsettled: one band off; fails: two bands, or the wrong side",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={

@@ -193,6 +193,7 @@ KIND = Kind(
         "Material at the end of the line shown, continued by best play until no capture gains a pawn, against material at the end of best play from before the loser's last move: "
         "a pawn 1 or more, the exchange 1 to 2.5, a piece 2 or more (less than 2 but at least 1 holds with a note when a piece was won and pawns given for it), a rook 3, the queen 3 net; 'X for Y' within one pawn of the difference. 'For free' and 'for nothing': the whole value. 'By force' asks the position itself, not the line shown. Said of what has happened ('has won', 'has cost'), material now against best play from before any of the loser's last four moves."
     ),
+    formula="gain = material(end of the line shown) - material(end of best play from before the loser's last move), both continued until no capture gains a pawn; holds: the amount <= gain",
     phrases=PHRASES,
     patterns={
         "amount": AMOUNT,

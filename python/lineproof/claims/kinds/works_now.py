@@ -142,6 +142,7 @@ KIND = Kind(
         "The move costs at most 5 points here (after a pass by the other side when that is to move), or keeps 85 of more than 90; from 15 it does not work, between it is unsettled. "
         "Whether it worked a move earlier is a second finding. 'Not yet', 'no longer' and 'too early' say that it does not work."
     ),
+    formula=f"cost = best - played; works: safe move; unsettled: cost < {POINTS}; does not: cost >= {POINTS}",
     phrases=PHRASES,
     slots={"on": _ON, "fails": _FAILS},
     vocabulary=frozenset(
