@@ -23,7 +23,7 @@ class Answer:
 
     claims: in words and glyphs together; of them glyphs in signs beside moves. sentences: all there are.
     sentences_checked: those with at least one claim; in_part: those of them of which a part was not read.
-    left_alone, not_understood, other_language: sentences without any claim, so that with the checked ones
+    left_alone, not_understood, other_language, opinions (marked by the author): sentences without any claim, so that with the checked ones
     they add up to all. one_off: unsettled claims one band or one mark off; the other unsettled ones are
     those that search could not settle.
     """
@@ -40,6 +40,7 @@ class Answer:
     left_alone: int
     not_understood: int
     other_language: int
+    opinions: int = 0
 
     @property
     def open(self) -> int:
@@ -105,10 +106,12 @@ class Answer:
             parts.append((self.not_understood, "not understood"))
         if self.other_language:
             parts.append((self.other_language, "in another language"))
+        if self.opinions:
+            parts.append((self.opinions, "marked as your opinion"))
         said = []
         for place, (number, what) in enumerate(parts):
             was = "was" if number == 1 else "were"
-            if what == "in another language":
+            if what in {"in another language", "marked as your opinion"}:
                 was = "is" if number == 1 else "are"
             noun = counted(number, "sentence") if place == 0 else f"{number:,}"
             said.append(f"{noun} {was} {what}")
@@ -145,6 +148,7 @@ def answer(proof: Proof) -> Answer:
         left_alone=count(Status.LEFT_ALONE),
         not_understood=count(Status.NOT_UNDERSTOOD),
         other_language=count(Status.OTHER_LANGUAGE),
+        opinions=count(Status.OPINION),
     )
 
 

@@ -39,6 +39,10 @@ def proof_json(proof: Proof) -> dict[str, Any]:
         "answer": {**asdict(said), "said": list(said.sentences_said())},
         "findings": [_finding(f) for f in findings],
         "sentences": [_sentence(r, numbers) for r in proof.reading.sentences],
+        "opinions": [
+            {"words": opinion.words, "move": opinion.move, "sentences": len(found)}
+            for opinion, found in proof.opinions
+        ],
         "changes": [asdict(change) for change in proof.changes],
         "run": {"seconds": round(proof.seconds, 3), "kept": proof.kept},
     }

@@ -18,7 +18,7 @@ from .located import Located, groups, located
 from .plain import harmless, plain
 from .signs import sign
 from .title import title_of
-from .wording import MAY_DIFFER, seconds, turned
+from .wording import MAY_DIFFER, gone, seconds, turned
 
 Show = Literal["read", "all"]
 """What to show beside the findings that fail or are unsettled: every sentence, or every finding too."""
@@ -47,6 +47,7 @@ def terminal(proof: Proof, console: Console, show: Show | None = None) -> str:
         if show == "read":
             page.sentences(proof, findings)
         page.changes(proof)
+        page.gone(proof)
         page.closing(proof, show)
     return captured.get()
 
@@ -135,6 +136,11 @@ class _Page:
             if len(some) <= _NEW_LISTED:
                 for change in some:
                     self.write(turned(change), 2)
+
+    def gone(self, proof: Proof) -> None:
+        for opinion in proof.newly_gone:
+            self.gap()
+            self.write(gone(opinion))
 
     def closing(self, proof: Proof, show: Show | None) -> None:
         self.gap()
