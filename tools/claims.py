@@ -25,6 +25,7 @@ from lineproof.claims.cost import LOST, SAFE
 from lineproof.claims.gain import HORIZON, QUIET
 from lineproof.claims.kind import Kind
 from lineproof.claims.passing import PAWN, POINTS
+from lineproof.proof.contradictions import RULES
 from lineproof.proof.effort import NEAR, Effort
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -45,7 +46,16 @@ _SIGNS = {1: "!", 2: "?", 3: "!!", 4: "??", 5: "!?", 6: "?!", 7: "□", 8: "□ 
 def page() -> str:
     """The whole document."""
     kinds = sorted(all_kinds(), key=lambda kind: kind.title)
-    return "\n".join([*_opening(kinds), *(line for kind in kinds for line in _kind(kind))]) + "\n"
+    return (
+        "\n".join(
+            [
+                *_opening(kinds),
+                *(line for kind in kinds for line in _kind(kind)),
+                *_contradictions(),
+            ]
+        )
+        + "\n"
+    )
 
 
 def _opening(kinds: list[Kind]) -> Iterator[str]:
@@ -86,6 +96,17 @@ def _opening(kinds: list[Kind]) -> Iterator[str]:
     yield "counted apart. The effort is raised where a number stands near an edge, and the last two steps must agree."
     yield ""
     yield f"## The {len(kinds)} kinds"
+
+
+def _contradictions() -> Iterator[str]:
+    yield ""
+    yield "## What contradicts"
+    yield ""
+    yield "Two claims in different sentences or glyphs that cannot both be true. Positions are the same by FIDE's Laws (9.2.3),"
+    yield "on whatever road they are reached. What both checks let hold is no contradiction, but for two moves that words call the best."
+    yield ""
+    for rule, meaning in RULES.items():
+        yield f"* **{rule}**: {meaning}"
 
 
 def _terms() -> Iterator[tuple[str, str]]:

@@ -18,6 +18,7 @@ from lineproof.lesson.opinions import Opinion, read_opinions
 
 from .asker import Interrupted
 from .changes import Change, changes
+from .contradictions import Contradiction, contradictions
 from .effort import Effort
 from .finding import NOT_ANSWERED, Finding
 from .opinions import Marked, set_apart, told_gone
@@ -39,6 +40,7 @@ class Proof:
     engine: version of our engine, which knows the rules and proves mates. outside: the program that answered the
     searches in its place, None where it did so itself; its answers may differ from run to run.
     opinions: the author's marks, each with its sentences. newly_gone: marks without a sentence, of which no earlier run has told.
+    contradictions: pairs of claims that cannot both be true.
     seconds: wall time. kept: False when the evidence could not be written (a read-only or full disk).
     """
 
@@ -53,6 +55,7 @@ class Proof:
     outside: Program | None = None
     opinions: tuple[Marked, ...] = ()
     newly_gone: tuple[Opinion, ...] = ()
+    contradictions: tuple[Contradiction, ...] = ()
 
     def count(self, outcome: Outcome) -> int:
         return sum(f.outcome is outcome for f in self.findings)
@@ -117,6 +120,7 @@ def prove(
             None if engine is None else engine.program,
             apart.marks,
             tuple(opinion for opinion in apart.gone if opinion.name not in told),
+            contradictions(findings),
         )
     finally:
         if own:

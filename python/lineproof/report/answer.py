@@ -41,6 +41,7 @@ class Answer:
     not_understood: int
     other_language: int
     opinions: int = 0
+    contradictions: int = 0
 
     @property
     def open(self) -> int:
@@ -97,6 +98,15 @@ class Answer:
         return f"Of the {self.unsettled:,} unsettled, {listed(parts)}."
 
     @property
+    def contradicting(self) -> str:
+        """How many pairs of claims contradict each other, "" when none do."""
+        if not self.contradictions:
+            return ""
+        if self.contradictions == 1:
+            return "In one place the lesson contradicts itself."
+        return f"In {self.contradictions:,} places the lesson contradicts itself."
+
+    @property
     def not_checked(self) -> str:
         """What was not read, "" when all was."""
         parts = []
@@ -123,7 +133,8 @@ class Answer:
 
     def sentences_said(self) -> tuple[str, ...]:
         """The answer in full."""
-        return tuple(s for s in (self.checked, self.unsettled_apart, self.not_checked) if s)
+        parts = (self.checked, self.unsettled_apart, self.contradicting, self.not_checked)
+        return tuple(part for part in parts if part)
 
 
 def answer(proof: Proof) -> Answer:
@@ -149,6 +160,7 @@ def answer(proof: Proof) -> Answer:
         not_understood=count(Status.NOT_UNDERSTOOD),
         other_language=count(Status.OTHER_LANGUAGE),
         opinions=count(Status.OPINION),
+        contradictions=len(proof.contradictions),
     )
 
 

@@ -14,6 +14,7 @@ from lineproof.claims import Outcome, Reading, Status
 from lineproof.proof import Proof
 
 from .answer import answer, changed
+from .contradicting import CONTRADICTS, contradicting
 from .located import Located, groups, located
 from .plain import harmless, plain
 from .signs import sign
@@ -44,6 +45,7 @@ def terminal(proof: Proof, console: Console, show: Show | None = None) -> str:
             page.heading(group.title)
             for finding in group.findings:
                 page.finding(finding)
+        page.contradictions(proof, findings)
         if show == "read":
             page.sentences(proof, findings)
         page.changes(proof)
@@ -99,6 +101,19 @@ class _Page:
         self.write(_quoted(finding), 2)
         for heading, text in finding.said():
             self.write(f"{heading}: {text}", 2)
+
+    def contradictions(self, proof: Proof, findings: tuple[Located, ...]) -> None:
+        if not proof.contradictions:
+            return
+        self.heading(CONTRADICTS)
+        for both in contradicting(proof, findings):
+            self.gap()
+            self.write(both.why)
+            for finding in both.pair:
+                head = Text(finding.address)
+                head.append(f"  {_beside(finding.label)}", "dim")
+                self.unbroken(Text("  ") + head)
+                self.write(_quoted(finding) + f" ({sign(finding.outcome)})", 2)
 
     def sentences(self, proof: Proof, findings: tuple[Located, ...]) -> None:
         self.heading("Every sentence, as it was read")

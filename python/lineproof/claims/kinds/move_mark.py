@@ -128,6 +128,14 @@ def outcome(written: str, best: int, played: int, shallow: bool) -> tuple[Outcom
     return (Outcome.UNSETTLED, True) if off == 1 else (Outcome.FAILS, False)
 
 
+def denied(written: str, best: int, played: int) -> bool:
+    """Whether the points of best and played agree with the denial of a mark: "no mistake", "not the best move"."""
+    earned = mark(best, played)
+    if _CLAIMED[written] is Earned.GOOD:
+        return earned is not Earned.GOOD
+    return earned < _CLAIMED[written]
+
+
 def check(claim: Claim, ask: Ask) -> Judgement:
     spot, move, written = claim.spot, claim.params["move"], claim.params["mark"]
     side = spot.board.turn
@@ -167,16 +175,11 @@ def _denied(claim: Claim, best: int, played: int, better: str, line: tuple[str, 
     """ "Not the best move", "no mistake": whether the cost says otherwise."""
     written, san = claim.params["mark"], claim.spot.board.san(claim.params["move"])
     good = _CLAIMED[written] is Earned.GOOD
-
-    def holds(cost: int, top: int) -> bool:
-        earned = mark(top, top - cost)
-        return earned is not Earned.GOOD if good else earned < _CLAIMED[written]
-
     cost = best - played
     because = f"{san} costs {spelled(cost)} against {better}." if cost else f"{san} costs nothing."
     instead = f"{san} is {'a good move' if good else 'as bad as that'}: it costs {spelled(cost)}."
-    near = edge_of_two(best, played, lambda b, p: holds(max(b - p, 0), b))
-    said = Outcome.HOLDS if holds(cost, best) else Outcome.FAILS
+    near = edge_of_two(best, played, lambda b, p: denied(written, b, min(b, p)))
+    said = Outcome.HOLDS if denied(written, best, played) else Outcome.FAILS
     return Judgement(
         said,
         because,

@@ -121,6 +121,7 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
     """A claim for each thing named that cannot be placed; none when all can."""
     said = {w.norm for w in sentence.words}
     reasons: list[tuple[str, Word, Word]] = []
+    belongs: dict[str, str | None] = {}
     boards = _boards(here)
     elsewhere = bool(said & _ELSEWHERE)
     for word in sentence.words:
@@ -129,6 +130,7 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
         reason = _misplaced(here, word, boards, elsewhere)
         if reason is not None:
             reasons.append((reason, word, word))
+            belongs[reason] = _played_at(here, word.san)
     if not _planned(sentence):
         reasons.extend(_absent(here, sentence, boards, elsewhere))
     changed = _changed(here, sentence)
@@ -140,7 +142,7 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
         claims.append(
             Claim(
                 kind=KIND.id, place=here.place, spot=here.spot, words=sentence.text[first.start : last.end], start=start, end=end,
-                params={"reason": reason}, sentence=here.sentence,
+                params={"reason": reason, "belongs": belongs.get(reason)}, sentence=here.sentence,
             )
         )  # fmt: skip
     return claims[:1]
@@ -248,14 +250,30 @@ def _line(place: Place) -> list[Place]:
 
 
 def _ahead(place: Place) -> list[Place]:
-    """The moves below a place."""
+    """The moves below a place, on whatever road its position, or one below it, is reached."""
     found: list[Place] = []
-    stack = list(place.children)
+    stack, seen = [place], set[int]()
     while stack and len(found) < BELOW:
         at = stack.pop()
         found.append(at)
-        stack.extend(at.children)
-    return found
+        if at.key in seen:
+            continue
+        seen.add(at.key)
+        twins = (twin for twin in at.lesson.positions[at.key] if twin != at)
+        stack[:0] = [child for twin in twins for child in twin.children]
+        stack.extend(at.children)  # its own line first
+    return found[1:]
+
+
+def _played_at(here: Here, san: str) -> str | None:
+    """Where else the lesson plays a move: the words may have been written there."""
+    for place in here.lesson.places:
+        if place.san is not None and _clean(place.san) == _clean(san):
+            before = place.parent
+            after = f" after {before.label}" if before is not None and before.uci else ""
+            line, _ = here.lesson.locate(place.span[0] if place.span else 0)
+            return f"The lesson plays {place.label}{after}, in line {line}: the words may belong there."
+    return None
 
 
 def _absent(
@@ -352,16 +370,17 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
         f"{reason[0].upper()}{reason[1:]}.",
         (),
         Spot(claim.spot.root_fen, claim.spot.moves, claim.spot.board),
+        second=claim.params["belongs"],
     )
 
 
 KIND = Kind(
     id="stale",
     title="Stale words",
-    version=1,
+    version=2,
     definition=(
-        "The sentence names a move that is legal neither before nor after the move beside it, nor after a pass, nor next in the sentence's own sequence, nor played on this line or below; "
-        "or a wrong move number or side; or a piece with its square that stands there neither here nor on this line. Unsettled: since the words were saved the move beside them has changed."
+        "The sentence names a move that is legal neither before nor after the move beside it, nor after a pass, nor next in the sentence's own sequence, nor played on this line or below, on whatever road the position is reached; "
+        "or a wrong move number or side; or a piece with its square that stands there neither here nor on this line. Unsettled: since the words were saved the move beside them has changed. Where the lesson plays the move elsewhere, a second finding says where."
     ),
     scan=scan,
     check=check,

@@ -100,8 +100,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     if not found.counted:
         because = f"{title(side)} is lost whatever he plays, so what {san} costs is not counted."
         return Judgement(Outcome.UNSETTLED, because)
-    said = _outcome(found.best, found.played)
-    near = edge_of_two(found.best, found.played, _outcome)
+    said = outcome(found.best, found.played)
+    near = edge_of_two(found.best, found.played, outcome)
     because = f"{san} costs {title(side)} {spelled(found.points)} here"
     because += "." if found.is_best else f" against {found.better}."
     second = None
@@ -114,7 +114,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     )  # fmt: skip
 
 
-def _outcome(best: int, played: int) -> Outcome:
+def outcome(best: int, played: int) -> Outcome:
+    """What the points of best and played say of a move that is said to work."""
     if is_safe(best, played):
         return Outcome.HOLDS
     return Outcome.FAILS if best - played >= POINTS else Outcome.UNSETTLED
