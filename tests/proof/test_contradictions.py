@@ -175,11 +175,7 @@ def test_the_report_shows_both_places() -> None:
     assert "In one place the lesson contradicts itself." in value["answer"]["said"]
     said = terminal(proof, Console(width=80))
     part = said.split("What contradicts itself")[1]
-    assert (
-        part.index(first)
-        < part.index("The position is level")
-        < part.index(second)
-    )
+    assert part.index(first) < part.index("The position is level") < part.index(second)
     page = html(proof)
     assert '<section id="contradicts"' in page
     assert page.count(second) >= 1

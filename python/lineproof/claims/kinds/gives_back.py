@@ -11,6 +11,7 @@ from lineproof.claims.gain import end_of_shown_line, settled
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import doer
+from lineproof.claims.showing import shortest
 
 PHRASES = (
     "[{agent}] <give back/return/hand back/surrender again/pay back/let go of again> {amount}",
@@ -44,7 +45,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     final = settled(ask, shown, side)
     given = before - final.balance
     least = LEAST[name][0]
-    line = (*shown.moves[len(claim.spot.moves) :], *final.moves)
+    line = shortest(claim.spot, (*shown.moves[len(claim.spot.moves) :], *final.moves))
     numbers = {"before": before, "after": final.balance, "given": given}
     if before < 1:
         because = f"{title(side)} was not ahead in material, so there is nothing to give back."

@@ -7,7 +7,7 @@ from typing import Any
 from lineproof.claims.bands import edge_of_two, spoken
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.cost import LOST, SAFE, told, weigh
+from lineproof.claims.cost import LOST, SAFE, taught, told, weigh
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import PLAYED, denied, played
@@ -88,7 +88,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     )
     return Judgement(
         said, because, cost.line, claim.spot, cost.numbers, near, instead, one_off,
-        marks=(Mark("move", (move[:2], move[2:4]), cost.side),),
+        marks=(Mark("move", (move[:2], move[2:4]), cost.side),), second=taught(cost, claim.spot),
     )  # fmt: skip
 
 

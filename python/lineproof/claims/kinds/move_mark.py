@@ -9,7 +9,7 @@ from lineproof.claims.bands import Mark as Earned
 from lineproof.claims.bands import edge, edge_of_two, mark
 from lineproof.claims.board import NAMES, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.cost import LOST, spelled, told, weigh
+from lineproof.claims.cost import LOST, spelled, taught, told, weigh
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import PLAYED, contrasted, played
@@ -167,7 +167,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     return Judgement(
         said, because, weighed.line, spot, weighed.numbers, near,
         None if said is Outcome.HOLDS else f"For {title(side)} {san} is {_WORDING[earned]}.", one_off,
-        marks=(Mark("move", (move[:2], move[2:4]), side),),
+        marks=(Mark("move", (move[:2], move[2:4]), side),), second=taught(weighed, spot),
     )  # fmt: skip
 
 

@@ -5,12 +5,14 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from lineproof.claims.alternatives import alternatives
 from lineproof.claims.bands import band, edge_of_two, seen_from, spoken
 from lineproof.claims.board import title
 from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import PLAYED, played
+from lineproof.claims.showing import shortest
 
 LEAST = 15
 """Points that every other move costs at least."""
@@ -110,10 +112,12 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         "cost": cost,
     }
     margin = edge_of_two(own, second, _is_only)
+    line = shortest(spot, alone.moves, most=SHOWN)
     if holds:
         because = f"Every other move costs at least {cost} points: after {rival_san} {spoken(side, second)}."
+        others_lose = alternatives(ask, claim.place, spot, move, line)
         return Judgement(
-            Outcome.HOLDS, because, alone.moves[:SHOWN], spot, numbers, margin, marks=mark
+            Outcome.HOLDS, because, line, spot, numbers, margin, marks=mark, second=others_lose
         )
     if cost <= 0:
         because = (
@@ -129,7 +133,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     return Judgement(
         Outcome.FAILS,
         because,
-        alone.moves[:SHOWN],
+        line,
         spot,
         numbers,
         margin,

@@ -12,6 +12,7 @@ from lineproof.claims.gain import counted, end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import doer
+from lineproof.claims.showing import shortest
 
 WINDOW = 2
 """Plies that are looked back for the loss that is made good."""
@@ -88,7 +89,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     final = settled(ask, shown, side)
     gain = final.balance - low
     least = LEAST[name][1]
-    line = (*shown.moves[len(claim.spot.moves) :], *final.moves)
+    line = shortest(claim.spot, (*shown.moves[len(claim.spot.moves) :], *final.moves))
     numbers = {"behind": -low, "after": final.balance, "regained": gain}
     if low >= 0:
         because = f"{title(side)} was not behind in material, so there is nothing to regain."
