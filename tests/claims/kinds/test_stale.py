@@ -100,3 +100,12 @@ def test_a_finding_shows_the_place_where_the_lesson_plays_the_move() -> None:
     assert finding.judgement.second == (
         "The lesson plays 4... Bf5 after 4. exd5, in line 1: the words may belong there."
     )
+
+
+def test_a_finding_shows_the_place_where_the_piece_stands() -> None:
+    text = "1. e4 e5 2. Nc3 Nf6 {Take the bishop on g4 at once.} (2... d6 3. Nf3 Bg4) 3. f4 *"
+    (claim,) = [c for c in claims_of(text) if c.kind == "stale"]
+    finding = settle(claim, Effort.SKETCH, EvidenceStore(None))
+    assert finding.judgement.second == (
+        "In the lesson such a piece stands there after 3... Bg4, in line 1: the words may belong there."
+    )

@@ -6,13 +6,14 @@ import re
 from typing import Any
 
 from lineproof.claims.bands import seen_from
-from lineproof.claims.board import Pinned, name, other, pins, side_of, title, upper
+from lineproof.claims.board import Pinned, name, other, pieces, pins, side_of, title, upper
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.reference import Reference
 from lineproof.claims.showing import comes_to, shortest
 from lineproof.claims.timing import as_it_stands, of_this_move
+from lineproof.engine import Board
 
 _TO = "[to {behind}|against {behind}|on to {behind}]"
 _PIN = "pin/nail/nail down/pin down"
@@ -212,7 +213,9 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         pin = found[0]
         because = f"{upper(name(board, pin.piece))} is pinned to {name(board, pin.behind)} by {name(board, pin.pinner)}, not as the words say."
     else:
-        because = f"No enemy line piece looks through {where} at a king, a bigger or an unprotected piece."
+        because = _only_at(board, claim.params["candidates"]) or (
+            f"No enemy line piece looks through {where} at a king, a bigger or an unprotected piece."
+        )
     return Judgement(
         Outcome.FAILS,
         because,
@@ -221,6 +224,23 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         {},
         instead=because if found else f"{upper(where)} is not pinned.",
     )
+
+
+def _only_at(board: Board, candidates: list[str]) -> str:
+    """Where an enemy line piece looks through one of some pieces only at one that makes no pin: which; "" where none does."""
+    for at in candidates:
+        letter = board.piece_at(at)
+        if letter is None:
+            continue
+        side = side_of(letter)
+        own = pieces(board, side)
+        for by in board.attackers(other(side), at):
+            if (board.piece_at(by) or "").lower() not in "brq":
+                continue
+            for behind in board.attacks(by, [at]):
+                if behind in own and behind != at and behind not in board.attacks(by):
+                    return f"{upper(name(board, by))} looks through {name(board, at)} only at {name(board, behind)}."
+    return ""
 
 
 def _fits(claim: Claim, pin: Pinned) -> bool:

@@ -121,7 +121,6 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
     """A claim for each thing named that cannot be placed; none when all can."""
     said = {w.norm for w in sentence.words}
     reasons: list[tuple[str, Word, Word]] = []
-    belongs: dict[str, str | None] = {}
     boards = _boards(here)
     elsewhere = bool(said & _ELSEWHERE)
     for word in sentence.words:
@@ -130,22 +129,23 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
         reason = _misplaced(here, word, boards, elsewhere)
         if reason is not None:
             reasons.append((reason, word, word))
-            belongs[reason] = _played_at(here, word.san)
     if not _planned(sentence):
         reasons.extend(_absent(here, sentence, boards, elsewhere))
     changed = _changed(here, sentence)
     if changed is not None:
         reasons.append((changed, sentence.words[0], sentence.words[-1]))
     claims: list[Claim] = []
-    for reason, first, last in reasons:
+    for reason, first, last in reasons[:1]:
+        told = reason.startswith(CHANGED)
+        belongs = None if told else _belongs(here, sentence, first, last)
         start, end = sentence.start + first.start, sentence.start + last.end
         claims.append(
             Claim(
                 kind=KIND.id, place=here.place, spot=here.spot, words=sentence.text[first.start : last.end], start=start, end=end,
-                params={"reason": reason, "belongs": belongs.get(reason)}, sentence=here.sentence,
+                params={"reason": reason, "belongs": belongs}, sentence=here.sentence,
             )
         )  # fmt: skip
-    return claims[:1]
+    return claims
 
 
 def _planned(sentence: Sentence) -> bool:
@@ -265,14 +265,21 @@ def _ahead(place: Place) -> list[Place]:
     return found[1:]
 
 
-def _played_at(here: Here, san: str) -> str | None:
-    """Where else the lesson plays a move: the words may have been written there."""
+def _belongs(here: Here, sentence: Sentence, first: Word, last: Word) -> str | None:
+    """Where else the lesson plays the move, or has the piece, that the words name: they may have been written there."""
     for place in here.lesson.places:
-        if place.san is not None and _clean(place.san) == _clean(san):
-            before = place.parent
-            after = f" after {before.label}" if before is not None and before.uci else ""
+        if first.san is not None and not first.spoken:
+            fits = place.san is not None and _clean(place.san) == _clean(first.san)
+            says = "The lesson plays"
+        else:
+            words = [w.norm for w in sentence.words if first.start <= w.start <= last.start]
+            fits = bool(Reference.read(" ".join(words)).squares(place.board, None))
+            says = "In the lesson such a piece stands there after"
+        if fits and place.uci is not None:
             line, _ = here.lesson.locate(place.span[0] if place.span else 0)
-            return f"The lesson plays {place.label}{after}, in line {line}: the words may belong there."
+            before = place.parent
+            after = f" after {before.label}" if before and before.uci and "plays" in says else ""
+            return f"{says} {place.label}{after}, in line {line}: the words may belong there."
     return None
 
 
@@ -311,13 +318,8 @@ def _absent(
             if letter
             else ""
         )
-        found.append(
-            (
-                f"no such piece ({text}) stands there, here or in this line{stands}",
-                sentence.words[first],
-                sentence.words[last],
-            )
-        )
+        reason = f"no such piece ({text}) stands there, here or in this line{stands}"
+        found.append((reason, sentence.words[first], sentence.words[last]))
     return found
 
 
@@ -380,7 +382,7 @@ KIND = Kind(
     version=2,
     definition=(
         "The sentence names a move that is legal neither before nor after the move beside it, nor after a pass, nor next in the sentence's own sequence, nor played on this line or below, on whatever road the position is reached; "
-        "or a wrong move number or side; or a piece with its square that stands there neither here nor on this line. Unsettled: since the words were saved the move beside them has changed. Where the lesson plays the move elsewhere, a second finding says where."
+        "or a wrong move number or side; or a piece with its square that stands there neither here nor on this line. Unsettled: since the words were saved the move beside them has changed. Where the lesson plays the move, or has the piece, elsewhere, a second finding says where."
     ),
     scan=scan,
     check=check,
