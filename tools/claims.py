@@ -3,7 +3,7 @@
     .venv/bin/python tools/claims.py            writes it anew
     .venv/bin/python tools/claims.py --check    fails when it is stale
 
-Numbers are read from the constants of the code, and each example is one that the phrase it is made from accepts.
+Numbers are read from the constants of the code, examples from the tests of the kinds.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""Example phrases of a kind: sentences of its own tests that one of its phrases accepts.
+"""Example phrases of a kind: sentences that its own tests let be read.
 
 >>> from lineproof.claims import all_kinds
 >>> fork = next(kind for kind in all_kinds() if kind.id == "fork")
@@ -14,42 +14,50 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from lineproof.claims.kind import Kind
-from lineproof.claims.sentence import words
 
 TESTS = Path(__file__).resolve().parent.parent / "tests" / "claims" / "kinds"
 _LONGEST = 70
 """Characters of an example."""
 _SENTENCE = re.compile(r"[A-Z0-9][^%{}]*\w[.!]")
 _COMMENT = re.compile(r"\{([^{}]+)\}")
-_OF_WHAT_IS_NOT_READ = re.compile("unread|not_read|left_alone|fails")
+_OF_SOMETHING_ELSE = re.compile("unread|not_read|left_alone|fails|near_miss")
 """Names of tests whose sentences are no examples."""
 
 
 def examples(kind: Kind, most: int) -> list[str]:
-    """At most so many, each accepted by another phrase where the tests have that many."""
+    """At most so many, such as begin differently before such as begin alike."""
+    if kind.read is None:
+        return []  # it has no phrases
     found: dict[str, str] = {}
     spare: list[str] = []
     for text in _sentences(TESTS / f"test_{kind.id.replace('-', '_')}.py"):
-        clause = "".join(f" {word.norm}" for word in words(text))
-        by = next((p.source for p in kind.compiled if p.match(clause) is not None), None)
-        if by is None or text in (*found.values(), *spare):
-            continue
-        if by in found:
+        begins = " ".join(text.split()[:2])
+        if not kind.vocabulary & set(re.findall(r"[a-z]+|\d+", text.lower())):
+            continue  # a reason that is expected, not words that are read
+        if begins not in found:
+            found[begins] = text
+        elif text not in found.values() and text not in spare:
             spare.append(text)
-        else:
-            found[by] = text
     return [*found.values(), *spare][:most]
 
 
 def _sentences(test: Path) -> Iterator[str]:
-    """The sentences that a test file lets be read."""
+    """The sentences that a test file gives to the reader, not those that it expects of a finding."""
     if not test.exists():
         return
     for function in ast.parse(test.read_text(encoding="utf-8")).body:
-        if not isinstance(function, ast.FunctionDef) or _OF_WHAT_IS_NOT_READ.search(function.name):
+        if not isinstance(function, ast.FunctionDef) or _OF_SOMETHING_ELSE.search(function.name):
             continue
-        for node in ast.walk(function):
-            if isinstance(node, ast.Constant) and isinstance(node.value, str):
-                for text in _COMMENT.findall(node.value) or [node.value]:
-                    if _SENTENCE.fullmatch(text) and " " in text and len(text) <= _LONGEST:
-                        yield text
+        nodes = list(ast.walk(function))
+        expected = {id(c) for n in nodes if isinstance(n, ast.Compare) for c in ast.walk(n)}
+        given = {
+            id(c) for n in nodes if isinstance(n, ast.Call) for a in n.args for c in ast.walk(a)
+        }
+        for node in nodes:
+            if not isinstance(node, ast.Constant) or not isinstance(node.value, str):
+                continue
+            if id(node) in expected and id(node) not in given:
+                continue
+            for text in _COMMENT.findall(node.value) or [node.value]:
+                if _SENTENCE.fullmatch(text) and " " in text and len(text) <= _LONGEST:
+                    yield text

@@ -41,7 +41,7 @@ def contradiction_section(proof: Proof, findings: Sequence[Located]) -> Section 
     rows = [_row(both) for both in contradicting(proof, findings)]
     if not rows:
         return None
-    said = "Two claims that cannot both be true. Which of them is wrong, the sign behind it says."
+    said = "Two claims that cannot both be true. Behind each stands what its check found."
     return Section("contradicts", CONTRADICTS, (lead(said), tag("ul", *rows, class_="plain")))
 
 
