@@ -27,7 +27,7 @@ test: test-setup ## set everything up and run every check and test
 	cargo test --workspace --locked
 	$(PYTHON_IN) -m pytest
 
-lint: test-setup ## formats, lints, types, import direction, licences
+lint: test-setup ## formats, lints, types, import direction, licences, docs/claims.md
 	cargo fmt --all --check
 	cargo clippy --workspace --all-targets --locked -- -D warnings
 	$(PYTHON_IN) -m ruff check $(OWN_PYTHON)
@@ -36,6 +36,7 @@ lint: test-setup ## formats, lints, types, import direction, licences
 	$(PYTHON_IN) -m mypy --strict tools
 	.venv/bin/lint-imports
 	$(PYTHON_IN) tools/third_party.py --check
+	$(PYTHON_IN) tools/claims.py --check
 
 format: $(TEST_TOOLS) ## write all code in the one format
 	cargo fmt --all

@@ -17,6 +17,7 @@ from lineproof import lesson as lessons
 from lineproof.claims import Outcome
 from lineproof.lesson import LessonError, Settings, Side
 from lineproof.proof import Effort, EvidenceStore, Finding, Progress, Proof, evidence_file, prove
+from lineproof.proof.marking import mark, take_back
 
 if TYPE_CHECKING:
     from lineproof.engine.outside.pool import OutsideEngine
@@ -65,6 +66,28 @@ class Lesson(lessons.Lesson):
     def __reduce__(self) -> tuple[object, ...]:
         again, values = super().__reduce__()
         return (_again, (again, values))
+
+    def mark_opinion(
+        self, words: str = "", at: tuple[int, int | None] | None = None
+    ) -> tuple[Lesson, str]:
+        """Marks a sentence as the author's opinion, which is not checked, and writes lesson.toml.
+
+        words: the sentence or a part of it. at: its line and perhaps column.
+        :returns: the lesson with the mark, and the whole sentence.
+        :raises LessonError: when not just one sentence is meant, the lesson has no folder, or it cannot be written.
+        """
+        lesson, reading = mark(self, words, at)
+        return _provable(lesson), reading.sentence.text
+
+    def take_back_opinion(
+        self, words: str = "", at: tuple[int, int | None] | None = None
+    ) -> tuple[Lesson, str]:
+        """Takes such a mark back, also one whose sentence is gone.
+
+        :raises LessonError: as `mark_opinion`.
+        """
+        lesson, opinion = take_back(self, words, at)
+        return _provable(lesson), opinion.words
 
     def evidence(self) -> EvidenceStore:
         """The lesson's evidence store, opened; close it after use."""

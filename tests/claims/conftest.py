@@ -87,5 +87,8 @@ class Scripted:
     def shallow(self, spot: Spot) -> Line | None:
         return self._line(self.first_sight, 50) if self.first_sight else None
 
+    def aside(self, spot: Spot, uci: str) -> Line:
+        return self._line(uci, self.points.get(uci, 50))
+
     def mate(self, spot: Spot, moves: int) -> tuple[bool | None, tuple[str, ...]]:
         return None, ()

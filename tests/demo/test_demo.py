@@ -86,6 +86,14 @@ def test_nothing_fails_in_the_true_lesson_and_little_is_unsettled(true_lesson: P
     assert true_lesson.count(Outcome.UNSETTLED) <= 4
 
 
+def test_the_true_lesson_does_not_contradict_itself(true_lesson: Proof) -> None:
+    assert true_lesson.contradictions == ()
+
+
+def test_why_is_shown_in_at_most_five_moves(true_lesson: Proof) -> None:
+    assert max(len(f.judgement.line) for f in true_lesson.findings) <= 10
+
+
 @pytest.mark.parametrize(
     "planted", PLANTED["planted"] + PLANTED["stale"], ids=lambda p: p["words"][:40]
 )

@@ -153,7 +153,7 @@ def test_what_the_documents_say_of_the_command_line_is_there() -> None:
     run = Path(sys.executable).parent / "lineproof"
     helps = "".join(
         subprocess.run([run, name, "--help"], capture_output=True, text=True, check=True).stdout
-        for name in ("prove", "new", "where")
+        for name in ("prove", "new", "opinion", "where")
     )
     for option in re.findall(r"`(--[a-z]+)`", (ROOT / "README.md").read_text(encoding="utf-8")):
         assert option in helps

@@ -93,5 +93,5 @@ def test_two_runs_differ_in_nothing_but_the_run(proof: Proof) -> None:
 
 
 def test_every_schema_is_valid() -> None:
-    for name in ("proof", "new", "where", "perft", "solve", "speed"):
+    for name in ("proof", "new", "opinion", "where", "perft", "solve", "speed"):
         jsonschema.Draft202012Validator.check_schema(schema(name))  # type: ignore[arg-type]

@@ -121,6 +121,12 @@ class Ask(Protocol):
     def shallow(self, spot: Spot) -> Line | None:
         """What a shallow search (2,000 nodes) likes first."""
 
+    def aside(self, spot: Spot, uci: str) -> Line:
+        """One move searched alone at the nodes of a sketch: for what is shown beside an answer, never for the answer.
+
+        :raises GameOver: as `move`.
+        """
+
     def mate(self, spot: Spot, moves: int) -> tuple[bool | None, tuple[str, ...]]:
         """Whether the mover mates in at most `moves`: an exhaustive search, no selective pruning.
 

@@ -11,8 +11,10 @@ from dataclasses import dataclass
 
 from lineproof.engine import Line
 
-from .bands import Mark, mark, seen_from, spoken
+from .bands import Band, Mark, band, mark, seen_from, spoken
+from .board import other
 from .claim import SHOWN, Ask, GameOver, Spot
+from .showing import comes_to, numbered, shortest
 
 LOST = 15
 """Points of the best move below which what a move costs is not counted."""
@@ -20,6 +22,12 @@ SAFE = 5
 """Points that a move costs at most and still counts as good as the best (a safe, a sensible move)."""
 MISTAKE = 12
 """Points from which a move is a mistake."""
+
+
+WORSE = 45
+"""Points below which a side stands worse: then what falls in the line is why."""
+INSTEAD = 5
+"""Plies that are shown of the better line beside a move that costs something."""
 
 
 @dataclass(frozen=True)
@@ -88,8 +96,20 @@ def weigh(ask: Ask, spot: Spot, *moves: str) -> Cost:
         board.san(best_line.moves[0]),
         best,
         played,
-        played_line.moves[:SHOWN],
+        shown(spot, played_line.moves, played),
         best_line.moves[:SHOWN],
+    )
+
+
+def shown(spot: Spot, moves: Sequence[str], points: int) -> tuple[str, ...]:
+    """The evidence of a move: the shortest line where its score comes from what is won in it, else five moves.
+
+    points: of the mover after the move.
+    """
+    return (
+        shortest(spot, moves, most=SHOWN)
+        if abs(band(points)) >= Band.CLEAR
+        else tuple(moves[:SHOWN])
     )
 
 
@@ -110,6 +130,19 @@ def told(cost: Cost) -> str:
         f"{cost.san} costs {spelled(cost.points)} against {cost.better}: {spoken(cost.side, cost.played)}, "
         f"after {cost.better} {spoken(cost.side, cost.best)}."
     )
+
+
+def taught(cost: Cost, spot: Spot) -> str | None:
+    """What a move that costs something loses, and what is better, as a teacher shows them; None for a move as good as the best.
+
+    spot: where it is played.
+    """
+    if not cost.counted or mark(cost.best, cost.played) is Mark.GOOD:
+        return None
+    what = comes_to(spot, cost.line, other(cost.side)) if cost.played < WORSE else ""
+    better = numbered(spot, cost.best_line[:INSTEAD])
+    loses = f"{what[0].upper()}{what[1:]}. " if what else ""
+    return f"{loses}Better is {better}."
 
 
 def spelled(points: int) -> str:

@@ -27,7 +27,8 @@ class Kind:
     """One file in `kinds` holds one `KIND`; the registry finds it there.
 
     id: as in findings and JSON. version: raised whenever the meaning changes, so that old evidence is not reused.
-    definition: one sentence with its numbers. source: where the definition comes from.
+    definition: one sentence with its numbers. source: where the definition comes from. formula: the same as a formula, where
+    something is reckoned.
     slots: tables from words to values. patterns: slots of the kind's own whose words are free, as regular expressions.
     vocabulary: words without which no phrase of this kind can match; they also tell a sentence that was not
     understood from one that claims nothing.
@@ -44,6 +45,7 @@ class Kind:
     definition: str
     check: Callable[[Claim, Ask], Judgement]
     source: str = "common practice"
+    formula: str = ""
     phrases: tuple[str, ...] = ()
     slots: Slots = field(default_factory=dict)
     patterns: Mapping[str, str] = field(default_factory=dict)

@@ -9,7 +9,8 @@ from .bands import seen_from
 from .board import material, other
 from .claim import Ask, Spot
 from .cost import SAFE, only
-from .gain import settled
+from .gain import Count, settled
+from .showing import shortest
 
 PAWN = 1
 """Pawns that a threat gains at least."""
@@ -112,4 +113,14 @@ def gained(ask: Ask, spot: Spot, side: str, allowed: Sequence[str] | None = None
     points = seen_from(side, line.points)
     base = points if without is None else seen_from(side, without.points)
     best = max(points, seen_from(side, whole.points))
-    return Gain(free, uci, mates, won, points, base, best, (uci, *count.moves))
+    return Gain(
+        free, uci, mates, won, points, base, best, _shown(ask, free, (uci, *count.moves), count)
+    )
+
+
+def _shown(ask: Ask, free: Spot, moves: tuple[str, ...], count: Count) -> tuple[str, ...]:
+    """The shortest line that shows what the pass gives away; to the mate where it mates."""
+    if count.mated is not None:
+        mating = ask.best(count.spot)
+        moves = (*moves, *(mating.moves if mating is not None else ()))
+    return shortest(free, moves)

@@ -53,6 +53,7 @@ class Status(StrEnum):
     LEFT_ALONE = "left alone"
     NOT_UNDERSTOOD = "not understood"
     OTHER_LANGUAGE = "other language"
+    OPINION = "your opinion"
 
 
 @dataclass(frozen=True)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import contextlib
 import os
-from collections.abc import Callable, Mapping, MutableMapping
+import re
+from collections.abc import Callable, Mapping, MutableMapping, MutableSequence, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -19,6 +20,7 @@ from lineproof.lesson.errors import (
     shortened,
 )
 from lineproof.lesson.lesson import HOME, LINES, SETTINGS, Lesson
+from lineproof.lesson.opinions import OpinionError, read_opinions
 from lineproof.lesson.save import replace_file
 from lineproof.lesson.settings import (
     AUDIENCE,
@@ -97,7 +99,26 @@ def parse_settings(text: str, *, path: str, title: str) -> Settings:
     decisions = values.get("decisions", {})
     if not isinstance(decisions, dict):
         raise wrong("decisions", "decisions is no table", "write [decisions] on a line of its own")
+    try:
+        read_opinions(decisions)
+    except OpinionError as error:
+        line, column = _place_of_opinion(error.number, text)
+        raise SettingsError(
+            str(error), path=path, line=line, column=column, hint=error.hint
+        ) from error
     return Settings(title if title_here is None else title_here, side, audience, speed, decisions)
+
+
+def _place_of_opinion(number: int, text: str) -> tuple[int, int]:
+    """(line, column) of the entry of an opinion; of the decisions where they are spelled in another way."""
+    heads = re.finditer(
+        r"^[ \t]*(\[\[[ \t]*decisions[ \t]*\.[ \t]*opinions[ \t]*\]\])", text, re.MULTILINE
+    )
+    starts = [head.start(1) for head in heads]
+    if number >= len(starts):
+        return place_of("decisions", text)
+    before = text[: starts[number]]
+    return before.count("\n") + 1, len(before) - before.rfind("\n")
 
 
 def new(
@@ -277,8 +298,23 @@ def _merge(table: Any, values: Mapping[str, Any]) -> None:
     for key, value in values.items():
         if isinstance(value, Mapping) and isinstance(table.get(key), MutableMapping):
             _merge(table[key], value)
+        elif isinstance(value, list) and isinstance(table.get(key), MutableSequence):
+            _merge_list(table[key], value)
         else:
             _set(table, key, value)
+
+
+def _merge_list(entries: Any, values: Sequence[Any]) -> None:
+    """Makes a list hold these values: takes out what is not among them, and puts what is new in its place."""
+    at = 0
+    for value in values:
+        while at < len(entries) and entries[at] != value and entries[at] not in values:
+            del entries[at]
+        if at == len(entries) or entries[at] != value:
+            entries.insert(at, value)
+        at += 1
+    while len(entries) > at:
+        del entries[at]
 
 
 def _set(table: Any, key: str, value: Any) -> None:

@@ -119,7 +119,7 @@ def _broken(message: str, text: str, path: str) -> SettingsError:
 
 def place_of(key: str, text: str) -> tuple[int, int]:
     """(line, column) of a top-level key or table; (1, 1) where it is spelled in an unusual way."""
-    spelled = rf"[ \t]*(?:\[[ \t]*)?[\"']?{re.escape(key)}[\"']?[ \t]*[=.\]]"
+    spelled = rf"[ \t]*(?:\[\[?[ \t]*)?[\"']?{re.escape(key)}[\"']?[ \t]*[=.\]]"
     for number, line in enumerate(text.split("\n"), 1):
         if re.match(spelled, line):
             return number, len(line) - len(line.lstrip()) + 1

@@ -19,6 +19,10 @@ SHALLOW = 2_000
 """Nodes of the search that tells what strikes the eye first."""
 
 
+ASIDE = 40_000
+"""Nodes of a search for what is shown beside an answer: those of a sketch."""
+
+
 class Interrupted(Exception):  # noqa: N818 - a stop is no error
     """The run was stopped while a question was being answered."""
 
@@ -62,6 +66,12 @@ class Asker:
 
     def shallow(self, spot: Spot) -> Line | None:
         return self._search("best", spot, SHALLOW, None)
+
+    def aside(self, spot: Spot, uci: str) -> Line:
+        line = self._search("best", spot, ASIDE, [uci])
+        if line is None:
+            raise GameOver("the game is drawn here")
+        return line
 
     def mate(self, spot: Spot, moves: int) -> tuple[bool | None, tuple[str, ...]]:
         fen = spot.short[0] if not spot.short[1] else spot.board.fen

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from lineproof.claims import Claim
 from lineproof.engine.outside.program import is_outside
 
 from .finding import NOT_ANSWERED, Finding
@@ -26,9 +27,12 @@ class Change:
 
 
 def changes(
-    last: dict[str, Any] | None, findings: Sequence[Finding], effort: str
+    last: dict[str, Any] | None,
+    findings: Sequence[Finding],
+    effort: str,
+    opinions: Sequence[Claim] = (),
 ) -> tuple[Change, ...]:
-    """Compares with the last run's record; nothing without one."""
+    """Compares with the last run's record; nothing without one. opinions: claims of sentences that the author has marked."""
     try:
         old = {f["fingerprint"]: f for f in last["findings"]} if last is not None else None
     except (KeyError, TypeError):
@@ -37,6 +41,9 @@ def changes(
         return ()
     found: list[Change] = []
     new_prints: set[str] = set()
+    marked = {claim.fingerprint() for claim in opinions}
+    marks = last.get("opinions")
+    was_marked = {str(mark) for mark in marks} if isinstance(marks, list) else set()
     for finding in findings:
         record = finding.record()
         new_prints.add(record["fingerprint"])
@@ -48,7 +55,9 @@ def changes(
                     words,
                     "",
                     record["outcome"],
-                    "new words, or words that were changed",
+                    "your mark on the sentence is taken back"
+                    if record["fingerprint"] in was_marked
+                    else "new words, or words that were changed",
                     record["place"],
                 )
             )
@@ -62,7 +71,9 @@ def changes(
                     print_.rsplit("|", 1)[-1],
                     before["outcome"],
                     "",
-                    "the words are gone or were changed",
+                    "you marked the sentence as your opinion"
+                    if print_ in marked
+                    else "the words are gone or were changed",
                     before.get("place", ""),
                 )
             )

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from lineproof.claims import Claim, Judgement, Outcome, Spot, kind_of
+from lineproof.claims.showing import numbered
 from lineproof.engine import ENGINE_VERSION
 
 NOT_ANSWERED = "the engine did not answer"
@@ -40,20 +41,7 @@ class Finding:
 
     def evidence(self) -> str:
         """The evidence line in SAN with move numbers, "" when the finding needs none."""
-        spot = self.line_from
-        if not self.judgement.line:
-            return ""
-        number, white = spot.board.move_number, spot.board.turn == "white"
-        words: list[str] = []
-        for san in spot.board.san_line(list(self.judgement.line)):
-            if white:
-                words.append(f"{number}.")
-            elif not words:
-                words.append(f"{number}...")
-            words.append(san)
-            number += not white
-            white = not white
-        return " ".join(words)
+        return numbered(self.line_from, self.judgement.line)
 
     def record(self) -> dict[str, Any]:
         """What the next run compares with."""

@@ -14,11 +14,14 @@ from typing import TYPE_CHECKING
 from lineproof.claims import LessonReading, Outcome, read_lesson
 from lineproof.engine import ENGINE_VERSION, Stop
 from lineproof.lesson import Lesson
+from lineproof.lesson.opinions import Opinion, read_opinions
 
 from .asker import Interrupted
 from .changes import Change, changes
+from .contradictions import Contradiction, contradictions
 from .effort import Effort
 from .finding import NOT_ANSWERED, Finding
+from .opinions import Marked, set_apart, told_gone
 from .settling import settle
 from .store import EvidenceStore
 
@@ -36,6 +39,8 @@ class Proof:
 
     engine: version of our engine, which knows the rules and proves mates. outside: the program that answered the
     searches in its place, None where it did so itself; its answers may differ from run to run.
+    opinions: the author's marks, each with its sentences. newly_gone: marks without a sentence, of which no earlier run has told.
+    contradictions: pairs of claims that cannot both be true.
     seconds: wall time. kept: False when the evidence could not be written (a read-only or full disk).
     """
 
@@ -48,6 +53,9 @@ class Proof:
     seconds: float
     kept: bool
     outside: Program | None = None
+    opinions: tuple[Marked, ...] = ()
+    newly_gone: tuple[Opinion, ...] = ()
+    contradictions: tuple[Contradiction, ...] = ()
 
     def count(self, outcome: Outcome) -> int:
         return sum(f.outcome is outcome for f in self.findings)
@@ -77,19 +85,28 @@ def prove(
     workers: threads, by default two for each core, for one may wait for what another searches. store: by default the lesson's own evidence store.
     engine: answers the searches in place of ours; claims that it leaves unanswered are unsettled.
     :raises KeyboardInterrupt: as it comes; what was answered by then is kept, and the next run goes on from there.
+    :raises lineproof.lesson.opinions.OpinionError: when the settings, made by hand, hold an opinion that is none.
     """
     began = time.monotonic()
     own = store is None
     evidence = EvidenceStore(evidence_file(lesson)) if store is None else store
     try:
-        reading = read_lesson(lesson)
+        apart = set_apart(read_lesson(lesson), read_opinions(lesson.settings.decisions))
+        reading = apart.reading
         findings = _settle_all(
             reading, effort, evidence, progress, workers or 2 * (os.cpu_count() or 1), engine
         )
-        changed = changes(evidence.last_run(), findings, effort)
+        last = evidence.last_run()
+        changed = changes(last, findings, effort, apart.dropped)
+        told = told_gone(last)
         evidence.record_run(
             datetime.now(UTC).isoformat(timespec="seconds"),
-            {"effort": str(effort), "findings": [f.record() for f in findings]},
+            {
+                "effort": str(effort),
+                "findings": [f.record() for f in findings],
+                "opinions": [claim.fingerprint() for claim in apart.dropped],
+                "gone": [opinion.name for opinion in apart.gone],
+            },
         )
         return Proof(
             lesson,
@@ -101,6 +118,9 @@ def prove(
             time.monotonic() - began,
             evidence.kept,
             None if engine is None else engine.program,
+            apart.marks,
+            tuple(opinion for opinion in apart.gone if opinion.name not in told),
+            contradictions(findings),
         )
     finally:
         if own:

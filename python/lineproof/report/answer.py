@@ -23,7 +23,7 @@ class Answer:
 
     claims: in words and glyphs together; of them glyphs in signs beside moves. sentences: all there are.
     sentences_checked: those with at least one claim; in_part: those of them of which a part was not read.
-    left_alone, not_understood, other_language: sentences without any claim, so that with the checked ones
+    left_alone, not_understood, other_language, opinions (marked by the author): sentences without any claim, so that with the checked ones
     they add up to all. one_off: unsettled claims one band or one mark off; the other unsettled ones are
     those that search could not settle.
     """
@@ -40,6 +40,8 @@ class Answer:
     left_alone: int
     not_understood: int
     other_language: int
+    opinions: int = 0
+    contradictions: int = 0
 
     @property
     def open(self) -> int:
@@ -96,6 +98,15 @@ class Answer:
         return f"Of the {self.unsettled:,} unsettled, {listed(parts)}."
 
     @property
+    def contradicting(self) -> str:
+        """How many pairs of claims contradict each other, "" when none do."""
+        if not self.contradictions:
+            return ""
+        if self.contradictions == 1:
+            return "In one place the lesson contradicts itself."
+        return f"In {self.contradictions:,} places the lesson contradicts itself."
+
+    @property
     def not_checked(self) -> str:
         """What was not read, "" when all was."""
         parts = []
@@ -105,10 +116,12 @@ class Answer:
             parts.append((self.not_understood, "not understood"))
         if self.other_language:
             parts.append((self.other_language, "in another language"))
+        if self.opinions:
+            parts.append((self.opinions, "marked as your opinion"))
         said = []
         for place, (number, what) in enumerate(parts):
             was = "was" if number == 1 else "were"
-            if what == "in another language":
+            if what in {"in another language", "marked as your opinion"}:
                 was = "is" if number == 1 else "are"
             noun = counted(number, "sentence") if place == 0 else f"{number:,}"
             said.append(f"{noun} {was} {what}")
@@ -120,7 +133,8 @@ class Answer:
 
     def sentences_said(self) -> tuple[str, ...]:
         """The answer in full."""
-        return tuple(s for s in (self.checked, self.unsettled_apart, self.not_checked) if s)
+        parts = (self.checked, self.unsettled_apart, self.contradicting, self.not_checked)
+        return tuple(part for part in parts if part)
 
 
 def answer(proof: Proof) -> Answer:
@@ -145,6 +159,8 @@ def answer(proof: Proof) -> Answer:
         left_alone=count(Status.LEFT_ALONE),
         not_understood=count(Status.NOT_UNDERSTOOD),
         other_language=count(Status.OTHER_LANGUAGE),
+        opinions=count(Status.OPINION),
+        contradictions=len(proof.contradictions),
     )
 
 

@@ -17,6 +17,7 @@ from lineproof.diagram import sprite
 from lineproof.proof import Proof
 
 from .answer import answer
+from .contradicting import contradiction_section
 from .counted import listed
 from .located import groups, located
 from .markup import Html, join, tag, text
@@ -70,6 +71,7 @@ def _sections(proof: Proof) -> Iterator[Section]:
         if group.id != "holds":
             yield open_findings(group, flipped=flipped)
     for section in (
+        contradiction_section(proof, findings),
         proved_script(proof, findings),
         unread(proof.reading.sentences),
         changes(proof),

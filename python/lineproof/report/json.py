@@ -9,6 +9,7 @@ from lineproof.claims import Reading, kind_of
 from lineproof.proof import Proof
 
 from .answer import answer
+from .contradicting import contradicting
 from .located import Located, located
 from .title import title_of
 
@@ -39,6 +40,19 @@ def proof_json(proof: Proof) -> dict[str, Any]:
         "answer": {**asdict(said), "said": list(said.sentences_said())},
         "findings": [_finding(f) for f in findings],
         "sentences": [_sentence(r, numbers) for r in proof.reading.sentences],
+        "contradictions": [
+            {
+                "rule": both.rule,
+                "findings": [f.number for f in both.pair],
+                "places": [f.address for f in both.pair],
+                "why": both.why,
+            }
+            for both in contradicting(proof, findings)
+        ],
+        "opinions": [
+            {"words": opinion.words, "move": opinion.move, "sentences": len(found)}
+            for opinion, found in proof.opinions
+        ],
         "changes": [asdict(change) for change in proof.changes],
         "run": {"seconds": round(proof.seconds, 3), "kept": proof.kept},
     }

@@ -13,16 +13,18 @@ from .located import Located
 from .markup import Html, tag
 from .plain import plain
 from .section import Section, lead
-from .wording import MAY_DIFFER, seconds, turned
+from .wording import MAY_DIFFER, gone, seconds, turned
 
 
 def changes(proof: Proof) -> Section | None:
     """None where nothing changed."""
     what = changed(proof)
-    if not what:
+    if not what and not proof.newly_gone:
         return None
-    rows = tag("ul", *(tag("li", turned(c)) for c in proof.changes), class_="plain columns")
-    return Section("changes", "What changed since the last run", (lead(what.said), rows))
+    said = [*(turned(c) for c in proof.changes), *(gone(opinion) for opinion in proof.newly_gone)]
+    rows = tag("ul", *(tag("li", each) for each in said), class_="plain columns")
+    first = [lead(what.said)] if what else []
+    return Section("changes", "What changed since the last run", (*first, rows))
 
 
 def method(proof: Proof, findings: Sequence[Located]) -> Section:

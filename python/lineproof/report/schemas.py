@@ -10,7 +10,7 @@ import json
 from importlib.resources import files
 from typing import Any, Literal
 
-Name = Literal["proof", "new", "where", "perft", "solve", "speed"]
+Name = Literal["proof", "new", "opinion", "where", "perft", "solve", "speed"]
 
 
 def schema(name: Name) -> Any:

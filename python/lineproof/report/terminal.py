@@ -14,11 +14,12 @@ from lineproof.claims import Outcome, Reading, Status
 from lineproof.proof import Proof
 
 from .answer import answer, changed
+from .contradicting import CONTRADICTS, contradicting
 from .located import Located, groups, located
 from .plain import harmless, plain
 from .signs import sign
 from .title import title_of
-from .wording import MAY_DIFFER, seconds, turned
+from .wording import MAY_DIFFER, gone, seconds, turned
 
 Show = Literal["read", "all"]
 """What to show beside the findings that fail or are unsettled: every sentence, or every finding too."""
@@ -44,9 +45,11 @@ def terminal(proof: Proof, console: Console, show: Show | None = None) -> str:
             page.heading(group.title)
             for finding in group.findings:
                 page.finding(finding)
+        page.contradictions(proof, findings)
         if show == "read":
             page.sentences(proof, findings)
         page.changes(proof)
+        page.gone(proof)
         page.closing(proof, show)
     return captured.get()
 
@@ -99,6 +102,19 @@ class _Page:
         for heading, text in finding.said():
             self.write(f"{heading}: {text}", 2)
 
+    def contradictions(self, proof: Proof, findings: tuple[Located, ...]) -> None:
+        if not proof.contradictions:
+            return
+        self.heading(CONTRADICTS)
+        for both in contradicting(proof, findings):
+            self.gap()
+            self.write(both.why)
+            for finding in both.pair:
+                head = Text(finding.address)
+                head.append(f"  {_beside(finding.label)}", "dim")
+                self.unbroken(Text("  ") + head)
+                self.write(_quoted(finding) + f" ({sign(finding.outcome)})", 2)
+
     def sentences(self, proof: Proof, findings: tuple[Located, ...]) -> None:
         self.heading("Every sentence, as it was read")
         by_claim = {id(f.finding.claim): f for f in findings}
@@ -135,6 +151,11 @@ class _Page:
             if len(some) <= _NEW_LISTED:
                 for change in some:
                     self.write(turned(change), 2)
+
+    def gone(self, proof: Proof) -> None:
+        for opinion in proof.newly_gone:
+            self.gap()
+            self.write(gone(opinion))
 
     def closing(self, proof: Proof, show: Show | None) -> None:
         self.gap()

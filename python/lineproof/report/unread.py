@@ -20,6 +20,7 @@ def unread(readings: Sequence[Reading]) -> Section | None:
         ("Read only in part", in_part),
         ("In another language", [r for r in silent if r.status is Status.OTHER_LANGUAGE]),
         ("Left alone", [r for r in silent if r.status is Status.LEFT_ALONE]),
+        ("Marked as your opinion", [r for r in silent if r.status is Status.OPINION]),
     )
     shown = [_group(title, some) for title, some in groups if some]
     if not shown:

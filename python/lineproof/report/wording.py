@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from lineproof.lesson.opinions import Opinion
 from lineproof.proof import Change
 
 from .plain import plain
@@ -32,6 +33,15 @@ def _as_printed(words: str) -> str:
     if number != words and number.isdecimal():
         return SIGNS.get(int(number), words)
     return words
+
+
+def gone(opinion: Opinion) -> str:
+    """ "You marked “I like it.” (after 3. f4) as your opinion; the lesson has no such sentence any more." """
+    at = f" (after {plain(opinion.move)})" if opinion.move not in ("", "start") else ""
+    return (
+        f"You marked “{plain(opinion.words)}”{at} as your opinion; the lesson has no such sentence any more."
+        " If you wrote it anew, mark it anew. This is said once."
+    )
 
 
 def seconds(spent: float) -> str:

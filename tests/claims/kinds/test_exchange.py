@@ -78,3 +78,8 @@ def test_a_denial_is_turned_round(judge: Judge, words: str) -> None:
 )
 def test_other_exchanges_are_not_read(words: str) -> None:
     assert not [c for c in claims_of(LINE % words) if c.kind == "exchange"]
+
+
+def test_the_line_shown_ends_when_the_pieces_are_off(judge: Judge) -> None:
+    text = "1. e4 e5 2. d4 exd4 3. Qxd4 Qf6 4. Qxf6 {The queens come off.} Nxf6 5. Nc3 Bb4 6. Bd3 O-O *"
+    assert judge(text).evidence() == "4... Nxf6"

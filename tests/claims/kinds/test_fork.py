@@ -68,7 +68,12 @@ def test_whether_it_pays_is_a_second_finding(judge: Judge) -> None:
     setup = "r3k3/8/8/3N4/8/8/8/4K3 w - - 0 1"
     finding = judge("1. Nc7+ {The knight forks the king and the rook.} *", setup=setup)
     assert finding.outcome is Outcome.HOLDS
-    assert finding.judgement.second == "It pays: best play wins 5 pawns for White."
+    assert (
+        finding.judgement.second
+        == "It pays: best play wins 5 pawns for White; the rook on a8 falls."
+    )
+    assert finding.evidence().startswith("1... K")
+    assert finding.evidence().endswith(" 2. Nxa8")
 
 
 def test_no_fork_is_read_where_it_is_denied_or_only_wished_for() -> None:

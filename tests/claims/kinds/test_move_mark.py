@@ -129,3 +129,14 @@ def test_no_longer_is_a_denial() -> None:
 )
 def test_what_is_said_of_another_side_or_only_seems_is_no_mark(words: str) -> None:
     assert not [c for c in claims_of("1. e4 e5 2. Nf3 {%s} *" % words) if c.kind == "move-mark"]
+
+
+def test_a_blunder_shows_what_falls_and_what_is_better(judge: Judge) -> None:
+    finding = judge("1. e4 e5 2. Nc3 Nf6 3. f4 exf4 4. e5 Nh5 $4 5. Qxh5 *")
+    assert finding.evidence() == "4... Nh5 5. Qxh5"
+    assert finding.judgement.second is not None
+    assert finding.judgement.second.startswith("The knight on h5 falls. Better is 4... Ng8 ")
+
+
+def test_a_good_move_shows_nothing_better(judge: Judge) -> None:
+    assert judge("1. e4 e5 2. Nf3 $1 *").judgement.second is None

@@ -100,3 +100,11 @@ def test_the_only_legal_move_is_counted(judge: Judge) -> None:
 )
 def test_other_uses_of_only_are_not_read(words: str) -> None:
     assert not [c for c in claims_of(TEXT % words) if c.kind == "only-move"]
+
+
+def test_it_shows_what_the_natural_alternatives_lose(judge: Judge) -> None:
+    text = "1. e4 e5 2. Nc3 Nf6 3. f4 d5 4. exd5 Nxd5 5. fxe5 Nxc3 6. bxc3 Qh4+ 7. Ke2 {This is the only move.} *"
+    finding = judge(text)
+    assert finding.outcome is Outcome.HOLDS
+    assert finding.judgement.second == "After g3 the rook on h1 falls."
+    assert finding.evidence() == "7. g3 Qe4+ 8. Kf2 Qxh1"

@@ -30,7 +30,10 @@ def test_a_true_overload_holds(words: str) -> None:
     finding = sketched("overloaded", MOVETEXT % words, setup=TWO)
     assert finding.outcome is Outcome.HOLDS
     assert finding.claim.side == "black"
-    assert finding.judgement.second == "White can use it: best play wins 3 pawns."
+    assert (
+        finding.judgement.second
+        == "White can use it: best play wins 3 pawns; the bishop on b5 falls."
+    )
 
 
 def test_near_miss_with_a_second_guard_one_duty_is_gone() -> None:

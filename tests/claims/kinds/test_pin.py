@@ -127,3 +127,12 @@ def test_a_pin_of_another_time_is_not_read(words: str) -> None:
     from tests.claims.conftest import claims_of
 
     assert not claims_of(RUY % words)
+
+
+def test_a_pin_that_is_none_shows_what_stands_behind_the_piece(judge: Judge) -> None:
+    text = "1. e4 e5 2. Nc3 Nf6 3. f4 d5 4. fxe5 Nxe4 5. Nf3 Bb4 6. Bd3 Nc6 7. a3 Nxc3 8. dxc3 Bc5 9. Bd2 Bb4 {The pawn on c3 is pinned.} *"
+    finding = judge(text)
+    assert finding.outcome is Outcome.FAILS
+    assert (
+        finding.because == "The bishop on b4 looks through the pawn on c3 only at the bishop on d2."
+    )

@@ -95,3 +95,13 @@ def test_a_denial_is_turned_round(judge: Judge) -> None:
 )
 def test_other_offers_are_not_read(words: str) -> None:
     assert not [c for c in claims_of(FRIED % words) if c.kind == "sacrifices"]
+
+
+def test_it_shows_how_the_material_comes_back_or_the_mate(judge: Judge) -> None:
+    fork = judge("1. e4 e5 2. Nf3 Nc6 3. Nc3 Nf6 4. Bc4 Nxe4 {Black sacrifices a knight.} *")  # fmt: skip
+    assert fork.judgement.second == "It is a sham sacrifice: taken, the material comes back with best play."  # fmt: skip
+    assert fork.evidence().startswith("5. Nxe4 d5 ")
+    assert len(fork.judgement.line) <= 10
+    mate = judge("1. e4 e5 2. Nf3 d6 3. Bc4 Bg4 4. Nc3 g6 {White sacrifices the queen.} 5. Nxe5 *")  # fmt: skip
+    assert mate.judgement.second == "It is a sham sacrifice: taken, it ends in mate for White."
+    assert mate.evidence() == "5... Bxd1 6. Bxf7+ Ke7 7. Nd5#"

@@ -32,7 +32,10 @@ def test_a_true_skewer_holds_and_pays(words: str) -> None:
     assert finding.because == (
         "The rook on c6 attacks the king on e6, and behind it on the same line stands the rook on h6."
     )
-    assert finding.judgement.second == "It pays: best play wins 5 pawns for White."
+    assert (
+        finding.judgement.second
+        == "It pays: best play wins 5 pawns for White; the rook on h6 falls."
+    )
 
 
 def test_a_false_skewer_fails() -> None:

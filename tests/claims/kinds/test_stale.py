@@ -79,3 +79,33 @@ def test_words_that_moved_with_their_move_are_not_stale(
     lesson = Lesson.open(file)
     save(lesson.with_text(lesson.text.replace("{A sound move.}", "{A sound move.} (2. Nf3)")))
     assert not [c for c in read_lesson(Lesson.open(file)).claims if c.kind == "stale"]
+
+
+TWO_ROADS = "1. e4 e5 2. Nf3 (2. Nc3 Nc6 3. Nf3 {%s}) 2... Nc6 3. Nc3 Nf6 4. Bb5 Bb4 5. O-O *"
+
+
+def test_a_move_below_the_same_position_on_another_road_is_not_stale() -> None:
+    def found(words: str) -> list[str]:
+        return [c.words for c in claims_of(TWO_ROADS % words) if c.kind == "stale"]
+
+    assert found("Soon 5. O-O follows.") == []
+    assert found("Soon 5. Bd3 follows.") == ["5. Bd3"]
+
+
+def test_a_finding_shows_the_place_where_the_lesson_plays_the_move() -> None:
+    moved = "1. e4 e5 2. Nc3 {It goes 3. Qg4 d6.} Nf6 (2... Bc5 3. Nf3 {Here Bf5 is strong.} Nc6) 3. f4 d5 4. exd5 Bf5 *"
+    (claim,) = [c for c in claims_of(moved) if c.kind == "stale"]
+    finding = settle(claim, Effort.SKETCH, EvidenceStore(None))
+    assert finding.outcome is Outcome.FAILS
+    assert finding.judgement.second == (
+        "The lesson plays 4... Bf5 after 4. exd5, in line 1: the words may belong there."
+    )
+
+
+def test_a_finding_shows_the_place_where_the_piece_stands() -> None:
+    text = "1. e4 e5 2. Nc3 Nf6 {Take the bishop on g4 at once.} (2... d6 3. Nf3 Bg4) 3. f4 *"
+    (claim,) = [c for c in claims_of(text) if c.kind == "stale"]
+    finding = settle(claim, Effort.SKETCH, EvidenceStore(None))
+    assert finding.judgement.second == (
+        "In the lesson such a piece stands there after 3... Bg4, in line 1: the words may belong there."
+    )

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from lineproof.claims.bands import edge_of_two, seen_from, spoken
-from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.cost import SAFE, spelled
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.cost import SAFE, shown, spelled
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import MOVE
@@ -82,7 +82,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         because = f"{names[0]} and {names[1]} are within {SAFE} points of each other: {score}."
     instead = f"{names[1]} is better than {names[0]}." if said is Outcome.FAILS else None
     return Judgement(
-        said, because, one.moves[:SHOWN], spot, {"points": better, "points of the other": worse, "gain": gap},
+        said, because, shown(spot, one.moves, better), spot, {"points": better, "points of the other": worse, "gain": gap},
         edge_of_two(better, worse, outcome), instead, said is Outcome.UNSETTLED,
         marks=(Mark("move", (move[:2], move[2:4]), side),),
     )  # fmt: skip
@@ -101,6 +101,7 @@ KIND = Kind(
         "The better move scores more than 5 points more than the other, each searched alone at the same nodes; within 5 points either way is unsettled, for two moves so close are equally good. "
         "Without a second move it is compared with the move played, or shown, in its place."
     ),
+    formula=f"gain = points(the move) - points(the other); holds: gain > {SAFE}; unsettled: -{SAFE} <= gain <= {SAFE}; fails: gain < -{SAFE}",
     phrases=PHRASES,
     patterns={"agent": PLAYED, "than": PLAYED},
     slots={"better": {k: k for k in _BETTER}},

@@ -7,10 +7,11 @@ from typing import Any
 
 from lineproof.claims.amounts import AMOUNT, LEAST, Amount, pawns
 from lineproof.claims.board import material, other, title
-from lineproof.claims.claim import Ask, Claim, GameOver, Judgement, Outcome, Spot
+from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Outcome, Spot
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.showing import shortest
 from lineproof.engine import Line
 
 PHRASES = (
@@ -115,14 +116,14 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     if what == "mate":
         because = f"No forced mate was found: {title(winner)} scores {points} of 100."
         return Judgement(
-            Outcome.UNSETTLED if points >= 85 else Outcome.FAILS, because, line.moves[:10], spot, {"points": points}, 1.0 if points >= 85 else None,
+            Outcome.UNSETTLED if points >= 85 else Outcome.FAILS, because, shortest(spot, line.moves, most=SHOWN), spot, {"points": points}, 1.0 if points >= 85 else None,
             f"{title(loser)} can avoid mate.",
         )  # fmt: skip
     if what == "win":
         because = f"{title(winner)} scores {points} of 100 with best play."
         holds = points >= 85
         return Judgement(
-            Outcome.HOLDS if holds else Outcome.FAILS, because, line.moves[:10], spot, {"points": points}, float(abs(points - 85)),
+            Outcome.HOLDS if holds else Outcome.FAILS, because, shortest(spot, line.moves, most=SHOWN), spot, {"points": points}, float(abs(points - 85)),
             None if holds else because,
         )  # fmt: skip
     now = material(spot.board, loser)
@@ -133,7 +134,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     said = str(Amount(claim.params["amount"], ""))
     because = f"With best play {title(loser)} loses {pawns(lost) if lost > 0 else 'nothing'}."
     return Judgement(
-        Outcome.HOLDS if holds else Outcome.FAILS, because, final.moves, spot, {"lost": lost}, 1.0 if least - 1 <= lost < least else 100.0,
+        Outcome.HOLDS if holds else Outcome.FAILS, because, shortest(spot, final.moves), spot, {"lost": lost}, 1.0 if least - 1 <= lost < least else 100.0,
         None if holds else f"{title(loser)} can avoid losing {said}.",
     )  # fmt: skip
 
@@ -146,6 +147,7 @@ KIND = Kind(
         "Best play from the position itself, not the line shown, brings the result about: a forced mate; a loss of the amount named (pawn 1, exchange 1, piece 2, rook and queen 3) when no capture gains a pawn any more; a win, 85 points or more. "
         "A mate of which no forced line is found is unsettled where the side scores 85 or more."
     ),
+    formula="lost = material(here) - material(end of best play); holds: lost >= the amount, or points(winner) >= 85, or a forced mate",
     phrases=PHRASES,
     patterns={"amount": AMOUNT, "thing": AMOUNT},
     slots={"certain": {k: k for k in _CERTAIN}},

@@ -8,7 +8,7 @@ from typing import Any
 from lineproof.claims.bands import edge_of_two
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.cost import LOST, told, weigh
+from lineproof.claims.cost import LOST, taught, told, weigh
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import PLAYED, castling, played
@@ -64,13 +64,13 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     move = claim.params["move"]
     cost = weigh(ask, claim.spot, move)
     said = outcome(cost.best, cost.played)
-    because = told(cost)
+    because, second = told(cost), taught(cost, claim.spot)
     if cost.best < LOST:
         because = f"{title(cost.side)} is lost whatever he plays ({cost.best} of 100), so what {cost.san} costs is not counted."
     return Judgement(
         said, because, cost.line, claim.spot, cost.numbers, edge_of_two(cost.best, cost.played, outcome),
         f"{title(cost.side)} can afford {cost.san}." if said is Outcome.FAILS else None,
-        marks=(Mark("move", (move[:2], move[2:4]), cost.side),),
+        marks=(Mark("move", (move[:2], move[2:4]), cost.side),), second=second,
     )  # fmt: skip
 
 
@@ -79,6 +79,7 @@ KIND = Kind(
     title="Cannot afford",
     version=1,
     definition="The move is legal and costs its side 10 points or more, each move searched alone at the same nodes. With the best move below 15 points nothing is counted.",
+    formula=f"cost = best - played; holds: cost >= {LEAST}; unsettled: best < {LOST}; fails: cost < {LEAST}",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={"castle": {k: k for k in ("castle", "get castled", "castle now")}},

@@ -176,6 +176,7 @@ KIND = Kind(
         "The side is a pawn or more behind on the board (by the amount named), and its expected score with best play is 35 to 45 (some), 45 or more (enough), 55 or more (more than enough); without a degree 35 or more. "
         "One band off is unsettled; 'no compensation' is below 35, 'not enough' below 45; a hedge widens by five points."
     ),
+    formula="behind = -material(here) >= 1; some: 35 <= points < 45; enough: points >= 45; more than enough: points >= 55; one band off: unsettled",
     phrases=PHRASES,
     patterns={"amount": AMOUNT},
     slots={

@@ -164,6 +164,7 @@ KIND = Kind(
         "A minor piece off its first square, castling, and a pawn move that frees a bishop count one each (one for each bishop); an exposed queen counts none. "
         "A lead is two or more; 'n tempi' is within one of n and at least one."
     ),
+    formula=f"lead = tempi(side) - tempi(other); a lead: lead >= {LEAD}; n tempi: max(1, n - 1) <= lead <= n + 1",
     phrases=PHRASES,
     slots={
         "ahead": _AHEAD,

@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.board import LETTERS, NAMES, counts, other, side_of, title
-from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
+from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.gain import end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
@@ -127,15 +127,27 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     shown = end_of_shown_line(claim.place, claim.spot)
     if _exchanged(start, shown, own, enemy, side, claim.params["square"]):
         because = f"The {what} come off in the line shown."
-        line = shown.moves[len(claim.spot.moves) :]
+        line = _until(claim, start, shown.moves[len(claim.spot.moves) :])
         return Judgement(Outcome.HOLDS, because, line, claim.spot, {})
     final = settled(ask, shown, side)
     line = (*shown.moves[len(claim.spot.moves) :], *final.moves)
     if _exchanged(start, final.spot, own, enemy, side, claim.params["square"]):
         because = f"The {what} come off with best play from the end of the line shown."
+        line = _until(claim, start, line)
         return Judgement(Outcome.HOLDS, because, line, claim.spot, {}, 100.0)
     because = f"The {what} do not come off in the line shown, nor in best play after it."
-    return Judgement(Outcome.FAILS, because, line, claim.spot, {}, 100.0, because)
+    return Judgement(Outcome.FAILS, because, line[:SHOWN], claim.spot, {}, 100.0, because)
+
+
+def _until(claim: Claim, start: Spot, line: tuple[str, ...]) -> tuple[str, ...]:
+    """The line up to the moment at which the pieces are off."""
+    side, params = claim.side or "white", claim.params
+    at = claim.spot
+    for plies, uci in enumerate(line, 1):
+        at = at.play(uci)
+        if _exchanged(start, at, params["own"], params["enemy"], side, params["square"]):
+            return line[:plies]
+    return line
 
 
 def _exchanged(

@@ -12,6 +12,7 @@ from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import doer
+from lineproof.claims.showing import shortest
 
 PHRASES = (
     "[{agent}] <take/grab/get/have/pocket/snatch/capture/collect/receive/eat> [{very}] {amount} {free} [on {square}|with {move}]",
@@ -105,7 +106,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         because = f"The line ends in mate against {title(final.mated)}."
     instead = None if holds else f"The {name} is not for free: {stays} with best play."
     return Judgement(
-        Outcome.HOLDS if holds else Outcome.FAILS, because, moves, spot, {"gain": gain, "worth": worth},
+        Outcome.HOLDS if holds else Outcome.FAILS, because, shortest(spot, moves), spot, {"gain": gain, "worth": worth},
         1.0 if worth - 1 <= gain < worth else 100.0, instead,
     )  # fmt: skip
 
@@ -132,6 +133,7 @@ KIND = Kind(
     definition=(
         "What is taken (by the best such capture where the taker is to move, else by the move just played) is kept at its whole value (pawn 1, exchange 2, piece 3, rook 5, queen 9) with best play, until no capture gains a pawn."
     ),
+    formula="gain = material(end of best play) - material(before the capture); holds: gain >= value of what is taken",
     phrases=PHRASES,
     patterns={"amount": AMOUNT},
     slots={

@@ -8,11 +8,12 @@ from typing import Any
 from lineproof.claims.amounts import pawns
 from lineproof.claims.bands import band, edge_of_two, seen_from
 from lineproof.claims.board import LETTERS, title
-from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import PLAYED, played
+from lineproof.claims.showing import shortest
 
 ONLY = 15
 """Points that every other move costs in an only move: short of forced."""
@@ -144,15 +145,15 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         if (lost >= 1 or without.mated == side) and with_it.mated != side and left <= kept:
             gone = "mate follows" if without.mated == side else f"{pawns(lost)} {'is' if lost == 1 else 'are'} gone"  # fmt: skip
             because = f"Without {named} {gone}: after {other}, the best other move."
-            return Judgement(Outcome.HOLDS, because, (rival.moves[0], *without.moves), spot, numbers, marks=marks)  # fmt: skip
+            return Judgement(Outcome.HOLDS, because, shortest(spot, (rival.moves[0], *without.moves)), spot, numbers, marks=marks)  # fmt: skip
     only = _only(kept, left)
     near = edge_of_two(kept, left, _only)
     if only:
         because = f"{named} is an only move: {other} costs {kept - left} points. It is not forced: {title(side)} has {len(legal)} legal moves."
-        return Judgement(Outcome.UNSETTLED, because, rival.moves[:6], spot, numbers, near, one_off=True, marks=marks)  # fmt: skip
+        return Judgement(Outcome.UNSETTLED, because, shortest(spot, rival.moves, most=SHOWN), spot, numbers, near, one_off=True, marks=marks)  # fmt: skip
     because = f"{title(side)} may also play {other}: it costs {max(kept - left, 0)} points."
     return Judgement(
-        Outcome.FAILS, because, rival.moves[:6], spot, numbers, near, f"{named} is not forced: {other} can be played too.", marks=marks,
+        Outcome.FAILS, because, shortest(spot, rival.moves, most=SHOWN), spot, numbers, near, f"{named} is not forced: {other} can be played too.", marks=marks,
     )  # fmt: skip
 
 
@@ -181,6 +182,7 @@ KIND = Kind(
         "One legal move; or a recapture on the square where the opponent has just taken, without which (the best other move, continued until no capture gains a pawn) a pawn or more, or the game by mate, is lost. "
         "An only move (every other costs 15 points and the verdict's band) that is neither is one off."
     ),
+    formula=f"legal moves = 1; or, of a recapture, material(with it) - material(best other move) >= 1; cost of the best other >= {ONLY} and another band: one off",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={

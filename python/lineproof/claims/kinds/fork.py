@@ -8,18 +8,16 @@ from lineproof.claims.board import (
     NAMES,
     VALUES,
     defenders,
-    material,
     name,
     names,
     other,
     pieces,
-    title,
     upper,
 )
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.gain import settled
 from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.pays import pays
 from lineproof.claims.phrase import targets
 from lineproof.claims.reference import Reference
 
@@ -65,9 +63,13 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     if not claim.params["targets"]:
         holds = len(worthy) >= 2
         because = f"{upper(name(board, forker))} attacks {names(board, worthy)}."
+        if not holds:
+            return Judgement(
+                Outcome.FAILS, because, (), claim.spot, numbers, instead=because, marks=marks
+            )
+        found = pays(ask, claim.spot, side)
         return Judgement(
-            Outcome.HOLDS if holds else Outcome.FAILS, because, (), claim.spot, numbers, instead=None if holds else because, marks=marks,
-            second=_pays(claim, ask, side) if holds else None,
+            Outcome.HOLDS, because, found.line, claim.spot, numbers, marks=marks, second=found.said(side)
         )  # fmt: skip
     missing: list[str] = []
     weak: list[str] = []
@@ -94,15 +96,11 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         return Judgement(
             Outcome.FAILS, because, (), claim.spot, numbers, instead=instead, marks=marks
         )
+    found = pays(ask, claim.spot, side)
+    because = f"{who} attacks {names(board, aims)}."
     return Judgement(
-        Outcome.HOLDS,
-        f"{who} attacks {names(board, aims)}.",
-        (),
-        claim.spot,
-        numbers,
-        marks=marks,
-        second=_pays(claim, ask, side),
-    )
+        Outcome.HOLDS, because, found.line, claim.spot, numbers, marks=marks, second=found.said(side)
+    )  # fmt: skip
 
 
 def _target(board: Any, forker: str, at: str) -> bool:
@@ -117,15 +115,6 @@ def _target(board: Any, forker: str, at: str) -> bool:
 
 def _named_pawn(board: Any, at: str) -> bool:
     return board.piece_at(at).lower() == "p" and not any(defenders(board, at))
-
-
-def _pays(claim: Claim, ask: Ask, side: str) -> str:
-    now = material(claim.spot.board, side)
-    count = settled(ask, claim.spot, side)
-    gain = count.balance - now
-    if gain >= 1:
-        return f"It pays: best play wins {gain} pawn{'s' if gain != 1 else ''} for {title(side)}."
-    return f"It does not pay: with best play {title(side)} gains no material by it."
 
 
 KIND = Kind(

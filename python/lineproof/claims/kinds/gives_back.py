@@ -11,6 +11,7 @@ from lineproof.claims.gain import end_of_shown_line, settled
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import doer
+from lineproof.claims.showing import shortest
 
 PHRASES = (
     "[{agent}] <give back/return/hand back/surrender again/pay back/let go of again> {amount}",
@@ -44,7 +45,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     final = settled(ask, shown, side)
     given = before - final.balance
     least = LEAST[name][0]
-    line = (*shown.moves[len(claim.spot.moves) :], *final.moves)
+    line = shortest(claim.spot, (*shown.moves[len(claim.spot.moves) :], *final.moves))
     numbers = {"before": before, "after": final.balance, "given": given}
     if before < 1:
         because = f"{title(side)} was not ahead in material, so there is nothing to give back."
@@ -70,6 +71,7 @@ KIND = Kind(
         "The giver was ahead in material before the move (said of what has happened: within three plies), and at the end of the line shown, continued by best play until no capture gains a pawn, "
         "is so much less ahead: a pawn 1 or more, the exchange 1, a piece 1, a rook and the queen 3."
     ),
+    formula="given = material(before) - material(end of the line shown); holds: material(before) >= 1 and given >= the amount",
     phrases=PHRASES,
     patterns={"amount": AMOUNT},
     vocabulary=frozenset(

@@ -215,6 +215,7 @@ KIND = Kind(
         "The move that is prepared is sensible after a pass by the opponent, or where the line shown plays it within eight plies: it costs at most 5 points (or keeps 85 of more than 90). "
         "From a cost of 12, a mistake, the claim fails; between, and where the move is not possible in one move and the line does not play it, it is unsettled. Of several moves the first is asked."
     ),
+    formula=f"cost = best - played; holds: safe move; unsettled: cost < {MISTAKE}; fails: cost >= {MISTAKE}",
     phrases=PHRASES,
     slots={"wing": _WINGS, "castling": _CASTLING},
     vocabulary=frozenset(

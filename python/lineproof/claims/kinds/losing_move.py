@@ -7,7 +7,7 @@ from typing import Any
 from lineproof.claims.bands import edge_of_two, spoken
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.cost import LOST, SAFE, told, weigh
+from lineproof.claims.cost import LOST, SAFE, taught, told, weigh
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import PLAYED, denied, played
@@ -88,7 +88,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     )
     return Judgement(
         said, because, cost.line, claim.spot, cost.numbers, near, instead, one_off,
-        marks=(Mark("move", (move[:2], move[2:4]), cost.side),),
+        marks=(Mark("move", (move[:2], move[2:4]), cost.side),), second=taught(cost, claim.spot),
     )  # fmt: skip
 
 
@@ -100,6 +100,7 @@ KIND = Kind(
         "After the move its side scores less than 15 points of 100 with best play; from 15 to 35 it is one band off. Where every move loses, 'loses' holds, and a word such as 'the decisive mistake', "
         "which blames this move, is not counted (the best move must score more than 5 points more)."
     ),
+    formula=f"holds: points after the move < {LOST}; one off: < {NEXT_BAND}; fails: >= {NEXT_BAND}; blamed for it: best - played > {SAFE}",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={

@@ -178,6 +178,7 @@ KIND = Kind(
     title="Mate in n",
     version=1,
     definition="The side mates by force in at most n moves; it fails only when every move has been tried to that depth. Without a number: a forced mate is found, or the side does not even reach 85 of 100.",
+    formula="holds: mate found in at most n moves; fails: every move tried to that depth without one",
     source="FIDE Laws of Chess, article 1.4.1, for mate; common practice for the count",
     phrases=PHRASES,
     vocabulary=frozenset({"mate", "mates", "mated", "mating", "checkmates"}),

@@ -9,7 +9,7 @@ from lineproof.claims.bands import Mark as Earned
 from lineproof.claims.bands import edge, edge_of_two, mark
 from lineproof.claims.board import NAMES, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.cost import LOST, spelled, told, weigh
+from lineproof.claims.cost import LOST, spelled, taught, told, weigh
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import PLAYED, contrasted, played
@@ -128,6 +128,14 @@ def outcome(written: str, best: int, played: int, shallow: bool) -> tuple[Outcom
     return (Outcome.UNSETTLED, True) if off == 1 else (Outcome.FAILS, False)
 
 
+def denied(written: str, best: int, played: int) -> bool:
+    """Whether the points of best and played agree with the denial of a mark: "no mistake", "not the best move"."""
+    earned = mark(best, played)
+    if _CLAIMED[written] is Earned.GOOD:
+        return earned is not Earned.GOOD
+    return earned < _CLAIMED[written]
+
+
 def check(claim: Claim, ask: Ask) -> Judgement:
     spot, move, written = claim.spot, claim.params["move"], claim.params["mark"]
     side = spot.board.turn
@@ -159,7 +167,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     return Judgement(
         said, because, weighed.line, spot, weighed.numbers, near,
         None if said is Outcome.HOLDS else f"For {title(side)} {san} is {_WORDING[earned]}.", one_off,
-        marks=(Mark("move", (move[:2], move[2:4]), side),),
+        marks=(Mark("move", (move[:2], move[2:4]), side),), second=taught(weighed, spot),
     )  # fmt: skip
 
 
@@ -167,16 +175,11 @@ def _denied(claim: Claim, best: int, played: int, better: str, line: tuple[str, 
     """ "Not the best move", "no mistake": whether the cost says otherwise."""
     written, san = claim.params["mark"], claim.spot.board.san(claim.params["move"])
     good = _CLAIMED[written] is Earned.GOOD
-
-    def holds(cost: int, top: int) -> bool:
-        earned = mark(top, top - cost)
-        return earned is not Earned.GOOD if good else earned < _CLAIMED[written]
-
     cost = best - played
     because = f"{san} costs {spelled(cost)} against {better}." if cost else f"{san} costs nothing."
     instead = f"{san} is {'a good move' if good else 'as bad as that'}: it costs {spelled(cost)}."
-    near = edge_of_two(best, played, lambda b, p: holds(max(b - p, 0), b))
-    said = Outcome.HOLDS if holds(cost, best) else Outcome.FAILS
+    near = edge_of_two(best, played, lambda b, p: denied(written, b, min(b, p)))
+    said = Outcome.HOLDS if denied(written, best, played) else Outcome.FAILS
     return Judgement(
         said,
         because,
@@ -197,6 +200,7 @@ KIND = Kind(
         "?? 30 and more, or win or hold turned to loss at 15 or more; !? fails only from 15; !! as !, and not the first move that a shallow search likes. "
         "A safe move (cost at most 5, or best above 90 and still 85) costs nothing; with the best below 15 nothing is counted. One mark off is unsettled."
     ),
+    formula=f"cost = best - played; good: safe move; ?!: cost < 12; ?: 12 <= cost < 30, or a result class lost; ??: cost >= 30, or turned to loss at cost >= 15; one mark off: unsettled; best < {LOST}: not counted",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={

@@ -121,6 +121,7 @@ KIND = Kind(
         "The order matters where the move named first costs at most 5 points (or keeps 85 of more than 90) and the other, played first, is not legal or costs 12 or more; it does not matter where both cost at most 5. "
         "It fails where the first costs 12 or more, and is unsettled between."
     ),
+    formula=f"matters: safe(first) and cost(other first) >= {MISTAKE}; does not: both safe; fails: the reverse, or cost(first) >= {MISTAKE}",
     phrases=PHRASES,
     slots={
         "important": {"important": True, "crucial": True, "essential": True, "vital": True, "everything": True, "unimportant": False, "irrelevant": False, "immaterial": False},

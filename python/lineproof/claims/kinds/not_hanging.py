@@ -13,6 +13,7 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.pointing import alone, meant, present
 from lineproof.claims.reference import Reference
+from lineproof.claims.showing import shortest
 
 PHRASES = (
     "{target} <be> {hangs} [on {square}]",
@@ -108,7 +109,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     net = count.balance - material(board, enemy)
     san = free.board.san(best.moves[0])
     punished = count.mated == enemy or (count.mated is None and net < 1)
-    line = (best.moves[0], *count.moves)
+    line = shortest(free, (best.moves[0], *count.moves))
     if not punished:
         found = _answer(claim, holds=claim.negated, because=because, numbers=numbers, marks=marks)
         return replace(found, line=line, line_from=free)
@@ -146,6 +147,7 @@ KIND = Kind(
     title="Not hanging",
     version=1,
     definition="The enemy cannot take the piece with profit: the exchange on its square gains him less than a pawn, or best play after the capture does. Said to hang, it can be taken with a gain of a pawn or more in the exchange; where only best play saves it, both ways of speaking hold, and the finding says why.",
+    formula="holds: exchange(square) < 1, or material(end of best play after the capture) - material(here) < 1",
     phrases=PHRASES,
     slots={
         "hangs": _HANGS,

@@ -8,7 +8,7 @@ from typing import Any
 from lineproof.claims.bands import edge_of_two
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.cost import LOST, SAFE, told, weigh
+from lineproof.claims.cost import LOST, SAFE, taught, told, weigh
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import PLAYED, denied, played
@@ -93,7 +93,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     )
     return Judgement(
         said, because, cost.line, spot, cost.numbers, near, instead, said is Outcome.UNSETTLED and cost.best >= LOST,
-        marks=(Mark("move", (move[:2], move[2:4]), cost.side),),
+        marks=(Mark("move", (move[:2], move[2:4]), cost.side),), second=taught(cost, spot),
     )  # fmt: skip
 
 
@@ -105,6 +105,7 @@ KIND = Kind(
         "Advice against a move holds, with its cost, when it costs more than 5 points; it fails when every other move costs more than 5 points against it; between the two it is a matter of taste and unsettled. "
         "A move recommended must cost at most 5."
     ),
+    formula=f"cost = best - played; holds: cost > {SAFE}; unsettled: cost <= {SAFE} and another move within {SAFE}; fails: every other move costs more than {SAFE} against it",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={

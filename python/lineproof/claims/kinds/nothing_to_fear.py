@@ -7,8 +7,8 @@ from typing import Any
 
 from lineproof.claims.bands import edge_of_two, seen_from, spoken
 from lineproof.claims.board import other
-from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Mark, Outcome, Spot
-from lineproof.claims.cost import SAFE, spelled
+from lineproof.claims.claim import Ask, Claim, GameOver, Judgement, Mark, Outcome, Spot
+from lineproof.claims.cost import SAFE, shown, spelled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import MOVE
@@ -79,7 +79,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     said = outcome(before, after)
     because = f"{san} costs {side.capitalize()} {spelled(before - after)}: after it {spoken(side, after)}, before {spoken(side, before)}."
     return Judgement(
-        said, because, line.moves[:SHOWN], spot, {"points": after, "before": before, "cost": before - after}, edge_of_two(before, after, outcome),
+        said, because, shown(spot, line.moves, 100 - after), spot, {"points": after, "before": before, "cost": before - after}, edge_of_two(before, after, outcome),
         f"{side.capitalize()} should fear {san}." if said is Outcome.FAILS else None,
         marks=(Mark("move", (move[:2], move[2:4]), spot.board.turn),),
     )  # fmt: skip
@@ -92,6 +92,7 @@ KIND = Kind(
     definition=(
         "Played, the move costs the other side nothing: its expected score after the move is at most 5 points below that of best play from before its own last move (the move shown next, where it is to move)."
     ),
+    formula=f"cost = points(before the own last move) - points(after the other side's move); holds: cost <= {SAFE}; fails: cost > {SAFE}",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     vocabulary=frozenset(

@@ -5,12 +5,14 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from lineproof.claims.alternatives import alternatives
 from lineproof.claims.bands import band, edge_of_two, seen_from, spoken
 from lineproof.claims.board import title
 from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import PLAYED, played
+from lineproof.claims.showing import shortest
 
 LEAST = 15
 """Points that every other move costs at least."""
@@ -110,10 +112,12 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         "cost": cost,
     }
     margin = edge_of_two(own, second, _is_only)
+    line = shortest(spot, alone.moves, most=SHOWN)
     if holds:
         because = f"Every other move costs at least {cost} points: after {rival_san} {spoken(side, second)}."
+        others_lose = alternatives(ask, claim.place, spot, move, line)
         return Judgement(
-            Outcome.HOLDS, because, alone.moves[:SHOWN], spot, numbers, margin, marks=mark
+            Outcome.HOLDS, because, line, spot, numbers, margin, marks=mark, second=others_lose
         )
     if cost <= 0:
         because = (
@@ -129,7 +133,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     return Judgement(
         Outcome.FAILS,
         because,
-        alone.moves[:SHOWN],
+        line,
         spot,
         numbers,
         margin,
@@ -148,6 +152,7 @@ KIND = Kind(
     title="Only move",
     version=2,
     definition="The best other legal move (found by leaving the move out, then searched alone at the same nodes) costs 15 points or more and the verdict's band with it; a single legal move is one too.",
+    formula=f"cost = points(the move) - points(best other move); holds: cost >= {LEAST} and band(best other move) is another; fails otherwise",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={

@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from lineproof.claims.board import defenders, material, name, names, other, pieces, title, upper
+from lineproof.claims.board import defenders, name, names, other, pieces, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.exchange import exchange, worth
-from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.pays import pays
 from lineproof.claims.phrase import targets
 from lineproof.claims.pointing import alone, meant, present
 from lineproof.claims.reference import Reference
@@ -133,9 +133,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     else:
         because = f"{who} has to look after {' and '.join(_spelled(claim.spot, d, side) for d in found[:3])}."
         marks = tuple(Mark("move", (at, d.at), side) for d in found[:3] if d.at != at)
-    return Judgement(
-        Outcome.HOLDS, because, (), claim.spot, numbers, marks=marks, second=_pays(claim, ask, side)
-    )
+    second, line = _used(claim, ask, side)
+    return Judgement(Outcome.HOLDS, because, line, claim.spot, numbers, marks=marks, second=second)
 
 
 def _thing(board: Board, at: str) -> str:
@@ -149,18 +148,19 @@ def _spelled(spot: Spot, duty: Duty, side: str) -> str:
     return f"the mate that {free.board.san(duty.move)} would be"
 
 
-def _pays(claim: Claim, ask: Ask, side: str) -> str | None:
-    """Whether the enemy, if it is his move, can use it."""
+def _used(claim: Claim, ask: Ask, side: str) -> tuple[str | None, tuple[str, ...]]:
+    """Whether the enemy, if it is his move, can use it, and the line that shows it."""
     if claim.spot.board.turn == side:
-        return None
-    enemy = other(side)
-    count = settled(ask, claim.spot, enemy)
-    gain = count.balance - material(claim.spot.board, enemy)
-    if count.mated == side:
-        return f"{title(enemy)} can use it: best play mates."
-    if gain >= 1:
-        return f"{title(enemy)} can use it: best play wins {gain} pawn{'s' if gain != 1 else ''}."
-    return f"{title(enemy)} cannot use it at once: best play wins no material."
+        return None, ()
+    enemy = title(other(side))
+    paid = pays(ask, claim.spot, other(side))
+    if paid.mates:
+        return f"{enemy} can use it: best play mates.", paid.line
+    if paid.gain < 1:
+        return f"{enemy} cannot use it at once: best play wins no material.", ()
+    end = f"; {paid.what}" if paid.what else ""
+    won = f"{paid.gain} pawn{'s' if paid.gain != 1 else ''}"
+    return f"{enemy} can use it: best play wins {won}{end}.", paid.line
 
 
 KIND = Kind(

@@ -128,6 +128,7 @@ KIND = Kind(
         "If the opponent passes, the move named is sensible (costs at most 5 points) and leaves its side at least 5 points better than best play without the pass, or mates; "
         "where an amount of material is named, best play after the pass wins that amount. Not asked of a side in check."
     ),
+    formula=f"gain = points(after the pass) - points(without it); holds: cost <= {SAFE} and gain >= {PROFIT}, or mate, or the amount named is won",
     phrases=PHRASES,
     slots={"amount": _AMOUNTS},
     patterns={"idle": SHARED["side"]},

@@ -6,12 +6,14 @@ import re
 from typing import Any
 
 from lineproof.claims.bands import seen_from
-from lineproof.claims.board import Pinned, name, other, pins, side_of, title, upper
-from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.board import Pinned, name, other, pieces, pins, side_of, title, upper
+from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.reference import Reference
+from lineproof.claims.showing import comes_to, shortest
 from lineproof.claims.timing import as_it_stands, of_this_move
+from lineproof.engine import Board
 
 _TO = "[to {behind}|against {behind}|on to {behind}]"
 _PIN = "pin/nail/nail down/pin down"
@@ -194,15 +196,16 @@ def check(claim: Claim, ask: Ask) -> Judgement:
             Mark("square", (pin.piece,), side_of(board.piece_at(pin.pinner) or "K")),
         )
         said = Outcome.FAILS if claim.negated else Outcome.HOLDS
+        second, line, line_from = _break(claim, pin, ask)
         return Judgement(
             said,
             because,
-            (),
-            claim.spot,
+            line,
+            line_from,
             {"pinner": pin.pinner, "behind": pin.behind},
             instead=because if claim.negated else None,
             marks=marks,
-            second=_break(claim, pin, ask),
+            second=second,
         )
     if claim.negated:
         return Judgement(Outcome.HOLDS, f"Nothing pins {where}.", (), claim.spot)
@@ -210,7 +213,9 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         pin = found[0]
         because = f"{upper(name(board, pin.piece))} is pinned to {name(board, pin.behind)} by {name(board, pin.pinner)}, not as the words say."
     else:
-        because = f"No enemy line piece looks through {where} at a king, a bigger or an unprotected piece."
+        because = _only_at(board, claim.params["candidates"]) or (
+            f"No enemy line piece looks through {where} at a king, a bigger or an unprotected piece."
+        )
     return Judgement(
         Outcome.FAILS,
         because,
@@ -219,6 +224,23 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         {},
         instead=because if found else f"{upper(where)} is not pinned.",
     )
+
+
+def _only_at(board: Board, candidates: list[str]) -> str:
+    """Where an enemy line piece looks through one of some pieces only at one that makes no pin: which; "" where none does."""
+    for at in candidates:
+        letter = board.piece_at(at)
+        if letter is None:
+            continue
+        side = side_of(letter)
+        own = pieces(board, side)
+        for by in board.attackers(other(side), at):
+            if (board.piece_at(by) or "").lower() not in "brq":
+                continue
+            for behind in board.attacks(by, [at]):
+                if behind in own and behind != at and behind not in board.attacks(by):
+                    return f"{upper(name(board, by))} looks through {name(board, at)} only at {name(board, behind)}."
+    return ""
 
 
 def _fits(claim: Claim, pin: Pinned) -> bool:
@@ -233,31 +255,37 @@ def _fits(claim: Claim, pin: Pinned) -> bool:
     return behind is None or pin.behind in Reference.read(behind).squares(board, None)
 
 
-def _break(claim: Claim, pin: Pinned, ask: Ask) -> str | None:
-    """The second finding: whether the pinned piece may leave the line, and of a relative pin whether that pays."""
+def _break(claim: Claim, pin: Pinned, ask: Ask) -> tuple[str | None, tuple[str, ...], Spot]:
+    """The second finding: whether the pinned piece may leave the line, and of a relative pin whether that pays, with the line."""
     board = claim.spot.board
     piece = name(board, pin.piece)
     side = side_of(board.piece_at(pin.piece) or "K")
     if pin.absolute:
-        return f"{upper(piece)} may not leave the line: {title(side)}'s king stands behind it."
-    spot: Spot | None = claim.spot
-    if board.turn != side:  # asked as if the pinned side were to move
-        passed = board.passed()
-        spot = None if passed is None else Spot(passed.fen, (), passed)
+        said = f"{upper(piece)} may not leave the line: {title(side)}'s king stands behind it."
+        return said, (), claim.spot
+    spot = claim.spot.with_move_for(side)  # asked as if the pinned side were to move
     if spot is None:
-        return None
+        return None, (), claim.spot
     line = {pin.pinner, *board.between(pin.pinner, pin.behind)}
     legal = spot.board.legal_moves()
     off = [m for m in legal if m[:2] == pin.piece and m[2:4] not in line]
     best = ask.best(spot)
     breaking = ask.best(spot, without=[m for m in legal if m not in off]) if off else None
     if best is None or breaking is None:
-        return f"The pin is relative; {piece} has no move off the line."
+        return f"The pin is relative; {piece} has no move off the line.", (), claim.spot
     cost = max(0, seen_from(side, best.points) - seen_from(side, breaking.points))
     san = spot.board.san(breaking.moves[0])
+    shown = shortest(spot, breaking.moves, most=SHOWN)
     if cost <= SAFE:
-        return f"The pin is relative, and it can be broken: {san} costs {title(side)} nothing."
-    return f"The pin is relative; breaking it costs {title(side)} {cost} points, even with {san}."
+        said = f"The pin is relative, and it can be broken: {san} costs {title(side)} nothing."
+        return said, shown, spot
+    what = comes_to(spot, shown, other(side))
+    end = f": {what}" if what else ""
+    return (
+        f"The pin is relative; breaking it costs {title(side)} {cost} points, even with {san}{end}.",
+        shown,
+        spot,
+    )
 
 
 SAFE = 5

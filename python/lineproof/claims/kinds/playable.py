@@ -8,7 +8,7 @@ from lineproof.claims.bands import Mark as Earned
 from lineproof.claims.bands import edge_of_two, mark
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.cost import LOST, told, weigh
+from lineproof.claims.cost import LOST, taught, told, weigh
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import PLAYED, denied, played
@@ -76,7 +76,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     near = edge_of_two(cost.best, cost.played, lambda b, p: outcome(b, p, claim.negated))
     return Judgement(
         said, because, cost.line, claim.spot, cost.numbers, near, instead,
-        marks=(Mark("move", (move[:2], move[2:4]), cost.side),),
+        marks=(Mark("move", (move[:2], move[2:4]), cost.side),), second=taught(cost, claim.spot),
     )  # fmt: skip
 
 
@@ -88,6 +88,7 @@ KIND = Kind(
         "A playable move is no mistake: it costs less than 12 points and loses no result class, or costs at most 5 (the marks ! and ?!). 'Cannot be played' speaks of a bad move, not of an illegal one: "
         "it costs 10 points or more. With the best move below 15 nothing is counted."
     ),
+    formula=f"cost = best - played; playable: earns no worse than ?!; cannot be played: cost >= {NOT_ON}; best < {LOST}: not counted",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={

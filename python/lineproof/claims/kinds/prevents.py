@@ -216,6 +216,7 @@ KIND = Kind(
         "The other side's move is not legal any more, or it would be a mistake (a cost of 12 points or more); it fails where the move is safe (costs at most 5, or keeps 85 of more than 90), and is unsettled between, "
         "or where it would have been a mistake before as well. Of a move that is not possible yet: the piece guards the square or stands in the way."
     ),
+    formula=f"cost = best - played, of the other side's move; holds: not legal any more, or cost >= {MISTAKE}; unsettled: between; fails: safe move",
     phrases=PHRASES,
     slots={"nobody": dict.fromkeys(("nothing", "nobody", "no one"), True)},
     vocabulary=frozenset(

@@ -13,6 +13,7 @@ from lineproof.claims.cost import LOST, SAFE, told, weigh
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import PLAYED, denied, follows, played
+from lineproof.claims.showing import shortest
 
 PHRASES = (
     "{agent} <fail/fail at once/fall down> [{very}] (to|because of|on account of|on|after|against) {by} [{mate}]",
@@ -99,7 +100,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         float(abs(reply.points - SAFE) + 1 if reply.points <= SAFE else reply.points - SAFE),
     )
     return Judgement(
-        said, because, (move, *reply.line), spot, {**cost.numbers, "reply costs": reply.points}, near, instead, one_off,
+        said, because, shortest(spot, (move, *reply.line)), spot, {**cost.numbers, "reply costs": reply.points}, near, instead, one_off,
         marks=(Mark("move", (move[:2], move[2:4]), cost.side), Mark("move", (by[:2], by[2:4]), reply.side)),
     )  # fmt: skip
 
@@ -112,6 +113,7 @@ KIND = Kind(
         "The refuted move earns ? or ?? (12 points or more, or a result class lost at a cost above 5), and the refuting move costs at most 5 against the best reply. "
         "A move that earns ?! is one mark off; with the best move below 15 points nothing is counted."
     ),
+    formula=f"holds: the move earns ? or ?? and cost(reply) <= {SAFE}; one mark off: it earns ?!; best < {LOST}: not counted",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={

@@ -12,6 +12,7 @@ from lineproof.claims.gain import counted, end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import doer
+from lineproof.claims.showing import shortest
 
 WINDOW = 2
 """Plies that are looked back for the loss that is made good."""
@@ -88,7 +89,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     final = settled(ask, shown, side)
     gain = final.balance - low
     least = LEAST[name][1]
-    line = (*shown.moves[len(claim.spot.moves) :], *final.moves)
+    line = shortest(claim.spot, (*shown.moves[len(claim.spot.moves) :], *final.moves))
     numbers = {"behind": -low, "after": final.balance, "regained": gain}
     if low >= 0:
         because = f"{title(side)} was not behind in material, so there is nothing to regain."
@@ -121,6 +122,7 @@ KIND = Kind(
         "The side is behind in material, or, where it is not, was so within two plies (by no more than a pawn above the amount), and at the end of the line shown, continued by best play until no capture gains a pawn, it is better off by the amount: a pawn 1, the exchange 1, a piece 2, "
         "a rook and the queen 3. Said of what has happened: within eight plies, at this position."
     ),
+    formula="gain = material(end of the line shown) - material(lowest point before); holds: gain >= the amount",
     phrases=PHRASES,
     patterns={"amount": AMOUNT},
     vocabulary=frozenset(

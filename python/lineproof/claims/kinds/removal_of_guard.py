@@ -11,14 +11,13 @@ from lineproof.claims.board import (
     names,
     other,
     pieces,
-    title,
     upper,
 )
-from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.exchange import exchange, worth
-from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.pays import pays
 from lineproof.claims.pointing import meant, present
 from lineproof.claims.reference import Reference
 from lineproof.engine import Board
@@ -149,16 +148,14 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         else:
             because = f"{san} takes {what}, which protected nothing."
     marks = tuple(Mark("move", (gone, at), enemy) for at in falls) if holds else ()
+    numbers = {"protected": len(had)}
+    if not holds:
+        because = upper(because)
+        return Judgement(Outcome.FAILS, because, (move,), spot, numbers, instead=because)
+    paid = pays(ask, spot.play(move), side, material(board, side))
     return Judgement(
-        Outcome.HOLDS if holds else Outcome.FAILS,
-        upper(because),
-        (move,),
-        spot,
-        {"protected": len(had)},
-        instead=None if holds else upper(because),
-        marks=marks,
-        second=_pays(ask, spot, side, move) if holds else None,
-    )
+        Outcome.HOLDS, upper(because), (move, *paid.line), spot, numbers, marks=marks, second=paid.said(side)
+    )  # fmt: skip
 
 
 def _named(
@@ -177,13 +174,6 @@ def _named(
         return True, f"{san} takes {what}, and what is left does not protect {thing} enough."
     kept = f"{names(after, left)} still {'protect' if len(left) > 1 else 'protects'} {thing}"
     return False, f"{san} takes {what}, but {kept}."
-
-
-def _pays(ask: Ask, spot: Spot, side: str, move: str) -> str:
-    gain = settled(ask, spot.play(move), side).balance - material(spot.board, side)
-    if gain >= 1:
-        return f"It pays: best play wins {gain} pawn{'s' if gain != 1 else ''} for {title(side)}."
-    return f"It does not pay: with best play {title(side)} gains no material by it."
 
 
 KIND = Kind(

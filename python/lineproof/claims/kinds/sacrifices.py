@@ -12,6 +12,7 @@ from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import PLAYED, doer, played
+from lineproof.claims.showing import shortest
 
 BACK = 4
 """Moves of the giver that are looked back for what has been sacrificed."""
@@ -102,9 +103,10 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         what = name(spot.board, at)
         san = spot.earlier(1).board.san(spot.moves[-1])
         because = f"After {san} {title(other(side))} can take {what}: {pawns(net)} by exchanges on {at} alone."
+        second, line = _worth_it(ask, spot, side, at)
         return Judgement(
-            Outcome.HOLDS, because, (), spot, {"offered": net}, marks=(Mark("square", (at,), side),),
-            second=_worth_it(ask, spot, side, at),
+            Outcome.HOLDS, because, line, spot, {"offered": net}, marks=(Mark("square", (at,), side),),
+            second=second,
         )  # fmt: skip
     down = -material(claim.spot.board, side)
     if claim.params["done"] and down >= LEAST[amount][0] and claim.params["square"] is None:
@@ -158,20 +160,29 @@ def _fits(claim: Claim, spot: Spot, side: str, at: str, net: int) -> bool:
     return net >= min(LEAST[amount][0], VALUES[letter])
 
 
-def _worth_it(ask: Ask, spot: Spot, side: str, at: str) -> str | None:
-    """The second finding: what is left of the sacrifice when it is taken and both go on with best play."""
+def _worth_it(ask: Ask, spot: Spot, side: str, at: str) -> tuple[str | None, tuple[str, ...]]:
+    """The second finding: what is left of the sacrifice when it is taken and both go on with best play; and the line that shows it."""
     takes = [m for m in spot.board.legal_moves() if m[2:4] == at]
     best = ask.best(spot, without=[m for m in spot.board.legal_moves() if m not in takes])
     if best is None:
-        return None
+        return None, ()
     before = material(spot.earlier(1).board, side)
     count = settled(ask, spot.play(best.moves[0]), side)
+    moves = (best.moves[0], *count.moves)
     if count.mated == other(side):
-        return f"It is a sham sacrifice: taken, it ends in mate for {title(side)}."
+        mating = ask.best(count.spot)
+        line = (*moves, *(mating.moves if mating is not None else ()))
+        return f"It is a sham sacrifice: taken, it ends in mate for {title(side)}.", line
     lost = before - count.balance
     if lost <= 0:
-        return "It is a sham sacrifice: taken, the material comes back with best play."
-    return f"It is a real sacrifice: taken, it costs {title(side)} {pawns(lost)} with best play."
+        taken = material(spot.play(best.moves[0]).board, "white")
+        line = shortest(spot, moves, before=taken)
+        return "It is a sham sacrifice: taken, the material comes back with best play.", line
+    line = shortest(spot, moves)
+    return (
+        f"It is a real sacrifice: taken, it costs {title(side)} {pawns(lost)} with best play.",
+        line,
+    )
 
 
 KIND = Kind(
@@ -182,6 +193,7 @@ KIND = Kind(
         "After the move (the one shown next, or just played) the opponent may take a piece of that amount with gain, counted by exchanges on its square alone, less what the move itself took: a pawn or a piece 1, the exchange 1 to 2, a rook and the queen 3. "
         "'Has sacrificed' also holds when the side is so much behind on the board. Whether best play wins it back (a sham sacrifice) is a second finding."
     ),
+    formula="offered = exchange(square) - what the move took; holds: offered >= the amount (pawn and piece 1, exchange 1 to 2, rook and queen 3)",
     source="sham and real sacrifice: Spielmann, The Art of Sacrifice in Chess (from memory); exchanges on one square: Chess Programming Wiki, Static Exchange Evaluation; amounts: common practice",
     phrases=PHRASES,
     patterns={"amount": AMOUNT, "price": AMOUNT, "played": PLAYED},

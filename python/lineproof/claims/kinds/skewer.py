@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from lineproof.claims.board import VALUES, material, name, other, pieces, title, upper
+from lineproof.claims.board import VALUES, name, other, pieces, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.pays import pays
 from lineproof.claims.phrase import targets
 from lineproof.claims.pointing import alone, meant, moment, present
 from lineproof.engine import Board
@@ -115,25 +115,19 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         return Judgement(Outcome.FAILS, because, (), claim.spot, {}, instead=because)
     found = fitting[0]
     because = f"{upper(name(board, found.by))} attacks {name(board, found.front)}, and behind it on the same line stands {name(board, found.behind)}."
+    paid = pays(ask, claim.spot, side)
     return Judgement(
         Outcome.HOLDS,
         because,
-        (),
+        paid.line,
         claim.spot,
         {"by": found.by, "front": found.front, "behind": found.behind},
         marks=(
             Mark("move", (found.by, found.front), side),
             Mark("square", (found.behind,), side),
         ),
-        second=_pays(claim, ask, side),
+        second=paid.said(side),
     )
-
-
-def _pays(claim: Claim, ask: Ask, side: str) -> str:
-    gain = settled(ask, claim.spot, side).balance - material(claim.spot.board, side)
-    if gain >= 1:
-        return f"It pays: best play wins {gain} pawn{'s' if gain != 1 else ''} for {title(side)}."
-    return f"It does not pay: with best play {title(side)} gains no material by it."
 
 
 KIND = Kind(

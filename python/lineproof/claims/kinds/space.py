@@ -134,6 +134,7 @@ KIND = Kind(
     title="Space",
     version=1,
     definition="Two counts over all files, or those of the wing: the steps that the foremost pawn of each file has gone, and the squares beyond the middle that a side attacks and no enemy pawn does (a difference below three is none). More space: ahead in one and not behind in the other; where they disagree it is unsettled. Gaining space also holds when the move takes the side's pawns further on.",
+    formula=f"steps = sum of the foremost pawns' steps; reach = squares beyond the middle attacked and not by an enemy pawn, counted from a difference of {MARGIN}; holds: ahead in one, not behind in the other",
     source="the counts: common practice; the margin and how the two are joined are ours",
     phrases=PHRASES,
     slots={

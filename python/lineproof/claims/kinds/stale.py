@@ -135,15 +135,17 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
     if changed is not None:
         reasons.append((changed, sentence.words[0], sentence.words[-1]))
     claims: list[Claim] = []
-    for reason, first, last in reasons:
+    for reason, first, last in reasons[:1]:
+        told = reason.startswith(CHANGED)
+        belongs = None if told else _belongs(here, sentence, first, last)
         start, end = sentence.start + first.start, sentence.start + last.end
         claims.append(
             Claim(
                 kind=KIND.id, place=here.place, spot=here.spot, words=sentence.text[first.start : last.end], start=start, end=end,
-                params={"reason": reason}, sentence=here.sentence,
+                params={"reason": reason, "belongs": belongs}, sentence=here.sentence,
             )
         )  # fmt: skip
-    return claims[:1]
+    return claims
 
 
 def _planned(sentence: Sentence) -> bool:
@@ -248,14 +250,37 @@ def _line(place: Place) -> list[Place]:
 
 
 def _ahead(place: Place) -> list[Place]:
-    """The moves below a place."""
+    """The moves below a place, on whatever road its position, or one below it, is reached."""
     found: list[Place] = []
-    stack = list(place.children)
+    stack, seen = [place], set[int]()
     while stack and len(found) < BELOW:
         at = stack.pop()
         found.append(at)
-        stack.extend(at.children)
-    return found
+        if at.key in seen:
+            continue
+        seen.add(at.key)
+        twins = (twin for twin in at.lesson.positions[at.key] if twin != at)
+        stack[:0] = [child for twin in twins for child in twin.children]
+        stack.extend(at.children)  # its own line first
+    return found[1:]
+
+
+def _belongs(here: Here, sentence: Sentence, first: Word, last: Word) -> str | None:
+    """Where else the lesson plays the move, or has the piece, that the words name: they may have been written there."""
+    for place in here.lesson.places:
+        if first.san is not None and not first.spoken:
+            fits = place.san is not None and _clean(place.san) == _clean(first.san)
+            says = "The lesson plays"
+        else:
+            words = [w.norm for w in sentence.words if first.start <= w.start <= last.start]
+            fits = bool(Reference.read(" ".join(words)).squares(place.board, None))
+            says = "In the lesson such a piece stands there after"
+        if fits and place.uci is not None:
+            line, _ = here.lesson.locate(place.span[0] if place.span else 0)
+            before = place.parent
+            after = f" after {before.label}" if before and before.uci and "plays" in says else ""
+            return f"{says} {place.label}{after}, in line {line}: the words may belong there."
+    return None
 
 
 def _absent(
@@ -293,13 +318,8 @@ def _absent(
             if letter
             else ""
         )
-        found.append(
-            (
-                f"no such piece ({text}) stands there, here or in this line{stands}",
-                sentence.words[first],
-                sentence.words[last],
-            )
-        )
+        reason = f"no such piece ({text}) stands there, here or in this line{stands}"
+        found.append((reason, sentence.words[first], sentence.words[last]))
     return found
 
 
@@ -352,16 +372,17 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
         f"{reason[0].upper()}{reason[1:]}.",
         (),
         Spot(claim.spot.root_fen, claim.spot.moves, claim.spot.board),
+        second=claim.params["belongs"],
     )
 
 
 KIND = Kind(
     id="stale",
     title="Stale words",
-    version=1,
+    version=2,
     definition=(
-        "The sentence names a move that is legal neither before nor after the move beside it, nor after a pass, nor next in the sentence's own sequence, nor played on this line or below; "
-        "or a wrong move number or side; or a piece with its square that stands there neither here nor on this line. Unsettled: since the words were saved the move beside them has changed."
+        "The sentence names a move that is legal neither before nor after the move beside it, nor after a pass, nor next in the sentence's own sequence, nor played on this line or below, on whatever road the position is reached; "
+        "or a wrong move number or side; or a piece with its square that stands there neither here nor on this line. Unsettled: since the words were saved the move beside them has changed. Where the lesson plays the move, or has the piece, elsewhere, a second finding says where."
     ),
     scan=scan,
     check=check,

@@ -258,6 +258,7 @@ KIND = Kind(
         "If the opponent passes, best play mates, or wins a pawn or more above what stands on the board, or gains 15 points or more over best play without the pass; "
         "a named move must be the one that does (and for points cost at most 5 after the pass), and of a piece or square threatened it must be a capture there; an amount named must be won. Not asked of a side in check."
     ),
+    formula=f"gain = material(end of best play after the pass) - material(here), or points(after the pass) - points(without it); holds: mate, material >= {PAWN}, or 15 points and cost <= {SAFE}",
     phrases=PHRASES,
     slots={
         "amount": _AMOUNTS,

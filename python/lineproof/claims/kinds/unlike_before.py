@@ -199,6 +199,7 @@ KIND = Kind(
         "The same piece's move to the same square costs at most 5 points where it is said to work and 15 or more where it is said not to, here and elsewhere in the lesson (in the line named); it fails where one of the two is the other way round. "
         "'Hits nothing' asks that the piece moved attacks nothing that is worth more or unprotected here, and did elsewhere. Where the lesson plays the move nowhere else, it is unsettled."
     ),
+    formula=f"works: safe move; does not: cost >= {POINTS}; holds: both as said; fails: either the other way round; unsettled between",
     phrases=PHRASES,
     slots={"good": _GOOD, "bad": _BAD, "nothing": {"nothing": True, "nothing at all": True, "thin air": True}},
     patterns={"line": LINE},

@@ -6,12 +6,14 @@ import re
 from dataclasses import replace
 from typing import Any
 
+from lineproof.claims.amounts import pawns
 from lineproof.claims.bands import Band, band, edge, limits, seen_from, spoken
-from lineproof.claims.board import other, title
-from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Outcome
+from lineproof.claims.board import material, other, title
+from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import PLAYED, played
+from lineproof.claims.showing import comes_to, shortest
 
 BETTER, UNCLEAR = "better", "unclear"
 
@@ -214,6 +216,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     else:
         points = seen_from(side, line.points)
         moves = line.moves[:SHOWN]
+        if abs(band(points)) >= Band.CLEAR:
+            moves = shortest(claim.spot, line.moves, most=SHOWN)
         found = spoken(side, points)
         if line.mate is not None:
             winner = "White" if line.mate > 0 else "Black"
@@ -239,7 +243,20 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         edge(points, lambda p: outcome(degree, p, hedged, claim.negated, either)),
         None if said is Outcome.HOLDS else f"{found[0].upper()}{found[1:]}.",
         one_off,
+        _reason(claim.spot, moves, points, side),
     )
+
+
+def _reason(spot: Spot, moves: tuple[str, ...], points: int, side: str) -> str | None:
+    """Why a side is clearly better or winning, where material says it: what stands on the board, or what falls in the line."""
+    if abs(band(points)) < Band.CLEAR:
+        return None
+    better = side if points > 50 else other(side)
+    ahead = material(spot.board, better)
+    stands = f"On the board {title(better)} is {pawns(ahead)} ahead." if ahead >= 1 else ""
+    what = comes_to(spot, moves, better)
+    falling = f"In best play {what}." if what and what != "it ends in mate" else ""
+    return " ".join(part for part in (stands, falling) if part) or None
 
 
 KIND = Kind(
@@ -250,6 +267,7 @@ KIND = Kind(
         "Expected score of a side after best play: level 45 to 55 of 100, slightly better 55 to 65, clearly better 65 to 85, winning 85 and more; "
         "'better' alone 53 and more; 'unclear' fails only outside 30 to 70. One band off is unsettled, two bands or the wrong side fails; a hedge widens a band by five points."
     ),
+    formula="points = expected score after best play; holds: in the band said; unsettled: one band off; fails: two bands, or the wrong side",
     phrases=PHRASES,
     patterns={"agent": PLAYED},
     slots={

@@ -7,12 +7,13 @@ from typing import Any
 
 from lineproof.claims.amounts import AMOUNT, LEAST, MOST, WORTH, Amount, pawns
 from lineproof.claims.board import other, side_of, title
-from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
-from lineproof.claims.gain import before_last_moves_of, counted, end_of_shown_line, settled
+from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
+from lineproof.claims.gain import Count, before_last_moves_of, counted, end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import PLAYED, doer
 from lineproof.claims.reference import Reference
+from lineproof.claims.showing import comes_to, shortest
 
 BACK = 4
 """Moves of the loser that are looked back for what has already happened ("has won")."""
@@ -144,7 +145,14 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         least, clean, most = max(net - 1, 1), net - 1, net + 1
     if claim.params["free"]:
         least = clean = max(least, WORTH.get(amount, 1))
-    line = (*shown.moves[len(claim.spot.moves) :], *final.moves)
+    line = _line(
+        ask,
+        claim.spot,
+        (*shown.moves[len(claim.spot.moves) :], *final.moves),
+        final,
+        base.balance,
+        winner,
+    )
     numbers = {"gain": gain, "before": base.balance, "after": final.balance, "amount": amount}
     holds = least <= gain <= most
     if amount == "piece" and price is None and gain < clean:
@@ -170,7 +178,26 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         return Judgement(Outcome.FAILS, because, line, claim.spot, numbers, near, instead)
     if gain < clean and final.mated is None:
         because += f" {title(loser)} has something for it: the net gain is less than a piece."
-    return Judgement(Outcome.HOLDS, because, line, claim.spot, numbers, near)
+    second = _falls(claim.spot, line, winner)
+    return Judgement(Outcome.HOLDS, because, line, claim.spot, numbers, near, second=second)
+
+
+def _line(
+    ask: Ask, spot: Spot, moves: tuple[str, ...], final: Count, before: int, winner: str
+) -> tuple[str, ...]:
+    """The shortest line that shows the gain; to the mate where it mates."""
+    if final.mated is not None:
+        mating = ask.best(final.spot)
+        moves = (*moves, *(mating.moves if mating is not None else ()))
+    return shortest(spot, moves, before=before if winner == "white" else -before)
+
+
+def _falls(spot: Spot, line: tuple[str, ...], winner: str) -> str | None:
+    """What falls, the move that led here included where the winner has just taken."""
+    if spot.moves and spot.board.turn != winner:
+        spot, line = spot.earlier(1), (spot.moves[-1], *line)
+    what = comes_to(spot, line, winner)
+    return f"{what[0].upper()}{what[1:]}." if what else None
 
 
 def _balance(count: int) -> str:
@@ -193,6 +220,7 @@ KIND = Kind(
         "Material at the end of the line shown, continued by best play until no capture gains a pawn, against material at the end of best play from before the loser's last move: "
         "a pawn 1 or more, the exchange 1 to 2.5, a piece 2 or more (less than 2 but at least 1 holds with a note when a piece was won and pawns given for it), a rook 3, the queen 3 net; 'X for Y' within one pawn of the difference. 'For free' and 'for nothing': the whole value. 'By force' asks the position itself, not the line shown. Said of what has happened ('has won', 'has cost'), material now against best play from before any of the loser's last four moves."
     ),
+    formula="gain = material(end of the line shown) - material(end of best play from before the loser's last move), both continued until no capture gains a pawn; holds: the amount <= gain",
     phrases=PHRASES,
     patterns={
         "amount": AMOUNT,

@@ -100,8 +100,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     if not found.counted:
         because = f"{title(side)} is lost whatever he plays, so what {san} costs is not counted."
         return Judgement(Outcome.UNSETTLED, because)
-    said = _outcome(found.best, found.played)
-    near = edge_of_two(found.best, found.played, _outcome)
+    said = outcome(found.best, found.played)
+    near = edge_of_two(found.best, found.played, outcome)
     because = f"{san} costs {title(side)} {spelled(found.points)} here"
     because += "." if found.is_best else f" against {found.better}."
     second = None
@@ -114,7 +114,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     )  # fmt: skip
 
 
-def _outcome(best: int, played: int) -> Outcome:
+def outcome(best: int, played: int) -> Outcome:
+    """What the points of best and played say of a move that is said to work."""
     if is_safe(best, played):
         return Outcome.HOLDS
     return Outcome.FAILS if best - played >= POINTS else Outcome.UNSETTLED
@@ -142,6 +143,7 @@ KIND = Kind(
         "The move costs at most 5 points here (after a pass by the other side when that is to move), or keeps 85 of more than 90; from 15 it does not work, between it is unsettled. "
         "Whether it worked a move earlier is a second finding. 'Not yet', 'no longer' and 'too early' say that it does not work."
     ),
+    formula=f"cost = best - played; works: safe move; unsettled: cost < {POINTS}; does not: cost >= {POINTS}",
     phrases=PHRASES,
     slots={"on": _ON, "fails": _FAILS},
     vocabulary=frozenset(
