@@ -7,7 +7,7 @@ from typing import Any
 from lineproof.claims.claim import Ask, Claim, Judgement
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import SLOTS
+from lineproof.claims.owner import SLOTS, owning
 from lineproof.claims.pawn_state import check_pawns, pawn_phrases, read_pawns
 from lineproof.claims.structure import backward, backwardness
 from lineproof.claims.where import WHERE
@@ -20,6 +20,13 @@ PHRASES = (
     ),
     "{target} <lag/trail/stay> [{very}] behind [its neighbours|the others|the other pawns]",
     "{target} <be:leave> behind [by its neighbours]",
+)
+
+
+FRAMES = (
+    *owning("backward_pawn [{where}]"),
+    "{target} <=> backward",
+    "{target} <be/stay> +behind",
 )
 
 
@@ -50,6 +57,7 @@ KIND = Kind(
     },
     patterns={"where": WHERE},
     vocabulary=frozenset({"backward", "behind"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -36,6 +36,12 @@ _WINGS: dict[str, Any] = {
 }  # fmt: skip
 
 
+FRAMES = (
+    "{side} <castle> [{wing}]",
+    "<be:castle> {side} [{wing}]",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     wing = slots.get("wing")
@@ -115,6 +121,7 @@ KIND = Kind(
     },
     patterns={"king": KING},
     vocabulary=frozenset({"castled", "castles", "castle", "castling", "uncastled"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

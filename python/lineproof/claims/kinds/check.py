@@ -39,6 +39,16 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "{move} <=> check ; without=in|from",
+    "[{agent}] <=> check ; without=in|from",
+    "{move} <check>",
+    "{agent} <check> {king}",
+    "<~> {checking}",
+    "[{agent}] <come/arrive/land> with check",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb, "will", "can")
@@ -240,6 +250,8 @@ KIND = Kind(
     },
     patterns={"king": KING, "where": " [a-h][1-8]", "along": r" with(?: a| the| another)? check"},
     vocabulary=frozenset({"check", "checks", "checked", "checking"}),
+    frames=FRAMES,
+    tests={"checking": lambda n: n.text if n.type == "move" and n.text.endswith("+") else None},
     read=read,
     check=check,
     flips=True,

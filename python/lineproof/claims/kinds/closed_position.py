@@ -24,6 +24,13 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "(position|centre|game|everything) <=> closed",
+    "(position|centre|game) <be:close>",
+    "[{agent}] <~> closed (position|centre|game)",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     asked = when(here, slots)
     if "agent" in slots:
@@ -58,6 +65,7 @@ KIND = Kind(
     vocabulary=frozenset(
         ["closed", "locked", "blocked", "closes", "close", "closing", "locks", "lock", "locking", "jammed", "shut", "shuts", "block", "blocks", "blocking"]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

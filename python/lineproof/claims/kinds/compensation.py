@@ -48,6 +48,13 @@ _DEGREES: dict[str, str] = {
 }  # fmt: skip
 
 
+FRAMES = (
+    "{side} <have> compensation [for {amount}]",
+    "<~> compensation for {amount}",
+    "{side} <have> enough for {amount} ; degree=enough",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     said = here.said
     amount = Amount.read(slots["amount"]) if "amount" in slots else None
@@ -201,6 +208,7 @@ KIND = Kind(
             "something",
         ]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
 )

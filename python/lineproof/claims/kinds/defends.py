@@ -34,6 +34,16 @@ PHRASES = (
 )  # fmt: skip
 
 
+FRAMES = (
+    "{agent} <defend> {target} [with {defender}] [(with|by) {move}]",
+    "{agent} <defend> {guarded} [with {defender}]",
+    "<be:defend> {target} with {defender}",
+    "[{agent}] <give> {target} protection",
+    "{agent} <=> defender of {target}",
+    "[{agent}] <come/go/rush/hurry> to (defence|help|protection|rescue) of {target}",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     if "agent" not in slots:
@@ -183,6 +193,7 @@ KIND = Kind(
         ["defend", "defends", "defended", "defending", "protect", "protects", "protected", "protecting", "guard", "guards", "guarded", "guarding", "cover", "covers", "covered", "covering", "support", "supports", "supported", "supporting",
          "looks", "look", "looking", "watches", "watch", "watching", "backs", "back", "backing", "overprotects", "overprotected", "keeps", "keep", "keeping", "defence", "aid", "rescue", "help", "protection", "defender", "protector"]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

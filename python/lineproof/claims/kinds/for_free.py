@@ -28,6 +28,9 @@ PHRASES = (
 _FREE = ("for free", "for nothing", "free of charge", "at no cost", "without paying for it", "gratis", "for nothing at all", "at no risk", "with impunity", "without giving anything for it", "without compensation", "for no compensation", "free and gratis", "at no price")  # fmt: skip
 
 
+FRAMES = ("[{agent}] <capture/win/get> {amount} +for_free|for_nothing|at_no_cost|free_of_charge",)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     said = here.said
     text = slots.get("amount") or _free_man(said)
@@ -155,6 +158,7 @@ KIND = Kind(
             "giving",
         ]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -12,6 +12,7 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.played import PLAYED, played
 
 ONLY = 15
@@ -34,6 +35,17 @@ _TAKE = ("recapture", "take", "take back", "take it", "take it back", "capture",
 _WITH = ("", " with the king", " with the queen", " with the rook", " with the bishop", " with the knight", " with the pawn", " with his king", " with his queen")  # fmt: skip
 _WHERE = ("", *(f" on {file}{rank}" for file in "abcdefgh" for rank in range(1, 9)))
 _RECAPTURES = {f"{take}{how}": f"{take}{how}" for take in _TAKE for how in (*_WITH, *_WHERE)}
+
+
+FRAMES = (
+    "{move} <be:force>",
+    "{move} <=> forced|compulsory|obligatory|mandatory",
+    "<be:force> {side}",
+    "{side} <have> {none}",
+    "[{agent}] <give> {side} {none}",
+    "{played} <=> forced|compulsory|obligatory|mandatory",
+    "{played} <be:force>",
+)
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -211,6 +223,8 @@ KIND = Kind(
             "nothing",
         ]
     ),
+    frames=FRAMES,
+    tests={"none": lambda n: n.head if n.no and n.head in NOUNS["choice"] else None},
     read=read,
     check=check,
     flips=True,

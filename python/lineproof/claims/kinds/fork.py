@@ -23,16 +23,10 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import targets
 from lineproof.claims.reference import Reference
 
-PHRASES = (
-    "[{agent}] <fork> {targets} [at once|at the same time|together|with {move}]",
-    "[{agent}] <fork> {object} and {second} (together|at once)",
-    "[{agent}] (<attack/hit/strike/strike at/strike on>) [both|at once|at the same time] {targets} (at once|at the same time|together)",
-    "[{agent}] (<attack/hit/strike/strike at>) (both|at once) {targets}",
-    "(<ing:fork>|with a fork on|with a fork of|a fork of|a fork on|<ing:hit/attack> both) {targets} [at once|at the same time|together]",
-    "{agent} <be> a [knight|pawn|queen|bishop|royal|family] fork [of {targets}]",
-    "with a [knight|pawn] fork",
-    "{targets} <be:fork> [by {agent}]",
-    "(this|that|it) {is} (not|no) [a] {denied}",
+FRAMES = (
+    "[{agent}] <fork> {targets} [with {move}]",
+    "[{agent}] <attack> {targets} +at_once|at_the_same_time|together|both|simultaneously",
+    "[{agent}] <~> fork [(of|on|against|between) {targets}]",
 )
 
 
@@ -136,11 +130,7 @@ KIND = Kind(
         "One piece attacks two named targets: the king, a piece worth more than the forker, or an unprotected piece; a pawn only if named and unprotected. "
         "Whether it pays is a second finding."
     ),
-    phrases=PHRASES,
-    slots={"denied": {"fork": True}},
-    vocabulary=frozenset(
-        {"fork", "forks", "forking", "forked", "both", "once", "time", "together"}
-    ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -23,6 +23,12 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "[{agent}] <give_back> {amount}",
+    "[{agent}] <give> {amount} +back|straight_back",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     agent = doer(here, slots.get("agent"))
     amount = Amount.read(slots["amount"])
@@ -89,6 +95,7 @@ KIND = Kind(
             "surrenders",
         ]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -18,6 +18,7 @@ from lineproof.claims.owner import (
     named_after,
     only_side,
     owner,
+    owning,
 )
 from lineproof.claims.structure import FILES, is_half_open, is_open, pawns
 from lineproof.claims.tense import answer, first, when
@@ -37,6 +38,13 @@ PHRASES = (
     f"[{{agent}}] <create/produce/open/open up> (a|the) {_FILES} [for {{side}}]",
     f"<ing:open/open up/create> (a|the) {_FILES} [for {{side}}]",
     f"{{side}} <use/press along/press down/play down/play on> the {_FILES}",
+)
+
+
+FRAMES = (
+    *owning("half_open file"),
+    "{files} <=> half_open",
+    "{side} <have> half_open file",
 )
 
 
@@ -135,6 +143,7 @@ KIND = Kind(
     },
     patterns={"files": FILE_LIST},
     vocabulary=frozenset({"half", "semi", "halfway"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

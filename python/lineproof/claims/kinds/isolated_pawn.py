@@ -8,7 +8,7 @@ from lineproof.claims.board import name
 from lineproof.claims.claim import Ask, Claim, Judgement
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import SLOTS
+from lineproof.claims.owner import SLOTS, owning
 from lineproof.claims.pawn_state import check_pawns, pawn_phrases, read_pawns
 from lineproof.claims.structure import beside, isolated, pawns
 from lineproof.claims.where import WHERE
@@ -26,6 +26,14 @@ PHRASES = (
     "[{agent}] <isolate> {target}",
     "<ing:isolate> {target}",
     "{target} <be:isolate>",
+)
+
+
+FRAMES = (
+    *owning("isolated_pawn [{where}]"),
+    "<be:isolate> {target}",
+    "{target} <=> isolated_pawn",
+    "{target} <=> lone|lonely",
 )
 
 
@@ -88,6 +96,7 @@ KIND = Kind(
             "beside",
         ]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -30,6 +30,13 @@ PHRASES = (
 )  # fmt: skip
 
 
+FRAMES = (
+    "{king} <be/stay/stick> in centre",
+    "<be:stick/catch/trap/strand/maroon> {king} in centre ; stuck=yes",
+    "{king} <be/stick> on {square} ; stuck=yes",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     if "king" in slots:
@@ -101,6 +108,7 @@ KIND = Kind(
     },
     patterns={"king": KING},
     vocabulary=frozenset({"king"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

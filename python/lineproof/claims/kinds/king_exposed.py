@@ -43,6 +43,16 @@ _SAFE = {
 }  # fmt: skip
 
 
+FRAMES = (
+    "{king} <=> airy",
+    "<be:expose> {king}",
+    "{king} <have> shelter ; safe=yes",
+    "{king} <lack> shelter",
+    "{king} <=> safe ; safe=yes",
+    "{king} <~> without shelter",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     if "king" in slots:
@@ -145,6 +155,7 @@ KIND = Kind(
     },
     patterns={"king": KING},
     vocabulary=frozenset({"king"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

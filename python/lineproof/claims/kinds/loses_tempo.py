@@ -28,6 +28,12 @@ PHRASES = (
 )  # fmt: skip
 
 
+FRAMES = (
+    "[{agent}] <lose/waste> tempo [with {target}]",
+    "[{agent}] <lose/waste> move [with {target}]",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     said = here.said
     verb = slots.get("verb")
@@ -186,6 +192,7 @@ KIND = Kind(
     ),
     phrases=PHRASES,
     vocabulary=frozenset({"tempo", "tempi", "tempos", "time", "move", "moves"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

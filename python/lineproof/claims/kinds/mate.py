@@ -22,11 +22,25 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "{move} <=> mate ; without=in",
+    "[{agent}] <=> mate ; without=in|on|at",
+    "{side} <be:mate> ; x=1",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     spot = here.named(slots["move"]).after if "move" in slots else here.spot
     if "moves" in slots:
         spot = here.play(slots["moves"])
-    return [here.claim(KIND.id, None, spot=spot, negated="denied" in slots)]
+    return [
+        here.claim(
+            KIND.id,
+            None,
+            spot=spot,
+            negated="denied" in slots or ("verb" in slots and slots["verb"].negated),
+        )
+    ]
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
@@ -73,6 +87,7 @@ KIND = Kind(
     phrases=PHRASES,
     slots={"denied": {"mate": True, "checkmate": True, "mate yet": True}},
     vocabulary=frozenset({"mate", "checkmate", "mated", "checkmated"}),
+    frames=FRAMES,
     read=read,
     check=check,
 )

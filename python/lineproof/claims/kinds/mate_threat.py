@@ -45,8 +45,23 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "[{agent}] <threaten> mate [(on|at) {square}] [in {n}] [(with|by) {move}]",
+    "[{agent}] <threaten> {move} mate",
+    "[{agent}] <threaten to mate> [(on|at) {square}] [in {n}]",
+    "[{agent}] <~> threat of mate [(on|at) {square}]",
+    "[{agent}] <~> mate threat [(on|at) {square}]",
+    "threat <=> mate [(on|at) {square}] [in {n}]",
+    "mate <hang/loom/lurk> [in air] [(on|at) {square}]",
+    "[{agent}] <dream_of/play_for/be_after/hint_at> mate [(on|at) {square}]",
+    "[{agent}] <threaten> {mating}",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
+    if slots.get("count", 1) != 1:
+        raise Unread("several mates are spoken of")
     verb = slots.get("verb")
     gone = " no longer " in f" {here.said} "
     if verb is not None and verb.negated and not gone:
@@ -206,6 +221,8 @@ KIND = Kind(
     definition=f"If the opponent passes, the side mates: at once with the move or on the square named, otherwise by force: every move is tried to {DEPTH} moves, beyond that a search must find it, and a side that is winning without one leaves it unsettled. Not asked of a side in check.",
     phrases=PHRASES,
     vocabulary=frozenset({"mate", "checkmate"}),
+    frames=FRAMES,
+    tests={"mating": lambda n: n.text if n.type == "move" and n.text.endswith("#") else None},
     read=read,
     check=check,
 )

@@ -95,6 +95,14 @@ VALUE = {
 }
 
 
+FRAMES = (
+    "{side} <be> {amount} +up|ahead|to_the_good|down|behind|short",
+    "{side} <have> {extra}",
+    "material <=> {level}",
+    "{side} <be> (up|down|ahead) {amount}",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     if verb is not None and (verb.modal or verb.done):
@@ -294,6 +302,7 @@ KIND = Kind(
             "pawns",
         ]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

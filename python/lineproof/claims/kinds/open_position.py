@@ -21,6 +21,13 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "(position|centre|game|everything) <=> open",
+    "(position|centre|game) <be:open>",
+    "[{agent}] <~> open (position|centre|game)",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     asked = when(here, slots, brings="lead" in here.said)
     if "agent" in slots:
@@ -50,6 +57,7 @@ KIND = Kind(
     phrases=PHRASES,
     slots={"game": {"game": True}},
     vocabulary=frozenset({"open", "opened"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -27,6 +27,12 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "[{agent}] <~> opposite_bishop",
+    "opposite_bishop <be/remain>",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     asked = when(here, slots, brings=any(w in here.said for w in ("lead", "reach")))
     alike = "alike" in slots
@@ -74,6 +80,7 @@ KIND = Kind(
         ),
     },
     vocabulary=frozenset({"opposite", "different", "unlike", "alike", "same", "like"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

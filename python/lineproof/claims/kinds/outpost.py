@@ -9,7 +9,17 @@ from lineproof.claims.board import LETTERS, NAMES, name, other, pieces, title, u
 from lineproof.claims.claim import Ask, Claim, Judgement, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import SLOTS, agreeing, brings, denied, either, having, only_side, owner
+from lineproof.claims.owner import (
+    SLOTS,
+    agreeing,
+    brings,
+    denied,
+    either,
+    having,
+    only_side,
+    owner,
+    owning,
+)
 from lineproof.claims.structure import guards, pawns, rank
 from lineproof.claims.tense import answer, first, squares, when
 from lineproof.claims.where import SQUARE_LIST
@@ -26,6 +36,15 @@ PHRASES = (
     f"{{target}} <stand/sit/be> [{{very}}] on (a|an|the|its|his) {_OUTPOST}",
     f"the {_OUTPOST} (on|at) {{squares}} <belong> to {{side}}",
     f"[{{agent}}] <create> (a|an) {_OUTPOST} [(on|at) {{squares}}] [for {{side}}|for {{whose}} {{piece_of}}]",
+)
+
+
+FRAMES = (
+    *owning("outpost [(on|at) {squares}] [for {whose_piece}]"),
+    "{squares} <=> outpost [for {side}] [for {whose_piece}]",
+    "{target} <have> outpost [(on|at|of) {squares}]",
+    "{target} <be> on outpost",
+    "{target} <occupy/find/reach> outpost [(on|at|of) {squares}]",
 )
 
 
@@ -159,6 +178,7 @@ KIND = Kind(
     },
     patterns={"squares": SQUARE_LIST, "piece_of": r" (?:knight|bishop|rook|queen)s?"},
     vocabulary=frozenset({"outpost", "outposts"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -32,6 +32,16 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "{agent} <fail> {by}",
+    "{agent} <fail> (to|because_of|on|against|after) {by}",
+    "<be:refute> {agent}",
+    "{by} <refute> {agent}",
+    "{by} <=> refutation of {agent}",
+    "refutation of {agent} <=> {by}",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     said = here.said
     refuted = played(here, slots["agent"]) if "agent" in slots else _refuted(here, slots["by"])
@@ -196,6 +206,7 @@ KIND = Kind(
             "makes",
         ]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -38,6 +38,12 @@ _NOUNS: dict[str, str] = {
 _LETTER = {"knight": "n", "bishop": "b"}
 
 
+FRAMES = (
+    "[{agent}] <sacrifice> {amount} [for {price}] [on {square}] [with {move}]",
+    "{played} <=> sacrifice",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     amount = Amount.read(slots["amount"]) if "amount" in slots else _noun(slots)
     square = slots.get("square") or amount.square
@@ -254,6 +260,9 @@ KIND = Kind(
             "sac",
         ]
     ),
+    frames=FRAMES,
+    gives_way=frozenset({"exchange", "gives-back"}),
+    tests={"played": lambda n: n.text if n.type == "move" else None},
     read=read,
     check=check,
     flips=True,

@@ -66,6 +66,12 @@ def skewers(board: Board, side: str) -> list[Skewer]:
     return found
 
 
+FRAMES = (
+    "[{agent}] <skewer> {targets} [with {move}]",
+    "[{agent}] <~> skewer [(of|on|against) {targets}]",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb, "will")
@@ -147,6 +153,7 @@ KIND = Kind(
     source='Chess Programming Wiki, "Skewer" (from memory); what may stand in front: common practice',
     phrases=PHRASES,
     vocabulary=frozenset({"skewer", "skewers", "skewered", "skewering"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -38,6 +38,14 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "{side} <have> space",
+    "{side} <have> space (on|in) {wing}",
+    "[{agent}] <win/make> space",
+    "space <=> +ahead",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     words = set(here.said.split())
     takes = bool(words & {"gains", "wins", "grabs", "takes", "seizes", "claims", "gaining", "winning", "grabbing", "taking"})  # fmt: skip
@@ -149,6 +157,7 @@ KIND = Kind(
     },
     patterns={"wing": rf"(?:{WING}|{CENTRE})", "whom": r" (?:white|black|him|her|us|you|the opponent)"},
     vocabulary=frozenset({"space", "room", "territory", "cramped", "spatial", "squeezed", "territorial", "freer"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -33,6 +33,13 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "<be:trap> {target}",
+    "{agent} <trap> {target} [(on|in) {square}] [with {move}]",
+    "{target} <have> {none}",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb, "will")
@@ -193,6 +200,8 @@ KIND = Kind(
     vocabulary=frozenset(
         ["trapped", "traps", "trap", "trapping", "caught", "catches", "catch", "cornered", "corners", "ensnared", "snares", "snared", "square", "squares", "nowhere", "escape", "retreat", "way", "exit", "out", "away", "back", "home", "saved", "rescued"]
     ),
+    frames=FRAMES,
+    tests={"none": lambda n: n.head if n.no and n.head in {"square", "escape", "way", "retreat", "flight square", "escape square"} else None},
     read=read,
     check=check,
     flips=True,

@@ -9,7 +9,16 @@ from lineproof.claims.board import name, names, pieces, side_of, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import SLOTS, agreeing, brings, denied, having, named_after, owner
+from lineproof.claims.owner import (
+    SLOTS,
+    agreeing,
+    brings,
+    denied,
+    having,
+    named_after,
+    owner,
+    owning,
+)
 from lineproof.claims.structure import guards, rank
 from lineproof.claims.tense import When, answer, first, squares, when
 from lineproof.claims.where import SQUARE_LIST
@@ -32,6 +41,15 @@ PHRASES = (
     f"<ing:create/make/leave> (a|another) {_WEAK} (on|at) {{squares}} {_IN}",
     f"[{{agent}}] <leave> (a|another) {_WEAK} (on|at) {{squares}} {_IN}",
     "no [{colour}] pawn can [{very}] [ever] (protect|guard|defend|cover) {squares} [any more|any longer|again]",
+)
+
+
+FRAMES = (
+    *owning("hole (on|at) {squares}"),
+    "{squares} <=> weak",
+    "{squares} <=> hole",
+    "hole <be/appear> (on|at) {squares}",
+    "[{agent}] <weaken> {squares}",
 )
 
 
@@ -152,6 +170,7 @@ KIND = Kind(
     vocabulary=frozenset(
         ["weak", "weakened", "weakness", "weaknesses", "hole", "holes", "weakens", "weaken", "weakening", "achilles", "protect", "guard", "defend", "cover"]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -43,6 +43,21 @@ _TAILS = (
 )  # fmt: skip
 
 
+FRAMES = (
+    "[{agent}] <win> {amount} [for {price}]",
+    "[{agent}] <win/bring/earn> {side} {amount}",
+    "{played} <give> {side} {amount}",
+    "{agent} <cost> {side} {given}",
+    "[{agent}] <lose> {given} [for {price}]",
+    "{fallen} <fall>",
+    "<be:lose> {fallen}",
+    "{side} <come/emerge> {amount} +ahead",
+    "{fallen} <save> ; negated=yes",
+    "<be:save> {fallen} ; negated=yes",
+    "[{agent}] <cost> {given}",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     text = " ".join(here.said.split())
     said = slots.get("amount") or slots.get("given") or slots["fallen"]
@@ -102,6 +117,8 @@ def _taker(here: Here, text: str, amount: Amount) -> str:
         return other(owner)
     if _just_taken(here, amount):
         return here.mover
+    if here.spot.moves != tuple(here.place.moves()):
+        return here.board.turn  # the sentence has played moves, and now it is taken
     raise Unread(f"it is not clear whose {amount.name} is meant")
 
 
@@ -277,6 +294,9 @@ KIND = Kind(
             "lost",
         ]
     ),
+    frames=FRAMES,
+    gives_way=frozenset({"by-force", "for-free", "material-count", "regains", "gives-back"}),
+    tests={"played": lambda n: n.text if n.type in {"move", "pronoun"} else None},
     read=read,
     check=check,
     flips=True,
