@@ -80,6 +80,9 @@ class Stray:
 
 Chunk = Group | Noun | Place | Adjective | Adverb | Joint | Stray
 _SAYING = frozenset(VERBS["know"]) | frozenset(VERBS["think"])
+_ATTRIBUTIVE = frozenset(
+    {"doubled", "tripled", "isolated", "passed", "hanging", "weakened", "opposed", "connected"}
+)
 _MOVES_ON = frozenset({"adverb", "hedge", "deny", "limit", "not"})
 _READY = {"able": "can", "about": "will", "bound": "will", "sure": "will", "set": "will", "certain": "will", "ready": "will", "due": "will", "going": "will"}  # fmt: skip
 _STATES = frozenset(w for name in ("be",) for w in VERBS[name]) | {"get"}
@@ -145,6 +148,14 @@ class _Chunker:
         for sort in ("cc", "sub", "wh"):
             if token.is_(sort):
                 return self._joint(sort)
+        after = self._token(self.at + 1)
+        if token.norm == "only" or (
+            token.norm == "even"
+            and after is not None
+            and after.is_("prep", "sub", "det", "poss", "adverb")
+        ):
+            self.at += 1
+            return Adverb(token.norm, "adverb", token.first, token.last)
         adjective = self._adjective()
         if adjective is not None:
             return adjective
@@ -156,6 +167,8 @@ class _Chunker:
             self.at += 1
             return Adverb("not", "deny", token.first, token.last)
         self.at += 1
+        if token.norm == "her":
+            return Noun("pronoun", "it", "it", token.first, token.last)
         if token.is_("side", "pron"):
             return pointer(token)
         if token.norm == "1" and (t := self._token(self.at)) is not None and t.is_("modal"):
@@ -232,19 +245,23 @@ class _Chunker:
     def _noun_follows(self) -> bool:
         token, after = self.tokens[self.at], self._token(self.at + 1)
         if token.norm in {"as", "for", "since", "after", "before", "till", "until", "like"}:
-            # a clause follows when a verb stands before the next joint
-            at = self.at + 1
-            seen = False
-            while (t := self._token(at)) is not None and not t.is_("punct", "cc", "sub", "prep"):
-                if t.is_("be", "have", "do", "modal") or (
-                    t.is_("verb")
-                    and seen
-                    and any(f in {"third", "past", "base"} for _, f in t.verbs)
-                    and not t.is_("noun")
-                ):
-                    return False
-                seen = seen or t.is_("piece", "noun", "side", "pron", "move", "square", "word")
-                at += 1
+            back = self.at  # a clause follows when a verb stands behind the noun phrase
+            self.at += 1
+            noun = self._noun(coordinate=True)
+            at = self._skip(self.at)
+            following = self._token(at)
+            self.at = back
+            if noun is None or following is None:
+                return noun is not None or (after is not None and after.is_("verb", "number"))
+            if noun.type == "side" and following.verbs:
+                return False
+            begins = following.is_("be", "have", "do", "modal", "clitic") or (
+                following.is_("verb", "third")
+                and not following.is_("noun", "prep", "adj")
+                and not any(f in {"part", "ing"} for _, f in following.verbs)
+            )
+            past = any(f == "past" for _, f in following.verbs) and not following.is_("prep")
+            return not (begins or past)
         return after is not None
 
     # verb groups
@@ -282,6 +299,8 @@ class _Chunker:
         said: list[str] = []
         lemma = ""
         token = self.tokens[at]
+        if self._attributive(at):
+            return None
         if token.is_("to") and not aux:
             if self._form(self._skip(at + 1), "base") is None:
                 return None
@@ -318,6 +337,16 @@ class _Chunker:
                     and nxt.is_("adj", "noun", "det")
                     and not (nxt.is_("verb") and not nxt.is_("adj", "noun"))
                 )
+                then = self._token(after + 1)
+                if (
+                    state
+                    and nxt is not None
+                    and self._form(after, "ing")
+                    and then is not None
+                    and then.is_("det", "poss", "piece", "number")
+                    and nxt.is_("verb")
+                ):
+                    state = False  # "is losing his queen"
                 if not state and self._form(after, "part") is not None:
                     passive, aux, at = True, "be", at + 1
                     continue
@@ -358,8 +387,10 @@ class _Chunker:
                 continue
             if t.is_("have") and aux in {"", "modal", "to"}:
                 after = self._skip(at + 1)
-                if self._form(after, "part") is not None and not (self._token(after) or t).is_(
-                    "det"
+                if (
+                    self._form(after, "part") is not None
+                    and not (self._token(after) or t).is_("det")
+                    and not self._attributive(after)
                 ):
                     done, aux, at = True, "have", at + 1
                     past = past or bare == "had"
@@ -371,6 +402,9 @@ class _Chunker:
                     and nxt.norm == "to"
                     and self._form(self._skip(after + 1), "base")
                 ):
+                    if any(between.norm == "yet" for between in self.tokens[at + 1 : after]):
+                        neg, done, aux, at = not neg, True, "to", after + 1  # "has yet to castle"
+                        continue
                     modal, aux, at = "must", "to", after + 1
                     continue
                 past = past or bare == "had"
@@ -424,12 +458,21 @@ class _Chunker:
         self.at = at
         return self._state(group)
 
+    def _attributive(self, at: int) -> bool:
+        """Whether a participle stands before its noun: "has doubled c-pawns"."""
+        t, after = self._token(at), self._token(at + 1)
+        if t is None or after is None or t.norm not in _ATTRIBUTIVE:
+            return False
+        return after.is_("file") or (after.is_("piece", "noun") and after.plural)
+
     def _nominal_after(self, at: int) -> bool:
         t = self._token(self._skip(at))
         return t is None or not t.is_("verb", "prep", "particle")
 
     def _state(self, group: Group) -> Group:
         """ "stands pinned", "gets mated", "has been left undefended": the state is what is said."""
+        if group.passive and group.lemma in {"call", "consider", "regard as", "name", "deem"}:
+            return replace(group, lemma="be", passive=False)
         if group.lemma not in _STATES or group.passive:
             return group
         after = self._skip(self.at)
@@ -530,7 +573,13 @@ class _Chunker:
         if aux or not token.is_("noun", "adj", "word", "third", "prep", "sub"):
             return True
         if token.is_("adj"):
-            return any(f == "third" for _, f in token.verbs)
+            opens = self._token(at + 1)
+            acts = (
+                opens is not None
+                and opens.is_("det", "poss", "piece", "number")
+                and self._subject_before() is not None
+            )
+            return any(f == "third" or (f == "past" and acts) for _, f in token.verbs)
         names = {f for _, f in token.verbs}
         subject = self._subject_before()
         after = self._token(at + 1)
@@ -538,6 +587,22 @@ class _Chunker:
             if names == {"third"}:
                 return subject is not None and not subject.plural
             return True
+        if (
+            subject is None
+            and "third" in names
+            and self.found
+            and isinstance(self.found[-1], Joint)
+        ):
+            last = next((c for c in reversed(self.found) if isinstance(c, Group)), None)
+            opens = after is not None and after.is_(
+                "det", "poss", "side", "number", "move", "square", "piece", "adverb"
+            )
+            return (
+                opens
+                and last is not None
+                and last.form == "finite"
+                and self.found[-1].norm in {"and", "but", ","}
+            )
         if subject is None:
             starts = not self.found or isinstance(self.found[-1], Joint | Adverb)
             opens = after is not None and after.is_(
@@ -611,11 +676,18 @@ class _Chunker:
             or (after.norm == "'s")
         )
         began = any(isinstance(c, Group) for c in self._segment())
+        if joint == "," and began and len(parts) == 1 and self._comma_and(more):
+            return False
         if joint == ",":
             if began and verb_next:
                 return False
             return after is not None and after.norm in {",", "and"} and not verb_next
         return not (verb_next and began)
+
+    def _comma_and(self, more: Noun) -> bool:
+        """Whether ", and" stands before the last of two: a new clause begins there."""
+        before = [t for t in self.tokens if t.last < more.first][-2:]
+        return [t.norm for t in before] == [",", "and"]
 
     def _segment(self) -> list[Chunk]:
         """The chunks since the last joint."""
@@ -729,6 +801,12 @@ class _Chunker:
                 t.is_("adj", "word")
                 or t.norm == "own"
                 or (
+                    det
+                    and t.is_("verb")
+                    and any(f == "base" for _, f in t.verbs)
+                    and not t.is_("be", "have", "do")
+                )
+                or (
                     t.is_("verb")
                     and not t.is_("be", "have", "do")
                     and any(f in {"ing", "part"} for _, f in t.verbs)
@@ -819,6 +897,37 @@ class _Chunker:
                 noun = on_square(noun, arg.norm, arg.last)
                 self.at += 2
                 continue
+            if (
+                prep.norm in {"on", "at"}
+                and arg.is_("square")
+                and noun.type == "piece"
+                and noun.plural
+                and not noun.parts
+            ):
+                squares, at = [arg], self.at + 2
+                while (
+                    (t := self._token(at)) is not None
+                    and t.norm in {"and", ","}
+                    and (n := self._token(at + 1)) is not None
+                    and n.is_("square")
+                ):
+                    squares.append(n)
+                    at += 2
+                if len(squares) > 1:
+                    single = noun.text.removesuffix("s")
+                    self.at = at
+                    return listed(
+                        [
+                            replace(
+                                noun,
+                                plural=False,
+                                square=q.norm,
+                                text=f"{single} on {q.norm}",
+                                last=q.last,
+                            )
+                            for q in squares
+                        ]
+                    )
             if prep.norm == "of" and noun.type in {"piece", "noun"} and not noun.whose:
                 if arg.norm in {
                     "ours",
@@ -847,7 +956,8 @@ class _Chunker:
         self.at += 1
         following = self._token(self.at)
         if following is None:
-            return Place(token.norm, None, token.first, token.last)
+            self.at = back
+            return None
         while (
             following is not None
             and following.is_("adverb", "hedge")
@@ -860,6 +970,16 @@ class _Chunker:
             self.at = back
             return None
         noun = self._noun(coordinate=True)
+        if noun is None and following is not None and following.is_("number"):
+            self.at += 1
+            noun = Noun(
+                "noun",
+                following.norm,
+                following.norm,
+                following.first,
+                following.last,
+                count=int(following.norm),
+            )
         if noun is None:
             if (
                 self._token(self.at) is not None
@@ -868,7 +988,14 @@ class _Chunker:
                 return Place(token.norm, None, token.first, token.last)
             self.at = back
             return None
-        return Place(token.norm, noun, token.first, noun.last)
+        if noun is not None and noun.type in {"move", "square"} and not noun.parts:
+            line = [noun]
+            while (t := self._token(self.at)) is not None and t.is_("move"):
+                line.append(Noun("move", t.norm, t.norm, t.first, t.last))
+                self.at += 1
+            if len(line) > 1:
+                noun = listed(line, "then")
+        return Place(token.norm, noun, token.first, noun.last if noun is not None else token.last)
 
     def _adjective(self) -> Adjective | None:
         at, said = self.at, []

@@ -70,7 +70,22 @@ _CHANGED = frozenset({"too", "so", "half", "partly", "that", "enough", "as", "le
 _REASONS = frozenset(
     {"because of", "thanks to", "in view of", "on account of", "due to", "owing to", "courtesy of"}
 )
-_COUNTING = frozenset({"up", "down", "ahead", "behind"})
+_COUNTING = frozenset({"up", "down", "ahead", "behind", "back"})
+_WHOLLY = frozenset(
+    {
+        "entirely",
+        "completely",
+        "fully",
+        "totally",
+        "quite",
+        "exactly",
+        "particularly",
+        "especially",
+        "altogether",
+        "always",
+    }
+)
+"""Adverbs that, denied, leave open how far."""
 REASONS = frozenset(
     {
         "attack",
@@ -153,6 +168,8 @@ def _agent(noun: Noun) -> str | None:
 
 
 def _target(noun: Noun) -> str | None:
+    if "wrong" in noun.adjectives:
+        return None
     if noun.type in {"piece", "square"} or (
         noun.type == "pronoun"
         and noun.head in {"it", "this", "that", "which", "who", "both", "ones"}
@@ -204,7 +221,7 @@ def _whose(noun: Noun) -> str | None:
 SLOTS: dict[str, Test] = {
     "agent": _agent, "side": _side, "whose": _whose, "guarded": _targets, "whose_piece": lambda n: n.head if n.type == "piece" and n.whose else None, "target": _target, "object": _target, "second": _target, "behind": _target, "pinner": _target,
     "defender": _text("piece"), "piece": _text("piece"), "targets": _targets, "square": lambda n: n.square if n.type == "square" and not n.parts else None,
-    "than": _agent, "played": lambda n: _agent(n) if n.type in {"move", "square", "pronoun"} or n.head in _DOING else None, "nobody": lambda n: n.text if n.no and (n.type == "pronoun" or n.head in {"piece", "unit", "man"} or n.type == "piece") else None,
+    "anything": lambda n: n.text, "m": _number, "than": _agent, "played": lambda n: _agent(n) if n.type in {"move", "square", "pronoun"} or n.head in _DOING else None, "nobody": lambda n: n.text if n.no and (n.type == "pronoun" or n.head in {"piece", "unit", "man"} or n.type == "piece") else None,
     "king": lambda n: n.text if n.type == "piece" and n.head == "king" and not n.parts else None, "none": lambda n: n.head if n.no and n.type == "noun" else None, "squares": _text("square"), "file": _file, "files": _file, "n": _number, "move": _move, "by": _move, "best": _move, "amount": _amount, "given": _amount,
     "fallen": _amount, "price": _amount, "described": lambda n: n.text if n.head in _DOING else None, "wing": lambda n: n.head if n.head in {"kingside", "queenside", "centre"} else None,
 }  # fmt: skip
@@ -315,6 +332,9 @@ class Frame:
                 rest.append(element)
         if not seen:
             raise FrameError(f"no verb in {source!r}")
+        if passive and subject is not None:
+            rest.insert(0, subject)  # what is said of comes behind the verb in the active voice
+            subject = None
         return cls(
             source,
             verbs,
@@ -331,7 +351,7 @@ class Frame:
 
     @property
     def triggers(self) -> frozenset[str]:
-        """Words of which a clause must have one, or the frame cannot fit."""
+        """Words of which a clause must have one, or the frame cannot fit; "*" when any clause may."""
         if not self.light and self.verbs != COPULA:
             return self.verbs
         found = [
@@ -371,6 +391,8 @@ class Frame:
             return None
         if not self._allowed(clause):
             return None
+        if clause.verb.negated and any(not _WHOLLY.isdisjoint(s.adverbs) for s in clause.states):
+            return None
         slots: dict[str, Any] = {}
         left = _Left(
             list(clause.objects), list(clause.places), list(clause.states), list(clause.adverbs)
@@ -388,6 +410,8 @@ class Frame:
         verb = clause.verb
         if not _DENIAL.isdisjoint(slots) or "negated" in self.conditions:
             verb = Verb(not verb.negated, verb.modal, verb.done, verb.past)  # the slot has said it
+        if "modal" in self.conditions:
+            verb = Verb(verb.negated, "", verb.done, verb.past)
         if self.governors and clause.governor is not None:
             first = clause.governor.verb
             verb = Verb(
@@ -482,9 +506,10 @@ class Frame:
             return True
         for alternative in element.words:
             *adjectives, heads = alternative
-            if noun.head not in heads and not (noun.type == "piece" and noun.head in heads):
+            taken = {a for a in noun.adjectives if f"{a} {noun.head}" in heads}
+            if noun.head not in heads and not taken:
                 continue
-            had = set(noun.adjectives)
+            had = set(noun.adjectives) - taken
             if all(had & a for a in adjectives):
                 asked = frozenset().union(*adjectives) if adjectives else frozenset()
                 if not (had & TELLING) - asked:
@@ -618,7 +643,7 @@ def _is_preposition(text: str) -> bool:
 
 _PREPOSITIONS = frozenset(
     ["of", "in", "on", "at", "by", "with", "from", "to", "into", "onto", "for", "against", "through", "over", "under", "behind", "before", "after", "between", "among", "along", "down", "up", "as", "without", "like", "towards", "than", "about", "off", "upon"]
-) | {"on to", "out of", "away from", "in front of", "because of", "next to", "ahead of", "in return for", "at the cost of", "in exchange for"}  # fmt: skip
+) | {"on to", "out of", "away from", "in front of", "because of", "next to", "ahead of", "in return for", "at the cost of", "in exchange for", "on account of", "owing to", "in view of", "thanks to"}  # fmt: skip
 
 
 def _adjective(word: str) -> bool:

@@ -44,6 +44,12 @@ _AFTER = frozenset(
 )
 _FIRST = frozenset({"after", "following", "in reply to", "in answer to"})
 _CAPTURES = members("capture", VERBS)
+_DEEDS = frozenset(
+    w.split()[0]
+    for name in ("play", "move", "capture", "push", "develop", "retreat", "sacrifice")
+    for w in members(name, VERBS)
+) - {"make", "put", "run"}
+"""Verbs of what is done on the board: "to" behind them says what it does."""
 _PLAYING = frozenset(["play", "go", "choose", "continue with", "answer with", "reply with", "respond with", "opt for", "go for", "try", "throw in", "insert", "follow with", "meet"])  # fmt: skip
 _SAYS = frozenset(["think", "believe", "guess", "reckon", "suppose", "argue", "maintain", "claim", "say", "call", "hear", "pretend", "hope", "wish", "fear", "doubt", "imagine", "expect", "look", "look like", "seem", "like", "want", "wonder", "suspect", "dream", "tell", "swear"])  # fmt: skip
 _WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend", "prepare", "like", "love", "refuse", "fail", "forget", "decline", "long", "prefer", "need", "dare", "avoid", "allow", "permit", "enable", "let", "help", "invite", "tempt", "encourage", "start", "stop", "prevent", "hesitate", "use", "seem", "appear", "think", "dream", "consider", "suggest", "attempt", "serve", "suffice", "expect", "play"])  # fmt: skip
@@ -76,6 +82,7 @@ def _index() -> dict[str, list[tuple[Kind, Frame]]]:
 
 
 def _words(clause: Clause) -> Iterator[str]:
+    yield "*"  # frames of slots alone
     yield clause.lemma
     for noun in (
         ([clause.subject] if clause.subject else [])
@@ -96,6 +103,7 @@ class _Reader:
         self.found = Understood()
         self.adrift = False
         self.last: Noun | None = None
+        self.head = ""
         self.open = False
 
     def run(self) -> Understood:
@@ -123,7 +131,7 @@ class _Reader:
             line = "".join(
                 f" {w.norm}" for w in self.sentence.words[clause.first : clause.last + 1]
             )
-            if clause.joint.endswith(("or", "or so")):
+            if clause.joint.split()[-1:] == ["or"] or clause.joint.endswith("or so"):
                 line = f" or{line}"
             before = read[number - 1] if number else []
             after = read[number + 1] if number + 1 < len(read) else []
@@ -152,17 +160,55 @@ class _Reader:
                     clause.places[number] = replace(
                         place, noun=replace(self.last, first=place.first, last=place.last)
                     )
+        if self.head:
+            for place in clause.places:
+                if (
+                    place.preposition in {"on", "at"}
+                    and place.noun is not None
+                    and place.noun.type == "square"
+                    and clause.subject is not None
+                    and clause.subject.head == "one"
+                ):
+                    text = f"the {self.head} on {place.noun.square}"
+                    clause.subject = replace(
+                        clause.subject,
+                        type="piece",
+                        head=self.head,
+                        text=text,
+                        square=place.noun.square,
+                    )
+                    clause.places.remove(place)  # "the one on d4"
+                    break
+                if (
+                    place.preposition in {"on", "at"}
+                    and place.noun is not None
+                    and place.noun.type == "square"
+                    and clause.passive
+                    and clause.objects
+                    and clause.objects[0].head == "one"
+                ):
+                    text = f"the {self.head} on {place.noun.square}"
+                    clause.objects[0] = replace(
+                        clause.objects[0],
+                        type="piece",
+                        head=self.head,
+                        text=text,
+                        square=place.noun.square,
+                    )
+                    clause.places.remove(place)
+                    break
         nouns = [
             *([clause.subject] if clause.subject else []),
             *clause.objects,
             *[p.noun for p in clause.places if p.noun],
         ]
         self.last = next((n for n in nouns if n.type == "piece" and not n.plural), self.last)
+        self.head = next((n.head for n in nouns if n.type == "piece" and n.head), self.head)
 
     # what keeps a clause from being read
 
     def _blocked(self, clause: Clause, clauses: list[Clause], number: int) -> str:
-        if clause.sub in CONDITIONS:
+        if clause.sub in CONDITIONS and clause.joint != ", so that":
             return "a condition that is not on the board"
         if (
             clause.sub in {"what", "why", "where", "how", "whatever"}
@@ -186,6 +232,12 @@ class _Reader:
             and clause.form != "finite"
             and not clause.fronted
             and clause.governor.lemma.split()[0] in _WILLING
+        ):
+            clause.unreal = True
+        if (
+            clause.form == "to"
+            and clause.governor is not None
+            and clause.governor.lemma.split()[0] not in _DEEDS
         ):
             clause.unreal = True
         before = clauses[number - 1] if number else None
@@ -317,11 +369,11 @@ class _Reader:
             ),
             None,
         )
-        topic = (
-            self.here.topic
-            if subject is not None and subject.type == "pronoun" and piece is None
-            else piece or self.here.topic
-        )
+        topic = piece or self.here.topic
+        if subject is not None and subject.type == "pronoun" and piece is None:
+            topic = self.here.topic
+        elif subject is not None and subject.type in {"move", "square"}:
+            topic = None  # "e5 hits the knight; it ...": the move
         self.here = replace(
             self.here, subject=side or self.here.subject, unclear=False, after_unread=False, topic=topic, third=named or self.here.third,
         )  # fmt: skip
@@ -407,7 +459,15 @@ class _Reader:
         here = self.here
         for place in list(clause.places):
             noun = place.noun
-            if noun is None or noun.type not in {"move", "square"} or noun.plural:
+            if noun is None or noun.type not in {"move", "square"}:
+                continue
+            if noun.plural:
+                if place.preposition in _FIRST | {"on"} and all(
+                    p.type == "move" or p is noun.parts[0] for p in noun.parts
+                ):
+                    with suppress(Unread):
+                        here = here.at(here.play(noun.text))
+                        clause.places.remove(place)
                 continue
             going = any(a.endswith("ing") for a in noun.adjectives)
             if place.preposition in _FIRST or (

@@ -131,13 +131,15 @@ class Run:
             return self._piece(head.noun, head.plural, file, square, common)
         if head.norm in {"1", "one", "ones"} and len(items) > 1:
             return Noun("noun", "one", " ".join(adjectives) + " one", **common)
+        if head.noun in {"square", "point", "spot"} and square and not head.plural:
+            return Noun("square", square, square, square=square, **common)
         if head.is_("noun"):
             if head.noun in _LETTER_NOUNS:
                 return self._piece(_LETTER_NOUNS[head.noun], head.plural, file, square, common)
             if head.noun == "file" and file:
                 return Noun("file", "file", file, file=_files(before), plural=head.plural, **common)
             words = " ".join(w for w in (*adjectives, head.norm) if w)
-            lead = whose or (det if det in {"a", "the", "no", "both", "this"} else "")
+            lead = whose or (det if det in {"a", "an", "the", "no", "both", "this"} else "")
             number = f"{count} " if count is not None else ""
             return Noun(
                 "noun",

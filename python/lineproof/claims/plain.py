@@ -258,6 +258,15 @@ def _clause(pile: _Pile) -> Clause:
         clause.sub = "if"  # "were the knight not there"
     if group is None:
         clause.objects = before
+        for place in list(clause.places):
+            if (
+                not before
+                and place.preposition == "with"
+                and place.noun is not None
+                and place.noun.type == "noun"
+            ):
+                clause.objects.append(place.noun)  # "with a fork of king and queen"
+                clause.places.remove(place)
         if any(isinstance(c, Adverb) and c.sort == "deny" for c in pile.before):
             clause.verb = Verb(negated=True)
         if any(isinstance(c, Adverb) and c.sort == "limit" for c in pile.before):
@@ -308,7 +317,7 @@ def _clause(pile: _Pile) -> Clause:
         and after
         and (not pile.sub or pile.sub not in {"which", "who", "that"})
         and _verb_base(group) in _COMES
-        and not pile.joint.endswith(("and", "but"))
+        and not pile.joint.endswith(("and", "but", "-"))
     ):
         clause.subject, clause.objects = after[0], after[1:]  # "off goes the queen"
     return clause
@@ -341,6 +350,21 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             continue
         if (
             before is not None
+            and not clause.lemma
+            and clause.joint == ","
+            and before.lemma in {"have", "be"}
+            and before.hedged
+            and not (before.objects or before.states or before.places)
+        ):
+            before.objects, before.states, before.places = (
+                clause.objects,
+                clause.states,
+                clause.places,
+            )
+            before.see(clause)  # "White has, I think, a slight edge"
+            continue
+        if (
+            before is not None
             and clause.joint == "-"
             and clause.form == "finite"
             and clause.subject is None
@@ -350,6 +374,19 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             before.unreal = True  # "taking on c4 is compulsory": the -ing is the subject
             clause.subject = _doing(before)
             clause.see(before)
+        if (
+            before is not None
+            and clause.lemma == "be"
+            and clause.joint == "-"
+            and clause.subject is not None
+            and clause.subject.type == "pronoun"
+            and before.form == "part"
+            and not (clause.objects or clause.states or clause.places)
+        ):
+            before.see(clause)  # "pinned it's not"
+            if clause.verb.negated:
+                before.deny()
+            continue
         if clause.sub in {"which", "who", "that"} and clause.lemma:
             _relative(before, clause)
         if (

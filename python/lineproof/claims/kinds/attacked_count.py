@@ -54,6 +54,8 @@ FRAMES = (
     "<~> attacker (on|against|of) {target} ; counted=yes",
     "{target} <have> attacker ; counted=yes",
     "{nobody} <attack> {target} ; nothing=yes",
+    "piece <attack> {target} ; negated=yes nothing=yes",
+    "<be:attack> {target} by (piece|attacker) ; counted=yes",
 )
 
 

@@ -50,8 +50,10 @@ FRAMES = (
     "{king} <have> {none}",
     "{side} <have> {none} [for {king}]",
     "<~> {none} for {king}",
-    "back_rank <=> weak",
-    "{side} <have> back_rank",
+    "back_rank <=> weak|unguarded",
+    "{side} <have> {weak_rank}",
+    "{side} <have> trouble|problem (on|with) back_rank",
+    "{side} <=> weak on back_rank",
     "[{agent}] <threaten> back_rank mate",
 )
 
@@ -231,7 +233,7 @@ KIND = Kind(
     patterns={"king": KING},
     vocabulary=frozenset({"rank", "row", "luft", "air", "breathing", "escape", "flight", "loophole", "bolt"}),
     frames=FRAMES,
-    tests={"none": lambda n: "luft" if n.no and n.head in NOUNS["luft"] else None},
+    tests={"none": lambda n: "luft" if n.no and n.head in NOUNS["luft"] else None, "weak_rank": lambda n: n.text if n.head in NOUNS["back rank"] and "weak" in n.adjectives or (n.head in {"problem", "weakness", "trouble"} and "back rank" in n.adjectives) else None},
     read=read,
     check=check,
     flips=True,

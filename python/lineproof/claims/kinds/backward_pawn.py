@@ -26,7 +26,10 @@ PHRASES = (
 FRAMES = (
     *owning("backward_pawn [{where}]"),
     "{target} <=> backward",
-    "{target} <be/stay> +behind",
+    "{target} <=> backward_pawn",
+    "{target} <be/stay/lag> +behind",
+    "{target} <trail>",
+    "<be:leave> {target} +behind",
 )
 
 

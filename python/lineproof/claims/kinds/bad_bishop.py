@@ -28,6 +28,8 @@ FRAMES = (
     "{target} <=> bad",
     "{target} <=> bad bishop",
     "{target} <=> bad one",
+    "pawn <shut_in> {target}",
+    "bad bishop <be> (on|at) {square}",
 )
 
 

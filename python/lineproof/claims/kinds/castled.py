@@ -8,6 +8,7 @@ from typing import Any
 from lineproof.claims.board import pieces, title
 from lineproof.claims.castling import WINGS, castled, may_have_castled_before
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
+from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.king import KING, owner
@@ -39,6 +40,13 @@ _WINGS: dict[str, Any] = {
 FRAMES = (
     "{side} <castle> [{wing}]",
     "<be:castle> {side} [{wing}]",
+    "{king} <castle> [{wing}]",
+    "<be:castle> {king} [{wing}]",
+    "{side} <=> uncastled ; not=yes",
+    "{king} <=> uncastled ; not=yes",
+    "{both} <castle> [{wing}]",
+    "<be:castle> {both} [{wing}]",
+    "{neither} <castle> [{wing}]",
 )
 
 
@@ -122,6 +130,7 @@ KIND = Kind(
     patterns={"king": KING},
     vocabulary=frozenset({"castled", "castles", "castle", "castling", "uncastled"}),
     frames=FRAMES,
+    tests={"both": lambda n: n.text if n.text in {"both sides", "both players", "both kings"} else None, "neither": lambda n: n.text if n.text in {"neither side", "neither player"} else None, "side": lambda n: SLOTS["side"](n) if "both" not in n.text and "neither" not in n.text else None},
     read=read,
     check=check,
     flips=True,

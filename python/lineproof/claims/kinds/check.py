@@ -46,11 +46,18 @@ FRAMES = (
     "{agent} <check> {king}",
     "<~> {checking}",
     "[{agent}] <come/arrive/land> with check",
+    "{agent} <come_with/arrive_with/land_with> check",
+    "{side} <be> in check [from {object}]",
+    "{king} <be> in check [from {object}]",
+    "[{agent}] <give> check [(on|from|at) {square}]",
+    "{agent} <capture/go> {target} with check",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
+    if "count" in slots:
+        raise Unread("checks are counted")
     present(verb, "will", "can")
     if "some" in slots or "none" in slots:
         return [_possible(here, slots)]

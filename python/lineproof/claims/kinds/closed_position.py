@@ -26,8 +26,9 @@ PHRASES = (
 
 FRAMES = (
     "(position|centre|game|everything) <=> closed",
-    "(position|centre|game) <be:close>",
-    "[{agent}] <~> closed (position|centre|game)",
+    "<be:close> (position|centre|game|everything)",
+    "[{agent}] <close> (centre|position)",
+    "[{agent}] <~> closed (position|centre)",
 )
 
 

@@ -46,6 +46,7 @@ FRAMES = (
     "{side} <have> defender (on|for|of) {target} ; counted=yes",
     "<~> defender (on|for|of) {target} ; counted=yes",
     "{target} <have> defender ; counted=yes",
+    "{defender} <defend> {target} +only|alone",
 )
 
 

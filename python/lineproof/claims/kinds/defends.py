@@ -40,6 +40,7 @@ FRAMES = (
     "<be:defend> {target} with {defender}",
     "[{agent}] <give> {target} protection",
     "{agent} <=> defender of {target}",
+    "{agent} <=> only defender of {target}",
     "[{agent}] <come/go/rush/hurry> to (defence|help|protection|rescue) of {target}",
 )
 

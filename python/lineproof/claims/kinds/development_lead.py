@@ -94,12 +94,16 @@ _LEADS = {
 
 FRAMES = (
     "{side} <lead> in development",
-    "{side} <be> in development +ahead",
-    "{side} <be> {n} in development +ahead",
+    "{side} <be> (in|with) development +ahead",
+    "{side} <be> in development +behind",
+    "{side} <be> {n} (in|with) development +ahead",
+    "{side} <be> {n} in_front_of development",
     "{side} <have> lead in development",
+    "[{agent}] <give> {side} lead in development",
     "<~> lead in development [for {side}]",
     "{side} <trail> in development",
     "{side} <be> {n} in development +behind",
+    "development <=> {equal}",
 )
 
 

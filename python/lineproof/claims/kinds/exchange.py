@@ -46,6 +46,7 @@ FRAMES = (
     "[{agent}] <exchange> {pieces} [on {square}]",
     "{pieces} <come_off> ; off=yes",
     "[{agent}] <offer> exchange of {pieces}",
+    "[{agent}] <offer> {pieces} for exchange",
 )
 
 

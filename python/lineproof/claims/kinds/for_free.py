@@ -28,7 +28,13 @@ PHRASES = (
 _FREE = ("for free", "for nothing", "free of charge", "at no cost", "without paying for it", "gratis", "for nothing at all", "at no risk", "with impunity", "without giving anything for it", "without compensation", "for no compensation", "free and gratis", "at no price")  # fmt: skip
 
 
-FRAMES = ("[{agent}] <capture/win/get> {amount} +for_free|for_nothing|at_no_cost|free_of_charge",)
+FRAMES = (
+    "[{agent}] <capture/win/get> {amount} +for_free|for_nothing|at_no_cost|free_of_charge",
+    "[{agent}] <capture/win/get> {amount} with impunity",
+    "[{agent}] <have/get/win> {free_man} ; x=1",
+    "{amount} <be> +for_free|for_nothing",
+    "{amount} <=> hanging",
+)
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -159,6 +165,13 @@ KIND = Kind(
         ]
     ),
     frames=FRAMES,
+    tests={
+        "free_man": lambda n: (
+            n.text
+            if n.type == "piece" and "free" in n.adjectives and n.head not in {"king", "pawn"}
+            else None
+        )
+    },
     read=read,
     check=check,
     flips=True,

@@ -38,17 +38,21 @@ _RECAPTURES = {f"{take}{how}": f"{take}{how}" for take in _TAKE for how in (*_WI
 
 
 FRAMES = (
-    "{move} <be:force>",
     "{move} <=> forced|compulsory|obligatory|mandatory",
+    "<be:force> {move}",
     "<be:force> {side}",
     "{side} <have> {none}",
     "[{agent}] <give> {side} {none}",
-    "{played} <=> forced|compulsory|obligatory|mandatory",
-    "{played} <be:force>",
+    "{described} <=> forced|compulsory|obligatory|mandatory",
+    "<be:force> {described}",
+    "{side} <recapture> [on {square}] ; modal=must taken=yes",
+    "{side} <take> +back ; modal=must taken=yes",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "taken" in slots:
+        slots["recapture"] = f"recapture on {slots['square']}" if "square" in slots else "recapture"
     if "recapture" in slots:
         side = here.side(slots.get("side"))
         spot, moves = _recaptures(here, slots["recapture"], side)

@@ -25,7 +25,8 @@ from lineproof.claims.reference import Reference
 
 FRAMES = (
     "[{agent}] <fork> {targets} [with {move}]",
-    "[{agent}] <attack> {targets} +at_once|at_the_same_time|together|both|simultaneously",
+    "[{agent}] <fork> {two} [with {move}]",
+    "[{agent}] <attack> {targets} +at_once|at_the_same_time|together|both|simultaneously|in_one_go|at_a_stroke|with_one_move",
     "[{agent}] <~> fork [(of|on|against|between) {targets}]",
 )
 
@@ -131,6 +132,7 @@ KIND = Kind(
         "Whether it pays is a second finding."
     ),
     frames=FRAMES,
+    tests={"two": lambda n: n.text if n.count == 2 and not n.parts else None},
     read=read,
     check=check,
     flips=True,

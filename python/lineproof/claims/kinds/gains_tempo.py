@@ -34,7 +34,7 @@ FRAMES = (
     "[{agent}] <win> tempo [(on|against|off|with) {target}] [(with|by) {move}]",
     "[{agent}] <~> with tempo [(on|against) {target}]",
     "[{agent}] <attack> {target} with tempo",
-    "[{agent}] <win> tempo of time",
+    "[{agent}] <develop/castle/come/arrive/go> with tempo [(on|against) {target}]",
 )
 
 

@@ -25,7 +25,7 @@ PHRASES = (
 
 FRAMES = (
     "[{agent}] <give_back> {amount}",
-    "[{agent}] <give> {amount} +back|straight_back",
+    "[{agent}] <give/hand/pay/toss> {amount} +back|straight_back",
 )
 
 

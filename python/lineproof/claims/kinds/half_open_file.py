@@ -43,8 +43,10 @@ PHRASES = (
 
 FRAMES = (
     *owning("half_open file"),
-    "{files} <=> half_open",
+    "{files} <=> half_open [for {side}]",
     "{side} <have> half_open file",
+    "{side} <have> {files} half_open",
+    "{side} <have> {anything} (on|along|down) half_open file",
 )
 
 

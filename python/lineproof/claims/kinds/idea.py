@@ -65,13 +65,13 @@ _AHEAD = 8
 
 FRAMES = (
     "[{agent}] <prepare> {moves}",
-    "{agent} <prepare> {moves}",
     "[{agent}] <prepare to play> {moves}",
     "[{agent}] <try to play> {moves}",
     "{moves} <=> idea",
     "idea <=> {moves}",
     "idea of {by} <=> {moves}",
     "<~> idea of {moves}",
+    "idea <be to play> {moves}",
 )
 
 

@@ -34,6 +34,7 @@ FRAMES = (
     "<be:isolate> {target}",
     "{target} <=> isolated_pawn",
     "{target} <=> lone|lonely",
+    "{target} <have> {none} ; no=yes",
 )
 
 
@@ -97,6 +98,7 @@ KIND = Kind(
         ]
     ),
     frames=FRAMES,
+    tests={"none": lambda n: n.head if n.no and n.head == "neighbour" else None},
     read=read,
     check=check,
     flips=True,

@@ -31,9 +31,12 @@ PHRASES = (
 
 
 FRAMES = (
-    "{king} <be/stay/stick> in centre",
-    "<be:stick/catch/trap/strand/maroon> {king} in centre ; stuck=yes",
-    "{king} <be/stick> on {square} ; stuck=yes",
+    "{king} <be/stay/stick> (in|in) centre",
+    "<be:stick/catch/trap/strand/maroon/keep/hold> {king} in centre ; stuck=yes",
+    "<be:stick/strand/catch> {king} on {square} ; stuck=yes",
+    "{king} <stick> on {square} ; stuck=yes",
+    "{king} <leave> centre",
+    "{king} <=> stuck in centre ; stuck=yes",
 )
 
 

@@ -50,6 +50,7 @@ FRAMES = (
     "{king} <lack> shelter",
     "{king} <=> safe ; safe=yes",
     "{king} <~> without shelter",
+    "{side} <have> {bare}",
 )
 
 
@@ -156,6 +157,7 @@ KIND = Kind(
     patterns={"king": KING},
     vocabulary=frozenset({"king"}),
     frames=FRAMES,
+    tests={"bare": lambda n: n.text if n.head == "king" and set(n.adjectives) & {"exposed", "airy", "bare", "naked", "open", "unsafe", "draughty"} else None},
     read=read,
     check=check,
     flips=True,

@@ -31,6 +31,8 @@ PHRASES = (
 FRAMES = (
     "[{agent}] <lose/waste> tempo [with {target}]",
     "[{agent}] <lose/waste> move [with {target}]",
+    "[{agent}] <cost> {side} tempo",
+    "[{agent}] <=> waste of tempo",
 )
 
 

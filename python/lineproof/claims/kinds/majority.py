@@ -49,7 +49,11 @@ PHRASES = (
 
 FRAMES = (
     *owning("majority on {wing}"),
+    *owning("wing majority"),
     "{side} <have> more pawn on {wing}",
+    "{side} <have> {n} against {m} on {wing}",
+    "{side} <have> {n} to {m} on {wing}",
+    "<~> {n} (against|to) {m} on {wing}",
 )
 
 

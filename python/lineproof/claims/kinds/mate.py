@@ -6,6 +6,7 @@ from typing import Any
 
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
+from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
 
@@ -25,7 +26,9 @@ PHRASES = (
 FRAMES = (
     "{move} <=> mate ; without=in",
     "[{agent}] <=> mate ; without=in|on|at",
-    "{side} <be:mate> ; x=1",
+    "<be:mate> {side}",
+    "<be:mate> {king}",
+    "{side} <mate> {whom}",
 )
 
 
@@ -88,6 +91,7 @@ KIND = Kind(
     slots={"denied": {"mate": True, "checkmate": True, "mate yet": True}},
     vocabulary=frozenset({"mate", "checkmate", "mated", "checkmated"}),
     frames=FRAMES,
+    tests={"whom": SLOTS["side"]},
     read=read,
     check=check,
 )

@@ -36,8 +36,10 @@ PHRASES = (
 
 FRAMES = (
     "{side} <mate> in {n}",
+    "{side} <mate> +by_force",
     "[{agent}] <~> mate in {n} [for {side}]",
     "{move} <mate> in {n}",
+    "{anything} <allow/permit> mate [in {n}]",
 )
 
 

@@ -52,7 +52,11 @@ FRAMES = (
     "[{agent}] <~> threat of mate [(on|at) {square}]",
     "[{agent}] <~> mate threat [(on|at) {square}]",
     "threat <=> mate [(on|at) {square}] [in {n}]",
-    "mate <hang/loom/lurk> [in air] [(on|at) {square}]",
+    "threat <=> {move} mate",
+    "mate <=> threat {move}",
+    "{move} <=> mate threat",
+    "mate <be/hang/loom/lurk> in air [(on|at) {square}]",
+    "mate <loom/lurk/hang> [(on|at) {square}]",
     "[{agent}] <dream_of/play_for/be_after/hint_at> mate [(on|at) {square}]",
     "[{agent}] <threaten> {mating}",
 )

@@ -97,9 +97,13 @@ VALUE = {
 
 FRAMES = (
     "{side} <be> {amount} +up|ahead|to_the_good|down|behind|short",
+    "{side} <be> {amount} [for {price}] +up|ahead|down|behind",
     "{side} <have> {extra}",
     "material <=> {level}",
     "{side} <be> (up|down|ahead) {amount}",
+    "{side} <be_short_of> {amount}",
+    "{side} <lack> {amount}",
+    "{agent} <give> {side} {amount} +down|up|ahead|behind",
 )
 
 

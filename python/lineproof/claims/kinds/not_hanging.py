@@ -32,6 +32,8 @@ FRAMES = (
     "{target} <=> hanging",
     "{target} <hang>",
     "{target} <=> safe ; safe=yes",
+    "[{agent}] <give> {target} hanging",
+    "{target} <be to hang> ; x=1",
 )
 
 

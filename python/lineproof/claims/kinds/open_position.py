@@ -23,8 +23,9 @@ PHRASES = (
 
 FRAMES = (
     "(position|centre|game|everything) <=> open",
-    "(position|centre|game) <be:open>",
-    "[{agent}] <~> open (position|centre|game)",
+    "<be:open> (position|centre|game)",
+    "(position|game|centre) <open>",
+    "[{agent}] <~> open (position|centre)",
 )
 
 

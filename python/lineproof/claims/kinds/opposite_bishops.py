@@ -30,6 +30,9 @@ PHRASES = (
 FRAMES = (
     "[{agent}] <~> opposite_bishop",
     "opposite_bishop <be/remain>",
+    "{bishops} <be> (of|on) {colours}",
+    "{bishops} <be> (of|on) {alike}",
+    "[{agent}] <~> position with opposite_bishop",
 )
 
 
@@ -81,6 +84,17 @@ KIND = Kind(
     },
     vocabulary=frozenset({"opposite", "different", "unlike", "alike", "same", "like"}),
     frames=FRAMES,
+    tests={
+        "bishops": lambda n: n.text if n.head == "bishop" and n.plural else None,
+        "colours": lambda n: (
+            n.text
+            if n.head in {"colour", "color"} and set(n.adjectives) & {"opposite", "different"}
+            else None
+        ),
+        "alike": lambda n: (
+            n.text if n.head in {"colour", "color"} and "same" in n.adjectives else None
+        ),
+    },
     read=read,
     check=check,
     flips=True,

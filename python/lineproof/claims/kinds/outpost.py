@@ -41,7 +41,9 @@ PHRASES = (
 
 FRAMES = (
     *owning("outpost [(on|at) {squares}] [for {whose_piece}]"),
-    "{squares} <=> outpost [for {side}] [for {whose_piece}]",
+    "{squares} <=> outpost [for {side}]",
+    "{squares} <=> outpost for {piece_of}",
+    "{squares} <=> outpost for {a} {piece_of}",
     "{target} <have> outpost [(on|at|of) {squares}]",
     "{target} <be> on outpost",
     "{target} <occupy/find/reach> outpost [(on|at|of) {squares}]",
@@ -179,6 +181,7 @@ KIND = Kind(
     patterns={"squares": SQUARE_LIST, "piece_of": r" (?:knight|bishop|rook|queen)s?"},
     vocabulary=frozenset({"outpost", "outposts"}),
     frames=FRAMES,
+    tests={"piece_of": lambda n: n.head if n.type == "piece" else None},
     read=read,
     check=check,
     flips=True,

@@ -48,8 +48,17 @@ PHRASES = (
 
 FRAMES = (
     "[{agent}] <prevent> {move}",
+    "[{agent}] <prevent to play/reach/go> {move}",
+    "[{agent}] <keep to play> {move}",
     "[{agent}] <keep> {target} (off|out_of|away_from|from) {square}",
     "[{agent}] <prevent> {target} from {square}",
+    "[{agent}] <prevent> {target} to {square}",
+    "{agent} <allow> {move} ; negated=yes",
+    "{agent} <be> against {move}",
+    "<be:direct/aim> {agent} against {move}",
+    "[{agent}] <deny> {target} {square}",
+    "[{agent}] <take> {square} from {target} +away",
+    "{nobody} <prevent> {move}",
 )
 
 

@@ -34,11 +34,15 @@ PHRASES = (
 
 FRAMES = (
     "{agent} <fail> {by}",
+    "{agent} <fail> {by} mate ; mate=yes",
     "{agent} <fail> (to|because_of|on|against|after) {by}",
     "<be:refute> {agent}",
     "{by} <refute> {agent}",
     "{by} <=> refutation of {agent}",
     "refutation of {agent} <=> {by}",
+    "refutation <=> {by}",
+    "{agent} <work> (because_of|on_account_of|owing_to|in_view_of|thanks_to) {by}",
+    "{agent} <=> {bad} (because_of|on_account_of|owing_to|in_view_of|thanks_to) {by}",
 )
 
 
@@ -207,6 +211,7 @@ KIND = Kind(
         ]
     ),
     frames=FRAMES,
+    tests={"bad": lambda n: n.text if n.head in {"mistake", "blunder", "error"} else None},
     read=read,
     check=check,
     flips=True,

@@ -36,7 +36,7 @@ _HAS = re.compile(r"\b(?:has|have|['’]s|with)\b(?! to\b).* back\b")
 
 FRAMES = (
     "[{agent}] <regain> {amount}",
-    "[{agent}] <win/get/take> {amount} +back",
+    "[{agent}] <win/get/take/have> {amount} +back",
     "{amount} <come> +back",
 )
 

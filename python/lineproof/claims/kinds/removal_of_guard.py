@@ -48,7 +48,18 @@ def guarded(board: Board, by: str) -> list[str]:
     return found
 
 
-FRAMES = ("[{agent}] <remove> {article} of {guarded}",)
+FRAMES = (
+    "[{agent}] <remove> {article} of {guarded}",
+    "[{agent}] <remove> {article}",
+    "{article} of {guarded} <fall/come_off/go>",
+)
+
+
+FRAMES = (
+    "[{agent}] <remove> {article} of {guarded}",
+    "[{agent}] <remove> {article}",
+    "{article} of {guarded} <fall/come_off/go>",
+)
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:

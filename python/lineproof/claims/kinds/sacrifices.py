@@ -11,6 +11,8 @@ from lineproof.claims.exchange import exchange, taken_by
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
+from lineproof.claims.noun import Noun
 from lineproof.claims.played import PLAYED, doer, played
 
 BACK = 4
@@ -38,9 +40,18 @@ _NOUNS: dict[str, str] = {
 _LETTER = {"knight": "n", "bishop": "b"}
 
 
+def sacrificed(noun: Noun) -> str | None:
+    """ "A knight sacrifice": what is given, "material" where it is not said."""
+    if noun.head not in NOUNS["sacrifice"]:
+        return None
+    given = ("pawn", "knight", "bishop", "rook", "queen", "piece", "exchange")
+    return next((a for a in noun.adjectives if a in given), "material")
+
+
 FRAMES = (
     "[{agent}] <sacrifice> {amount} [for {price}] [on {square}] [with {move}]",
-    "{played} <=> sacrifice",
+    "[{agent}] <sacrifice> on {square}",
+    "{played} <=> {noun}",
 )
 
 
@@ -262,7 +273,7 @@ KIND = Kind(
     ),
     frames=FRAMES,
     gives_way=frozenset({"exchange", "gives-back"}),
-    tests={"played": lambda n: n.text if n.type == "move" else None},
+    tests={"noun": sacrificed},
     read=read,
     check=check,
     flips=True,

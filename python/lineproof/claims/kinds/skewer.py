@@ -68,6 +68,7 @@ def skewers(board: Board, side: str) -> list[Skewer]:
 
 FRAMES = (
     "[{agent}] <skewer> {targets} [with {move}]",
+    "[{agent}] <skewer> {object} (to|against|on_to) {second}",
     "[{agent}] <~> skewer [(of|on|against) {targets}]",
 )
 

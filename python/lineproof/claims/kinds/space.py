@@ -40,9 +40,10 @@ PHRASES = (
 
 FRAMES = (
     "{side} <have> space",
+    "{side} <have> more space",
+    "{side} <have> more space (on|in) {wing}",
     "{side} <have> space (on|in) {wing}",
     "[{agent}] <win/make> space",
-    "space <=> +ahead",
 )
 
 
@@ -51,7 +52,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     takes = bool(words & {"gains", "wins", "grabs", "takes", "seizes", "claims", "gaining", "winning", "grabbing", "taking"})  # fmt: skip
     asked = when(here, slots, brings=brings(here, slots))
     at = named_after(here, slots)
-    less = "cramped" in slots or bool(words & {"less", "little", "lack", "lacks", "short"})
+    less = "cramped" in slots or (
+        "more" not in words and bool(words & {"less", "little", "lack", "lacks", "short"})
+    )
     if "side" in slots:
         side = named_side(here, slots["side"])
     elif "whose" in slots and less:

@@ -31,6 +31,8 @@ FRAMES = (
     "<be:stalemate> {side}",
     "[{agent}] <~> stalemate",
     "<be:stalemate> {king}",
+    "{agent} <stalemate> {side}",
+    "[{agent}] <~> draw by stalemate",
 )
 
 

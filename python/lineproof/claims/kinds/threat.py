@@ -78,6 +78,7 @@ FRAMES = (
     "[{agent}] <threaten to win> {amount} [(with|by) {move}]",
     "[{agent}] <threaten to capture> {target}",
     "[{agent}] <~> threat of {moves}",
+    "<~> threat of {moves}",
     "threat <=> {moves}",
     "{move} <=> threat",
 )

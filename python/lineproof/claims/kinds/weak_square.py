@@ -50,6 +50,8 @@ FRAMES = (
     "{squares} <=> hole",
     "hole <be/appear> (on|at) {squares}",
     "[{agent}] <weaken> {squares}",
+    "[{agent}] <give> hole (on|at) {squares}",
+    "{nobody} <defend> {squares} ; modal=can|could|will",
 )
 
 
@@ -171,6 +173,7 @@ KIND = Kind(
         ["weak", "weakened", "weakness", "weaknesses", "hole", "holes", "weakens", "weaken", "weakening", "achilles", "protect", "guard", "defend", "cover"]
     ),
     frames=FRAMES,
+    tests={"nobody": lambda n: n.text if n.no and n.head == "pawn" else None},
     read=read,
     check=check,
     flips=True,

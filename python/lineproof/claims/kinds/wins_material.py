@@ -45,16 +45,17 @@ _TAILS = (
 
 FRAMES = (
     "[{agent}] <win> {amount} [for {price}]",
-    "[{agent}] <win/bring/earn> {side} {amount}",
+    "{anything} <win/bring/earn> {side} {amount}",
     "{played} <give> {side} {amount}",
-    "{agent} <cost> {side} {given}",
+    "{anything} <cost> {side} {given}",
     "[{agent}] <lose> {given} [for {price}]",
+    "[{agent}] <lose> {given} to {anything}",
     "{fallen} <fall>",
     "<be:lose> {fallen}",
+    "{fallen} <=> lost",
     "{side} <come/emerge> {amount} +ahead",
     "{fallen} <save> ; negated=yes",
     "<be:save> {fallen} ; negated=yes",
-    "[{agent}] <cost> {given}",
 )
 
 

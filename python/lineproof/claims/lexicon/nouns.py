@@ -25,8 +25,10 @@ stalemate: stalemate
 threat: threat, menace
 attacker: attacker, assailant, attacking piece, piece aimed
 attack: attack, fire, pressure
-defender: defender, protector, guard, guardian, bodyguard
+defender: minder, defender, protector, guard, guardian, bodyguard
 protection: protection, cover, support, defence, help
+waste: waste, loss
+neighbour: neighbour
 back rank: back rank, first rank, back row, bottom rank, home rank
 zwischenzug: zwischenzug, intermezzo, in between move, intermediate move
 # material
@@ -34,7 +36,7 @@ material: material
 exchange: exchange, trade, swap
 compensation: compensation, comp
 sacrifice: sacrifice, offer, investment
-luft: luft, airhole, escape square, flight square, bolt hole, breathing hole, escape hatch
+luft: luft, air, airhole, escape square, flight square, bolt hole, breathing hole, escape hatch
 choice: choice, alternative, option
 refutation: refutation, punishment
 improvement: improvement
@@ -57,7 +59,7 @@ space: space, room, elbow room, territory, ground
 bishop pair: bishop pair, pair of bishops, bishops pair, 2 bishops
 opposite bishop: opposite coloured bishop, opposite colored bishop, bishop of opposite colour, bishop of opposite color, bishop of opposite colours, bishop of opposite colors, bishop of different colours, bishop on opposite colours, bishop on different colours, unlike bishop
 development: development
-tempo: tempo, tempi, time
+tempo: tempo, tempi, time, gain of time, gain of tempo
 lead: lead, edge
 castling: castling
 advantage: advantage, edge, plus, pull, initiative, upper hand
@@ -72,6 +74,6 @@ mistake: mistake, error, blunder, inaccuracy, slip, oversight, howler, lapse
 idea: idea, plan, point, purpose, aim, intention
 line: line, variation
 square: square, point, spot
-word: word, day, year, week, evening, minute, time, thing, matter, way, part, end, start, reason, trouble, problem, result, doubt, fact, friend, class, job, duty, task, everybody, hand, colour, color, board, clock, student, pupil, opponent, side, price, pocket, front, sight, company, trick, story, road, door, key, rule, case, question, diagram, turn, life, quality, moment, nothing, anything, something, everything, nobody, anybody, somebody, everyone, anyone, someone
+word: word, impunity, trouble, day, year, week, evening, minute, time, thing, matter, way, part, end, start, reason, trouble, problem, result, doubt, fact, friend, class, job, duty, task, everybody, hand, colour, color, board, clock, student, pupil, opponent, side, price, pocket, front, sight, company, trick, story, road, door, key, rule, case, question, diagram, turn, life, quality, moment, nothing, anything, something, everything, nobody, anybody, somebody, everyone, anyone, someone
 """)
 """Singular forms; the plural adds an s."""
