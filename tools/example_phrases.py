@@ -14,6 +14,8 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from lineproof.claims.kind import Kind
+from lineproof.claims.plain import plain
+from lineproof.claims.sentence import sentences
 
 TESTS = Path(__file__).resolve().parent.parent / "tests" / "claims" / "kinds"
 _LONGEST = 70
@@ -32,13 +34,21 @@ def examples(kind: Kind, most: int) -> list[str]:
     spare: list[str] = []
     for text in _sentences(TESTS / f"test_{kind.id.replace('-', '_')}.py"):
         begins = " ".join(text.split()[:2])
-        if not kind.vocabulary & set(re.findall(r"[a-z]+|\d+", text.lower())):
+        if not _accepts(kind, text):
             continue  # a reason that is expected, not words that are read
         if begins not in found:
             found[begins] = text
         elif text not in found.values() and text not in spare:
             spare.append(text)
     return [*found.values(), *spare][:most]
+
+
+def _accepts(kind: Kind, text: str) -> bool:
+    """Whether a frame of the kind fits a clause of the text, or it has a word without which no phrase fits."""
+    if kind.vocabulary & set(re.findall(r"[a-z]+|\d+", text.lower())):
+        return True
+    clauses = [clause for sentence in sentences(text, 0) for clause in plain(sentence)]
+    return any(frame.match(clause) is not None for frame in kind.framed for clause in clauses)
 
 
 def _sentences(test: Path) -> Iterator[str]:

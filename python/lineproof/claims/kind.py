@@ -8,6 +8,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from .claim import Ask, Claim, Judgement, Outcome
+from .frame import Frame, Test
 from .phrase import Phrase
 
 if TYPE_CHECKING:
@@ -29,12 +30,14 @@ class Kind:
     id: as in findings and JSON. version: raised whenever the meaning changes, so that old evidence is not reused.
     definition: one sentence with its numbers. source: where the definition comes from. formula: the same as a formula, where
     something is reckoned.
+    frames: what a plain clause must say, see `frame`. tests: slots of the kind's own that look at a noun phrase.
     slots: tables from words to values. patterns: slots of the kind's own whose words are free, as regular expressions.
     vocabulary: words without which no phrase of this kind can match; they also tell a sentence that was not
     understood from one that claims nothing.
     read: from the slots of a phrase to claims. glyphs: standard NAGs that make a claim of this kind.
     read_glyph: from such a NAG to claims. scan: looks at every sentence, read or not.
     check: the answer at the effort of `ask`.
+    gives_way: kinds which, read of the same clause, say it better.
     flips: the claim may be denied ("does not win"): `check` is then asked of the claim without its denial, and holds and fails change
     places. Kinds that weigh a denial in their own way leave it out.
     """
@@ -47,6 +50,8 @@ class Kind:
     source: str = "common practice"
     formula: str = ""
     phrases: tuple[str, ...] = ()
+    frames: tuple[str, ...] = ()
+    tests: Mapping[str, Test] = field(default_factory=dict)
     slots: Slots = field(default_factory=dict)
     patterns: Mapping[str, str] = field(default_factory=dict)
     vocabulary: frozenset[str] = frozenset()
@@ -55,6 +60,7 @@ class Kind:
     read_glyph: Callable[[Here, int, Any], list[Claim]] | None = None
     scan: Callable[[Here, Sentence], list[Claim]] | None = None
     flips: bool = False
+    gives_way: frozenset[str] = frozenset()
 
     def judge(self, claim: Claim, ask: Ask) -> Judgement:
         """The answer for a claim as spoken, its denial included."""
@@ -64,6 +70,14 @@ class Kind:
         turned = _TURNED[found.outcome]
         instead = found.because if turned is Outcome.FAILS else None
         return replace(found, outcome=turned, instead=instead, second=None)
+
+    @cached_property
+    def framed(self) -> tuple[Frame, ...]:
+        """The frames, ready to match.
+
+        :raises FrameError: when one is written wrongly.
+        """
+        return tuple(Frame.compile(f, self.slots, self.tests) for f in self.frames)
 
     @cached_property
     def compiled(self) -> tuple[Phrase, ...]:

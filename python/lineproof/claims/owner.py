@@ -14,21 +14,16 @@ from .here import Here, Unread
 from .phrase import targets
 from .reference import Reference
 
+NO: dict[str, bool] = dict.fromkeys(("no", "not a single", "not 1"), True)  # fmt: skip
+WITHOUT: dict[str, bool] = dict.fromkeys(("without", "without any", "without a"), True)
+SLOTS = {"no": NO, "without": WITHOUT}
 HAVE = "<have/get/keep/enjoy/own/possess/retain/obtain/acquire/accept/end up with/finish with/emerge with/stay with>"
 GIVE = "<leave/give/saddle/burden/land/hand/grant>"
 GIVING = "<ing:leave/give/saddle/burden/land/hand/grant>"
 
-NO: dict[str, bool] = dict.fromkeys(("no", "not a single", "not 1"), True)  # fmt: skip
-WITHOUT: dict[str, bool] = dict.fromkeys(("without", "without any", "without a"), True)
-SLOTS = {"no": NO, "without": WITHOUT}
-"""The slots that `having` brings; a kind takes them into its own."""
-
 
 def having(noun: str) -> tuple[str, ...]:
-    """Phrases for a noun: who has it, who is given it, that there is one.
-
-    noun: with its article, of which `{no}` may be one: "[{no}|a|the] backward pawn".
-    """
+    """Phrases for a noun: who has it, who is given it, that there is one."""
     return (
         f"{{side}} {HAVE} [{{very}}] {noun}",
         f"{{side}} <be:leave/saddle/burden/stick/land> with [{{very}}] {noun}",
@@ -38,6 +33,21 @@ def having(noun: str) -> tuple[str, ...]:
         f"{noun} for {{side}}",
         f"(with|{{without}}) {noun} [for {{side}}]",
         f"{{whose}} (position|structure|pawn structure|camp) <have/contain/show> [{{very}}] {noun}",
+    )
+
+
+def owning(noun: str) -> tuple[str, ...]:
+    """Frames for a thing: who has it, who is given it, that there is one.
+
+    noun: the words of a frame, places behind it included: "outpost [(on|at) {squares}]".
+    """
+    return (
+        f"{{side}} <have> {noun}",
+        f"[{{agent}}] <give> {{side}} {noun}",
+        f"[{{agent}}] <give> {{side}} with {noun}",
+        f"(position|camp|structure) <have> {noun}",
+        f"[{{agent}}] <make/win/prepare> {noun} [for {{side}}]",
+        f"<~> {noun} [for {{side}}]",
     )
 
 

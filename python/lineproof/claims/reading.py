@@ -35,8 +35,9 @@ from .clause import (
 from .here import Here, Unread
 from .kind import Kind
 from .language import is_english
+from .meaning import understand
 from .phrase import MOVE, SHARED
-from .registry import all_kinds
+from .registry import all_kinds, kind_of
 from .sentence import Sentence, Word, sentences
 from .verbs import Verb
 
@@ -162,8 +163,27 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
         return Status.LEFT_ALONE, "a self-correction", []
     if " all but " in line:
         return Status.NOT_UNDERSTOOD, "'all but' may mean almost, or everything except", []
+    understood = understand(here, sentence)
     cover = _Cover(here, sentence)
     cover.run()
+    cover.reasons += understood.reasons
+    if understood.claims:
+        claims = [] if cover.condition else cover.claims
+        new = [
+            c
+            for c in claims
+            if not any(c.kind == u.kind and _overlap(c, u) for u in understood.claims)
+        ]
+        both = [*understood.claims, *new]
+        return (
+            Status.READ,
+            "",
+            [
+                c
+                for c in both
+                if not any(_overlap(c, o) and o.kind in kind_of(c.kind).gives_way for o in both)
+            ],
+        )
     if cover.condition:
         return (Status.LEFT_ALONE, cover.condition, [])
     if cover.claims:
@@ -174,19 +194,23 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
         )
     if cover.reasons:
         return Status.NOT_UNDERSTOOD, "; ".join(dict.fromkeys(cover.reasons)), []
-    if _checkable(words):
+    if _checkable(words, understood.touched):
         return Status.NOT_UNDERSTOOD, "no phrase of any kind of claim fits the whole clause", []
     return Status.LEFT_ALONE, "nothing in it that can be checked", []
 
 
-def _checkable(words: tuple[Word, ...]) -> bool:
+def _overlap(one: Claim, two: Claim) -> bool:
+    return one.start < two.end and two.start < one.end
+
+
+def _checkable(words: tuple[Word, ...], touched: bool) -> bool:
     """Whether a sentence seems to claim something: a word of a claim, and something on the board to say it of."""
     said = {w.norm for w in words}
     if any(w.move is not None for w in words):
         return True
     if not said & ABOUT:
         return False
-    return bool(said & TRADE) or any(kind.vocabulary & said for kind in all_kinds())
+    return touched or bool(said & TRADE) or any(kind.vocabulary & said for kind in all_kinds())
 
 
 def _norm(words: Sequence[Word]) -> str:
@@ -416,7 +440,7 @@ class _Cover:
             short = short[: trail.start()]
         texts = (line, short) if short and short != line else (line,)
         for kind in all_kinds():
-            if kind.read is None or not kind.vocabulary & said:
+            if kind.read is None or not kind.phrases or not kind.vocabulary & said:
                 continue
             for phrase in kind.compiled:
                 for text in texts:

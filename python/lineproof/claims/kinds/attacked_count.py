@@ -19,6 +19,7 @@ from lineproof.claims.counting import (
 )
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.noun import Noun
 from lineproof.claims.pointing import alone, present
 
 _HIT = "attack/hit/strike at/aim at/bear down on/bear on/target/train on/press on/look at/eye"
@@ -41,6 +42,20 @@ PHRASES = (
     "{nothing} (attacks|hits|attacks or threatens) {target}",
     "{target} <be:attack/hit> by {nothing}",
     "[only|just] attacked {times} [by {agent}]",
+)
+
+
+FRAMES = (
+    "[{agent}] <attack> {target} {times}",
+    "(piece|attacker) <attack> {target} ; counted=yes",
+    "{men} <attack> {target}",
+    "{side} <have> attacker (on|against) {target} ; counted=yes",
+    "{men} <make> attacker (on|against|of) {target}",
+    "<~> attacker (on|against|of) {target} ; counted=yes",
+    "{target} <have> attacker ; counted=yes",
+    "{nobody} <attack> {target} ; nothing=yes",
+    "piece <attack> {target} ; negated=yes nothing=yes",
+    "<be:attack> {target} by (piece|attacker) ; counted=yes",
 )
 
 
@@ -77,7 +92,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if by and said is None:
         said = "white" if (spot.board.piece_at(by[0]) or "K").isupper() else "black"
     side = attacking_side(holder, said)
-    n = 0 if "nothing" in slots else slots.get("times", slots.get("n_men"))
+    n = 0 if "nothing" in slots else slots.get("times", slots.get("n_men", slots.get("count")))
+    if n is None and "often" not in slots and "men" not in slots:
+        raise Unread("it is not said how often")
     claims = [here.claim(KIND.id, side, spot=spot, at=at, n=n, by=by, compared=slots.get("often"))]
     if "defends" in slots:
         claims.append(
@@ -90,6 +107,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
     return judged(claim, "attacks", "attacked")
+
+
+def several(noun: Noun) -> str | None:
+    """A list of pieces, or several."""
+    return noun.text if noun.type == "piece" and len(noun.parts) > 1 else None
 
 
 KIND = Kind(
@@ -112,6 +134,8 @@ KIND = Kind(
     vocabulary=frozenset(
         ["attacked", "attacks", "attack", "attacking", "hit", "hits", "attackers", "aim", "aims", "aimed", "bear", "strike", "strikes", "target", "targets", "eye", "look", "press", "trained"]
     ),
+    frames=FRAMES,
+    tests={"men": several},
     read=read,
     check=check,
     flips=True,

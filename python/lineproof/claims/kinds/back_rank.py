@@ -8,6 +8,7 @@ from lineproof.claims.board import names, other, pieces, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.pointing import KING, checked_side, king, present
 from lineproof.engine import Board
 
@@ -42,6 +43,18 @@ PHRASES = (
     f"there <be> [{{the}}] (threat of|danger of) [{{the}}] {_MATE}",
     f"(with|threatening) [{{the}}] (threat of) [{{the}}] {_MATE}",
     f"{{side}} <have to/must> watch (the|his|our) {_RANK}",
+)
+
+
+FRAMES = (
+    "{king} <have> {none}",
+    "{side} <have> {none} [for {king}]",
+    "<~> {none} for {king}",
+    "back_rank <=> weak|unguarded",
+    "{side} <have> {weak_rank}",
+    "{side} <have> trouble|problem (on|with) back_rank",
+    "{side} <=> weak on back_rank",
+    "[{agent}] <threaten> back_rank mate",
 )
 
 
@@ -219,6 +232,8 @@ KIND = Kind(
     },
     patterns={"king": KING},
     vocabulary=frozenset({"rank", "row", "luft", "air", "breathing", "escape", "flight", "loophole", "bolt"}),
+    frames=FRAMES,
+    tests={"none": lambda n: "luft" if n.no and n.head in NOUNS["luft"] else None, "weak_rank": lambda n: n.text if (n.head in NOUNS["back rank"] and "weak" in n.adjectives) or (n.head in {"problem", "weakness", "trouble"} and "back rank" in n.adjectives) else None},
     read=read,
     check=check,
     flips=True,

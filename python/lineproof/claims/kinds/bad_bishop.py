@@ -10,7 +10,7 @@ from lineproof.claims.bishops import is_bad, is_hemmed_in
 from lineproof.claims.claim import Ask, Claim, Judgement
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import SLOTS
+from lineproof.claims.owner import SLOTS, owning
 
 PHRASES = (
     *bishop_phrases(
@@ -20,6 +20,16 @@ PHRASES = (
     "{whose} own pawns <hamper/hem in/restrict/obstruct> {target}",
     "{target} <bite/run/look> into (its|his) own pawns",
     "(hemmed in|hampered|restricted|obstructed) by (its|his) own pawns",
+)
+
+
+FRAMES = (
+    *owning("bad bishop [(on|at) {square}]"),
+    "{target} <=> bad",
+    "{target} <=> bad bishop",
+    "{target} <=> bad one",
+    "pawn <shut_in> {target}",
+    "bad bishop <be> (on|at) {square}",
 )
 
 
@@ -47,6 +57,7 @@ KIND = Kind(
     slots=SLOTS,
     patterns={"coloured": COLOURED},
     vocabulary=frozenset({"bad", "hampered", "hemmed", "restricted", "obstructed", "hamper", "restrict", "obstruct", "problem", "hem"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -31,6 +31,16 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "{move} <=> better [than {agent}]",
+    "{move} <=> improvement [(on|over|upon) {than}]",
+    "{move} <=> better [than {than}]",
+    "{move} <improve_on> {agent}",
+    "{side} <have> better_move (in|with) {move}",
+    "{move} <=> better_move [than {than}]",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     move = here.named(slots["move"])
     if "side" in slots and here.side(slots["side"]) != move.side:
@@ -126,6 +136,7 @@ KIND = Kind(
             "ought",
         ]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

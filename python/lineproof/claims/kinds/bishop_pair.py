@@ -9,7 +9,16 @@ from lineproof.claims.board import name, names, other, pieces, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Spot
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import SLOTS, brings, denied, having, named_after, named_side, owner
+from lineproof.claims.owner import (
+    SLOTS,
+    brings,
+    denied,
+    having,
+    named_after,
+    named_side,
+    owner,
+    owning,
+)
 from lineproof.claims.tense import When, answer, first, spots, squares, when
 from lineproof.engine import Board
 
@@ -27,6 +36,9 @@ PHRASES = (
     f"[{{agent}}] <win/secure/gain> (the|a) {_PAIR} for {{side}}",
     f"(the|both) {_PAIR} <be> [{{very}}] (on|with) {{whose}} side",
 )  # fmt: skip
+
+
+FRAMES = (*owning("bishop_pair"),)
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -128,6 +140,7 @@ KIND = Kind(
         "price": dict.fromkeys(("a knight", "the knight", "doubled pawns", "the initiative", "a pawn", "development", "structure", "a better structure", "the better structure"), True),
     },
     vocabulary=frozenset({"bishop", "bishops", "pair"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -34,6 +34,12 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "{agent} <be> in way of {target}",
+    "{agent} <be> in_front_of {target}",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     asked = when(here, slots)
     if "agent" in slots:
@@ -212,6 +218,7 @@ KIND = Kind(
     vocabulary=frozenset(
         ["blocks", "block", "blocked", "blocking", "obstructs", "obstruct", "obstructed", "obstructing", "blockades", "blockade", "blockaded", "blockading", "way", "path", "closes", "close"]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -32,6 +32,13 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "{side} <afford> {agent} ; negated=yes lacks=yes",
+    "{side} <have> time for {agent} ; negated=yes lacks=yes",
+    "<~> time for {agent} ; negated=yes lacks=yes",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     side = here.side(slots["side"]) if "side" in slots else None
     if "castle" in slots:
@@ -42,7 +49,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("the move is not that side's")
     return [
         here.claim(
-            KIND.id, move.side, spot=move.before, negated=_LACKS.search(here.said) is None, move=move.uci
+            KIND.id, move.side, spot=move.before, negated="lacks" not in slots and _LACKS.search(here.said) is None, move=move.uci
         )
     ]  # fmt: skip
 
@@ -102,6 +109,7 @@ KIND = Kind(
             "expensive",
         ]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -76,6 +76,15 @@ _LASTING = re.compile(
 """Words that say it is for good."""
 
 
+FRAMES = (
+    "{side} <castle> [{wing}] ; modal=can|may|could|will negated=yes",
+    "{king} <castle> [{wing}] ; modal=can|may|could|will negated=yes",
+    "[{agent}] <lose> right",
+    "{side} <=> {impossible}",
+    "castling <=> {impossible} [for {side}]",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     as_it_stands(here, slots)
@@ -194,6 +203,7 @@ KIND = Kind(
         ),
     },
     vocabulary=frozenset({"castle", "castling"}),
+    frames=FRAMES,
     read=read,
     check=check,
 )

@@ -39,8 +39,25 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "{move} <=> check ; without=in|from",
+    "[{agent}] <=> check ; without=in|from",
+    "{move} <check>",
+    "{agent} <check> {king}",
+    "<~> {checking}",
+    "[{agent}] <come/arrive/land> with check",
+    "{agent} <come_with/arrive_with/land_with> check",
+    "{side} <be> in check [from {object}]",
+    "{king} <be> in check [from {object}]",
+    "[{agent}] <give> check [(on|from|at) {square}]",
+    "{agent} <capture/go> {target} with check",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
+    if "count" in slots:
+        raise Unread("checks are counted")
     present(verb, "will", "can")
     if "some" in slots or "none" in slots:
         return [_possible(here, slots)]
@@ -240,6 +257,8 @@ KIND = Kind(
     },
     patterns={"king": KING, "where": " [a-h][1-8]", "along": r" with(?: a| the| another)? check"},
     vocabulary=frozenset({"check", "checks", "checked", "checking"}),
+    frames=FRAMES,
+    tests={"checking": lambda n: n.text if n.type == "move" and n.text.endswith("+") else None},
     read=read,
     check=check,
     flips=True,

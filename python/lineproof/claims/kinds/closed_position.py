@@ -24,6 +24,14 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "(position|centre|game|everything) <=> closed",
+    "<be:close> (position|centre|game|everything)",
+    "[{agent}] <close> (centre|position)",
+    "[{agent}] <~> closed (position|centre)",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     asked = when(here, slots)
     if "agent" in slots:
@@ -58,6 +66,7 @@ KIND = Kind(
     vocabulary=frozenset(
         ["closed", "locked", "blocked", "closes", "close", "closing", "locks", "lock", "locking", "jammed", "shut", "shuts", "block", "blocks", "blocking"]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -12,6 +12,8 @@ from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Outco
 from lineproof.claims.gain import counted
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
+from lineproof.claims.noun import Noun
 from lineproof.claims.played import denied
 
 AT_LEAST = "at least some"
@@ -46,6 +48,27 @@ _DEGREES: dict[str, str] = {
     **dict.fromkeys(("more than enough", "more than sufficient", "more than adequate", "too much", "more than full"), "more than enough"),
     **dict.fromkeys(("no", "no real", "no sufficient", "no adequate", "zero", "little", "not enough", "insufficient", "inadequate", "not sufficient", "not quite enough", "precious little", "hardly any", "too little", "no visible"), "no"),
 }  # fmt: skip
+
+
+def full(noun: Noun) -> str | None:
+    """ "Full compensation"."""
+    adjectives = {"full", "ample", "adequate", "sufficient", "enough", "good", "excellent"}
+    return (
+        "enough"
+        if noun.head in NOUNS["compensation"] + ("value",)
+        and adjectives & set(noun.adjectives)
+        and not noun.no
+        else None
+    )
+
+
+FRAMES = (
+    "{side} <have> compensation [for {amount}]",
+    "<~> compensation for {amount}",
+    "{side} <have> enough for {amount} ; degree=enough",
+    "{side} <have> {enough} [for {amount}]",
+    "<~> {enough} [for {amount}]",
+)
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -202,6 +225,8 @@ KIND = Kind(
             "something",
         ]
     ),
+    frames=FRAMES,
+    tests={"enough": full},
     read=read,
     check=check,
 )

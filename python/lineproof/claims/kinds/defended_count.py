@@ -40,6 +40,16 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "[{agent}] <defend> {target} {times}",
+    "piece <defend> {target} ; counted=yes",
+    "{side} <have> defender (on|for|of) {target} ; counted=yes",
+    "<~> defender (on|for|of) {target} ; counted=yes",
+    "{target} <have> defender ; counted=yes",
+    "{defender} <defend> {target} +only|alone",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     present(slots.get("verb"))
     alone(here)
@@ -56,7 +66,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         said = other(here.taught)
     there = here.at(spot)
     by: list[str] = []
-    n = slots.get("times", slots.get("n_men"))
+    n = slots.get("times", slots.get("n_men", slots.get("count")))
+    if n is None and "often" not in slots and "defender" not in slots:
+        raise Unread("it is not said how often")
     at, holder = square_meant(there, slots.get("target"), said)
     if "defender" in slots:
         sides = [holder] if holder else ["white", "black"]
@@ -91,6 +103,7 @@ KIND = Kind(
     vocabulary=frozenset(
         ["defended", "protected", "guarded", "covered", "defend", "protect", "guard", "cover", "defends", "protects", "guards", "covers", "defenders", "protectors", "defender", "protector"]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -92,6 +92,21 @@ _LEADS = {
 }
 
 
+FRAMES = (
+    "{side} <lead> in development",
+    "{side} <be> (in|with) development +ahead",
+    "{side} <be> in development +behind",
+    "{side} <be> {n} (in|with) development +ahead",
+    "{side} <be> {n} in_front_of development",
+    "{side} <have> lead in development",
+    "[{agent}] <give> {side} lead in development",
+    "<~> lead in development [for {side}]",
+    "{side} <trail> in development",
+    "{side} <be> {n} in development +behind",
+    "development <=> {equal}",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     text = here.said
@@ -179,6 +194,14 @@ KIND = Kind(
         },
     },
     vocabulary=frozenset({"development", "developed", "developing", "tempi", "tempos", "tempo"}),
+    frames=FRAMES,
+    tests={
+        "n": lambda n: (
+            str(n.count)
+            if n.count is not None and n.head in {"move", "tempo", "piece", "tempi"}
+            else None
+        )
+    },
     read=read,
     check=check,
     flips=True,

@@ -32,6 +32,9 @@ PHRASES = (
 )
 
 
+FRAMES = ("{agent} <uncover> attack (by|of|from) {object} on {target}",)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb, "will", "can")
@@ -167,6 +170,7 @@ KIND = Kind(
             "unmasking", "unmasked", "reveals", "revealing", "revealed", "unleashes", "unleash", "unleashed", "unleashing", "opens", "opening", "opened", "discover", "discovering",
         ]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -32,6 +32,12 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "[{agent}] <~> discovered_check [from {checker}]",
+    "<~> check from {checker}",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb, "will", "can")
@@ -144,6 +150,8 @@ KIND = Kind(
     },
     patterns={"checker": r"(?: the| his| her| our| your| their| black 's| white 's| a)? (?:queen|rook|bishop)s?(?: on [a-h][1-8])?"},
     vocabulary=frozenset({"check"}),
+    frames=FRAMES,
+    tests={"checker": lambda n: n.text if n.type == "piece" else None},
     read=read,
     check=check,
     flips=True,

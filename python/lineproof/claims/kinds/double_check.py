@@ -29,6 +29,9 @@ PHRASES = (
 )
 
 
+FRAMES = ("[{agent}] <~> double_check [with {move}]",)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb, "will")
@@ -97,6 +100,7 @@ KIND = Kind(
     phrases=PHRASES,
     patterns={"king": KING},
     vocabulary=frozenset({"check", "checked", "checks", "king"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -18,6 +18,7 @@ from lineproof.claims.owner import (
     named_after,
     only_side,
     owner,
+    owning,
     pawns_meant,
 )
 from lineproof.claims.structure import doubled, isolated
@@ -36,6 +37,13 @@ PHRASES = (
     "{target} <be> [{very}] a doubled pawn",
     f"[{{agent}}] <create/produce/inflict/cause> {_NOUN} [(for|on) {{side}}|in {{whose}} (position|camp|structure)]",
     f"<ing:create/inflict> {_NOUN} [(for|on) {{side}}|in {{whose}} (position|camp|structure)]",
+)
+
+
+FRAMES = (
+    *owning("doubled_pawn [{where}]"),
+    "<be:double> {target}",
+    "{target} <=> doubled_pawn",
 )
 
 
@@ -133,6 +141,7 @@ KIND = Kind(
     },
     patterns={"where": WHERE},
     vocabulary=frozenset({"doubled", "doubles", "double", "doubling", "tripled", "trebled"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

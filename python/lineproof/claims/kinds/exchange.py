@@ -40,6 +40,16 @@ PIECES = rf"{_WHOSE}{_SQUARES} {_MEN}(?: (?:and|,)(?: the)? {_MEN})?"
 _OFF = ("off", "off the board", "gone", "exchanged", "traded", "traded off", "swapped", "swapped off", "exchanged off", "no longer on the board")  # fmt: skip
 
 
+FRAMES = (
+    "{pieces} <be> +off|gone|away ; off=yes",
+    "<be:exchange> {pieces}",
+    "[{agent}] <exchange> {pieces} [on {square}]",
+    "{pieces} <come_off> ; off=yes",
+    "[{agent}] <offer> exchange of {pieces}",
+    "[{agent}] <offer> {pieces} for exchange",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     said = " ".join(here.said.replace("-", " ").split())
     agent_text = slots.get("agent")
@@ -243,6 +253,8 @@ KIND = Kind(
             "stays",
         ]
     ),
+    frames=FRAMES,
+    tests={"pieces": lambda n: n.text if n.type == "piece" and n.head != "king" else None},
     read=read,
     check=check,
     flips=True,

@@ -29,6 +29,14 @@ PHRASES = (
 _FREE = ("for free", "for nothing", "free of charge", "at no cost", "without paying for it", "gratis", "for nothing at all", "at no risk", "with impunity", "without giving anything for it", "without compensation", "for no compensation", "free and gratis", "at no price")  # fmt: skip
 
 
+FRAMES = (
+    "[{agent}] <capture/get> {amount} +for_free|for_nothing|at_no_cost|free_of_charge",
+    "[{agent}] <capture/win/get> {amount} with impunity",
+    "[{agent}] <have/get/win> {free_man}",
+    "{amount} <be> +for_free|for_nothing",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     said = here.said
     text = slots.get("amount") or _free_man(said)
@@ -157,6 +165,14 @@ KIND = Kind(
             "giving",
         ]
     ),
+    frames=FRAMES,
+    tests={
+        "free_man": lambda n: (
+            n.text
+            if n.type == "piece" and "free" in n.adjectives and n.head not in {"king", "pawn"}
+            else None
+        )
+    },
     read=read,
     check=check,
     flips=True,

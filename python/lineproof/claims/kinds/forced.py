@@ -12,6 +12,7 @@ from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, 
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.played import PLAYED, played
 from lineproof.claims.showing import shortest
 
@@ -37,7 +38,22 @@ _WHERE = ("", *(f" on {file}{rank}" for file in "abcdefgh" for rank in range(1, 
 _RECAPTURES = {f"{take}{how}": f"{take}{how}" for take in _TAKE for how in (*_WITH, *_WHERE)}
 
 
+FRAMES = (
+    "{move} <=> forced|compulsory|obligatory|mandatory",
+    "<be:force> {move}",
+    "<be:force> {side}",
+    "{side} <have> {none}",
+    "[{agent}] <give> {side} {none}",
+    "{described} <=> forced|compulsory|obligatory|mandatory",
+    "<be:force> {described}",
+    "{side} <recapture> [on {square}] ; modal=must taken=yes",
+    "{side} <take> +back ; modal=must taken=yes",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "taken" in slots:
+        slots["recapture"] = f"recapture on {slots['square']}" if "square" in slots else "recapture"
     if "recapture" in slots:
         side = here.side(slots.get("side"))
         spot, moves = _recaptures(here, slots["recapture"], side)
@@ -213,6 +229,8 @@ KIND = Kind(
             "nothing",
         ]
     ),
+    frames=FRAMES,
+    tests={"none": lambda n: n.head if n.no and n.head in NOUNS["choice"] else None},
     read=read,
     check=check,
     flips=True,

@@ -21,16 +21,11 @@ from lineproof.claims.pays import pays
 from lineproof.claims.phrase import targets
 from lineproof.claims.reference import Reference
 
-PHRASES = (
-    "[{agent}] <fork> {targets} [at once|at the same time|together|with {move}]",
-    "[{agent}] <fork> {object} and {second} (together|at once)",
-    "[{agent}] (<attack/hit/strike/strike at/strike on>) [both|at once|at the same time] {targets} (at once|at the same time|together)",
-    "[{agent}] (<attack/hit/strike/strike at>) (both|at once) {targets}",
-    "(<ing:fork>|with a fork on|with a fork of|a fork of|a fork on|<ing:hit/attack> both) {targets} [at once|at the same time|together]",
-    "{agent} <be> a [knight|pawn|queen|bishop|royal|family] fork [of {targets}]",
-    "with a [knight|pawn] fork",
-    "{targets} <be:fork> [by {agent}]",
-    "(this|that|it) {is} (not|no) [a] {denied}",
+FRAMES = (
+    "[{agent}] <fork> {targets} [with {move}]",
+    "[{agent}] <fork> {two} [with {move}]",
+    "[{agent}] <attack> {targets} +at_once|at_the_same_time|together|both|simultaneously|in_one_go|at_a_stroke|with_one_move",
+    "[{agent}] <~> fork [(of|on|against|between) {targets}]",
 )
 
 
@@ -125,11 +120,8 @@ KIND = Kind(
         "One piece attacks two named targets: the king, a piece worth more than the forker, or an unprotected piece; a pawn only if named and unprotected. "
         "Whether it pays is a second finding."
     ),
-    phrases=PHRASES,
-    slots={"denied": {"fork": True}},
-    vocabulary=frozenset(
-        {"fork", "forks", "forking", "forked", "both", "once", "time", "together"}
-    ),
+    frames=FRAMES,
+    tests={"two": lambda n: n.text if n.count == 2 and not n.parts else None},
     read=read,
     check=check,
     flips=True,

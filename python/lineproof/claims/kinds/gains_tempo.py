@@ -30,6 +30,14 @@ PHRASES = (
 )  # fmt: skip
 
 
+FRAMES = (
+    "[{agent}] <win> tempo [(on|against|off|with) {target}] [(with|by) {move}]",
+    "[{agent}] <~> with tempo [(on|against) {target}]",
+    "[{agent}] <attack> {target} with tempo",
+    "[{agent}] <develop/castle/come/arrive/go> with tempo [(on|against) {target}]",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     named = here.named(slots["move"]) if "move" in slots else None
@@ -106,6 +114,7 @@ KIND = Kind(
     ),
     phrases=PHRASES,
     vocabulary=frozenset({"tempo", "time", "tempi", "move"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -24,6 +24,12 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "[{agent}] <give_back> {amount}",
+    "[{agent}] <give/hand/pay/toss> {amount} +back|straight_back",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     agent = doer(here, slots.get("agent"))
     amount = Amount.read(slots["amount"])
@@ -91,6 +97,7 @@ KIND = Kind(
             "surrenders",
         ]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -4,19 +4,18 @@ from __future__ import annotations
 
 from typing import Any
 
-from lineproof.claims.bishop_state import COLOURED, bishop_phrases, check_bishop, read_bishop
+from lineproof.claims.bishop_state import check_bishop, read_bishop
 from lineproof.claims.bishops import is_good
 from lineproof.claims.claim import Ask, Claim, Judgement
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import SLOTS
+from lineproof.claims.owner import owning
 
-PHRASES = (
-    *bishop_phrases(
-        "(good|better)",
-        "(a good bishop|the good bishop|the good 1|{whose} good bishop|{whose} better bishop|the better bishop)",
-    ),
-    "{target} <be> [{very}] the good bishop of the 2",
+FRAMES = (
+    *owning("good bishop [(on|at) {square}]"),
+    "{target} <=> good|better",
+    "{target} <=> good bishop",
+    "{target} <=> good one",
 )
 
 
@@ -38,10 +37,7 @@ KIND = Kind(
     version=1,
     definition="Of its side's pawns on the c- to f-files more stand on the other colour than on the bishop's.",
     source='"Bad Bishop", Chess Programming Wiki (from memory), turned round; the files: common practice',
-    phrases=PHRASES,
-    slots=SLOTS,
-    patterns={"coloured": COLOURED},
-    vocabulary=frozenset({"good", "better"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -17,6 +17,7 @@ from lineproof.claims.owner import (
     named_after,
     only_side,
     owner,
+    owning,
     pawns_meant,
 )
 from lineproof.claims.structure import hanging
@@ -31,6 +32,13 @@ PHRASES = (
     "{target} <be> [{very}] [so called] hanging pawns",
     "these <be> [{very}] [the] [so called] hanging pawns",
     "[{agent}] <create> [the] hanging pawns [{where}] [for {side}]",
+)
+
+
+FRAMES = (
+    *owning("hanging_pawn [{where}]"),
+    "{targets} <=> hanging_pawn",
+    "{side} <have> hanging pawn [{where}]",
 )
 
 
@@ -91,6 +99,7 @@ KIND = Kind(
     slots=SLOTS,
     patterns={"where": WHERE},
     vocabulary=frozenset({"hanging"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

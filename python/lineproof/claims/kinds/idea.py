@@ -63,6 +63,18 @@ _AHEAD = 8
 """Plies of the line shown in which the side may carry its idea out."""
 
 
+FRAMES = (
+    "[{agent}] <prepare> {moves}",
+    "[{agent}] <prepare to play> {moves}",
+    "[{agent}] <try to play> {moves}",
+    "{moves} <=> idea",
+    "idea <=> {moves}",
+    "idea of {by} <=> {moves}",
+    "<~> idea of {moves}",
+    "idea <be to play> {moves}",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     agent = _agent(here, slots)
@@ -222,6 +234,8 @@ KIND = Kind(
         ["idea", "plan", "plans", "planned", "planning", "prepare", "prepares", "prepared", "preparing", "preparation", "intends", "intend", "intended", "intending", "intention", "aim", "aims", "aiming", "purpose",
          "point", "wants", "want", "wanted", "hopes", "hope", "hoping", "means", "mean", "meant", "mind", "ready", "way", "order", "envisages", "envisaging", "heading", "heads", "head", "bound", "making", "makes", "make", "going", "clears", "paves", "so", "step", "follow"]
     ),
+    frames=FRAMES,
+    tests={"moves": lambda n: n.text if n.type in {"move", "square"} else None},
     read=read,
     check=check,
     flips=True,

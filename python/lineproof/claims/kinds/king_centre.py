@@ -30,6 +30,14 @@ PHRASES = (
 )  # fmt: skip
 
 
+FRAMES = (
+    "{king} <be/stay/stick> in centre",
+    "<be:stick/catch/trap/strand/maroon/keep/hold> {king} in centre ; stuck=yes",
+    "<be:stick/strand/catch> {king} on {square} ; stuck=yes",
+    "{king} <stick> on {square} ; stuck=yes",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     if "king" in slots:
@@ -101,6 +109,7 @@ KIND = Kind(
     },
     patterns={"king": KING},
     vocabulary=frozenset({"king"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

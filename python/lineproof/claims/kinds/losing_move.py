@@ -8,6 +8,7 @@ from lineproof.claims.bands import edge_of_two, spoken
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import LOST, SAFE, taught, told, weigh
+from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import PLAYED, denied, played
@@ -27,6 +28,15 @@ PHRASES = (
     "{agent} <cost> {side} the (game|whole game|point|full point)",
     "{agent} <be> [{very}] {decisive} [for {side}]",
     "[the|{whose}] (losing move|losing mistake|decisive mistake|decisive error|fatal mistake|fatal error) [of the game] (is|was) {move}",
+)
+
+
+FRAMES = (
+    "{move} <lose_the_game>",
+    "{move} <lose> +outright|by_force|at_once|immediately|on_the_spot",
+    "{agent} <=> losing",
+    "{move} <lose>",
+    "{agent} <lose> game",
 )
 
 
@@ -148,6 +158,8 @@ KIND = Kind(
             "game",
         ]
     ),
+    frames=FRAMES,
+    tests={"agent": SLOTS["played"]},
     read=read,
     check=check,
 )

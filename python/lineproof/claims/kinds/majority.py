@@ -8,7 +8,16 @@ from lineproof.claims.board import name, other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import SLOTS, brings, denied, having, named_after, only_side, owner
+from lineproof.claims.owner import (
+    SLOTS,
+    brings,
+    denied,
+    having,
+    named_after,
+    only_side,
+    owner,
+    owning,
+)
 from lineproof.claims.structure import WINGS, doubled, isolated, pawns
 from lineproof.claims.tense import answer, first, squares, when
 from lineproof.claims.where import CENTRE, WING, Where
@@ -35,6 +44,16 @@ PHRASES = (
     "{whose} [{wing}] [pawn] majority <be> [{very}] {quality}",
     f"{{whose}} majority {_ON} <be> [{{very}}] {{quality}}",
     f"[{{agent}}] <create/make> a [pawn] majority {_ON} [for {{side}}]",
+)
+
+
+FRAMES = (
+    *owning("majority on {wing}"),
+    *owning("wing majority"),
+    "{side} <have> more pawn on {wing}",
+    "{side} <have> {n} against {m} on {wing}",
+    "{side} <have> {n} to {m} on {wing}",
+    "<~> {n} (against|to) {m} on {wing}",
 )
 
 
@@ -143,6 +162,7 @@ KIND = Kind(
     vocabulary=frozenset(
         {"majority", "against", "versus", "more", "extra", "additional", "outnumbers", "outnumber"}
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -6,19 +6,16 @@ from typing import Any
 
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
+from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
 
-PHRASES = (
-    "(this|that|it|which) {is} [{very}] (mate|checkmate)",
-    "(mate|checkmate)",
-    "{move} {is} [{very}] (mate|checkmate)",
-    "(and mate|and checkmate)",
-    "with (mate|checkmate)",
-    "{side} {is} (mated|checkmated)",
-    "(the|{whose}) [white|black] king [on {square}] {is} [{very}] (mated|checkmated)",
-    "{moves} {is} [{very}] (mate|checkmate)",
-    "(this|that|it) {is} not [{very}] {denied}",
+FRAMES = (
+    "{move} <=> mate ; without=in",
+    "[{agent}] <=> mate ; without=in|on|at",
+    "<be:mate> {side}",
+    "<be:mate> {king}",
+    "{side} <mate> {whom}",
 )
 
 
@@ -26,7 +23,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     spot = here.named(slots["move"]).after if "move" in slots else here.spot
     if "moves" in slots:
         spot = here.play(slots["moves"])
-    return [here.claim(KIND.id, None, spot=spot, negated="denied" in slots)]
+    return [
+        here.claim(
+            KIND.id,
+            None,
+            spot=spot,
+            negated="denied" in slots or ("verb" in slots and slots["verb"].negated),
+        )
+    ]
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
@@ -70,9 +74,8 @@ KIND = Kind(
     version=1,
     definition="The side to move is in check and has no legal move (FIDE Laws of Chess 1.4.1).",
     source="FIDE Laws of Chess, article 1.4.1",
-    phrases=PHRASES,
-    slots={"denied": {"mate": True, "checkmate": True, "mate yet": True}},
-    vocabulary=frozenset({"mate", "checkmate", "mated", "checkmated"}),
+    frames=FRAMES,
+    tests={"whom": SLOTS["side"]},
     read=read,
     check=check,
 )

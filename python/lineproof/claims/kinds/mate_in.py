@@ -34,6 +34,15 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "{side} <mate> in {n}",
+    "{side} <mate> +by_force",
+    "[{agent}] <~> mate in {n} [for {side}]",
+    "{move} <mate> in {n}",
+    "{anything} <allow/permit> mate [in {n}]",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     spot = here.spot
     text = here.said
@@ -182,6 +191,7 @@ KIND = Kind(
     source="FIDE Laws of Chess, article 1.4.1, for mate; common practice for the count",
     phrases=PHRASES,
     vocabulary=frozenset({"mate", "mates", "mated", "mating", "checkmates"}),
+    frames=FRAMES,
     read=read,
     check=check,
 )

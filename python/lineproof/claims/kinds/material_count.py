@@ -95,6 +95,18 @@ VALUE = {
 }
 
 
+FRAMES = (
+    "{side} <be> {amount} +up|ahead|to_the_good|down|behind|short",
+    "{side} <be> {amount} [for {price}] +up|ahead|down|behind",
+    "{side} <have> {extra}",
+    "material <=> {level}",
+    "{side} <be> (up|down|ahead) {amount}",
+    "{side} <be_short_of> {amount}",
+    "{side} <lack> {amount}",
+    "{agent} <give> {side} {amount} +down|up|ahead|behind",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     if verb is not None and (verb.modal or verb.done):
@@ -295,6 +307,8 @@ KIND = Kind(
             "pawns",
         ]
     ),
+    frames=FRAMES,
+    gives_way=frozenset({"majority"}),
     read=read,
     check=check,
     flips=True,

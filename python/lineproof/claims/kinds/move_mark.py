@@ -10,6 +10,7 @@ from lineproof.claims.bands import edge, edge_of_two, mark
 from lineproof.claims.board import NAMES, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import LOST, spelled, taught, told, weigh
+from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import PLAYED, contrasted, played
@@ -59,6 +60,12 @@ PHRASES = (
     "(a|an|the|another) {praise} (move|reply|answer|choice|idea|{man} (move|lift|manoeuvre|sortie|jump|check|retreat)) [,] {best}",
     "(i|we) [{very}] recommend {agent}",
     "{agent} <be> [{very}] what i recommend",
+)
+
+
+FRAMES = (
+    "{agent} <=> {mark}",
+    "{agent} <be> {mark}",
 )
 
 
@@ -297,6 +304,11 @@ KIND = Kind(
             "defence",
         ]
     ),
+    frames=FRAMES,
+    gives_way=frozenset(
+        {"losing-move", "not-recommended", "better-is", "as-before", "unlike-before"}
+    ),
+    tests={"agent": SLOTS["played"]},
     read=read,
     glyphs=_GLYPHS,
     read_glyph=read_glyph,

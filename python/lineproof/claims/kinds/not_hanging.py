@@ -29,6 +29,14 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "{target} <=> hanging",
+    "{target} <hang>",
+    "{target} <=> safe ; safe=yes",
+    "[{agent}] <give> {target} hanging",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb)
@@ -155,6 +163,8 @@ KIND = Kind(
         "seems": dict.fromkeys(("seems", "appears", "seem", "appear"), True),
     },
     vocabulary=frozenset({"hanging", "hangs", "hang", "prise", "safe", "immune", "taking", "taken", "captured"}),
+    frames=FRAMES,
+    gives_way=frozenset({"for-free"}),
     read=read,
     check=check,
 )  # fmt: skip

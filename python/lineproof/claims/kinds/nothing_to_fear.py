@@ -35,8 +35,14 @@ _AT_EASE = re.compile(
 """Words that say by themselves that there is no fear; without them a "not" must say it, which the reader turns round."""
 
 
+FRAMES = (
+    "{side} <fear> {agent} ; negated=yes ease=yes",
+    "{side} <=> afraid of {agent} ; negated=yes ease=yes",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    at_ease = _AT_EASE.search(here.said) is not None
+    at_ease = "ease" in slots or _AT_EASE.search(here.said) is not None
     if not at_ease and not denied(slots):
         raise Unread("it is said to be dangerous, not harmless")
     side = here.side(slots["side"]) if "side" in slots else None
@@ -130,6 +136,7 @@ KIND = Kind(
             "hurts",
         ]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

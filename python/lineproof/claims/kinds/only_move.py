@@ -9,8 +9,11 @@ from lineproof.claims.alternatives import alternatives
 from lineproof.claims.bands import band, edge_of_two, seen_from, spoken
 from lineproof.claims.board import title
 from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Mark, Outcome
+from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
+from lineproof.claims.noun import Noun
 from lineproof.claims.played import PLAYED, played
 from lineproof.claims.showing import shortest
 
@@ -46,6 +49,24 @@ PHRASES = (
 )
 _GLYPHS = {7: "forced", 8: "singular"}
 """PGN standard (1994), NAG table: 7 "forced move (all others lose quickly)", 8 "singular move (no reasonable alternatives)"."""
+
+
+def only_reply(noun: Noun) -> str | None:
+    """ "The only move", "one legal reply"."""
+    alone = {"only", "sole", "single"} & set(noun.adjectives) or noun.count == 1
+    return (
+        noun.text
+        if noun.head in NOUNS["move"] + ("defence", "way") and alone and not noun.plural
+        else None
+    )
+
+
+FRAMES = (
+    "{agent} <=> {only_legal} ; legal=yes",
+    "{agent} <=> {only}",
+    "{only_legal} <=> {best} ; legal=yes",
+    "{only} <=> {best}",
+)
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -237,6 +258,12 @@ KIND = Kind(
             "nothing",
         }
     ),
+    frames=FRAMES,
+    tests={
+        "only": only_reply,
+        "only_legal": lambda n: only_reply(n) if "legal" in n.adjectives else None,
+        "agent": SLOTS["played"],
+    },
     read=read,
     glyphs=_GLYPHS,
     read_glyph=read_glyph,

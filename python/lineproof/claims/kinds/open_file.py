@@ -8,7 +8,7 @@ from lineproof.claims.board import name, names, other, pieces, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import SLOTS, agreeing, denied, either, having, named_side
+from lineproof.claims.owner import SLOTS, agreeing, denied, either, having, named_side, owning
 from lineproof.claims.structure import FILES, is_half_open, is_open, pawns
 from lineproof.claims.tense import answer, first, squares, when
 from lineproof.claims.where import FILE_LIST, Where
@@ -28,6 +28,14 @@ PHRASES = (
     f"{{whose}} (rook|rooks|queen) {{holds}} [{{very}}] the [only|1] open ({_FILES}|file)",
     f"the (only|1) open file <be> the {_FILES}",
     f"(on|along|down) the open {_FILES}",
+)
+
+
+FRAMES = (
+    *owning("open file"),
+    "{files} <=> open",
+    "<be:open> {files}",
+    "{files} <=> open file",
 )
 
 
@@ -178,6 +186,7 @@ KIND = Kind(
     },
     patterns={"files": FILE_LIST},
     vocabulary=frozenset({"open", "opens", "opened", "opening"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

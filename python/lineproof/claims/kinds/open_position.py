@@ -21,6 +21,14 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "(position|centre|game|everything) <=> open",
+    "<be:open> (position|centre|game)",
+    "(position|game|centre) <open>",
+    "[{agent}] <~> open (position|centre)",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     asked = when(here, slots, brings="lead" in here.said)
     if "agent" in slots:
@@ -50,6 +58,7 @@ KIND = Kind(
     phrases=PHRASES,
     slots={"game": {"game": True}},
     vocabulary=frozenset({"open", "opened"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

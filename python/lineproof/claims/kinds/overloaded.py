@@ -61,6 +61,12 @@ def duties(spot: Spot, at: str) -> list[Duty]:
     return found
 
 
+FRAMES = (
+    "<be:overload> {target}",
+    "{target} <have> 2 job",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     present(slots.get("verb"))
     alone(here)
@@ -180,6 +186,7 @@ KIND = Kind(
     vocabulary=frozenset(
         ["overloaded", "overloads", "overload", "overworked", "overburdened", "overtaxed", "overstretched", "too", "duties", "jobs", "tasks", "both", "everywhere", "places", "masters", "things"]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -9,7 +9,7 @@ from lineproof.claims.board import name, other
 from lineproof.claims.claim import Ask, Claim, Judgement
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import SLOTS
+from lineproof.claims.owner import SLOTS, owning
 from lineproof.claims.pawn_state import check_pawns, pawn_phrases, read_pawns
 from lineproof.claims.structure import beside, passed, pawns, rank
 from lineproof.claims.where import WHERE
@@ -25,6 +25,14 @@ PHRASES = (
     "{target} <be> [{very}] a free pawn",
     "[{agent}] <make> {target} a passed pawn",
     "[{agent}] <turn> {target} into a passed pawn",
+)
+
+
+FRAMES = (
+    *owning("passed_pawn [{where}]"),
+    "{target} <=> passed",
+    "{target} <=> passed_pawn",
+    "<be:pass> {target}",
 )
 
 
@@ -90,6 +98,7 @@ KIND = Kind(
     },
     patterns={"where": WHERE},
     vocabulary=frozenset({"passed", "passer", "passers", "free"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

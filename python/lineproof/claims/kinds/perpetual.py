@@ -42,6 +42,12 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "[{agent}] <~> perpetual [(on|from) {squares}]",
+    "{side} <have/force/find> perpetual [(on|from) {squares}]",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb, "will", "can")
@@ -217,6 +223,7 @@ KIND = Kind(
     slots={"none": dict.fromkeys(("no", "not a", "not even a", "never a"), True)},
     patterns={"squares": r" [a-h][1-8](?:(?: ,| and)+ [a-h][1-8])*"},
     vocabulary=frozenset({"perpetual", "checks", "checking", "check"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -15,42 +15,15 @@ from lineproof.claims.showing import comes_to, shortest
 from lineproof.claims.timing import as_it_stands, of_this_move
 from lineproof.engine import Board
 
-_TO = "[to {behind}|against {behind}|on to {behind}]"
-_PIN = "pin/nail/nail down/pin down"
-
-PHRASES = (
-    "{target} {is} [{very}] {pinned} [to {behind}|against {behind}|by {pinner}|to {behind} by {pinner}]",
-    "{target} {is} not [{very}] {unpinned} [to {behind}|by {pinner}|against {behind}]",
-    "{target} {is} [{very}] {freed} [by {pinner}|to {behind}]",
-    f"{{target}} <be:{_PIN}> {_TO} [by {{pinner}}] [{{down}}]",
-    "{target} <be:pin> by {pinner} to {behind}",
-    "{target} <be> [{very}] (in a pin|caught in a pin|under a pin|stuck in a pin)",
-    "{target} <stand> [{very}] in a pin",
-    "(this|the) pin <be> [{very}] {degree}",
-    f"[{{agent}}] <{_PIN}> {{target}} {_TO} [on {{square}}] [{{down}}]",
-    f"[{{agent}}] <put> {{target}} (in|into|under) a pin {_TO}",
-    f"[{{agent}}] <put> a pin on {{target}} {_TO}",
-    f"(with a pin on|pins) {{target}} {_TO}",
-    f"<ing:{_PIN}> {{target}} {_TO}",
-    f"<to:{_PIN}> {{target}} {_TO}",
-    "the pin (on|of|against) {target} <be> [{very}] {broken}",
-    "[{agent}] <break/lift/escape/shake off/get out of/end/remove/resolve> (the|this) pin [on {target}|against {target}]",
-    "[{agent}] <unpin> {target}",
-    "(it|he|she) {is} [{very}] {pinned} [to {behind}|against {behind}|by {pinner}]",
+FRAMES = (
+    "[{agent}] <pin> {target} [(to|against|on_to) {behind}]",
+    "[{agent}] <~> pin (on|against|of) {target} [(to|against) {behind}]",
+    "{target} <~> (in|under|into) pin [(to|against) {behind}] [by {pinner}]",
+    "[{agent}] <put> {target} (in|into|under) pin [(to|against) {behind}]",
+    "pin <=> {degree}",
+    "[{agent}] <unpin> {target} ; freed=yes",
+    "[{agent}] <break/lift/escape> pin [(on|of|against) {target}] ; freed=yes",
 )
-_PINNED = {
-    k: "absolute" if k.startswith("absolutely") else ""
-    for k in (
-        "pinned",
-        "absolutely pinned",
-        "still pinned",
-        "firmly pinned",
-        "in a pin",
-        "caught in a pin",
-        "also pinned",
-        "now pinned",
-    )
-}
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -59,7 +32,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     at = here.at(spot)
     if "degree" in slots:
         return [_last_pin(here, slots["degree"])]
-    if _FREES.search(here.said):
+    if "freed" in slots or _FREES.search(here.said):
         return [_freed(at, slots)]
     verb = slots.get("verb")
     denied = verb is not None and verb.negated and "broken" not in slots
@@ -296,26 +269,8 @@ KIND = Kind(
     title="Pin",
     version=2,
     definition="Exactly one piece stands between an enemy line piece and its king (absolute), or a bigger or an unprotected piece of its side (relative; bigger than the pinned piece and than the pinner, for otherwise nothing is won by taking it). Whether the piece may leave the line, and of a relative pin what that costs, is a second finding.",
-    phrases=PHRASES,
+    frames=FRAMES,
     slots={
-        "pinned": _PINNED,
-        "unpinned": {"pinned": True, "really pinned": True},
-        "freed": {
-            k: k
-            for k in (
-                "no longer pinned",
-                "not pinned any more",
-                "not pinned any longer",
-                "pinned no longer",
-                "no more pinned",
-                "out of the pin",
-                "unpinned",
-                "unpinned now",
-                "free of the pin",
-            )
-        },
-        "broken": {k: k for k in ("broken", "gone", "over", "lifted", "no more")},
-        "down": {"down": True, "fast": True},
         "degree": {
             "absolute": "absolute",
             "an absolute one": "absolute",
@@ -324,21 +279,6 @@ KIND = Kind(
             "a relative one": "relative",
         },
     },
-    vocabulary=frozenset(
-        [
-            "pinned",
-            "pins",
-            "pin",
-            "pinning",
-            "unpinned",
-            "unpins",
-            "unpin",
-            "nails",
-            "nail",
-            "nailed",
-            "nailing",
-        ]
-    ),
     read=read,
     check=check,
 )

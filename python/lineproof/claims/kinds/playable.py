@@ -41,6 +41,9 @@ _PLAYABLE = (
 )  # fmt: skip
 
 
+FRAMES = ("{side} <play> {move} ; modal=can|may",)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     move = played(here, slots.get("agent", slots.get("move")))
     if "side" in slots and here.side(slots["side"]) != move.side:
@@ -129,6 +132,7 @@ KIND = Kind(
             "work",
         ]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
 )

@@ -46,6 +46,22 @@ PHRASES = (
 )  # fmt: skip
 
 
+FRAMES = (
+    "[{agent}] <prevent> {move}",
+    "[{agent}] <prevent to play/reach/go> {move}",
+    "[{agent}] <keep to play> {move}",
+    "[{agent}] <keep> {target} (off|out_of|away_from|from) {square}",
+    "[{agent}] <prevent> {target} from {square}",
+    "[{agent}] <prevent> {target} to {square}",
+    "{agent} <allow> {move} ; negated=yes",
+    "{agent} <be> against {move}",
+    "<be:direct/aim> {agent} against {move}",
+    "[{agent}] <deny> {target} {square}",
+    "[{agent}] <take> {square} from {target} +away",
+    "{nobody} <prevent> {move}",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     if "nobody" in slots:
@@ -223,6 +239,7 @@ KIND = Kind(
         ["prevent", "prevents", "prevented", "preventing", "stop", "stops", "stopped", "stopping", "rules", "rule", "ruled", "ruling", "forbids", "forbid", "hinders", "hinder", "discourages", "prohibits", "thwarts",
          "keep", "keeps", "keeping", "kept", "deny", "denies", "denied", "denying", "refuses", "takes", "take", "took", "away", "parries", "parry", "parried", "meets", "puts", "against", "allow", "so", "covers", "guards"]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -33,6 +33,20 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "{agent} <fail> {by}",
+    "{agent} <fail> {by} mate ; mate=yes",
+    "{agent} <fail> (to|because_of|on|against|after) {by}",
+    "<be:refute> {agent}",
+    "{by} <refute> {agent}",
+    "{by} <=> refutation of {agent}",
+    "refutation of {agent} <=> {by}",
+    "refutation <=> {by}",
+    "{agent} <work> (because_of|on_account_of|owing_to|in_view_of|thanks_to) {by}",
+    "{agent} <=> {bad} (because_of|on_account_of|owing_to|in_view_of|thanks_to) {by}",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     said = here.said
     refuted = played(here, slots["agent"]) if "agent" in slots else _refuted(here, slots["by"])
@@ -198,6 +212,8 @@ KIND = Kind(
             "makes",
         ]
     ),
+    frames=FRAMES,
+    tests={"bad": lambda n: n.text if n.head in {"mistake", "blunder", "error"} else None},
     read=read,
     check=check,
     flips=True,

@@ -35,6 +35,13 @@ _HAS = re.compile(r"\b(?:has|have|['’]s|with)\b(?! to\b).* back\b")
 """Words that say that it has happened: "White has the pawn back"."""
 
 
+FRAMES = (
+    "[{agent}] <regain> {amount}",
+    "[{agent}] <win/get/take/have> {amount} +back",
+    "{amount} <come> +back",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     amount = Amount.read(slots["amount"])
     if amount.letters != "p" and re.search(r"\b(?:tak|took)", here.said):
@@ -143,6 +150,7 @@ KIND = Kind(
             "again",
         ]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -47,6 +47,20 @@ def guarded(board: Board, by: str) -> list[str]:
     return found
 
 
+FRAMES = (
+    "[{agent}] <remove> {article} of {guarded}",
+    "[{agent}] <remove> {article}",
+    "{article} of {guarded} <fall/come_off/go>",
+)
+
+
+FRAMES = (
+    "[{agent}] <remove> {article} of {guarded}",
+    "[{agent}] <remove> {article}",
+    "{article} of {guarded} <fall/come_off/go>",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb, "will", "can")
@@ -195,6 +209,8 @@ KIND = Kind(
     vocabulary=frozenset(
         ["guard", "defender", "protector", "guardian", "guards", "protects", "defends", "guarded", "protected", "defended", "guarding", "protecting", "defending"]
     ),
+    frames=FRAMES,
+    tests={"article": lambda n: (n.det or "the") if not n.plural and not n.det.endswith(" of") and n.head in {"guard", "defender", "protector", "guardian"} else None, "guarded": lambda n: n.text if n.type in {"piece", "square"} else None},
     read=read,
     check=check,
     flips=True,

@@ -4,39 +4,41 @@ from __future__ import annotations
 
 from typing import Any
 
-from lineproof.claims.amounts import AMOUNT, LEAST, LETTERS_OF, WORTH, Amount, pawns
+from lineproof.claims.amounts import LEAST, LETTERS_OF, WORTH, Amount, pawns
 from lineproof.claims.board import VALUES, material, name, other, side_of, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.exchange import exchange, taken_by
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.played import PLAYED, doer, played
+from lineproof.claims.lexicon import NOUNS
+from lineproof.claims.noun import Noun
+from lineproof.claims.played import doer, played
 from lineproof.claims.showing import shortest
 
 BACK = 4
 """Moves of the giver that are looked back for what has been sacrificed."""
 
-PHRASES = (
-    "[{agent}] <sacrifice/offer/gambit/invest/jettison> {amount} [for {price}] [with {move}]",
-    "[{agent}] <give up/give away/part with> {amount} [for {price}] [with {move}]",
-    "[{agent}] <give> {amount} up",
-    "[{agent}] <sacrifice> on {square}",
-    "[{agent}] <offer/make> [{very}] [{whose_a}] [{praise}] {noun} [on {square}]",
-    "(<ing:sacrifice/offer/give up/invest>) {amount} [for {price}]",
-    "{played} <be> [{very}] [{whose_a}] [{praise}] {noun} [on {square}]",
-    "[{whose_a}] [{praise}] {noun} on {square}",
-    "{whose_a} {praise} {noun}",
-    "with {whose_a} [{praise}] {noun} [on {square}]",
-    "{amount} <be:sacrifice/offer> [by {agent}|on {square}]",
-    "{amount} offered on {square}",
-)
 _NOUNS: dict[str, str] = {
     "sacrifice": "material", "pawn sacrifice": "pawn", "piece sacrifice": "piece", "knight sacrifice": "knight", "bishop sacrifice": "bishop", "rook sacrifice": "rook", "queen sacrifice": "queen", "exchange sacrifice": "exchange",
     "pawn offer": "pawn", "piece offer": "piece", "sacrifice of a pawn": "pawn", "sacrifice of a piece": "piece", "sacrifice of a knight": "knight", "sacrifice of a bishop": "bishop", "sacrifice of a rook": "rook",
     "sacrifice of the exchange": "exchange", "sacrifice of the queen": "queen", "gambit": "pawn", "sac": "material",
 }  # fmt: skip
-_LETTER = {"knight": "n", "bishop": "b"}
+
+
+def sacrificed(noun: Noun) -> str | None:
+    """ "A knight sacrifice": what is given, "material" where it is not said."""
+    if noun.head not in NOUNS["sacrifice"]:
+        return None
+    given = ("pawn", "knight", "bishop", "rook", "queen", "piece", "exchange")
+    return next((a for a in noun.adjectives if a in given), "material")
+
+
+FRAMES = (
+    "[{agent}] <sacrifice> {amount} [for {price}] [on {square}] [with {move}]",
+    "[{agent}] <sacrifice> on {square}",
+    "{played} <=> {noun}",
+)
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -195,77 +197,12 @@ KIND = Kind(
     ),
     formula="offered = exchange(square) - what the move took; holds: offered >= the amount (pawn and piece 1, exchange 1 to 2, rook and queen 3)",
     source="sham and real sacrifice: Spielmann, The Art of Sacrifice in Chess (from memory); exchanges on one square: Chess Programming Wiki, Static Exchange Evaluation; amounts: common practice",
-    phrases=PHRASES,
-    patterns={"amount": AMOUNT, "price": AMOUNT, "played": PLAYED},
     slots={
         "noun": _NOUNS,
-        "whose_a": {
-            k: k
-            for k in (
-                "a",
-                "the",
-                "his",
-                "her",
-                "our",
-                "your",
-                "this",
-                "another",
-                "white 's",
-                "black 's",
-            )
-        },
-        "praise": {
-            k: k
-            for k in (
-                "real",
-                "true",
-                "sound",
-                "correct",
-                "famous",
-                "temporary",
-                "typical",
-                "thematic",
-                "pretty",
-                "beautiful",
-                "brilliant",
-                "classic",
-                "positional",
-                "bold",
-                "genuine",
-                "small",
-                "standard",
-            )
-        },
     },
-    vocabulary=frozenset(
-        [
-            "sacrifice",
-            "sacrifices",
-            "sacrificed",
-            "sacrificing",
-            "offer",
-            "offers",
-            "offered",
-            "offering",
-            "gambit",
-            "gambits",
-            "gambited",
-            "invest",
-            "invests",
-            "invested",
-            "investing",
-            "jettisons",
-            "give",
-            "gives",
-            "gave",
-            "giving",
-            "given",
-            "up",
-            "part",
-            "parts",
-            "sac",
-        ]
-    ),
+    frames=FRAMES,
+    gives_way=frozenset({"exchange", "gives-back"}),
+    tests={"noun": sacrificed},
     read=read,
     check=check,
     flips=True,

@@ -32,6 +32,12 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "<be:shut_in> {target} [by {agent}]",
+    "{agent} <shut_in> {target}",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb)
@@ -117,6 +123,7 @@ KIND = Kind(
     vocabulary=frozenset(
         ["shut", "shuts", "shutting", "locked", "locks", "locking", "lock", "hemmed", "hems", "walled", "walls", "boxed", "boxes", "blocked", "blocks", "block", "blocking", "fenced", "caged", "entombed", "entombs", "imprisoned", "imprisons", "incarcerated", "buried", "buries", "burying", "bottled", "prison", "prisoner", "jail", "cage", "closes", "closed", "move", "moves", "mobility", "come", "game", "play", "open", "corner"]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -38,12 +38,23 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "{side} <have> more space (on|in) {wing}",
+    "{side} <have> space (on|in) {wing}",
+    "{side} <have> space",
+    "{side} <have> more space",
+    "[{agent}] <win/make> space",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     words = set(here.said.split())
     takes = bool(words & {"gains", "wins", "grabs", "takes", "seizes", "claims", "gaining", "winning", "grabbing", "taking"})  # fmt: skip
     asked = when(here, slots, brings=brings(here, slots))
     at = named_after(here, slots)
-    less = "cramped" in slots or bool(words & {"less", "little", "lack", "lacks", "short"})
+    less = "cramped" in slots or (
+        "more" not in words and bool(words & {"less", "little", "lack", "lacks", "short"})
+    )
     if "side" in slots:
         side = named_side(here, slots["side"])
     elif "whose" in slots and less:
@@ -150,6 +161,7 @@ KIND = Kind(
     },
     patterns={"wing": rf"(?:{WING}|{CENTRE})", "whom": r" (?:white|black|him|her|us|you|the opponent)"},
     vocabulary=frozenset({"space", "room", "territory", "cramped", "spatial", "squeezed", "territorial", "freer"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -27,6 +27,15 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "<be:stalemate> {side}",
+    "[{agent}] <~> stalemate",
+    "<be:stalemate> {king}",
+    "{agent} <stalemate> {side}",
+    "[{agent}] <~> draw by stalemate",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb)
@@ -83,6 +92,7 @@ KIND = Kind(
     phrases=PHRASES,
     patterns={"king": KING},
     vocabulary=frozenset({"legal", "stalemate", "stalemated", "stalemates"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

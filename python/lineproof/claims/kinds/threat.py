@@ -71,6 +71,19 @@ _AMOUNTS: dict[str, Any] = {
 _SQUARE = re.compile("[a-h][1-8]")
 
 
+FRAMES = (
+    "[{agent}] <threaten> {moves}",
+    "[{agent}] <threaten> {target}",
+    "[{agent}] <threaten to play> {moves}",
+    "[{agent}] <threaten to win> {amount} [(with|by) {move}]",
+    "[{agent}] <threaten to capture> {target}",
+    "[{agent}] <~> threat of {moves}",
+    "<~> threat of {moves}",
+    "threat <=> {moves}",
+    "{move} <=> threat",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     if not any(slot in slots for slot in ("agent", "side", "whose")):
@@ -268,6 +281,8 @@ KIND = Kind(
     vocabulary=frozenset(
         ["threaten", "threatens", "threatened", "threatening", "threat", "threats", "menace", "menaces", "menacing", "going", "goes", "go", "air", "offing", "hanging", "wants", "want"]
     ),
+    frames=FRAMES,
+    tests={"moves": lambda n: n.text if n.type in {"move"} else None},
     read=read,
     check=check,
     flips=True,

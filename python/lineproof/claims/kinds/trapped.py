@@ -33,6 +33,12 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "<be:trap> {target}",
+    "{agent} <trap> {target} [(on|in) {square}] [with {move}]",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb, "will")
@@ -193,6 +199,7 @@ KIND = Kind(
     vocabulary=frozenset(
         ["trapped", "traps", "trap", "trapping", "caught", "catches", "catch", "cornered", "corners", "ensnared", "snares", "snared", "square", "squares", "nowhere", "escape", "retreat", "way", "exit", "out", "away", "back", "home", "saved", "rescued"]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

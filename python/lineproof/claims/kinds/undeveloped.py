@@ -49,12 +49,26 @@ _WHOSE = r"(?: all| all of| both| both of)?(?: black 's| white 's| his| her| our
 _GROUP = rf"{_WHOSE}(?: whole| entire)?(?: other)?(?: queenside| kingside| queen 's side| king 's side| pieces| minor pieces| men| army| queenside pieces| kingside pieces| minor pieces on the queenside| pieces on the queenside| pieces on the kingside| knights and bishops| queenside minor pieces)"
 
 
+FRAMES = (
+    "{target} <make> move ; negated=yes home=undeveloped",
+    "{target} <stir/budge/move> ; negated=yes home=undeveloped",
+    "{targets} <stir/budge/move> ; negated=yes home=undeveloped",
+    "{target} <=> undeveloped ; home=undeveloped",
+    "{targets} <=> undeveloped ; home=undeveloped",
+    "{target} <sleep> ; home=undeveloped",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     said = here.said
     verb = slots.get("verb")
     out = re.search(r"\b(?:out|developed)\b", said) is not None and "home" not in slots
-    denied = here.denied or re.search(r"\bnever\b|\bno longer\b|\byet to\b", said) is not None
+    denied = (
+        verb.negated
+        if verb is not None and "home" in slots
+        else here.denied or re.search(r"\bnever\b|\bno longer\b|\byet to\b", said) is not None
+    )
     group = slots.get("group") or slots.get("pieces")
     if "undeveloped" in slots or (
         group is None and "target" not in slots and "targets" not in slots
@@ -233,6 +247,7 @@ KIND = Kind(
     vocabulary=frozenset(
         ["undeveloped", "home", "first", "original", "starting", "unmoved", "asleep", "started", "developed", "bed", "untouched", "box", "stirred", "moved", "out", "budged", "touched", "yet", "play", "develop", "joined", "entered", "left", "rank", "game"]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
 )  # fmt: skip

@@ -9,70 +9,25 @@ from lineproof.claims.board import attackers, defenders, name, names, side_of, u
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.reference import Reference
 from lineproof.claims.timing import as_it_stands
 
-_LOOK = "protect/defend/guard/cover/look after/take care of/support/watch over"
-
-PHRASES = (
-    "{target} <be> [{very}] {state} [on {square}]",
-    "{target} {is} not [{very}] {safe} [by anything|at all|any more|any longer]",
-    f"{{target}} <be:{_LOOK}> by (anything|anybody|any piece) [at all]",
-    "{target} <be:protect/defend/guard> by (nothing|nobody|no piece|no one)",
-    "{target} <have> no (protection|defender|defenders|protector|protectors|cover|support) [at all|any more]",
-    "{target} <lack> [any] (protection|a defender|defenders|support|cover)",
-    "{target} <be> [{very}] (attacked|under attack) and {state}",
-    "{target} {is} [{very}] (attacked|under attack) and has no (protection|defender) [at all]",
-    "on {square} (it|he|she) <be> [{very}] {state}",
-    "{target} {is} [{very}] (attacked|hit) {attacks} [and (protected|defended|guarded) {defends}]",
-    "{target} {is} [{very}] (protected|defended|guarded) {defends} [and attacked {attacks}]",
-    "{target} <have> lost its (protection|defender)",
-    f"(nothing|nobody|no one|no piece) <{_LOOK}> {{target}} [any more|any longer]",
-    "{target} <be> [{very}] {safe} [by {defender}]",
-    "{defender} (protects|defends|guards|covers) {target}",
-    "{target} <stand/sit/remain/hang> [{very}] {state} [on {square}]",
-    "{target} <be> left [{very}] {left}",
-    "[{agent}] <leave> {target} [{very}] {left}",
-    "there <be> no (defender|protector|protection) (of|for) {target}",
-    "{target} <stand/sit/hang> there [{very}] {state}",
-    "{target} {is} (standing|sitting|left|hanging) [there|here] [{very}] {state}",
+FRAMES = (
+    "{target} <=> unprotected",
+    "<=> unprotected on {square}",
+    "{nobody} <defend> {target}",
+    "{target} <have> {nobody}",
+    "{target} <have> {none}",
+    "<~> {none} (of|for) {target}",
+    "<be:defend> {target} ; safe=yes",
+    "{target} <have> protection ; safe=yes",
+    "{target} <~> without protection",
+    "{target} <lack> protection",
+    "[{agent}] <give> {target} unprotected",
+    "<be:give> {target} unprotected",
+    "<be:give> {target} without protection",
 )
-_STATES = {
-    k: k
-    for k in (
-        "unprotected",
-        "undefended",
-        "unguarded",
-        "loose",
-        "hanging",
-        "en prise",
-        "completely unprotected",
-        "left unprotected",
-        "left undefended",
-        "without protection",
-        "without a defender",
-        "quite unprotected",
-        "without any protection",
-        "without any defender",
-    )
-}
-_LEFT = {
-    k: k for k in ("unprotected", "undefended", "unguarded", "hanging", "en prise", "without protection", "without a defender", "loose", "without cover")
-}  # fmt: skip
-_SAFE = {
-    k: k
-    for k in (
-        "protected",
-        "defended",
-        "guarded",
-        "well protected",
-        "well defended",
-        "safely protected",
-        "safely defended",
-        "still protected",
-        "still defended",
-    )
-}
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -99,7 +54,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         else:
             raise Unread(f"it is not clear which piece {slots['target']!r} means")
     verb = slots.get("verb")
-    denied = here.denied or (verb is not None and verb.negated)
+    denied = verb is not None and verb.negated
     protected = "safe" in slots or "defender" in slots
     if re.search(r"\bby (?:nothing|nobody|no piece|no one)\b", text):
         protected, denied = True, not denied
@@ -107,7 +62,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         protected = True
         if not denied:
             raise Unread("it is not clear what is denied")
-    elif text.split()[0] in {"nothing", "nobody", "no"} or _LACKS.search(text):
+    elif "nobody" not in slots and (
+        text.split()[0] in {"nothing", "nobody", "no"}
+        or ("safe" not in slots and _LACKS.search(text))
+    ):
         if denied:
             raise Unread("two denials")
         protected, denied = True, True
@@ -227,57 +185,18 @@ def _times(count: int) -> str:
     return {0: "by nothing", 1: "once", 2: "twice"}.get(count, f"{count} times")
 
 
-_TIMES: dict[str, Any] = {
-    "once": 1,
-    "twice": 2,
-    "thrice": 3,
-    **{f"{n} times": n for n in range(2, 8)},
-}
-
 KIND = Kind(
     id="unprotected",
     title="Unprotected piece",
     version=2,
     definition="No piece of its own side attacks the square of the piece; pinned defenders count. 'Hanging' asks in addition that it is attacked. Counts of attackers and defenders are exact, without or with the pieces lined up behind, and the finding says which.",
-    phrases=PHRASES,
-    slots={"left": _LEFT, "state": _STATES, "safe": _SAFE, "attacks": _TIMES, "defends": _TIMES},
-    vocabulary=frozenset(
-        [
-            "unprotected",
-            "attacked",
-            "hit",
-            "protector",
-            "protectors",
-            "undefended",
-            "unguarded",
-            "loose",
-            "hanging",
-            "prise",
-            "protected",
-            "defended",
-            "guarded",
-            "protects",
-            "defends",
-            "guards",
-            "covers",
-            "protect",
-            "defend",
-            "guard",
-            "guarding",
-            "protecting",
-            "defending",
-            "supported",
-            "covered",
-            "looking",
-            "looks",
-            "lacks",
-            "cover",
-            "support",
-            "protection",
-            "defender",
-            "defenders",
-        ]
-    ),
+    frames=FRAMES,
+    tests={
+        "none": lambda n: (
+            n.head if n.no and n.head in NOUNS["protection"] + NOUNS["defender"] else None
+        )
+    },
+    gives_way=frozenset({"defends", "king-exposed", "defended-count"}),
     read=read,
     check=check,
 )

@@ -110,6 +110,14 @@ _GLYPHS: dict[int, tuple[str, Any]] = {
 """PGN standard (1994), NAG table of section 10."""
 
 
+FRAMES = (
+    "{side} <=> {degree}",
+    "{side} <have> {noun}",
+    "position <=> {level}",
+    "(position|game|it) <=> {level}",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     if verb is not None and verb.done and not _EQUAL.search(here.said):
@@ -313,6 +321,18 @@ KIND = Kind(
             "preferable",
             "choice",
         ]
+    ),
+    frames=FRAMES,
+    gives_way=frozenset(
+        {
+            "bishop-pair",
+            "compensation",
+            "development-lead",
+            "space",
+            "material-count",
+            "majority",
+            "better-is",
+        }
     ),
     read=read,
     glyphs=_GLYPHS,

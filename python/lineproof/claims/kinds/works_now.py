@@ -149,6 +149,7 @@ KIND = Kind(
     vocabulary=frozenset(
         {"now", "last", "finally", "yet", "time", "moment", "early", "soon", "premature", "longer", "more", "hour", "already"}
     ),
+    gives_way=frozenset({"as-before", "unlike-before", "refuted-by"}),
     read=read,
     check=check,
     flips=True,

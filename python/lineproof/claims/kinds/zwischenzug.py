@@ -31,6 +31,13 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "[{agent}] <~> zwischenzug",
+    "{move} <=> zwischenzug",
+    "{move} <~> as zwischenzug",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb, "will", "can")
@@ -132,6 +139,7 @@ KIND = Kind(
     vocabulary=frozenset(
         ["between", "inbetween", "intermezzo", "zwischenzug", "zwischenschach", "intermediate", "recapturing", "taking", "retaking", "moving", "saving", "inserts", "insert", "interposes", "throws", "slips"]
     ),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

@@ -1,0 +1,79 @@
+"""Chunks: what a sentence is cut into, each with its words."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from .noun import Noun
+from .verbs import Verb
+
+
+@dataclass(frozen=True)
+class Group:
+    """A verb group. lemma: with its particles ("pick up"). form: "finite", "ing", "part", "to" or "base"; passive: "is pinned".
+
+    verb: what the form says beside it. adverbs: inside the group.
+    """
+
+    lemma: str
+    form: str
+    passive: bool
+    verb: Verb
+    adverbs: tuple[str, ...]
+    first: int
+    last: int
+
+
+@dataclass(frozen=True)
+class Place:
+    """A preposition with its noun phrase, or with an -ing group (noun is None, and the group follows)."""
+
+    preposition: str
+    noun: Noun | None
+    first: int
+    last: int
+
+
+@dataclass(frozen=True)
+class Adjective:
+    """An adjective that stands alone. known: the lexicon has it."""
+
+    lemma: str
+    adverbs: tuple[str, ...]
+    first: int
+    last: int
+    known: bool = True
+
+
+@dataclass(frozen=True)
+class Adverb:
+    """An adverb or turn. sort: "adverb", "hedge", "deny", "limit"."""
+
+    norm: str
+    sort: str
+    first: int
+    last: int
+
+
+@dataclass(frozen=True)
+class Joint:
+    """What joins clauses. sort: "cc", "sub", "relative", "wh", "that", "punct"."""
+
+    norm: str
+    sort: str
+    first: int
+    last: int
+
+
+@dataclass(frozen=True)
+class Stray:
+    """A word that fits nowhere."""
+
+    norm: str
+    first: int
+    last: int
+
+
+Chunk = Group | Noun | Place | Adjective | Adverb | Joint | Stray
+
+__all__ = ["Adjective", "Adverb", "Chunk", "Group", "Joint", "Place", "Stray"]

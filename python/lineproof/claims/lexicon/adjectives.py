@@ -1,0 +1,31 @@
+"""Adjectives that claim something, and those that only colour a noun."""
+
+from __future__ import annotations
+
+from .table import Table, table
+
+ADJECTIVES: Table = table("""
+# participles ("pinned", "isolated") are found under their verb
+safe: safe
+airy: airy, bare, draughty, breezy, naked, in the open, out in the open, unsafe, insecure, open to attack, vulnerable
+unprotected: unprotected, undefended, unguarded, loose, uncovered, unsupported
+hanging: hanging, en prise, up for grabs, there for the taking, free for the taking
+backward: backward
+weak: weak
+open: open, wide open
+half open: half open, semi open
+uncastled: uncastled
+level: level, even, equal, balanced, in balance
+undeveloped: undeveloped, unmoved, at home
+developed: developed
+better: better, preferable, for choice
+worse: worse
+winning: winning, won
+lost: lost, losing, busted
+possible: possible
+impossible: impossible, ruled out, out of the question
+extra: extra, additional, spare
+bad: bad, poor
+good: good
+equal: equal
+""")

@@ -1,0 +1,63 @@
+"""Adverbs and turns of speech by what they do to a clause: nothing, soften it, deny it, or limit it."""
+
+from __future__ import annotations
+
+from .table import Table, table
+
+ADVERBS: Table = table("""
+# leave the meaning alone; what some say of the time is kept with the clause
+adverb: 1 each, 2 times, 3 times, 4 times, 5 times, 6 times, a bit, a little, a little bit, a long way, a second time, a shade, a tad, a touch,
+    absolutely, actually, after all, again, ah, alas, all, all in all, all of a sudden, all the same, all the way, all told, alone, already, also,
+    altogether, among beginners, and here, and now, and so, any longer, any more, anymore, anyway, as a matter of fact, as a result, as expected,
+    as far as i know, as it is, as it stands, as it were, as matters stand, as promised, as things stand, as usual, as we saw, as we see, as well,
+    as you can see, as you see, at 1 stroke, at a stroke, at a time, at all, at bottom, at last, at least, at long last, at no cost, at once,
+    at one stroke, at present, at the end, at the moment, at the same time, at the very least, at this juncture, at this moment, at this point,
+    believe it or not, believe me, besides, between you and me, beyond doubt, bingo, both, both times, but now, but one, by a mile, by both sides,
+    by contrast, by far, by force, by himself, by itself, by miles, by now, by quite a margin, by some distance, by the book, by the way, calmly,
+    careful, careful now, certainly, cheerfully, class, cleanly, clearly, come to think of it, come what may, comfortably, completely, dear friends,
+    definitely, directly, duly, each, easily, effectively, entirely, equally, even, ever, everybody, everyone, evidently, exactly 2 times,
+    exactly 3 times, exactly once, exactly twice, excellent, fairly, far, finally, fine, firmly, first, first of all, flat out, folks,
+    for a long time, for a long while, for all to see, for certain, for ever, for everyone to see, for free, for good, for her part, for his part,
+    for its part, for nothing, for now, for our part, for quite a while, for some time, for sure, for the moment, for the rest of his life,
+    for the rest of its days, for the rest of the game, for the rest of their days, for the second time, for the time being, for their part, forever,
+    fortunately, frankly, free of charge, friends, from here, from now on, fully, good, granted, ha, happily, hence, here, hereby, hey, honestly,
+    however, hurrah, i assure you, i have to say, i must say, i promise you, i tell you, if i 'm honest, if i am honest, if truth be told,
+    if you count, if you count them, if you like, if you look, if you look closely, if you must know, if you please, if you want, if you will,
+    immediately, in 1 go, in 1 move, in actual fact, in addition, in all, in all honesty, in broad daylight, in contrast, in exchange, in fact,
+    in no time, in one go, in one move, in other words, in passing, in plain sight, in practice, in reality, in return, in short, in that line,
+    in the bargain, in the end, in the game, in the process, in this line, in this position, in this way, in truth, incidentally, indeed, instantly,
+    instead, into the bargain, it must be said, just, just like that, just once, just the once, just twice, kind of, ladies and gentlemen, lately,
+    later, later on, let 's face it, let me tell you, let us face it, like that, like this, likewise, listen, literally, long ago, long since, look,
+    look at that, look at this, look here, luckily, make no mistake, mark my words, materially, meanwhile, merely, mind, mind you, more precisely,
+    moreover, move for move, my friends, naturally, neatly, needless to say, nevertheless, next, nicely, no doubt, no less, no matter what, no more,
+    nonetheless, not surprisingly, note, note how, nothing less, nothing more, notice, now, objectively, obviously, oddly enough, of all things,
+    of course, of theirs, oh, ok, okay, on balance, on both sides, on closer inspection, on his part, on our part, on the board, on the move,
+    on the other hand, on the spot, on the whole, on this move, on top of that, once again, once and for all, once more, once only, only once,
+    only twice, out of nowhere, out of the blue, outright, over on, over there, permanently, plain and simple, plainly, please, positionally, pretty,
+    pure and simple, quietly, quite, quite simply, rather, really, regrettably, right, right away, right now, sadly, safely, see, simply,
+    simultaneously, since, sitting pretty, so, so far, so now, so to say, so to speak, soon, sooner or later, sort of, splendid, still, straight,
+    straight away, strangely, strangely enough, strictly speaking, suddenly, sure enough, surely, surprisingly, take my word for it, thank goodness,
+    thank heavens, thank you very much, that said, the once, the whole game, then, there, thereby, therefore, this evening, this time, thoroughly,
+    thrice, thus, to be fair, to be honest, to be sure, to boot, to console him, to my mind, to tell the truth, today, together, tonight, too,
+    totally, traditionally, trust me, truth be told, twice, twice over, twofold, undoubtedly, unfortunately, utterly, very, voila, watch, watch out,
+    we see, well, well and truly, what is more, whatever happens, whatsoever, when all is said and done, when the dust has settled,
+    when the dust settles, when the smoke clears, when the smoke has cleared, when you look at it, when you think about it, whichever way he turns,
+    whichever you like, wholly, with 1 move, with a single move, with a single stroke, with accurate play, with best play, with careful play,
+    with correct play, with ease, with good play, with interest, with sensible play, with that, with this, without doubt, without further ado,
+    without more ado, wonderful, would you believe it, yeah, yes, yet, you can see, you know, you mark my words, you see
+# soften
+hedge: about, apparently, approximately, arguably, as far as i can see, as far as i can tell, as good as, i 'd say, i believe, i dare say, i feel,
+    i guess, i reckon, i suppose, i suspect, i think, i would say, if anything, if i am not mistaken, if i see it right, if you ask me, in effect,
+    in my opinion, in my view, it appears, it seems, it would seem, likely, maybe, more or less, perhaps, possibly, practically, presumably, probably,
+    roughly, seemingly, some would say, to all intents and purposes, unless i am mistaken, virtually
+# deny
+deny: anything but, by no means, far from, in no way, neither, never, no longer, no more, nor, not any longer, not any more, not at all, not yet,
+    nowhere, nowhere near, on no account, under no circumstances
+# limit: the clause says something else than without it
+limit: a moment ago, a move ago, ago, all but, allegedly, almost, apart from, as a rule, at best, at first, at first glance, at first sight, barely,
+    before, earlier, else, elsewhere, eventually, except, for a moment, formerly, generally, half, hardly, if only, in a manner of speaking,
+    in a sense, in a way, in an endgame, in another line, in general, in name, in other lines, in the endgame, in the long run, in theory, instead of,
+    last move, last week, most of the time, mostly, nearly, normally, not only, occasionally, often, on paper, on the surface, once, one day,
+    only almost, otherwise, partially, partly, previously, rarely, rather than, save for, scarcely, some day, sometimes, soon enough, superficially,
+    supposedly, till, to some extent, typically, unless, until, up to a point, usually, without, years ago
+""")

@@ -1,0 +1,84 @@
+"""Nouns of the trade and some of plain speech."""
+
+from __future__ import annotations
+
+from .table import Table, table
+
+NOUNS: Table = table("""
+# pieces in other words
+queen: lady, her majesty
+knight: horse, steed
+king: monarch, his majesty
+piece: man, unit, chessman
+# attack
+fork: fork, double attack, double hit
+royal fork: royal fork, family fork
+pin: pin, absolute pin, relative pin
+skewer: skewer, x-ray
+discovered attack: discovered attack, discovery
+check: check
+double check: double check
+discovered check: discovered check, discovery with check
+perpetual: perpetual, perpetual check, endless check, never-ending check
+mate: mate, checkmate
+stalemate: stalemate
+threat: threat, menace
+attacker: attacker, assailant, attacking piece, piece aimed
+attack: attack, fire, pressure
+defender: minder, defender, protector, guard, guardian, bodyguard
+protection: protection, cover, support, defence, help
+waste: waste, loss
+neighbour: neighbour
+back rank: back rank, first rank, back row, bottom rank, home rank
+zwischenzug: zwischenzug, intermezzo, in between move, intermediate move
+# material
+material: material
+exchange: exchange, trade, swap
+compensation: compensation, comp
+sacrifice: sacrifice, offer, investment
+luft: luft, air, airhole, escape square, flight square, bolt hole, breathing hole, escape hatch
+choice: choice, alternative, option
+refutation: refutation, punishment
+improvement: improvement
+better move: better move
+shelter: shelter, cover, protection, shield
+# pawns and squares
+outpost: outpost, stronghold, foothold, strongpoint, advanced post, post
+hole: hole, weakness, weak square, weak point, weak spot, gaping hole
+file: file, line
+diagonal: diagonal
+majority: majority, extra pawn, numerical superiority
+doubled pawn: doubled pawn
+isolated pawn: isolated pawn, isolani, lone pawn, isolated queen 's pawn
+backward pawn: backward pawn
+passed pawn: passed pawn, passer
+hanging pawn: hanging pawn, hanging duo
+target: target
+space: space, room, elbow room, territory, ground
+# pieces and kings
+bishop pair: bishop pair, pair of bishops, bishops pair, 2 bishops
+opposite bishop: opposite coloured bishop, opposite colored bishop, bishop of opposite colour, bishop of opposite color, bishop of opposite colours,
+    bishop of opposite colors, bishop of different colours, bishop on opposite colours, bishop on different colours, unlike bishop
+development: development
+tempo: tempo, tempi, time, gain of time, gain of tempo
+lead: lead, edge
+castling: castling
+advantage: advantage, edge, plus, pull, initiative, upper hand
+position: position, game, structure, set up, setup, camp, ending, endgame, middlegame
+game: game
+centre: centre, center, middle
+wing: wing, side, flank
+kingside: kingside, king side
+queenside: queenside, queen side
+move: move, reply, answer, response, retreat, sortie, advance, push, jump, leap, step, capture, recapture, development, shot, blow, thrust, choice,
+    continuation, excursion, nudge
+mistake: mistake, error, blunder, inaccuracy, slip, oversight, howler, lapse
+idea: idea, plan, point, purpose, aim, intention
+line: line, variation
+square: square, point, spot
+word: word, impunity, trouble, day, year, week, evening, minute, time, thing, matter, way, part, end, start, reason, problem, result, doubt, fact,
+    friend, class, job, duty, task, everybody, hand, colour, color, board, clock, student, pupil, opponent, side, price, pocket, front, sight,
+    company, trick, story, road, door, key, rule, case, question, diagram, turn, life, quality, moment, nothing, anything, something, everything,
+    nobody, anybody, somebody, everyone, anyone, someone
+""")
+"""Singular forms; the plural adds an s."""

@@ -1,0 +1,535 @@
+"""Meaning: from the plain clauses of a sentence to claims, or to the reasons why there are none.
+
+The moves that the sentence plays are played on the way, so each clause is asked about the position that it speaks of.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from contextlib import suppress
+from dataclasses import dataclass, field, replace
+from functools import cache
+from typing import Any
+
+from .board import NAMES
+from .claim import Claim
+from .clause import LIMITING, SAYS
+from .frame import Frame
+from .here import Here, Unread
+from .kind import Kind
+from .lexicon import VERBS, members
+from .noun import Noun
+from .phrase import MOVE
+from .plain import CONDITIONS, Clause, plain
+from .registry import all_kinds, kind_of
+from .sentence import Sentence
+
+_AFTER = frozenset(
+    {
+        "after",
+        "following",
+        "with",
+        "by",
+        "in reply to",
+        "on",
+        "in answer to",
+        "thanks to",
+        "because of",
+        "in view of",
+        "on account of",
+        "owing to",
+        "due to",
+    }
+)
+_FIRST = frozenset({"after", "following", "in reply to", "in answer to"})
+_CAPTURES = members("capture", VERBS)
+_DEEDS = frozenset(
+    w.split()[0]
+    for name in ("play", "move", "capture", "push", "develop", "retreat", "sacrifice")
+    for w in members(name, VERBS)
+) - {"make", "put", "run"}
+"""Verbs of what is done on the board: "to" behind them says what it does."""
+_PLAYING = frozenset(["play", "go", "choose", "continue with", "answer with", "reply with", "respond with", "opt for", "go for", "try", "throw in", "insert", "follow with", "meet"])  # fmt: skip
+_SAYS = frozenset(["think", "believe", "guess", "reckon", "suppose", "argue", "maintain", "claim", "say", "call", "hear", "pretend", "hope", "wish", "fear", "doubt", "imagine", "expect", "look", "look like", "seem", "like", "want", "wonder", "suspect", "dream", "tell", "swear"])  # fmt: skip
+_WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend", "prepare", "like", "love", "refuse", "fail", "forget", "decline", "long", "prefer", "need", "dare", "avoid", "allow", "permit", "enable", "let", "help", "invite", "tempt", "encourage", "start", "stop", "prevent", "hesitate", "use", "seem", "appear", "think", "dream", "consider", "suggest", "attempt", "serve", "suffice", "expect", "play"])  # fmt: skip
+"""Verbs whose infinitive or -ing is not said to happen."""
+
+
+@dataclass
+class Understood:
+    """What became of a sentence: the claims, and the reasons for what was not read. touched: some kind has a frame with a word of it."""
+
+    claims: list[Claim] = field(default_factory=list)
+    reasons: list[str] = field(default_factory=list)
+    touched: bool = False
+
+
+def understand(here: Here, sentence: Sentence) -> Understood:
+    """Reads a sentence at a place."""
+    return _Reader(here, sentence).run()
+
+
+@cache
+def _index() -> dict[str, list[tuple[Kind, Frame]]]:
+    """Frames by the words of which a clause must have one."""
+    found: dict[str, list[tuple[Kind, Frame]]] = {}
+    for kind in all_kinds():
+        for frame in kind.framed:
+            for word in frame.triggers:
+                found.setdefault(word, []).append((kind, frame))
+    return found
+
+
+def _words(clause: Clause) -> Iterator[str]:
+    yield "*"  # frames of slots alone
+    yield clause.lemma
+    for noun in (
+        ([clause.subject] if clause.subject else [])
+        + clause.objects
+        + [p.noun for p in clause.places if p.noun]
+    ):
+        for part in noun.members:
+            yield part.head
+    for state in clause.states:
+        yield state.lemma
+    yield from clause.adverbs
+
+
+class _Reader:
+    def __init__(self, here: Here, sentence: Sentence) -> None:
+        self.here = here
+        self.sentence = sentence
+        self.found = Understood()
+        self.adrift = False
+        self.last: Noun | None = None
+        self.head = ""
+        self.open = False
+
+    def run(self) -> Understood:
+        clauses = _means_first(plain(self.sentence))
+        read: list[list[Claim]] = []
+        for number, clause in enumerate(clauses):
+            before = len(self.found.claims)
+            if not self._only_moves(clause, clauses, number):
+                blocked = self._blocked(clause, clauses, number)
+                if blocked:
+                    self.found.reasons.append(blocked)
+                else:
+                    self._resolve(clause)
+                    self._read(clause)
+                self._go_on(clause, len(self.found.claims) > before)
+            read.append(self.found.claims[before:])
+        self._doubt(clauses, read)
+        return self.found
+
+    def _doubt(self, clauses: list[Clause], read: list[list[Claim]]) -> None:
+        """Drops what was read where a neighbour that was not read may change what it means."""
+        for number, clause in enumerate(clauses):
+            if read[number] or clause.first < 0:
+                continue
+            line = "".join(
+                f" {w.norm}" for w in self.sentence.words[clause.first : clause.last + 1]
+            )
+            line += "".join(f" {a}" for a in clause.adverbs)
+            if clause.joint.split()[-1:] == ["or"] or clause.joint.endswith("or so"):
+                line = f" or{line}"
+            before = read[number - 1] if number else []
+            after = read[number + 1] if number + 1 < len(read) else []
+            said = SAYS.search(line) is not None and not re.match(" (?:i|we|you|let) ", line)
+            if before and clause.sub not in CONDITIONS and (LIMITING.search(line) or said):
+                self._drop(before, "the rest of the sentence may change what it says")
+            if after and said:
+                self._drop(after, "it is said of what others think")
+
+    def _drop(self, claims: list[Claim], reason: str) -> None:
+        self.found.claims = [c for c in self.found.claims if c not in claims]
+        self.found.reasons.append(reason)
+
+    def _resolve(self, clause: Clause) -> None:
+        """Says what "it" and "them" mean, where they are no subject: the piece or pawn spoken of before."""
+        if self.last is not None:
+            for number, noun in enumerate(clause.objects):
+                if noun.type == "pronoun" and noun.head == "it" and self.last is not clause.subject:
+                    clause.objects[number] = replace(self.last, first=noun.first, last=noun.last)
+            for number, place in enumerate(clause.places):
+                if (
+                    place.noun is not None
+                    and place.noun.type == "pronoun"
+                    and place.noun.head == "it"
+                ):
+                    clause.places[number] = replace(
+                        place, noun=replace(self.last, first=place.first, last=place.last)
+                    )
+        if self.head:
+            for place in clause.places:
+                if (
+                    place.preposition in {"on", "at"}
+                    and place.noun is not None
+                    and place.noun.type == "square"
+                    and clause.subject is not None
+                    and clause.subject.head == "one"
+                ):
+                    text = f"the {self.head} on {place.noun.square}"
+                    clause.subject = replace(
+                        clause.subject,
+                        type="piece",
+                        head=self.head,
+                        text=text,
+                        square=place.noun.square,
+                    )
+                    clause.places.remove(place)  # "the one on d4"
+                    break
+                if (
+                    place.preposition in {"on", "at"}
+                    and place.noun is not None
+                    and place.noun.type == "square"
+                    and clause.passive
+                    and clause.objects
+                    and clause.objects[0].head == "one"
+                ):
+                    text = f"the {self.head} on {place.noun.square}"
+                    clause.objects[0] = replace(
+                        clause.objects[0],
+                        type="piece",
+                        head=self.head,
+                        text=text,
+                        square=place.noun.square,
+                    )
+                    clause.places.remove(place)
+                    break
+        nouns = [
+            *([clause.subject] if clause.subject else []),
+            *clause.objects,
+            *[p.noun for p in clause.places if p.noun],
+        ]
+        self.last = next((n for n in nouns if n.type == "piece" and not n.plural), self.last)
+        self.head = next((n.head for n in nouns if n.type == "piece" and n.head), self.head)
+
+    # what keeps a clause from being read
+
+    def _blocked(self, clause: Clause, clauses: list[Clause], number: int) -> str:
+        if clause.sub in CONDITIONS and clause.joint != ", so that":
+            return "a condition that is not on the board"
+        if (
+            clause.sub in {"what", "why", "where", "how", "whatever"}
+            and clause.joint == clause.sub
+            and clause.sub != "how"
+        ):
+            return "a question"
+        for near in (number - 1, number + 1):
+            other = clauses[near] if 0 <= near < len(clauses) else None
+            if other is None or other.sub not in CONDITIONS:
+                continue
+            if near > number and other.sub == "unless":
+                return "it rests on a condition that is not on the board"
+            own = (near < number and clause.joint in {",", "", ", then", "then", "-", ", -"}) or (
+                near > number and "," not in other.joint and other.sub not in {"once"}
+            )
+            if own and not self._played(other):
+                return "it rests on a condition that is not on the board"
+        if (
+            clause.governor is not None
+            and clause.form != "finite"
+            and not clause.fronted
+            and clause.governor.lemma.split()[0] in _WILLING
+        ):
+            clause.unreal = True
+        if (
+            clause.form == "to"
+            and clause.governor is not None
+            and clause.governor.lemma.split()[0] not in _DEEDS
+        ):
+            clause.unreal = True
+        before = clauses[number - 1] if number else None
+        if (
+            before is not None
+            and before.lemma.split()[:1]
+            and before.lemma.split()[0] in _SAYS
+            and clause.joint in {"-", "that", "how", "as if", "-that"}
+        ) and (before.subject is None or before.subject.text not in {"i"}):
+            return "it is said of what others think"
+        return ""
+
+    def _played(self, clause: Clause) -> bool:
+        """Whether a condition is no more than a move that can be played here."""
+        move = next((o for o in clause.objects if o.type in {"move", "square"}), None) or (
+            clause.subject if clause.subject is not None and clause.subject.type == "move" else None
+        )
+        if move is None or (clause.lemma and clause.lemma not in _PLAYING):
+            return False
+        with suppress(Unread):
+            self.here.named(move.text)
+            return True
+        return False
+
+    # moves
+
+    def _only_moves(self, clause: Clause, clauses: list[Clause], number: int) -> bool:
+        """Plays a part of the sentence that is nothing but moves; False when it says something of them."""
+        if (
+            not clause.lemma
+            and len(clause.objects) == 1
+            and clause.objects[0].head == "pawn"
+            and clause.objects[0].square
+            and not clause.places
+        ):
+            near = [clauses[n] for n in (number - 1, number + 1) if 0 <= n < len(clauses)]
+            if any(not c.lemma and c.objects and c.objects[0].type == "move" for c in near):
+                self._play(clause.objects[0].square)  # "queen h5, pawn g6, queen takes e5"
+                return True
+        if (
+            clause.lemma
+            or not clause.objects
+            or any(o.type not in {"move", "square"} for o in clause.objects)
+        ):
+            return False
+        for noun in clause.objects:
+            for move in noun.members:
+                self._play(move.text)
+        return not (clause.places or clause.states or clause.objects[-1].text.endswith("+"))
+
+    def _play(self, text: str) -> None:
+        try:
+            self.here = self.here.at(self.here.named(text).after)
+        except Unread as reason:
+            if text[:1] not in "abcdefgh":
+                self.adrift = True
+                self.found.reasons.append(str(reason))
+
+    def _go_on(self, clause: Clause, claims: bool) -> None:
+        """Moves on: to the position after the move that a clause names, and to whom and what it speaks of."""
+        subject = clause.subject
+        verb = clause.verb
+        start = self.here.spot.moves
+        free = not verb.negated and not verb.supposed
+        if (
+            clause.form in {"base", "finite"}
+            and clause.subject is None
+            and verb.negated
+            and any(
+                n.type in {"move", "square"}
+                for n in [*clause.objects, *[p.noun for p in clause.places if p.noun]]
+            )
+        ):
+            self.adrift = (
+                True  # "don't go back to f6": what follows may speak of what comes after it
+            )
+        if (
+            subject is not None
+            and subject.type in {"move", "square"}
+            and not clause.inherited
+            and free
+            and not subject.plural
+            and clause.lemma not in {"come", "follow"}
+        ):
+            self._forward(subject.text)
+        if clause.lemma in _CAPTURES and free:
+            self._capture(clause)
+        if clause.lemma in _PLAYING and (free or clause.sub in CONDITIONS):
+            for noun in clause.objects:
+                if noun.type in {"move", "square"} and not noun.plural:
+                    self._forward(noun.text)
+        for place in clause.places:
+            if (
+                place.preposition in {"by", "with"}
+                and place.noun is not None
+                and place.noun.type == "move"
+                and free
+            ):
+                self._forward(place.noun.text)
+        self.open = False
+        if self.here.spot.moves == start:
+            nouns = [
+                *([subject] if subject and not clause.inherited else []),
+                *clause.objects,
+                *[p.noun for p in clause.places if p.noun],
+            ]
+            self.open = any(
+                self._elsewhere(m.text) for n in nouns if n.type == "move" for m in n.members
+            )
+            self.adrift = self.adrift or (self.open and not claims and clause.sub not in CONDITIONS)
+        side: str | None = None
+        if subject is not None and not clause.inherited:
+            with suppress(Unread):
+                side = (
+                    self.here.agent(subject.text).side
+                    if subject.type in {"piece", "move", "square"}
+                    else self.here.side(subject.text)
+                )
+        named = subject.text if subject is not None and subject.text in {"white", "black"} else None
+        piece = next(
+            (
+                n.text
+                for n in [
+                    *([subject] if subject else []),
+                    *clause.objects,
+                    *[p.noun for p in clause.places if p.noun],
+                ]
+                if n.type == "piece"
+            ),
+            None,
+        )
+        topic = piece or self.here.topic
+        if subject is not None and subject.type == "pronoun" and piece is None:
+            topic = self.here.topic
+        elif subject is not None and subject.type in {"move", "square"}:
+            topic = None  # "e5 hits the knight; it ...": the move
+        self.here = replace(
+            self.here, subject=side or self.here.subject, unclear=False, after_unread=False, topic=topic, third=named or self.here.third,
+        )  # fmt: skip
+
+    def _elsewhere(self, text: str) -> bool:
+        """Whether a move that is named is not the last one played."""
+        try:
+            return self.here.named(text).after.moves != self.here.spot.moves
+        except Unread:
+            return True
+
+    def _capture(self, clause: Clause) -> None:
+        """Plays a capture said in words, where only one is meant: "taking on c6"."""
+        at = next(
+            (
+                n.square
+                for n in [
+                    *clause.objects,
+                    *[p.noun for p in clause.places if p.noun and p.preposition == "on"],
+                ]
+                if n.square
+            ),
+            None,
+        )
+        if at is None:
+            return
+        board = self.here.board
+        letter = (
+            clause.subject.head
+            if clause.subject is not None and clause.subject.type == "piece"
+            else None
+        )
+        found = [
+            uci
+            for uci in board.legal_moves()
+            if uci[2:4] == at
+            and "x" in board.san(uci)
+            and letter in (None, NAMES.get((board.piece_at(uci[:2]) or "").lower()))
+        ]
+        if len(found) == 1:
+            self.here = self.here.at(self.here.spot.play(found[0]))
+
+    def _forward(self, text: str) -> None:
+        """Plays a move that comes next; one that was named instead of the last is left."""
+        with suppress(Unread):
+            named = self.here.named(text)
+            if named.before.moves == self.here.spot.moves:
+                self.here = self.here.at(named.after)
+
+    # claims
+
+    def _read(self, clause: Clause) -> None:
+        here = self._before(clause)
+        index = _index()
+        tried: dict[int, tuple[Kind, Frame]] = {}
+        for word in dict.fromkeys(_words(clause)):
+            for kind, frame in index.get(word, ()):
+                tried[id(frame)] = (kind, frame)
+        self.found.touched = self.found.touched or bool(tried)
+        done: dict[str, list[Claim]] = {}
+        for kind, frame in tried.values():
+            if kind.id in done:
+                continue
+            slots = frame.match(clause)
+            if slots is None or (
+                not clause.lemma
+                and not slots.keys() - {"verb"}
+                and any(c.kind == kind.id for c in self.found.claims)
+            ):
+                continue  # "..., a fork": it has been said
+            try:
+                claims = self._claims(here, clause, frame, kind, slots)
+            except Unread as reason:
+                self.found.reasons.append(f"{kind.id}: {reason}")
+                continue
+            done[kind.id] = claims
+        for kind_id, claims in done.items():
+            if kind_of(kind_id).gives_way.isdisjoint(done):
+                self.found.claims.extend(claims)
+
+    def _before(self, clause: Clause) -> Here:
+        """The position that a clause speaks of: after the moves that it names first."""
+        here = self.here
+        for place in list(clause.places):
+            noun = place.noun
+            if noun is None or noun.type not in {"move", "square"}:
+                continue
+            if noun.plural:
+                if place.preposition in _FIRST | {"on"} and all(
+                    p.type == "move" or p is noun.parts[0] for p in noun.parts
+                ):
+                    with suppress(Unread):
+                        here = here.at(here.play(noun.text))
+                        clause.places.remove(place)
+                continue
+            going = any(a.endswith("ing") for a in noun.adjectives)
+            if place.preposition in _FIRST or (
+                place.preposition == "by" and (going or noun.type == "move")
+            ):
+                with suppress(Unread):
+                    named = here.named(noun.text)
+                    here = here.at(named.after)
+                    clause.places.remove(place)
+        return here
+
+    def _claims(
+        self, here: Here, clause: Clause, frame: Frame, kind: Kind, slots: dict[str, Any]
+    ) -> list[Claim]:
+        assert kind.read is not None
+        verb = slots.get("verb", clause.verb)
+        named = here.spot is not self.here.spot or any(
+            _is_move(slots.get(s)) for s in ("move", "agent")
+        )
+        if verb.supposed and not (named and verb.modal in {"would", "could"}):
+            raise Unread("said of what is not on the board")
+        if clause.form == "ing" and clause.inherited and self.open and not named:
+            raise Unread("it may be said of a move that is not on the board")
+        if self.adrift and not named:
+            raise Unread(
+                "a move was named before that was not read, so it is not clear which position is meant"
+            )
+        first = clause.first
+        if frame.governors and clause.governor is not None:
+            first = min(first, clause.governor.first)  # "we threaten to take"
+        start, end = self.sentence.slice(first, clause.last)
+        words = self.sentence.text[start - self.sentence.start : end - self.sentence.start]
+        at = replace(here, words=words, start=start, end=end, hedged=clause.hedged or here.hedged)
+        if (
+            clause.inherited
+            and clause.subject is not None
+            and "agent" not in slots
+            and "side" not in slots
+            and at.subject is None
+        ):
+            with suppress(Unread):
+                at = replace(at, subject=at.agent(clause.subject.text).side)
+        claims = kind.read(at, dict(slots))
+        if kind.flips and verb.negated:
+            claims = [
+                replace(claim, negated=(clause.nobody and "safe" not in slots) or not claim.negated)
+                for claim in claims
+            ]
+        return claims
+
+
+def _means_first(clauses: list[Clause]) -> list[Clause]:
+    """Puts "by taking on c6" before what it brings about."""
+    for number in range(len(clauses) - 1):
+        if clauses[number + 1].joint == "=by":
+            clauses[number], clauses[number + 1] = clauses[number + 1], clauses[number]
+    return clauses
+
+
+def _is_move(text: Any) -> bool:
+    return isinstance(text, str) and MOVE.fullmatch(text) is not None
+
+
+__all__ = ["Understood", "understand"]

@@ -1,0 +1,228 @@
+"""Noun phrases: a piece, a square, a move, a side or a thing, with whose it is, how many, and what is said of it.
+
+Its `text` is the same thing in plain words, whatever the author wrote around it: "that poor brave horse of ours on f6" becomes
+"our knight on f6", as [`Reference`][lineproof.claims.reference.Reference] reads it.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+from typing import Any
+
+from .tokens import Token
+
+_WHOSE = {
+    "ours": "our", "mine": "our", "my": "our", "yours": "our", "your": "our", "his": "his", "hers": "his", "her": "his", "theirs": "their",
+    "white": "white 's", "black": "black 's", "our": "our", "their": "their", "opponent": "his",
+}  # fmt: skip
+_SIDES = {
+    "himself": "he", "herself": "he", "themselves": "they", "ourselves": "we", "us": "we", "yourself": "you", "me": "i", "them": "they", "she": "he",
+}  # fmt: skip
+_LETTER_NOUNS = {
+    "lady": "queen", "her majesty": "queen", "horse": "knight", "steed": "knight", "monarch": "king", "his majesty": "king",
+}  # fmt: skip
+_AMOUNT = frozenset({"some", "more", "fewer", "less", "most", "enough", "another", "same", "few"})
+"""Determiners that tell one thing from another."""
+_NOBODY = frozenset(
+    {
+        "nothing",
+        "nobody",
+        "no one",
+        "noone",
+        "neither",
+        "no piece",
+        "neither side",
+        "neither player",
+    }
+)
+_NO = frozenset(
+    {"no", "not a single", "not 1", "not a", "not any", "neither", "neither of", "none of"}
+)
+
+
+@dataclass(frozen=True)
+class Noun:
+    """A noun phrase.
+
+    type: "piece", "square", "move", "side", "file", "pronoun" or "noun". head: the noun in the singular, or the words of the rest.
+    text: in plain words. whose: "our", "his", "white 's" ... or "". adjectives: before it. count: how many, where said.
+    no: whether it is denied ("no knight", "nobody"). parts: the members of a list. first, last: its words.
+    """
+
+    type: str
+    head: str
+    text: str
+    first: int
+    last: int
+    whose: str = ""
+    adjectives: tuple[str, ...] = ()
+    count: int | None = None
+    plural: bool = False
+    no: bool = False
+    det: str = ""
+    file: str = ""
+    square: str = ""
+    parts: tuple[Noun, ...] = ()
+
+    @property
+    def members(self) -> tuple[Noun, ...]:
+        """The members of a list; itself when it is none."""
+        return self.parts or (self,)
+
+
+def listed(parts: list[Noun], joint: str = "and") -> Noun:
+    """Several as one: "the king and the rook"."""
+    types = {p.type for p in parts}
+    text = f" {joint} ".join(p.text for p in parts)
+    kind = types.pop() if len(types) == 1 else "piece"
+    return Noun(
+        kind, "", text, parts[0].first, parts[-1].last, plural=True, no=parts[0].no, det=parts[0].det,
+        count=len(parts), parts=tuple(m for p in parts for m in p.members),
+    )  # fmt: skip
+
+
+@dataclass
+class Run:
+    """Tokens that belong to one noun phrase, the head last."""
+
+    items: list[Token]
+    owner: Noun | None = None
+
+    def build(self) -> Noun | None:
+        """The noun phrase, or None when they make none."""
+        items = self.items
+        head = items[-1]
+        det = next((t.norm for t in items[:1] if t.is_("det", "poss")), "")
+        whose = self._whose()
+        before = items[:-1]
+        file = next((t.norm for t in before if t.is_("file")), "")
+        square = next((t.norm for t in before if t.is_("square")), "")
+        count = next((int(t.norm) for t in before if t.is_("number")), None)
+        adjectives = tuple(
+            t.norm
+            for t in before
+            if (not t.is_("det", "poss", "file", "square", "number", "side") or t.norm in _AMOUNT)
+            and t.norm != "'s"
+        )
+        no = det in _NO
+        common: dict[str, Any] = {
+            "whose": whose,
+            "adjectives": adjectives,
+            "count": count,
+            "no": no,
+            "det": det,
+            "first": items[0].first,
+            "last": head.last,
+        }
+        if (head.is_("move") and (len(items) == 1 or not head.is_("square"))) or (
+            head.is_("move") and det in {"the", "his", "our", "this"} and not before[1:]
+        ):
+            kind = "square" if head.is_("square") else "move"
+            return Noun(
+                kind, head.norm, head.norm, square=head.norm if head.is_("square") else "", **common
+            )
+        if head.is_("square"):
+            piece = next((t for t in before if t.is_("piece")), None)
+            if piece is not None:
+                return self._piece(piece.noun, piece.plural, file, head.norm, common)
+            return Noun("square", head.norm, head.norm, square=head.norm, **common)
+        if head.is_("piece"):
+            return self._piece(head.noun, head.plural, file, square, common)
+        if head.norm in {"1", "one", "ones"} and len(items) > 1:
+            return Noun("noun", "one", " ".join(adjectives) + " one", **common)
+        if head.noun in {"square", "point", "spot"} and square and not head.plural:
+            return Noun("square", square, square, square=square, **common)
+        if head.is_("noun"):
+            if head.noun in _LETTER_NOUNS:
+                return self._piece(_LETTER_NOUNS[head.noun], head.plural, file, square, common)
+            if head.noun == "file" and file:
+                return Noun("file", "file", file, file=_files(before), plural=head.plural, **common)
+            words = " ".join(w for w in (*adjectives, head.norm) if w)
+            lead = whose or (det if det in {"a", "an", "the", "no", "both", "this"} else "")
+            number = f"{count} " if count is not None else ""
+            return Noun(
+                "noun",
+                head.noun,
+                f"{lead} {number}{words}".strip(),
+                plural=head.plural,
+                file=file,
+                square=square,
+                **common,
+            )
+        return Noun("noun", head.norm, " ".join(t.norm for t in items), **common)
+
+    def _whose(self) -> str:
+        if self.owner is not None:
+            return _WHOSE.get(self.owner.head, "")
+        for token in self.items[:-1]:
+            if token.is_("poss"):
+                return _WHOSE.get(token.norm, "")
+            if token.norm in {"white", "black"}:
+                return f"{token.norm} 's"
+        return ""
+
+    def _piece(
+        self, name: str, plural: bool, file: str, square: str, common: dict[str, Any]
+    ) -> Noun:
+        adjectives: tuple[str, ...] = common["adjectives"]
+        colour = next(
+            (
+                f"{a} squared "
+                for a in ("light", "dark")
+                if a in adjectives or f"{a} squared" in adjectives
+            ),
+            "",
+        )
+        det = str(common["det"])
+        whose = common["whose"] or {
+            "both": "both",
+            "both of": "both",
+            "an": "a",
+            "a": "a",
+            "another": "a",
+        }.get(det, "the")
+        where = f"{file} " if file else f"{square} " if square and name == "pawn" else ""
+        on = f" on {square}" if square and name != "pawn" else ""
+        noun = Noun("piece", name, "", file=file, square=square, plural=plural, **common)
+        return replace(noun, text=f"{whose} {colour}{where}{name}{'s' if plural else ''}{on}")
+
+
+def _files(before: list[Token]) -> str:
+    return "".join(t.norm for t in before if t.is_("file"))
+
+
+def on_square(noun: Noun, square: str, last: int) -> Noun:
+    """The noun phrase with the square on which it stands."""
+    if noun.type == "piece":
+        return replace(noun, square=square, text=f"{noun.text} on {square}", last=last)
+    return replace(noun, last=last)
+
+
+def owned(noun: Noun, owner: str, last: int) -> Noun:
+    """The noun phrase with "of ours", "of Black's" behind it."""
+    whose = _WHOSE.get(owner, "")
+    text = re.sub(r"^(?:the |both )?", f"{whose} ", noun.text, count=1) if whose else noun.text
+    return replace(noun, whose=whose or noun.whose, text=text, last=last)
+
+
+def pointer(token: Token) -> Noun:
+    """A pronoun, or a side."""
+    norm = token.norm
+    if norm in _NOBODY:
+        return Noun("pronoun", norm, norm, token.first, token.last, no=True)
+    if token.is_("side"):
+        plain = _SIDES.get(norm, norm)
+        return Noun(
+            "side",
+            plain,
+            plain,
+            token.first,
+            token.last,
+            plural=plain in {"we", "they", "you", "i"} or "both" in plain,
+        )
+    plural = norm in {"these", "those", "both", "ones"}
+    return Noun("pronoun", norm, norm, token.first, token.last, plural=plural)
+
+
+__all__ = ["Noun", "Run", "listed", "on_square", "owned", "pointer"]

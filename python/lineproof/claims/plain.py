@@ -1,0 +1,580 @@
+"""Plain clauses: what a sentence says, one verb at a time, in a straight order.
+
+>>> from lineproof.claims.sentence import sentences
+>>> for said in ("On b5 the bishop pins the knight.", "The knight is pinned by the bishop.", "It is the bishop that pins the knight."):
+...     (clause,) = plain(sentences(said, 0)[0])
+...     print(clause.subject.text, "|", clause.lemma, "|", clause.objects[0].text)
+the bishop | pin | the knight
+the bishop | pin | the knight
+the bishop | pin | the knight
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
+from .chunking import chunks
+from .noun import Noun
+from .sentence import Sentence
+from .verbs import Verb, forms
+
+CONDITIONS = frozenset(["if", "unless", "when", "whenever", "once", "until", "till", "whether", "lest", "provided that", "even if", "in case", "as soon as", "as long as", "so long as", "so that", "in order that", "as if", "as though", "before", "by the time", "the moment", "not that", "after"])  # fmt: skip
+"""What is said under one of these is not said to be so; after "when", "once", "if" and the like it may be a move that is played."""
+_OTHERS = frozenset(
+    ["they", "he", "some", "people", "everybody", "everyone", "somebody", "someone"]
+)
+_POINTERS = frozenset({"it", "this", "that", "these", "those", "there", "here"})
+_COMES = frozenset(
+    [
+        "come",
+        "go",
+        "stand",
+        "be",
+        "follow",
+        "sit",
+        "lie",
+        "loom",
+        "remain",
+        "appear",
+        "hang",
+        "threaten",
+        "lurk",
+    ]
+)
+
+
+@dataclass
+class Clause:
+    """A plain clause.
+
+    lemma: the verb; "" when there is none ("a fork on d5"). subject, objects: in the active voice. places: prepositions with their nouns.
+    states: adjectives. adverbs: all of them, with what stood inside the verb group. strays: words that fit nowhere.
+    form: of the verb. joint: what joins it to the clause before; "" for the first. sub: the conjunction it stands under.
+    passive: whether it was said so. governor: the verb of which it is the infinitive.
+    inherited: whether the subject is that of an earlier clause. nobody: a noun denies it ("no defender"). complement: an infinitive follows. unreal: the infinitive of a verb that does not say that it happens. first, last: its words.
+    """
+
+    lemma: str = ""
+    subject: Noun | None = None
+    objects: list[Noun] = field(default_factory=list)
+    places: list[Place] = field(default_factory=list)
+    states: list[Adjective] = field(default_factory=list)
+    adverbs: list[str] = field(default_factory=list)
+    strays: list[str] = field(default_factory=list)
+    verb: Verb = field(default_factory=Verb)
+    form: str = ""
+    joint: str = ""
+    sub: str = ""
+    passive: bool = False
+    governor: Clause | None = None
+    inherited: bool = False
+    hedged: bool = False
+    unreal: bool = False
+    nobody: bool = False
+    complement: bool = False
+    fronted: str = ""
+    first: int = -1
+    last: int = -1
+
+    def see(self, chunk: Chunk | Clause) -> None:
+        """Counts the words of a chunk among its own."""
+        self.first = chunk.first if self.first < 0 else min(self.first, chunk.first)
+        self.last = max(self.last, chunk.last)
+
+    @property
+    def empty(self) -> bool:
+        return not (self.lemma or self.subject or self.objects or self.places or self.states)
+
+    def deny(self) -> None:
+        verb = self.verb
+        self.verb = Verb(not verb.negated, verb.modal, verb.done, verb.past)
+
+
+def plain(sentence: Sentence) -> list[Clause]:
+    """The plain clauses of a sentence, in the order in which they are said."""
+    rough = list(_split(chunks(sentence)))
+    return _joined(_trailing(rough))
+
+
+def _trailing(rough: list[Clause]) -> list[Clause]:
+    """Counts ", of course" among the words of the clause before it."""
+    found: list[Clause] = []
+    for clause in rough:
+        if (
+            clause.empty
+            and found
+            and clause.joint == ","
+            and not clause.strays
+            and "only" not in clause.adverbs
+        ):
+            found[-1].adverbs += clause.adverbs
+            found[-1].hedged = found[-1].hedged or clause.hedged
+            found[-1].last = max(found[-1].last, clause.last)
+        elif not clause.empty or _limits(clause) or (clause.hedged and not found):
+            found.append(clause)
+    return found
+
+
+def _limits(clause: Clause) -> bool:
+    """Whether a part without a noun may take back what was said: ", but only seemingly", ", or so it seems"."""
+    return (
+        "only" in clause.adverbs
+        or "but" in clause.joint
+        or clause.joint.rstrip(" so").endswith("or")
+    )
+
+
+@dataclass
+class _Pile:
+    """Chunks of one rough clause before and after its verb."""
+
+    joint: str = ""
+    sub: str = ""
+    before: list[Chunk] = field(default_factory=list)
+    group: Group | None = None
+    after: list[Chunk] = field(default_factory=list)
+    by: str = ""
+
+    def put(self, chunk: Chunk) -> None:
+        (self.after if self.group else self.before).append(chunk)
+
+
+def _split(found: list[Chunk]) -> Iterator[Clause]:
+    """Cuts the chunks at joints and at verbs."""
+    pile = _Pile()
+    for chunk in found:
+        if isinstance(chunk, Joint):
+            if pile.before or pile.group:
+                yield _clause(pile)
+                pile = _Pile(_pending := "")
+            word = chunk.norm
+            if chunk.sort == "sub" or chunk.sort == "relative" or chunk.sort == "wh":
+                pile.sub = word
+            pile.joint = f"{pile.joint} {word}".strip()
+            continue
+        if isinstance(chunk, Group) and pile.group is not None:
+            inverted = _inverted(pile, chunk)
+            if inverted is not None:
+                pile.group, pile.after = inverted, []
+                continue
+            pulled: list[Chunk] = []
+            if chunk.form == "finite":
+                while pile.after and isinstance(pile.after[-1], Adverb):
+                    pulled.insert(0, pile.after.pop())
+                if pile.after and isinstance(pile.after[-1], Noun) and not _gerund(pile, chunk):
+                    pulled.insert(0, pile.after.pop())
+            by = ""
+            if (
+                chunk.form == "ing"
+                and pile.after
+                and isinstance(pile.after[-1], Place)
+                and pile.after[-1].noun is None
+            ):
+                by = pile.after.pop().preposition  # type: ignore[union-attr]
+            yield _clause(pile)
+            pile = _Pile(before=pulled, by=by)
+            pile.joint = "-" if chunk.form == "finite" else f"={by}"
+            pile.group = chunk
+            continue
+        if isinstance(chunk, Group):
+            if pile.before and isinstance(pile.before[-1], Place) and pile.before[-1].noun is None:
+                pile.by = pile.before.pop().preposition  # type: ignore[union-attr]
+            pile.group = chunk
+            continue
+        pile.put(chunk)
+    if pile.before or pile.group:
+        yield _clause(pile)
+
+
+def _gerund(pile: _Pile, group: Group) -> bool:
+    """ "Capturing on c4 is compulsory": the -ing with its object is the subject."""
+    first = pile.group
+    if first is None or first.form != "ing" or pile.before or pile.sub:
+        return False
+    noun = pile.after[-1]
+    return (
+        isinstance(noun, Noun)
+        and noun.type in {"square", "piece", "move"}
+        and (group.lemma == "be" or bool(group.verb.modal))
+    )
+
+
+def _inverted(pile: _Pile, group: Group) -> Group | None:
+    """ "No longer is our knight pinned": one verb, its subject inside it."""
+    first = pile.group
+    nouns = [c for c in pile.before if isinstance(c, Noun)]
+    if (
+        first is None
+        or first.lemma not in {"be", "have", "do"}
+        or nouns
+        or len(pile.after) != 1
+        or not isinstance(pile.after[0], Noun)
+        or group.form == "to"
+    ):
+        return None
+    denied = sum(isinstance(c, Adverb) and c.sort == "deny" for c in pile.before) % 2 == 1
+    pile.before = [
+        c for c in pile.before if not (isinstance(c, Adverb) and c.sort == "deny")
+    ] + pile.after
+    verb = Verb(
+        first.verb.negated != (group.verb.negated != denied),
+        first.verb.modal or group.verb.modal,
+        first.lemma == "have",
+        first.verb.past,
+    )
+    return Group(
+        group.lemma,
+        "finite",
+        first.lemma == "be" and group.form != "ing",
+        verb,
+        (*first.adverbs, *group.adverbs),
+        first.first,
+        group.last,
+    )
+
+
+def _clause(pile: _Pile) -> Clause:
+    """A clause from its chunks: subject, objects, places, with its features."""
+    clause = Clause(joint=pile.joint, sub=pile.sub)
+    before = [c for c in pile.before if isinstance(c, Noun)]
+    after = [c for c in pile.after if isinstance(c, Noun)]
+    parts = [*pile.before, *([pile.group] if pile.group else []), *pile.after]
+    while len(parts) > 1 and isinstance(parts[0], Adverb):
+        del parts[0]  # "now" before a claim is no part of its words
+    for chunk in parts:
+        clause.see(chunk)
+    for chunk in (*pile.before, *pile.after):
+        match chunk:
+            case Place():
+                clause.places.append(chunk)
+            case Adjective():
+                clause.states.append(chunk)
+            case Adverb():
+                clause.adverbs.append(chunk.norm)
+                clause.hedged = clause.hedged or chunk.sort == "hedge"
+            case Stray():
+                clause.strays.append(chunk.norm)
+    group = pile.group
+    if (
+        group is not None
+        and not pile.sub
+        and not before
+        and after
+        and group.verb.past
+        and group.lemma == "be"
+        and group.form == "finite"
+        and not pile.joint
+    ):
+        clause.sub = "if"  # "were the knight not there"
+    if group is None:
+        clause.objects = before
+        for place in list(clause.places):
+            if (
+                not before
+                and place.preposition == "with"
+                and place.noun is not None
+                and place.noun.type == "noun"
+            ):
+                clause.objects.append(place.noun)  # "with a fork of king and queen"
+                clause.places.remove(place)
+        if any(isinstance(c, Adverb) and c.sort == "deny" for c in pile.before):
+            clause.verb = Verb(negated=True)
+        if any(isinstance(c, Adverb) and c.sort == "limit" for c in pile.before):
+            clause.verb = Verb(clause.verb.negated, "almost")
+        return clause
+    clause.lemma, clause.verb, clause.form, clause.passive = (
+        group.lemma,
+        group.verb,
+        group.form,
+        group.passive,
+    )
+    clause.adverbs += group.adverbs
+    clause.fronted = pile.by
+    for chunk in (*pile.before, *pile.after):
+        if isinstance(chunk, Adverb) and chunk.sort == "deny":
+            clause.deny()
+        if isinstance(chunk, Adverb) and chunk.sort == "limit" and not clause.verb.modal:
+            clause.verb = Verb(clause.verb.negated, "almost", clause.verb.done, clause.verb.past)
+    clause.objects = after
+    if group.form in {"finite"} and before:
+        clause.subject = before[-1]
+        clause.objects = after + before[:-1]  # "two jobs the king has"
+    elif before and group.form in {"ing", "part", "base"}:
+        clause.subject = before[-1]
+        clause.objects = after + before[:-1]
+    elif (
+        group.form in {"ing", "part"}
+        and clause.places
+        and clause.places[0].preposition == "with"
+        and clause.places[0].noun is not None
+        and clause.places[0].first < group.first
+    ):
+        clause.subject = clause.places.pop(0).noun  # "with the queen lined up"
+    else:
+        clause.objects = after + before
+    swapped = (
+        clause.subject is not None
+        and clause.subject.type != "side"
+        and after
+        and after[0].type == "side"
+        and after[0].text in {"we", "he", "they", "you", "i"}
+    )
+    if swapped and clause.lemma == "have" and clause.subject is not None:
+        clause.subject, clause.objects[0] = clause.objects[0], clause.subject  # "no time have we"
+    if (
+        group.form == "finite"
+        and clause.subject is None
+        and after
+        and (not pile.sub or pile.sub not in {"which", "who", "that"})
+        and _verb_base(group) in _COMES
+        and not pile.joint.endswith(("and", "but", "-"))
+    ):
+        clause.subject, clause.objects = after[0], after[1:]  # "off goes the queen"
+    return clause
+
+
+def _verb_base(group: Group) -> str:
+    return group.lemma.split()[0]
+
+
+def _joined(clauses: list[Clause]) -> list[Clause]:
+    """Gives each clause its subject, and puts clefts, relatives and the passive straight."""
+    found: list[Clause] = []
+    dangling: Clause | None = None
+    for clause in clauses:
+        before = found[-1] if found else None
+        if (
+            clause.lemma
+            and clause.subject is None
+            and clause.form == "finite"
+            and dangling is not None
+            and clause.sub not in {"which", "who", "that", "what"}
+        ):
+            # "Black, I'd have you know, stands better": the noun that waits is the subject
+            clause.subject = dangling.objects[-1]
+            clause.see(dangling)
+            clause.places = dangling.places + clause.places
+            found = [c for c in found if c is not dangling]
+            dangling, before = None, (found[-1] if found else None)
+        if before is not None and _cleft(before, clause):
+            continue
+        if (
+            before is not None
+            and not clause.lemma
+            and clause.joint == ","
+            and before.lemma in {"have", "be"}
+            and before.hedged
+            and not (before.objects or before.states or before.places)
+        ):
+            before.objects, before.states, before.places = (
+                clause.objects,
+                clause.states,
+                clause.places,
+            )
+            before.see(clause)  # "White has, I think, a slight edge"
+            continue
+        if (
+            before is not None
+            and clause.joint == "-"
+            and clause.form == "finite"
+            and clause.subject is None
+            and before.form == "ing"
+            and before.joint in {"", ":", ",", "that", "so", "and", "because", "since"}
+        ):
+            before.unreal = True  # "taking on c4 is compulsory": the -ing is the subject
+            clause.subject = _doing(before)
+            clause.see(before)
+        if (
+            before is not None
+            and clause.lemma == "be"
+            and clause.joint == "-"
+            and clause.subject is not None
+            and clause.subject.type == "pronoun"
+            and before.form == "part"
+            and not (clause.objects or clause.states or clause.places)
+        ):
+            before.see(clause)  # "pinned it's not"
+            if clause.verb.negated:
+                before.deny()
+            continue
+        if clause.sub in {"which", "who", "that"} and clause.lemma:
+            _relative(before, clause)
+        if (
+            clause.governor is None
+            and clause.form in {"to", "base", "ing", "part"}
+            and clause.joint.startswith("=")
+            and before is not None
+        ):
+            clause.governor = before
+            before.complement = before.complement or clause.form == "to"
+        found.append(clause)
+        if (
+            not clause.lemma
+            and clause.objects
+            and not clause.states
+            and clause.joint in {"", "and", "but", "so", ", and", ":", "-"}
+        ):
+            dangling = clause
+        elif clause.lemma and clause.form == "finite":
+            dangling = None
+    _subjects(found)
+    for clause in found:
+        _active(clause)
+        _deny_nobody(clause)
+    return found
+
+
+def _cleft(before: Clause, clause: Clause) -> bool:
+    """ "It is the bishop that pins", "that's a mate he threatens", "a pawn is what it cost us": one clause, put into `before`."""
+    if before.lemma != "be" or not clause.lemma or clause.form != "finite":
+        return False
+    pointed = before.subject is not None and before.subject.head in {"it", "that", "this"}
+    if (
+        pointed
+        and before.objects
+        and clause.sub in {"that", "who", "which", ""}
+        and (clause.sub or clause.joint == "-")
+        and "," not in clause.joint
+    ):
+        what = before.objects[-1]
+        negated = before.verb.negated
+        rather = next(
+            (p for p in before.places if p.preposition == "but" and p.noun is not None), None
+        )
+        if rather is not None and rather.noun is not None:
+            what, negated = rather.noun, False  # "it isn't the king but the queen that"
+            before.places.remove(rather)
+        if clause.subject is None:
+            clause.subject = what
+        elif (clause.places and clause.places[-1].noun is None) or (
+            clause.adverbs and clause.adverbs[-1] in {"to", "on", "with", "at", "for", "by"}
+        ):
+            preposition = (
+                clause.places.pop().preposition
+                if clause.places and clause.places[-1].noun is None
+                else clause.adverbs.pop()
+            )
+            clause.places.append(Place(preposition, what, what.first, what.last))
+        else:
+            clause.objects.append(what)
+        _take_over(before, clause, negated)
+        return True
+    if clause.sub == "what" and before.subject is not None and not before.objects:
+        what = before.subject
+        if clause.subject is None:
+            clause.subject = what
+        else:
+            clause.objects.append(what)
+        _take_over(before, clause, before.verb.negated)
+        return True
+    return False
+
+
+def _take_over(before: Clause, clause: Clause, negated: bool) -> None:
+    places, adverbs, strays = before.places, before.adverbs, before.strays
+    joint, sub, hedged, first, last = (
+        before.joint,
+        before.sub,
+        before.hedged,
+        before.first,
+        before.last,
+    )
+    before.__dict__.update(clause.__dict__)
+    before.joint, before.sub, before.hedged = joint, sub, hedged or clause.hedged
+    before.places, before.adverbs, before.strays = (
+        places + clause.places,
+        adverbs + clause.adverbs,
+        strays + clause.strays,
+    )
+    before.first, before.last = min(first, clause.first), max(last, clause.last)
+    if negated:
+        before.deny()
+
+
+def _relative(before: Clause | None, clause: Clause) -> None:
+    """A relative clause has the noun before it as its subject or object."""
+    if before is None:
+        return
+    nouns = [
+        *before.objects,
+        *[p.noun for p in before.places if p.noun is not None],
+        *([before.subject] if before.subject else []),
+    ]
+    last = max(nouns, key=lambda n: n.last, default=None)
+    if clause.subject is None:
+        clause.subject = (
+            last if clause.sub != "which" or "," not in clause.joint or last is not None else None
+        )
+        clause.inherited = True
+    elif last is not None and not clause.objects:
+        clause.objects.append(last)
+
+
+def _doing(clause: Clause) -> Noun:
+    """A move in words, from a clause: "taking on c4"."""
+    parts = [f"{p.preposition} {p.noun.text}" for p in clause.places if p.noun is not None]
+    ing = forms(clause.lemma)[4]
+    text = " ".join([ing, *(o.text for o in clause.objects), *parts])
+    return Noun("noun", "move", text, clause.first, clause.last)
+
+
+def _subjects(clauses: list[Clause]) -> None:
+    """Clauses without a subject have that of the clause that they belong to."""
+    main: Clause | None = None
+    for number, clause in enumerate(clauses):
+        if clause.subject is None and clause.lemma:
+            host = clause.governor or main
+            if host is None and clause.form in {"ing", "part"}:
+                host = next(
+                    (
+                        c
+                        for c in clauses[number + 1 :]
+                        if c.subject is not None and c.form == "finite"
+                    ),
+                    None,
+                )
+            if host is not None and clause.form != "base":
+                clause.subject = host.subject
+                clause.inherited = True
+        if clause.subject is not None and clause.form in {"finite", "base"}:
+            main = clause
+
+
+def _active(clause: Clause) -> None:
+    """Puts the passive into the active voice."""
+    if not clause.passive and not (clause.form == "part" and clause.lemma):
+        return
+    clause.passive = True
+    patient = clause.subject
+    by = next(
+        (
+            p
+            for p in clause.places
+            if p.preposition in {"by", "through"}
+            and p.noun is not None
+            and p.noun.type in {"piece", "square", "move", "side", "pronoun"}
+        ),
+        None,
+    )
+    clause.subject = None
+    if by is not None:
+        clause.places.remove(by)
+        clause.subject = by.noun
+    if patient is not None:
+        clause.objects.insert(0, patient)
+
+
+def _deny_nobody(clause: Clause) -> None:
+    """ "Nobody protects", "has no defender", "without a defender": a denial of the clause."""
+    nouns = ([clause.subject] if clause.subject else []) + clause.objects
+    for noun in nouns:
+        if noun.no:
+            if clause.verb.negated:
+                clause.strays.append("not")  # two denials
+            clause.deny()
+            clause.nobody = True
+
+
+__all__ = ["CONDITIONS", "Clause", "plain"]
