@@ -77,8 +77,10 @@ _LASTING = re.compile(
 
 
 FRAMES = (
-    "{side} <castle> [{wing}] ; modal=can|may|could|will negated=yes",
-    "{king} <castle> [{wing}] ; modal=can|may|could|will negated=yes",
+    "{side} <castle> (on|to) {wing} ; modal=can|may|could|will negated=yes",
+    "{side} <castle> [{wing}] ; modal=can|may|could|will negated=yes without=on|to",
+    "{king} <castle> (on|to) {wing} ; modal=can|may|could|will negated=yes",
+    "{king} <castle> [{wing}] ; modal=can|may|could|will negated=yes without=on|to",
     "[{agent}] <lose> right",
     "{side} <=> {impossible}",
     "castling <=> {impossible} [for {side}]",

@@ -22,15 +22,22 @@ _WINGS: dict[str, Any] = {
 
 
 FRAMES = (
-    "{side} <castle> [{wing}]",
-    "<be:castle> {side} [{wing}]",
-    "{king} <castle> [{wing}]",
-    "<be:castle> {king} [{wing}]",
+    "{side} <castle> (on|to) {wing}",
+    "{side} <castle> [{wing}] ; without=on|to",
+    "<be:castle> {side} (on|to) {wing}",
+    "<be:castle> {side} [{wing}] ; without=on|to",
+    "{king} <castle> (on|to) {wing}",
+    "{king} <castle> [{wing}] ; without=on|to",
+    "<be:castle> {king} (on|to) {wing}",
+    "<be:castle> {king} [{wing}] ; without=on|to",
+    "{both} <castle> (on|to) {wing}",
+    "{both} <castle> [{wing}] ; without=on|to",
+    "<be:castle> {both} (on|to) {wing}",
+    "<be:castle> {both} [{wing}] ; without=on|to",
+    "{neither} <castle> (on|to) {wing}",
+    "{neither} <castle> [{wing}] ; without=on|to",
     "{side} <=> uncastled ; not=yes",
     "{king} <=> uncastled ; not=yes",
-    "{both} <castle> [{wing}]",
-    "<be:castle> {both} [{wing}]",
-    "{neither} <castle> [{wing}]",
 )
 
 
