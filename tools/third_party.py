@@ -56,19 +56,35 @@ COMPATIBLE = frozenset(
     }
 )
 
+# Licences that the list above does not name, and whose every condition is one of a licence that it does name. The four of
+# bzip2-1.0.6: keep the notice, and do not use the author's name (BSD-3-Clause); do not claim to have written it, and mark
+# changed versions (Zlib).
+OF_THE_SAME_CONDITIONS = frozenset({"bzip2-1.0.6"})
+
 # What older metadata says, as an SPDX identifier.
 SPELLINGS = {
     "MIT": "MIT",
     "MIT License": "MIT",
     "GPL-3.0+": "GPL-3.0-or-later",
     "BSD 2-Clause License": "BSD-2-Clause",
+    "2-clause BSD": "BSD-2-Clause",
     "BSD-3-Clause": "BSD-3-Clause",
     "Apache 2.0": "Apache-2.0",
+    "Apache-2.0": "Apache-2.0",
     "Mozilla Public License 2.0 (MPL 2.0)": "MPL-2.0",
 }
 
 # Packages whose metadata name no licence; read in the licence file inside the package.
-READ_BY_HAND = {"resvg-py": "MIT"}
+READ_BY_HAND = {"resvg-py": "MIT", "scipy": "BSD-3-Clause"}
+
+# The platforms for which there are wheels (.github/workflows/release.yml).
+PLATFORMS = (
+    "x86_64-unknown-linux-gnu",
+    "aarch64-unknown-linux-gnu",
+    "x86_64-apple-darwin",
+    "aarch64-apple-darwin",
+    "x86_64-pc-windows-msvc",
+)
 
 # What no package manager lists: name, licence, homepage, what for.
 TOOLS = (
@@ -177,14 +193,16 @@ def is_compatible(expression: str) -> bool:
         if len(tokens) > 1 and tokens[0] == "WITH":
             name = f"{name} WITH {tokens[1]}"
             del tokens[:2]
-        return name in COMPATIBLE
+        return name in COMPATIBLE | OF_THE_SAME_CONDITIONS
 
     return alternatives() and not tokens
 
 
 def crates() -> tuple[tuple[Component, ...], tuple[Component, ...]]:
-    """The crates in the wheel, and those that only build or test it; all platforms."""
+    """The crates in the wheel, and those that only build or test it; all platforms of ours."""
     command = ["cargo", "metadata", "--format-version", "1", "--locked"]
+    for platform in PLATFORMS:
+        command += ["--filter-platform", platform]
     output = subprocess.run(command, cwd=ROOT, check=True, stdout=subprocess.PIPE, text=True).stdout
     metadata = json.loads(output)
     packages = {package["id"]: package for package in metadata["packages"]}
@@ -231,7 +249,12 @@ def licence_text(folder: Path, licence: str) -> str:
     """The text that must go with the binary; empty under the GPL, whose text LICENSE has."""
     if licence == "GPL-3.0-or-later":
         return ""
-    files = sorted(folder.glob("LICEN[CS]E*")) + sorted(folder.glob("COPYING*"))
+    files = [
+        file
+        for pattern in ("LICEN[CS]E*", "licen[cs]e*", "COPYING*")
+        for file in sorted(folder.glob(pattern))
+        if file.is_file()
+    ]
     preferred = [file for file in files if "MIT" in file.name.upper()] or files
     return preferred[0].read_text(encoding="utf-8") if preferred else ""
 

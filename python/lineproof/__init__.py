@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import importlib
 
-__all__ = ["Effort", "Finding", "Lesson", "LessonError", "Outcome", "Proof"]
+__all__ = ["Collection", "Effort", "Finding", "Lesson", "LessonError", "Outcome", "Proof"]
 
 
 def __getattr__(name: str) -> object:

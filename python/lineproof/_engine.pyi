@@ -1,6 +1,8 @@
 """The Rust engine for Python. Squares are names ("e4"), sides "white" and "black", pieces FEN letters."""
 
 from collections.abc import Callable, Sequence
+from os import PathLike
+from pathlib import Path
 from typing import final
 
 __version__: str
@@ -229,4 +231,94 @@ def play_match(words: Sequence[str], say: Callable[[str], object]) -> MatchSumma
     """Plays a match as the words of a command line say; `say` is given a line now and then.
 
     :raises MatchSettingError: when it cannot be played.
+    """
+
+# Collections of games
+
+class DamagedError(ValueError):
+    """A file of a collection is not as it was written."""
+
+class StoppedError(ValueError):
+    """The work was stopped; what it wrote is of no use."""
+
+def import_games(
+    files: Sequence[tuple[int, str | PathLike[str] | None]],
+    folder: str | PathLike[str],
+    name: str,
+    *,
+    seen: Sequence[str | PathLike[str]] = (),
+    only: Sequence[int | None] = (),
+    shared: Sequence[tuple[int, str | PathLike[str]]] = (),
+    threads: int = 1,
+    stop: Stop | None = None,
+    tell: Callable[[int, int], object] | None = None,
+) -> tuple[
+    list[tuple[int, int, int, list[tuple[int, int, str]], int, int, int, int, str | None]],
+    list[tuple[Path, int, dict[int, int], int, int]],
+    list[tuple[int, Path, int]],
+]:
+    """Reads PGN files, packed or not, into new segments of a folder, whose names begin with `name`.
+
+    files: the number of the source, and the file, or None for standard input. seen: `seen.bin` of each segment that
+    is there. only: the source of each of these, where all its games are of one. shared: the files of the third part of
+    earlier answers. tell: called now and then with packed bytes read and games added.
+
+    :returns: of each file (added, doubles, broken, (line, column, reason) of the first of these, empty, by other
+        rules, from a set-up position, bytes, why it could not be read to its end); of each new segment (folder, games,
+        games of each source, bits of its files' names, bytes); of each source a file of hashes of games that stand
+        under another, and how many.
+    :raises OSError: when the system refuses to write.
+    :raises DamagedError, StoppedError:
+    """
+
+def rebuild_segment(
+    segments: Sequence[str | PathLike[str]],
+    folder: str | PathLike[str],
+    *,
+    without: int | None = None,
+    shared: Sequence[tuple[int, str | PathLike[str]]] = (),
+    threads: int = 1,
+    stop: Stop | None = None,
+) -> tuple[Path, int, dict[int, int], int, int]:
+    """Writes one segment with the games of others; without those of a source that no other source holds.
+
+    :returns: (folder, games, games of each source, bits, bytes); without a game there is no folder.
+    :raises OSError, DamagedError, StoppedError:
+    """
+
+@final
+class SegmentGames:
+    """The games of a segment."""
+
+    def __new__(cls, folder: str | PathLike[str]) -> SegmentGames:
+        """:raises OSError, DamagedError:"""
+    def game(self, number: int) -> tuple[list[str], str, int, int, int, int, list[str]]:
+        """((Event, Site, Date, Round, White, Black), result, White's rating, Black's, year, source, moves in UCI).
+
+        A rating or year that is not known is 0.
+
+        :raises OSError, DamagedError:
+        """
+    def visits(
+        self, key: int, numbers: Sequence[int]
+    ) -> list[tuple[int, list[str], str | None, str, int, int, int, int]]:
+        """Those of some games that reach a position within the plies that are kept, at the first time:
+        (game, moves before, next move, result, White's rating, Black's, year, plies).
+
+        :raises OSError, DamagedError:
+        """
+
+def invent_games(
+    path: str | PathLike[str],
+    games: int,
+    *,
+    seed: int = 1,
+    first: int = 0,
+    plies: int = 80,
+    shared: bool = False,
+    clocks: bool = False,
+) -> None:
+    """Writes invented games as PGN: random-legal, or of shared prefixes.
+
+    :raises OSError:
     """

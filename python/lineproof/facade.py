@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 
 from lineproof import lesson as lessons
 from lineproof.claims import Outcome
+from lineproof.collection import Collection
 from lineproof.lesson import LessonError, Settings, Side
 from lineproof.proof import Effort, EvidenceStore, Finding, Progress, Proof, evidence_file, prove
 from lineproof.proof.marking import mark, take_back
@@ -22,7 +23,7 @@ from lineproof.proof.marking import mark, take_back
 if TYPE_CHECKING:
     from lineproof.engine.outside.pool import OutsideEngine
 
-__all__ = ["Effort", "Finding", "Lesson", "LessonError", "Outcome", "Proof"]
+__all__ = ["Collection", "Effort", "Finding", "Lesson", "LessonError", "Outcome", "Proof"]
 
 
 class Lesson(lessons.Lesson):

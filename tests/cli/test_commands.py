@@ -26,7 +26,7 @@ def test_help_lists_the_commands_that_exist_and_no_others(tmp_path: Path) -> Non
     ran = lineproof(tmp_path, "--help")
     assert ran.status == 0
     commands = re.findall(r"^    (\w+)  ", ran.out, re.M)
-    assert commands == ["new", "prove", "opinion", "where", "engine"]
+    assert commands == ["new", "prove", "opinion", "collect", "where", "engine"]
     for command in commands:
         assert lineproof(tmp_path, command, "--help").status == 0
 
@@ -52,7 +52,10 @@ def test_version(tmp_path: Path) -> None:
     assert re.fullmatch(r"lineproof \d+\.\d+\.\d+\S*\n", ran.out)
 
 
-@pytest.mark.parametrize("arguments", [(), ("engine",), ("nothing",), ("engine", "nothing")])
+@pytest.mark.parametrize(
+    "arguments",
+    [(), ("engine",), ("collect",), ("nothing",), ("engine", "nothing"), ("collect", "nothing")],
+)
 def test_without_a_command_one_line_says_what_to_do(
     tmp_path: Path, arguments: tuple[str, ...]
 ) -> None:

@@ -3,6 +3,7 @@
 use pyo3::prelude::*;
 
 mod board;
+mod collection;
 mod pgn;
 mod search;
 mod uci;
@@ -13,6 +14,10 @@ mod _engine {
     use super::board::Board;
     #[pymodule_export]
     use super::board::{AmbiguousMoveError, FenError, IllegalMoveError, MoveSyntaxError};
+    #[pymodule_export]
+    use super::collection::{
+        DamagedError, SegmentGames, StoppedError, import_games, invent_games, rebuild_segment,
+    };
     #[pymodule_export]
     use super::pgn::{Pgn, read_san};
     #[pymodule_export]

@@ -35,6 +35,20 @@ pub struct Stop {
     flag: Arc<AtomicBool>,
 }
 
+impl Stop {
+    /// Another handle on the same flag.
+    pub fn share(&self) -> Stop {
+        Stop {
+            flag: Arc::clone(&self.flag),
+        }
+    }
+
+    /// The flag.
+    pub fn flag(&self) -> &AtomicBool {
+        &self.flag
+    }
+}
+
 #[pymethods]
 impl Stop {
     #[new]

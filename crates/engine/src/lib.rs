@@ -6,6 +6,8 @@
 //! assert_eq!(after.fen(), "rnbqkbnr/pppppppp/8/8/4P3/8/PPPP1PPP/RNBQKBNR b KQkq - 0 1");
 //! ```
 
+pub mod bulk;
+pub mod collection;
 pub mod eval;
 pub mod matches;
 pub mod mate;

@@ -10,7 +10,20 @@ import json
 from importlib.resources import files
 from typing import Any, Literal
 
-Name = Literal["proof", "new", "opinion", "where", "perft", "solve", "speed"]
+Name = Literal[
+    "proof",
+    "new",
+    "opinion",
+    "where",
+    "perft",
+    "solve",
+    "speed",
+    "collect-add",
+    "collect-look",
+    "collect-reach",
+    "collect-list",
+    "collect-forget",
+]
 
 
 def schema(name: Name) -> Any:

@@ -1,0 +1,275 @@
+"""Changing a collection: adding files, forgetting a source, making few segments of many.
+
+Each change writes new segments first and the manifest last; what it replaces is taken away after that. A process that is
+killed leaves at most folders that the manifest does not name, and the next change takes those away.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
+from datetime import UTC, datetime
+from pathlib import Path
+
+from lineproof._engine import DamagedError, Stop, import_games, rebuild_segment
+from lineproof.collection import manifest as manifests
+from lineproof.collection.errors import (
+    BrokenCollectionError,
+    CollectionLockedError,
+    NoSuchSourceError,
+)
+from lineproof.collection.manifest import SEGMENTS, Manifest, Segment, Shared, Source
+
+STANDARD_INPUT = "standard input"
+ALIKE = 4
+"""So many segments of like size are made one: each game is then written again once for each fourfold growth."""
+
+Progress = Callable[[int, int], object]
+"""Called with packed bytes read and games added."""
+
+
+@dataclass(frozen=True)
+class BrokenGame:
+    """A game that cannot be read, and why."""
+
+    line: int
+    column: int
+    reason: str
+
+
+@dataclass(frozen=True)
+class FileAdded:
+    """What became of a file."""
+
+    name: str
+    added: int
+    doubles: int
+    """Games that the collection had already, or that came twice."""
+    broken: int
+    named: tuple[BrokenGame, ...]
+    """The first thousand of the broken games."""
+    empty: int
+    variants: int
+    set_up: int
+    bytes: int
+    """Of plain text."""
+    failure: str | None
+    """Why it could not be read to its end."""
+
+
+@dataclass(frozen=True)
+class Added:
+    """What became of files."""
+
+    files: tuple[FileAdded, ...]
+    games: int
+    """In the collection now."""
+
+
+@contextmanager
+def writing(folder: Path) -> Iterator[Manifest]:
+    """The right to change a collection, and its manifest; leftovers of a killed process are taken away.
+
+    :raises CollectionLockedError: when another process has it.
+    :raises BrokenCollectionError:
+    """
+    from filelock import FileLock, Timeout
+
+    (folder / SEGMENTS).mkdir(parents=True, exist_ok=True)
+    try:
+        with FileLock(folder / "lock", timeout=0):
+            manifest = manifests.read(folder) or Manifest()
+            manifests.tidy(folder, manifest)
+            try:
+                yield manifest
+            finally:
+                manifests.tidy(folder, manifests.read(folder) or Manifest())
+    except Timeout as error:
+        raise CollectionLockedError(
+            f"{folder.name}: another process is writing this collection; wait until it is done"
+        ) from error
+    except DamagedError as error:
+        raise BrokenCollectionError(
+            f"{error}; forget the source that its games are from, and add it again"
+        ) from error
+
+
+def add(
+    folder: Path,
+    files: Sequence[Path | None],
+    names: Sequence[str],
+    *,
+    threads: int | None = None,
+    stop: Stop | None = None,
+    progress: Progress | None = None,
+) -> Added:
+    """Adds the games of files, None being standard input; all of them or, when it fails, none.
+
+    names: of the sources, one for each file.
+    """
+    threads = threads or cores()
+    with writing(folder) as manifest:
+        now = datetime.now(UTC).isoformat(timespec="seconds")
+        for name in names:
+            if manifest.source(name) is None:
+                number = 1 + max((source.number for source in manifest.sources), default=0)
+                manifest = manifest.with_source(Source(number, name, now))
+        numbers = {source.name: source.number for source in manifest.sources}
+        place = folder / SEGMENTS
+        serial = manifest.serial + 1
+        rows, segments, shared = import_games(
+            [(numbers[name], file) for name, file in zip(names, files, strict=True)],
+            place,
+            f"{serial:06}",
+            seen=[place / segment.name / "seen.bin" for segment in manifest.segments],
+            only=[_only(segment) for segment in manifest.segments],
+            shared=[(old.source, place / old.name) for old in manifest.shared],
+            threads=threads,
+            stop=stop,
+            tell=progress,
+        )
+        report = tuple(
+            FileAdded(
+                name=name,
+                added=added,
+                doubles=doubles,
+                broken=broken,
+                named=tuple(BrokenGame(*one) for one in named),
+                empty=empty,
+                variants=variants,
+                set_up=set_up,
+                bytes=size,
+                failure=failure,
+            )
+            for name, (
+                added,
+                doubles,
+                broken,
+                named,
+                empty,
+                variants,
+                set_up,
+                size,
+                failure,
+            ) in zip(names, rows, strict=True)
+        )
+        for one in report:
+            source = manifest.source(one.name)
+            assert source is not None
+            manifest = manifest.with_source(
+                replace(
+                    source,
+                    read=source.read + one.added + one.doubles,
+                    broken=source.broken + one.broken,
+                    empty=source.empty + one.empty,
+                    variants=source.variants + one.variants,
+                    set_up=source.set_up + one.set_up,
+                )
+            )
+        manifest = replace(
+            manifest,
+            serial=serial,
+            segments=(*manifest.segments, *(_segment(row) for row in segments)),
+            shared=tuple(Shared(source, path.name, count) for source, path, count in shared),
+        )
+        if any(one.added or one.doubles for one in report):
+            manifests.write(folder, manifest)
+            manifest = settle(folder, manifest, threads=threads, stop=stop)
+        return Added(report, manifest.games)
+
+
+def forget(folder: Path, name: str, *, threads: int | None = None, stop: Stop | None = None) -> int:
+    """Takes away the games that only a source holds; gives how many those were.
+
+    :raises NoSuchSourceError:
+    """
+    threads = threads or cores()
+    with writing(folder) as manifest:
+        source = manifest.source(name)
+        if source is None:
+            raise NoSuchSourceError(
+                f"{name}: this collection has no games from there;"
+                " `lineproof collect list` names its sources"
+            )
+        before = manifest.games
+        number = source.number
+        place = folder / SEGMENTS
+        others = tuple(one for one in manifest.shared if one.source != number)
+        serial = manifest.serial
+        kept: list[Segment] = []
+        for segment in manifest.segments:
+            if number not in segment.sources:
+                kept.append(segment)
+                continue
+            if set(segment.sources) == {number} and not others:
+                continue
+            serial += 1
+            row = rebuild_segment(
+                [place / segment.name],
+                place / f"{serial:06}-0",
+                without=number,
+                shared=[(one.source, place / one.name) for one in others],
+                threads=threads,
+                stop=stop,
+            )
+            if row[1]:
+                kept.append(_segment(row))
+        manifest = replace(
+            manifest,
+            serial=serial,
+            sources=tuple(one for one in manifest.sources if one.number != number),
+            segments=tuple(kept),
+            shared=others,
+        )
+        manifests.write(folder, manifest)
+        return before - manifest.games
+
+
+def settle(folder: Path, manifest: Manifest, *, threads: int, stop: Stop | None = None) -> Manifest:
+    """Makes one of segments of like size, until there are not too many of them; answers stay the same."""
+    place = folder / SEGMENTS
+    while (alike := _alike(manifest.segments)) is not None:
+        serial = manifest.serial + 1
+        row = rebuild_segment(
+            [place / segment.name for segment in alike],
+            place / f"{serial:06}-0",
+            threads=threads,
+            stop=stop,
+        )
+        at = manifest.segments.index(alike[0])
+        rest = [segment for segment in manifest.segments if segment not in alike]
+        rest.insert(min(at, len(rest)), _segment(row))
+        manifest = replace(manifest, serial=serial, segments=tuple(rest))
+        manifests.write(folder, manifest)
+        manifests.tidy(folder, manifest)
+    return manifest
+
+
+def _alike(segments: Sequence[Segment]) -> list[Segment] | None:
+    """Segments whose numbers of games have the same logarithm to the base of `ALIKE`."""
+    sizes: dict[int, list[Segment]] = {}
+    for segment in segments:
+        size, games = 0, segment.games
+        while games >= ALIKE:
+            games //= ALIKE
+            size += 1
+        sizes.setdefault(size, []).append(segment)
+    return next((alike for alike in sizes.values() if len(alike) >= ALIKE), None)
+
+
+def _only(segment: Segment) -> int | None:
+    return next(iter(segment.sources)) if len(segment.sources) == 1 else None
+
+
+def _segment(row: tuple[Path, int, dict[int, int], int, int]) -> Segment:
+    path, games, sources, bits, size = row
+    return Segment(path.name, games, sources, bits, size)
+
+
+def cores() -> int:
+    """Cores that this process may use."""
+    if hasattr(os, "sched_getaffinity"):
+        return len(os.sched_getaffinity(0))
+    return os.cpu_count() or 1
