@@ -5,6 +5,7 @@ use shakmaty::san::San;
 use shakmaty::{Chess, Position as _};
 
 use super::game::{Game, GameResult, Kind, Visit, decoded};
+use super::quick;
 
 /// Something that is not as in clean games.
 #[derive(Debug)]
@@ -45,7 +46,10 @@ pub fn read_clean(text: &[u8], visit: &mut impl Visit) -> Result<(), Odd> {
                     visit.begin(&chess, true);
                 }
                 let san = San::from_ascii(reader.word()).map_err(|_| Odd)?;
-                let mv = san.to_move(&chess).map_err(|_| Odd)?;
+                let mv = match quick::find(&chess, san) {
+                    Some(mv) => mv,
+                    None => san.to_move(&chess).map_err(|_| Odd)?,
+                };
                 visit.play(&chess, mv);
                 chess.play_unchecked(mv);
                 moves += 1;

@@ -9,6 +9,9 @@ use super::code::encode;
 use super::row::{Row, packed};
 use crate::bulk::{Broken, Game, Kind, Visit};
 
+/// Bytes of a game's record, about.
+const RECORD: usize = 200;
+
 /// A game of a batch: where its record and its rows end.
 #[derive(Debug, Clone, Copy)]
 pub struct Entry {
@@ -52,11 +55,14 @@ pub struct Batch {
 }
 
 impl Batch {
-    /// For the games of a source.
+    /// For about so many games of a source.
     #[must_use]
-    pub fn of(source: u32) -> Batch {
+    pub fn of(source: u32, games: usize) -> Batch {
         Batch {
             source,
+            rows: Vec::with_capacity(games * PLIES),
+            records: Vec::with_capacity(games * RECORD),
+            entries: Vec::with_capacity(games),
             ..Batch::default()
         }
     }

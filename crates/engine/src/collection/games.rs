@@ -17,7 +17,7 @@ use crate::bulk::{Game, GameResult};
 
 /// Games of a block.
 pub const BLOCK: u32 = 32;
-const LEVEL: i32 = 3;
+const LEVEL: i32 = 1;
 const HEAD: usize = 12;
 /// A block is never larger than this: its games have at most 11,797 plies each (common practice).
 const LARGEST: usize = 1 << 24;
@@ -166,7 +166,11 @@ impl Games {
             .chunks_exact(8)
             .map(|chunk| chunk.iter().rev().fold(0, |n, b| n << 8 | u64::from(*b)))
             .collect();
-        let sound = index.is_sorted() && index.first() == Some(&0) && bytes.len() % 8 == 0;
+        let length = file.metadata().map_err(CollectError::at(&path))?.len();
+        let sound = index.is_sorted()
+            && index.first() == Some(&0)
+            && index.last() == Some(&length)
+            && bytes.len() % 8 == 0;
         if !sound {
             return Err(CollectError::Damaged(index_path, "it is damaged"));
         }
