@@ -115,7 +115,8 @@ mod tests {
                     all += 1;
                     if let Some(mv) = find(&chess, san) {
                         quick += 1;
-                        assert_eq!(san.to_move(&chess).ok(), Some(mv), "{san}");
+                        let legal = san.to_move(&chess);
+                        assert_eq!(legal, Ok(mv), "{san}");
                     }
                 }
                 let mv = moves[random.below(moves.len())];

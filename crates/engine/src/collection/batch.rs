@@ -5,7 +5,7 @@ use shakmaty::{Chess, EnPassantMode, Move, Position as _};
 use twox_hash::XxHash3_64;
 
 use super::PLIES;
-use super::code::encode;
+use super::code::write_move;
 use super::row::{Row, packed};
 use crate::bulk::{Broken, Game, Kind, Visit};
 
@@ -129,7 +129,7 @@ impl Visit for Batch {
                 .wrapping_mul(0x9E37_79B9_7F4A_7C15)
                 .rotate_left(29);
         }
-        encode(before, mv, &mut self.codes);
+        write_move(before, mv, &mut self.codes);
         self.plies += 1;
     }
 

@@ -11,7 +11,7 @@ use std::path::{Path, PathBuf};
 use shakmaty::{Chess, Move, Position as _};
 use twox_hash::XxHash3_64;
 
-use super::code::decode;
+use super::code::read_move;
 use super::failure::CollectError;
 use crate::bulk::{Game, GameResult};
 
@@ -119,7 +119,7 @@ pub struct Stored {
     pub source: u32,
     /// The bytes of its tags and moves: the same for the same game.
     pub tags: Vec<u8>,
-    /// Its moves, by [`decode`].
+    /// Its moves, by [`read_move`].
     pub codes: Vec<u8>,
 }
 
@@ -136,7 +136,7 @@ impl Stored {
         let mut codes = &self.codes[..];
         let mut chess = Chess::default();
         std::iter::from_fn(move || {
-            let mv = decode(&chess, &mut codes)?;
+            let mv = read_move(&chess, &mut codes)?;
             let before = chess.clone();
             chess.play_unchecked(mv);
             Some((before, mv))

@@ -28,7 +28,7 @@ mod table;
 mod tally;
 
 pub use build::{Builder, Summary};
-pub use code::{decode, encode};
+pub use code::{read_move, write_move};
 pub use failure::CollectError;
 pub use games::{Games, Stored};
 pub use import::{FileReport, Import, Report, import};
