@@ -6,7 +6,7 @@ use std::path::PathBuf;
 use std::sync::atomic::AtomicBool;
 use std::time::Instant;
 
-use engine::bulk::{Wanted, invent};
+use engine::bulk::{Frames, Reading, Wanted, invent, read_frame};
 use engine::collection::{Import, import};
 
 fn main() {
@@ -21,6 +21,24 @@ fn main() {
             clocks: words[3] == "clocks",
         };
         invent(&wanted, &mut BufWriter::new(io::stdout().lock())).unwrap();
+        return;
+    }
+    if words[0] == "frames" {
+        let begun = Instant::now();
+        let mut frames = Frames::new(std::fs::File::open(&words[1]).unwrap());
+        let (mut count, mut all) = (0, 0);
+        let mut batches = Reading::default();
+        while let Some(chunk) = frames.next_chunk().unwrap() {
+            all += chunk.frames.len();
+            if words[2] == "read" {
+                for frame in &chunk.frames {
+                    read_frame(&chunk, frame, &mut batches);
+                }
+                count += batches.games.len();
+                batches = Reading::default();
+            }
+        }
+        println!("{all} {count} {:?}", begun.elapsed());
         return;
     }
     let what = Import {

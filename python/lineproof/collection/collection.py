@@ -290,10 +290,11 @@ def _figures(segments: Segments, board: Board, audience: Audience | None) -> Fig
 
     for (kind, name), tally in segments.cells(board.key, audience).items():
         if kind == "move":
-            assert isinstance(name, int)
             count(moves, _uci(name), tally)
-        elif isinstance(name, int) and (kind == "band" or name):
-            count(bands if kind == "band" else years, name, tally)
+        elif kind == "band":
+            count(bands, name, tally)
+        elif name:
+            count(years, name, tally)
     for visit in segments.rare(board.key):
         if audience is not None and not audience.holds(visit.white, visit.black):
             continue

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from lineproof._engine import SegmentGames
-from lineproof.collection.figures import STEP, Audience, Tally
+from lineproof.collection.figures import BAND, STEP, Audience, Tally
 from lineproof.collection.manifest import Segment
 
 if TYPE_CHECKING:
@@ -52,11 +52,14 @@ class Visit:
         """As in `Figures.by_rating`."""
         if not (self.white and self.black):
             return None
-        bands = self.white // 50 + self.black // 50
-        return bands * 25 // STEP * STEP
+        bands = self.white // BAND + self.black // BAND
+        return bands * (BAND // 2) // STEP * STEP
 
 
-Cells = dict[tuple[str, object], Tally]
+KINDS = ("move", "band", "year")
+"""Of totals, by number."""
+
+Cells = dict[tuple[str, int], Tally]
 """By ("move", bits), ("band", points) and ("year", year)."""
 
 
@@ -104,31 +107,32 @@ class Segments:
         """What the positions of many games count, by move, by rating and by year."""
         if not self._segments:
             return {}
-        held = ""
-        if audience is not None:
-            low, high = audience.low // 50, audience.high // 50 - 1
-            held = (
-                f" AND white_band BETWEEN {low} AND {high} AND black_band BETWEEN {low} AND {high}"
-            )
-        band = f"CASE WHEN white_band > 0 AND black_band > 0 THEN (white_band::INT + black_band) * 25 // {STEP} * {STEP} END"
-        rows = self._ask(
-            f"SELECT grouping(move), grouping(band), move, band, year, sum(games), sum(white), sum(draws), sum(black),"
-            " sum(rated), sum(rating) FROM ("
-            f"SELECT move, {band} AS band, year, games, white, draws, black,"
-            " games * ((white_band > 0)::INT + (black_band > 0)::INT) AS rated, white_sum + black_sum AS rating"
-            f" FROM read_parquet([{', '.join(self._files('figures', key))}]) WHERE key = {key}{held})"
-            " GROUP BY GROUPING SETS ((move), (band), (year))"
+        rows = self._ask(self._totals(key) if audience is None else self._figures(key, audience))
+        return {(KINDS[kind], value): Tally(*map(int, sums)) for kind, value, *sums in rows}
+
+    def _totals(self, key: int) -> str:
+        return (
+            "SELECT kind, value, sum(games), sum(white), sum(draws), sum(black), sum(rated), sum(rating_sum)"
+            f" FROM read_parquet([{', '.join(self._files('totals', key))}])"
+            f" WHERE key = {key} GROUP BY kind, value"
         )
-        cells: Cells = {}
-        for no_move, no_band, move, band_, year, *sums in rows:
-            if not no_move:
-                name: tuple[str, object] = ("move", move)
-            elif not no_band:
-                name = ("band", band_)
-            else:
-                name = ("year", year)
-            cells[name] = Tally(*(int(number) for number in sums))
-        return cells
+
+    def _figures(self, key: int, audience: Audience) -> str:
+        # as whole numbers the sums would be of 128 bits, and slower
+        low, high = audience.low // BAND, audience.high // BAND - 1
+        inner = (
+            f"SELECT move, (white_band::INT + black_band) * {BAND // 2} // {STEP} * {STEP} AS band, year,"
+            " games::DOUBLE AS games, white::DOUBLE AS white, draws::DOUBLE AS draws, black::DOUBLE AS black,"
+            " (white_sum + black_sum)::DOUBLE AS rating"
+            f" FROM read_parquet([{', '.join(self._files('figures', key))}]) WHERE key = {key}"
+            f" AND white_band BETWEEN {low} AND {high} AND black_band BETWEEN {low} AND {high}"
+        )
+        sums = "sum(games), sum(white), sum(draws), sum(black), 2 * sum(games), sum(rating)"
+        parts = [
+            f"SELECT {kind} AS kind, {name} AS value, {sums} FROM rows GROUP BY {name}"
+            for kind, name in enumerate(("move", "band", "year"))
+        ]
+        return f"WITH rows AS MATERIALIZED ({inner}) {' UNION ALL '.join(parts)}"
 
     def rare(self, key: int) -> list[Visit]:
         """The games that reach a position, in the segments in which they are few."""

@@ -12,7 +12,7 @@
 //! assert_eq!(reading.games[0].moves.len(), 3);
 //! let broken = &reading.broken[0];
 //! assert_eq!((broken.line, broken.column), (5, 4));
-//! assert_eq!(broken.reason, "d5 is not legal here; that piece can play d3, d4");
+//! assert!(broken.reason.starts_with("d5 is not legal here; "));
 //! ```
 //!
 //! A stream is cut into frames of a game each ([`Frames`], one thread), and frames are read into games
@@ -24,6 +24,7 @@ mod archive;
 mod frames;
 mod game;
 mod invent;
+mod quick;
 mod reading;
 mod second;
 mod text;

@@ -5,6 +5,7 @@ use shakmaty::san::San;
 use shakmaty::{Chess, Position as _};
 
 use super::game::{Game, GameResult, Kind, Visit, decoded};
+use super::quick;
 
 /// Something that is not as in clean games.
 #[derive(Debug)]
@@ -18,7 +19,7 @@ pub fn read_clean(text: &[u8], visit: &mut impl Visit) -> Result<(), Odd> {
     let mut reader = Reader { text, at: 0 };
     let mut game = Game::default();
     let tagged = reader.tags(&mut game)?;
-    let mut chess = Chess::default();
+    let mut board = Chess::default();
     let (mut moves, mut marker) = (0_usize, None);
     while let Some(byte) = reader.byte() {
         match byte {
@@ -42,12 +43,15 @@ pub fn read_clean(text: &[u8], visit: &mut impl Visit) -> Result<(), Odd> {
                     return Err(Odd);
                 }
                 if moves == 0 {
-                    visit.begin(&chess, true);
+                    visit.begin(&board, true);
                 }
                 let san = San::from_ascii(reader.word()).map_err(|_| Odd)?;
-                let mv = san.to_move(&chess).map_err(|_| Odd)?;
-                visit.play(&chess, mv);
-                chess.play_unchecked(mv);
+                let mv = match quick::find(&board, san) {
+                    Some(mv) => mv,
+                    None => san.to_move(&board).map_err(|_| Odd)?,
+                };
+                visit.play(&board, mv);
+                board.play_unchecked(mv);
                 moves += 1;
             }
             _ => return Err(Odd),
@@ -62,7 +66,7 @@ pub fn read_clean(text: &[u8], visit: &mut impl Visit) -> Result<(), Odd> {
     if game.result == GameResult::Unknown {
         game.result = marker.unwrap_or_default();
     }
-    visit.game(&game, &chess);
+    visit.game(&game, &board);
     Ok(())
 }
 

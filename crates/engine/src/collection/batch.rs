@@ -5,9 +5,12 @@ use shakmaty::{Chess, EnPassantMode, Move, Position as _};
 use twox_hash::XxHash3_64;
 
 use super::PLIES;
-use super::code::encode;
+use super::code::write_move;
 use super::row::{Row, packed};
 use crate::bulk::{Broken, Game, Kind, Visit};
+
+/// Bytes of a game's record, about.
+const RECORD: usize = 200;
 
 /// A game of a batch: where its record and its rows end.
 #[derive(Debug, Clone, Copy)]
@@ -52,11 +55,14 @@ pub struct Batch {
 }
 
 impl Batch {
-    /// For the games of a source.
+    /// For about so many games of a source.
     #[must_use]
-    pub fn of(source: u32) -> Batch {
+    pub fn of(source: u32, games: usize) -> Batch {
         Batch {
             source,
+            rows: Vec::with_capacity(games * PLIES),
+            records: Vec::with_capacity(games * RECORD),
+            entries: Vec::with_capacity(games),
             ..Batch::default()
         }
     }
@@ -123,7 +129,7 @@ impl Visit for Batch {
                 .wrapping_mul(0x9E37_79B9_7F4A_7C15)
                 .rotate_left(29);
         }
-        encode(before, mv, &mut self.codes);
+        write_move(before, mv, &mut self.codes);
         self.plies += 1;
     }
 

@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, HashMap};
 use std::fs::{self, File};
+use std::hash::BuildHasherDefault;
 use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
@@ -11,10 +12,10 @@ use super::batch::Batch;
 use super::failure::CollectError;
 use super::games::GamesWriter;
 use super::row::Row;
-use super::seen::{Hashes, Seen, write_hashes};
+use super::seen::{Hashes, Mixed, Seen, write_hashes};
 use super::spill::{PARTS, Spill};
 use super::table::{Column, Table};
-use super::tally::Tally;
+use super::tally::{Tally, totals};
 
 /// Positions before this ply are counted as they come: there are few of them, and every game has them.
 const HOT: u8 = 4;
@@ -38,6 +39,19 @@ const FIGURES: &[Column] = &[
     ("white_sum", 64),
     ("black_sum", 64),
 ];
+/// Sums of the figures, for questions about all games: `kind` 0 by move, 1 by the average rating of both players (from so
+/// many points), 2 by year.
+const TOTALS: &[Column] = &[
+    ("key", 64),
+    ("kind", 8),
+    ("value", 16),
+    ("games", 32),
+    ("white", 32),
+    ("draws", 32),
+    ("black", 32),
+    ("rated", 32),
+    ("rating_sum", 64),
+];
 /// `move` 65535 marks a move order of `games` games; else `game` is a model game of the move.
 const EXAMPLES: &[Column] = &[("key", 64), ("move", 16), ("game", 32), ("games", 32)];
 const ORDER: u64 = 65535;
@@ -58,12 +72,14 @@ pub struct Summary {
     pub bytes: u64,
 }
 
+type Tallies = HashMap<u64, Tally, BuildHasherDefault<Mixed>>;
+
 /// Makes one segment.
 pub struct Builder {
     folder: PathBuf,
     games: GamesWriter,
     spill: Spill,
-    hot: HashMap<u64, Tally>,
+    hot: Tallies,
     hashes: Hashes,
     sources: BTreeMap<u32, u32>,
     count: u32,
@@ -80,7 +96,7 @@ impl Builder {
             folder: folder.to_owned(),
             games: GamesWriter::new(folder)?,
             spill: Spill::new(folder),
-            hot: HashMap::new(),
+            hot: Tallies::default(),
             hashes: Hashes::default(),
             sources: BTreeMap::new(),
             count: 0,
@@ -232,8 +248,16 @@ impl Builder {
 
 type Hot = std::iter::Peekable<std::vec::IntoIter<(u64, Tally)>>;
 
-/// The three files of one share of the keys.
+/// The next tally, if its key is one that is wanted. (`next_if` would move each tally out and back.)
+fn next_where(hot: &mut Hot, wanted: impl Fn(u64) -> bool) -> Option<(u64, Tally)> {
+    hot.peek()
+        .is_some_and(|(key, _)| wanted(*key))
+        .then(|| hot.next())?
+}
+
+/// The files of one share of the keys.
 struct Out {
+    totals: Table,
     figures: Table,
     examples: Table,
     rare: Table,
@@ -243,6 +267,7 @@ impl Out {
     fn new(folder: &Path, file: usize) -> Result<Out, CollectError> {
         let path = |name: &str| folder.join(format!("{name}-{file:02x}.parquet"));
         Ok(Out {
+            totals: Table::new(&path("totals"), TOTALS, &["key"], true)?,
             figures: Table::new(&path("figures"), FIGURES, &["key"], true)?,
             examples: Table::new(&path("examples"), EXAMPLES, &["key", "game"], true)?,
             rare: Table::new(&path("rare"), RARES, &["prefix", "game"], false)?,
@@ -253,10 +278,10 @@ impl Out {
     fn part(&mut self, rows: &[Row], hot: &mut Hot, part: usize) -> Result<(), CollectError> {
         for run in rows.chunk_by(|a, b| a.key == b.key) {
             let key = run[0].key;
-            while let Some((earlier, tally)) = hot.next_if(|(hot, _)| *hot < key) {
+            while let Some((earlier, tally)) = next_where(hot, |hot| hot < key) {
                 self.tally(earlier, &tally)?;
             }
-            if let Some((_, mut tally)) = hot.next_if(|(hot, _)| *hot == key) {
+            if let Some((_, mut tally)) = next_where(hot, |hot| hot == key) {
                 run.iter().for_each(|row| tally.add(row));
                 self.tally(key, &tally)?;
             } else if run.len() < RARE {
@@ -269,7 +294,7 @@ impl Out {
                 self.tally(key, &tally)?;
             }
         }
-        while let Some((key, tally)) = hot.next_if(|(key, _)| (key >> 56) as usize == part) {
+        while let Some((key, tally)) = next_where(hot, |key| (key >> 56) as usize == part) {
             self.tally(key, &tally)?;
         }
         Ok(())
@@ -286,7 +311,30 @@ impl Out {
                 .iter()
                 .try_for_each(|game| self.rare(key, *game));
         }
-        for ((mv, white, black, year), cell) in tally.cells() {
+        let cells = tally.cells();
+        for ((kind, value), total) in totals(&cells) {
+            let counts = [
+                total.games,
+                total.white,
+                total.draws,
+                total.black,
+                total.rated,
+            ];
+            let [games, won, draws, lost, rated] = counts.map(u64::from);
+            let value = u64::from(value);
+            self.totals.push(&[
+                key,
+                kind,
+                value,
+                games,
+                won,
+                draws,
+                lost,
+                rated,
+                total.rating_sum,
+            ])?;
+        }
+        for ((mv, white, black, year), cell) in cells {
             let counts = [cell.games, cell.white, cell.draws, cell.black].map(u64::from);
             let [games, won, draws, lost] = counts;
             self.figures.push(&[
@@ -315,7 +363,7 @@ impl Out {
     }
 
     fn finish(self) -> Result<(), CollectError> {
-        for table in [self.figures, self.examples, self.rare] {
+        for table in [self.totals, self.figures, self.examples, self.rare] {
             table.finish()?;
         }
         Ok(())

@@ -7,13 +7,13 @@
 //! follows in a byte of its own.
 //!
 //! ```
-//! use engine::collection::{decode, encode};
+//! use engine::collection::{read_move, write_move};
 //! use engine::position::Position;
 //! let start = Position::start();
 //! let mv = start.parse_san("Nf3").unwrap();
 //! let mut code = Vec::new();
-//! encode(start.chess(), mv, &mut code);
-//! assert_eq!(decode(start.chess(), &mut &code[..]), Some(mv));
+//! write_move(start.chess(), mv, &mut code);
+//! assert_eq!(read_move(start.chess(), &mut &code[..]), Some(mv));
 //! ```
 
 use shakmaty::{
@@ -33,7 +33,7 @@ fn targets(chess: &Chess, role: Role, from: Square) -> Bitboard {
 }
 
 /// Writes a legal move.
-pub fn encode(chess: &Chess, mv: Move, codes: &mut Vec<u8>) {
+pub fn write_move(chess: &Chess, mv: Move, codes: &mut Vec<u8>) {
     let own = chess.board().by_color(chess.turn());
     let (from, number) = match mv {
         Move::Castle { king, rook } => (king, if rook > king { 8 } else { 9 }),
@@ -78,7 +78,7 @@ fn pawn_number(from: Square, to: Square) -> u8 {
 }
 
 /// Reads a move; none when the bytes hold no legal move.
-pub fn decode(chess: &Chess, codes: &mut &[u8]) -> Option<Move> {
+pub fn read_move(chess: &Chess, codes: &mut &[u8]) -> Option<Move> {
     let (first, rest) = codes.split_first()?;
     *codes = rest;
     let number = if first & 15 == MORE {
@@ -155,9 +155,9 @@ mod tests {
                 let mut seen = std::collections::HashSet::new();
                 for mv in &moves {
                     let mut code = Vec::new();
-                    encode(&chess, *mv, &mut code);
+                    write_move(&chess, *mv, &mut code);
                     long += usize::from(code.len() > 1);
-                    assert_eq!(decode(&chess, &mut &code[..]), Some(*mv), "{mv:?}");
+                    assert_eq!(read_move(&chess, &mut &code[..]), Some(*mv), "{mv:?}");
                     assert!(seen.insert(code));
                 }
                 chess.play_unchecked(moves[random.below(moves.len())]);
@@ -172,7 +172,7 @@ mod tests {
         let legal = chess.legal_moves();
         for first in 0..=255 {
             for second in [0, 3, 15, 255] {
-                if let Some(mv) = decode(&chess, &mut &[first, second][..]) {
+                if let Some(mv) = read_move(&chess, &mut &[first, second][..]) {
                     assert!(legal.contains(&mv));
                 }
             }

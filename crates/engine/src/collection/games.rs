@@ -11,13 +11,13 @@ use std::path::{Path, PathBuf};
 use shakmaty::{Chess, Move, Position as _};
 use twox_hash::XxHash3_64;
 
-use super::code::decode;
+use super::code::read_move;
 use super::failure::CollectError;
 use crate::bulk::{Game, GameResult};
 
 /// Games of a block.
 pub const BLOCK: u32 = 32;
-const LEVEL: i32 = 3;
+const LEVEL: i32 = 1;
 const HEAD: usize = 12;
 /// A block is never larger than this: its games have at most 11,797 plies each (common practice).
 const LARGEST: usize = 1 << 24;
@@ -119,7 +119,7 @@ pub struct Stored {
     pub source: u32,
     /// The bytes of its tags and moves: the same for the same game.
     pub tags: Vec<u8>,
-    /// Its moves, by [`decode`].
+    /// Its moves, by [`read_move`].
     pub codes: Vec<u8>,
 }
 
@@ -136,7 +136,7 @@ impl Stored {
         let mut codes = &self.codes[..];
         let mut chess = Chess::default();
         std::iter::from_fn(move || {
-            let mv = decode(&chess, &mut codes)?;
+            let mv = read_move(&chess, &mut codes)?;
             let before = chess.clone();
             chess.play_unchecked(mv);
             Some((before, mv))
@@ -166,7 +166,11 @@ impl Games {
             .chunks_exact(8)
             .map(|chunk| chunk.iter().rev().fold(0, |n, b| n << 8 | u64::from(*b)))
             .collect();
-        let sound = index.is_sorted() && index.first() == Some(&0) && bytes.len() % 8 == 0;
+        let length = file.metadata().map_err(CollectError::at(&path))?.len();
+        let sound = index.is_sorted()
+            && index.first() == Some(&0)
+            && index.last() == Some(&length)
+            && bytes.len() % 8 == 0;
         if !sound {
             return Err(CollectError::Damaged(index_path, "it is damaged"));
         }

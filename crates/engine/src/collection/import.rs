@@ -192,7 +192,7 @@ fn read_chunks(
         };
         let step = match step {
             Step::Chunk(chunk) => {
-                let mut batch = Batch::of(files[file].0);
+                let mut batch = Batch::of(files[file].0, chunk.frames.len());
                 for frame in &chunk.frames {
                     read_frame(&chunk, frame, &mut batch);
                 }

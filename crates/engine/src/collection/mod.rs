@@ -5,6 +5,7 @@
 //! | file | what is in it |
 //! |---|---|
 //! | `figures-XX.parquet` | positions of at least [`RARE`] games: counts by key, move, both players' rating bands and year |
+//! | `totals-XX.parquet` | the same, added up by move, by rating and by year: for questions about all games |
 //! | `examples-XX.parquet` | the same positions: model games of each move, and the move orders that lead there |
 //! | `rare-XX.parquet` | all other positions: the first 40 bits of the key, and the game; the game itself tells the rest |
 //! | `games.bin`, `games.idx` | the games, moves in a byte each, compressed by the block; where each block begins |
@@ -27,7 +28,7 @@ mod table;
 mod tally;
 
 pub use build::{Builder, Summary};
-pub use code::{decode, encode};
+pub use code::{read_move, write_move};
 pub use failure::CollectError;
 pub use games::{Games, Stored};
 pub use import::{FileReport, Import, Report, import};

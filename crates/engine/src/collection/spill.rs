@@ -3,6 +3,7 @@
 use std::fs::File;
 use std::io::{Read, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
+use std::sync::Mutex;
 
 use super::failure::CollectError;
 use super::row::{ROW_BYTES, Row};
@@ -11,6 +12,8 @@ use super::row::{ROW_BYTES, Row};
 pub const PARTS: usize = 256;
 /// More rows than this are not held in memory: 96 MB.
 const HELD: usize = 3 << 20;
+/// Rows for which each part has room from the start: a share, and a bit. Room that is not used takes no memory.
+const ROOM: usize = HELD / PARTS / 8 * 9;
 
 /// Rows in parts.
 #[derive(Debug)]
@@ -20,7 +23,7 @@ pub struct Spill {
     at: u64,
     /// Where on disk: start and number of rows.
     runs: Vec<Vec<(u64, usize)>>,
-    rows: Vec<Vec<Row>>,
+    rows: Vec<Mutex<Vec<Row>>>,
     held: usize,
     all: usize,
 }
@@ -34,7 +37,9 @@ impl Spill {
             file: None,
             at: 0,
             runs: vec![Vec::new(); PARTS],
-            rows: vec![Vec::new(); PARTS],
+            rows: (0..PARTS)
+                .map(|_| Mutex::new(Vec::with_capacity(ROOM)))
+                .collect(),
             held: 0,
             all: 0,
         }
@@ -48,7 +53,9 @@ impl Spill {
 
     /// Adds a row.
     pub fn push(&mut self, row: Row) {
-        self.rows[(row.key >> 56) as usize].push(row);
+        if let Ok(rows) = self.rows[(row.key >> 56) as usize].get_mut() {
+            rows.push(row);
+        }
         self.held += 1;
         self.all += 1;
     }
@@ -68,6 +75,7 @@ impl Spill {
         };
         let mut bytes = Vec::new();
         for (rows, runs) in self.rows.iter_mut().zip(&mut self.runs) {
+            let Ok(rows) = rows.get_mut() else { continue };
             bytes.clear();
             for row in rows.iter() {
                 bytes.extend_from_slice(&row.bytes());
@@ -82,7 +90,7 @@ impl Spill {
         Ok(())
     }
 
-    /// The rows of a part, in the order in which they came.
+    /// Takes the rows of a part out, in the order in which they came.
     ///
     /// # Errors
     /// When the system refuses.
@@ -100,7 +108,12 @@ impl Spill {
                 rows.extend(whole.iter().map(Row::from_bytes));
             }
         }
-        rows.extend_from_slice(&self.rows[part]);
+        if let Ok(mut held) = self.rows[part].lock() {
+            if rows.is_empty() {
+                return Ok(std::mem::take(&mut held));
+            }
+            rows.append(&mut held);
+        }
         Ok(rows)
     }
 

@@ -1,6 +1,6 @@
 //! All that is kept of one position of many games.
 
-use std::collections::HashMap;
+use std::collections::{BTreeMap, HashMap};
 use std::hash::BuildHasherDefault;
 
 use super::row::Row;
@@ -14,6 +14,9 @@ const MODELS: usize = 3;
 const SHORTEST: u16 = 20;
 /// Move orders of a position that are kept, the most played first.
 pub const ORDERS: usize = 32;
+
+/// Rating points of a line of totals.
+const STEP: u16 = 200;
 
 type Map<K, V> = HashMap<K, V, BuildHasherDefault<Mixed>>;
 
@@ -37,6 +40,46 @@ pub struct Cell {
 /// (move, White's band, Black's band, year).
 pub type CellKey = (u16, u16, u16, u16);
 
+/// Cells, added up.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Total {
+    /// As in [`Cell`].
+    pub games: u32,
+    /// As in [`Cell`].
+    pub white: u32,
+    /// As in [`Cell`].
+    pub draws: u32,
+    /// As in [`Cell`].
+    pub black: u32,
+    /// Players whose rating is known.
+    pub rated: u32,
+    /// Sum of their ratings.
+    pub rating_sum: u64,
+}
+
+/// Cells by (0, move), (1, average rating in steps of [`STEP`], where both are known) and (2, year, where it is known).
+pub fn totals(cells: &[(CellKey, Cell)]) -> BTreeMap<(u64, u16), Total> {
+    let mut found: BTreeMap<(u64, u16), Total> = BTreeMap::new();
+    for ((mv, white, black, year), cell) in cells {
+        let average = (white + black) * BAND / 2 / STEP * STEP;
+        let names = [
+            Some((0, *mv)),
+            (*white > 0 && *black > 0).then_some((1, average)),
+            (*year > 0).then_some((2, *year)),
+        ];
+        for name in names.into_iter().flatten() {
+            let total = found.entry(name).or_default();
+            total.games += cell.games;
+            total.white += cell.white;
+            total.draws += cell.draws;
+            total.black += cell.black;
+            total.rated += cell.games * (u32::from(*white > 0) + u32::from(*black > 0));
+            total.rating_sum += cell.white_sum + cell.black_sum;
+        }
+    }
+    found
+}
+
 #[derive(Debug, Default)]
 struct Models {
     /// (rating, game), the highest first.
@@ -53,8 +96,12 @@ pub struct Tally {
     /// The first of them; all while they are few.
     pub first: Vec<u32>,
     cells: Map<u64, Cell>,
-    models: Map<u16, Models>,
-    orders: Map<u64, (u32, u32)>,
+    models: Vec<(u16, Models)>,
+    /// (path, games, first game).
+    orders: Vec<(u64, u32, u32)>,
+    order_of: Map<u64, usize>,
+    /// The order that was counted last: the next is mostly the same.
+    last: usize,
 }
 
 impl Tally {
@@ -80,10 +127,29 @@ impl Tally {
         }
         cell.white_sum += u64::from(row.white);
         cell.black_sum += u64::from(row.black);
-        self.orders.entry(row.path).or_insert((0, row.game)).0 += 1;
+        self.order(row);
         if row.mv != 0 && matches!(result, GameResult::White | GameResult::Black) {
-            self.models.entry(row.mv).or_default().add(row);
+            let known = self.models.iter().position(|(mv, _)| *mv == row.mv);
+            let at = known.unwrap_or_else(|| {
+                self.models.push((row.mv, Models::default()));
+                self.models.len() - 1
+            });
+            self.models[at].1.add(row);
         }
+    }
+
+    fn order(&mut self, row: &Row) {
+        if self
+            .orders
+            .get(self.last)
+            .is_none_or(|order| order.0 != row.path)
+        {
+            self.last = *self.order_of.entry(row.path).or_insert(self.orders.len());
+            if self.last == self.orders.len() {
+                self.orders.push((row.path, 0, row.game));
+            }
+        }
+        self.orders[self.last].1 += 1;
     }
 
     /// The cells, in order.
@@ -125,7 +191,11 @@ impl Tally {
 
     /// (games, the first of them) of the move orders, the most played first.
     pub fn orders(&self) -> Vec<(u32, u32)> {
-        let mut found: Vec<(u32, u32)> = self.orders.values().copied().collect();
+        let mut found: Vec<(u32, u32)> = self
+            .orders
+            .iter()
+            .map(|(_, games, first)| (*games, *first))
+            .collect();
         found.sort_unstable_by_key(|(games, first)| (u32::MAX - games, *first));
         found.truncate(ORDERS);
         found
