@@ -97,7 +97,7 @@ class Collection:
 
         :raises CollectionLockedError: when another process is writing the collection.
         :raises OSError: when the system refuses.
-        :raises lineproof._engine.StoppedError: when `stop` was set.
+        :raises StoppedError: when `stop` was set.
         """
         paths = [None if file is None else Path(file) for file in files]
         names = [source or _source(path) for path in paths]
