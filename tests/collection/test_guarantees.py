@@ -24,8 +24,9 @@ from lineproof.collection import (
     NoSuchCollectionError,
     NoSuchSourceError,
 )
-from lineproof.collection.adding import writing
+from lineproof.collection.adding import _alike, writing
 from lineproof.collection.collection import collections
+from lineproof.collection.manifest import Segment
 
 from .conftest import Make
 
@@ -388,3 +389,19 @@ def test_a_damaged_segment_is_told(
         file.write_bytes(bytes(byte ^ 0x55 for byte in data))
     with pytest.raises(BrokenCollectionError, match="forget the source"):
         collection.look(moves)
+
+
+def test_segments_are_made_one_by_fours_of_like_size_and_not_beyond_8_million() -> None:
+    def of(*games: int) -> list[Segment]:
+        return [Segment(str(n), count, {1: count}, 0, 0) for n, count in enumerate(games)]
+
+    def chosen(*games: int) -> list[int] | None:
+        found = _alike(of(*games))
+        return None if found is None else [segment.games for segment in found]
+
+    assert chosen(100, 100, 100) is None
+    assert chosen(100, 5000, 100, 100, 120) == [100, 100, 100, 120]
+    assert chosen(64, 255, 64, 256, 64) == [64, 255, 64, 64]
+    assert chosen(63, 64, 255, 256, 1000) is None
+    assert chosen(2_000_000, 2_000_000, 2_000_000, 2_000_000) == [2_000_000] * 4
+    assert chosen(2_000_000, 2_000_000, 2_000_000, 2_000_001) is None

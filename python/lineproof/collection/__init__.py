@@ -9,6 +9,7 @@
 
 from __future__ import annotations
 
+from lineproof._engine import StoppedError
 from lineproof.collection.adding import Added, FileAdded
 from lineproof.collection.collection import Collection
 from lineproof.collection.errors import (
@@ -47,6 +48,7 @@ __all__ = [
     "Reached",
     "Score",
     "Source",
+    "StoppedError",
     "opening",
     "wilson",
 ]

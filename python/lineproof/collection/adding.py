@@ -25,6 +25,8 @@ from lineproof.collection.manifest import SEGMENTS, Manifest, Segment, Shared, S
 STANDARD_INPUT = "standard input"
 ALIKE = 4
 """So many segments of like size are made one: each game is then written again once for each fourfold growth."""
+MERGED_MOST = 8_000_000
+"""Games of a segment that is made of others: their hashes are held in memory."""
 
 Progress = Callable[[int, int], object]
 """Called with packed bytes read and games added."""
@@ -248,7 +250,7 @@ def settle(folder: Path, manifest: Manifest, *, threads: int, stop: Stop | None 
 
 
 def _alike(segments: Sequence[Segment]) -> list[Segment] | None:
-    """Segments whose numbers of games have the same logarithm to the base of `ALIKE`."""
+    """`ALIKE` segments whose numbers of games have the same logarithm to that base, and are not too many together."""
     sizes: dict[int, list[Segment]] = {}
     for segment in segments:
         size, games = 0, segment.games
@@ -256,7 +258,11 @@ def _alike(segments: Sequence[Segment]) -> list[Segment] | None:
             games //= ALIKE
             size += 1
         sizes.setdefault(size, []).append(segment)
-    return next((alike for alike in sizes.values() if len(alike) >= ALIKE), None)
+    for alike in sizes.values():
+        chosen = sorted(alike, key=lambda one: one.games)[:ALIKE]
+        if len(chosen) == ALIKE and sum(one.games for one in chosen) <= MERGED_MOST:
+            return [one for one in segments if one in chosen]
+    return None
 
 
 def _only(segment: Segment) -> int | None:

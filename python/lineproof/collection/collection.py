@@ -14,12 +14,13 @@ from lineproof.collection import adding
 from lineproof.collection import manifest as manifests
 from lineproof.collection.adding import STANDARD_INPUT, Added, Progress
 from lineproof.collection.asked import Asked, asked
+from lineproof.collection.counting import figures_of
 from lineproof.collection.errors import (
     BrokenCollectionError,
     CollectionError,
     NoSuchCollectionError,
 )
-from lineproof.collection.figures import Audience, Figures, MoveFigures, Order, Tally
+from lineproof.collection.figures import Audience, Figures, Order
 from lineproof.collection.manifest import Manifest, Source
 from lineproof.collection.model_games import ModelGame, best
 from lineproof.collection.segments import Segments, Visit
@@ -96,7 +97,7 @@ class Collection:
 
         :raises CollectionLockedError: when another process is writing the collection.
         :raises OSError: when the system refuses.
-        :raises lineproof._engine.StoppedError: when `stop` was set.
+        :raises StoppedError: when `stop` was set.
         """
         paths = [None if file is None else Path(file) for file in files]
         names = [source or _source(path) for path in paths]
@@ -146,7 +147,7 @@ class Collection:
         """
         board = _board(position)
         band = None if audience is None else Audience.of(audience)
-        return self._ask(lambda segments: _figures(segments, board, band))
+        return self._ask(lambda segments: figures_of(segments, board, band))
 
     def orders(self, position: str | Board | Asked) -> tuple[Order, ...]:
         """The move orders that lead to a position, the most played first; of a position of many games the 32 most
@@ -278,58 +279,6 @@ def _board(position: str | Board | Asked) -> Board:
     if isinstance(position, Board):
         return position
     return (asked(position) if isinstance(position, str) else position).board
-
-
-def _figures(segments: Segments, board: Board, audience: Audience | None) -> Figures:
-    moves: dict[str | None, Tally] = {}
-    bands: dict[int, Tally] = {}
-    years: dict[int, Tally] = {}
-
-    def count(group: dict[_T, Tally], name: _T, tally: Tally) -> None:
-        group[name] = group.get(name, Tally()) + tally
-
-    for (kind, name), tally in segments.cells(board.key, audience).items():
-        if kind == "move":
-            count(moves, _uci(name), tally)
-        elif kind == "band":
-            count(bands, name, tally)
-        elif name:
-            count(years, name, tally)
-    for visit in segments.rare(board.key):
-        if audience is not None and not audience.holds(visit.white, visit.black):
-            continue
-        count(moves, visit.move, visit.tally)
-        if visit.band is not None:
-            count(bands, visit.band, visit.tally)
-        if visit.year:
-            count(years, visit.year, visit.tally)
-    total = sum(moves.values(), Tally())
-    ended = moves.pop(None, Tally()).games
-    going_on = total.games - ended
-    return Figures(
-        board.fen,
-        audience,
-        total,
-        tuple(
-            MoveFigures(uci, board.san(uci), tally, going_on)
-            for uci, tally in sorted(
-                moves.items(), key=lambda item: (-item[1].games, item[0] or "")
-            )
-            if uci is not None
-        ),
-        ended,
-        tuple(sorted(bands.items())),
-        tuple(sorted(years.items())),
-    )
-
-
-def _uci(bits: int) -> str | None:
-    """A move of the figures in UCI spelling; None where the game ends."""
-    if bits == 0:
-        return None
-    squares = (bits & 63, bits >> 6 & 63)
-    text = "".join("abcdefgh"[square % 8] + str(square // 8 + 1) for square in squares)
-    return text + ("", "p", "n", "b", "r", "q", "k")[bits >> 12]
 
 
 def collections(folder: str | os.PathLike[str] | None = None) -> Sequence[Collection]:

@@ -1,25 +1,18 @@
 //! From files to segments: one thread unpacks and cuts, others read games, one builds. The order of the games, and so
 //! every byte that is written, is that of the files, on any number of threads.
 
-use std::collections::BTreeMap;
 use std::fs::File;
 use std::io::{self, Read};
 use std::path::PathBuf;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
-use std::sync::mpsc::{Receiver, RecvTimeoutError, SyncSender, sync_channel};
+use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
 use std::sync::{Arc, Mutex};
-use std::time::Duration;
 
 use super::batch::Batch;
-use super::build::{Builder, SEEN, Summary, sync_folder};
+use super::build::Summary;
+use super::collector::Collector;
 use super::failure::CollectError;
-use super::seen::{Hashes, Seen, read_hashes, write_hashes};
 use crate::bulk::{Broken, Chunk, Frames, open_archive, read_frame};
-
-/// Broken games that are named, at most, of each file; the others are only counted.
-const NAMED: usize = 1_000;
-/// How soon a stop is obeyed while nothing comes.
-const PATIENCE: Duration = Duration::from_millis(100);
 
 /// What is to be read, and where it goes.
 #[derive(Debug, Clone, Default)]
@@ -81,13 +74,13 @@ enum Step {
 }
 
 /// From those that read games.
-enum Done {
+pub enum Done {
     Batch(Box<Batch>),
     End(Option<String>, u64),
 }
 
 /// A step on its way: its place in the order, its file.
-type Numbered<T> = (u64, usize, T);
+pub type Numbered<T> = (u64, usize, T);
 
 struct Counted<R>(R, Arc<AtomicU64>);
 
@@ -204,146 +197,4 @@ fn read_chunks(
             return;
         }
     }
-}
-
-/// The last thread: takes batches in their order.
-struct Collector<'a> {
-    what: &'a Import,
-    seen: Vec<Seen>,
-    builder: Option<Builder>,
-    report: Report,
-    shared: BTreeMap<u32, Hashes>,
-    alone: bool,
-}
-
-/// Hashes of each source, from their files.
-pub fn read_shared(files: &[(u32, PathBuf)]) -> Result<BTreeMap<u32, Hashes>, CollectError> {
-    let mut shared: BTreeMap<u32, Hashes> = BTreeMap::new();
-    for (source, path) in files {
-        let hashes = read_hashes(path)?;
-        shared.entry(*source).or_default().extend(hashes);
-    }
-    Ok(shared)
-}
-
-impl<'a> Collector<'a> {
-    fn new(what: &'a Import) -> Result<Self, CollectError> {
-        let seen: Result<Vec<Seen>, CollectError> =
-            what.seen.iter().map(|path| Seen::open(path)).collect();
-        Ok(Collector {
-            what,
-            seen: seen?,
-            builder: None,
-            report: Report {
-                files: vec![FileReport::default(); what.files.len()],
-                ..Report::default()
-            },
-            shared: read_shared(&what.shared)?,
-            alone: alone(&what.files),
-        })
-    }
-
-    #[allow(clippy::needless_pass_by_value)] // dropping both is how the other threads are told
-    fn collect(
-        &mut self,
-        batches: Receiver<Numbered<Done>>,
-        permits: Receiver<()>,
-        stop: &AtomicBool,
-        mut tell: impl FnMut(u64),
-    ) -> Result<(), CollectError> {
-        let mut waiting: BTreeMap<u64, (usize, Done)> = BTreeMap::new();
-        let mut next = 0;
-        loop {
-            if stop.load(Ordering::Relaxed) {
-                return Err(CollectError::Stopped);
-            }
-            match batches.recv_timeout(PATIENCE) {
-                Ok((number, file, done)) => {
-                    waiting.insert(number, (file, done));
-                }
-                Err(RecvTimeoutError::Timeout) => {}
-                Err(RecvTimeoutError::Disconnected) => return Ok(()),
-            }
-            while let Some((file, done)) = waiting.remove(&next) {
-                self.step(file, done, stop)?;
-                next += 1;
-                let _ = permits.try_recv();
-            }
-            tell(self.report.files.iter().map(|file| file.added).sum());
-        }
-    }
-
-    fn step(&mut self, file: usize, done: Done, stop: &AtomicBool) -> Result<(), CollectError> {
-        let report = &mut self.report.files[file];
-        let mut batch = match done {
-            Done::Batch(batch) => batch,
-            Done::End(failure, bytes) => {
-                report.failure = failure;
-                report.bytes = bytes;
-                return Ok(());
-            }
-        };
-        report.broken += batch.broken.len() as u64;
-        let room = NAMED.saturating_sub(report.named.len());
-        report.named.extend(batch.broken.drain(..).take(room));
-        report.empty += batch.empty;
-        report.variants += batch.variants;
-        report.set_up += batch.set_up;
-        if self.builder.as_ref().is_some_and(Builder::is_full) {
-            self.end_segment(stop)?;
-        }
-        let builder = match &mut self.builder {
-            Some(builder) => builder,
-            none => {
-                let name = format!("{}-{}", self.what.name, self.report.segments.len());
-                none.insert(Builder::new(&self.what.folder.join(name))?)
-            }
-        };
-        let before = builder.count();
-        let (shared, only, alone) = (&mut self.shared, &self.what.only, self.alone);
-        builder.take(&batch, &mut self.seen, |source, hash, place| {
-            let own = match place.and_then(|number| only.get(number)) {
-                Some(only) => *only == Some(source),
-                None => alone,
-            };
-            // a game that stands under another source is held by this one too
-            if !own {
-                shared.entry(source).or_default().insert(hash);
-            }
-        })?;
-        let added = u64::from(builder.count() - before);
-        let report = &mut self.report.files[file];
-        report.added += added;
-        report.doubles += batch.entries.len() as u64 - added;
-        Ok(())
-    }
-
-    fn end_segment(&mut self, stop: &AtomicBool) -> Result<(), CollectError> {
-        if let Some(builder) = self.builder.take() {
-            let folder = builder.folder().to_owned();
-            let summary = builder.finish(self.what.threads, stop)?;
-            if summary.games > 0 {
-                self.seen.push(Seen::open(&folder.join(SEEN))?);
-                self.report.segments.push((folder, summary));
-            }
-        }
-        Ok(())
-    }
-
-    fn finish(mut self, stop: &AtomicBool) -> Result<Report, CollectError> {
-        self.end_segment(stop)?;
-        for (source, hashes) in &self.shared {
-            let name = format!("{}-shared-{source}.bin", self.what.name);
-            let path = self.what.folder.join(name);
-            write_hashes(&path, hashes.iter().copied())?;
-            self.report.shared.push((*source, path, hashes.len()));
-        }
-        sync_folder(&self.what.folder)?;
-        Ok(self.report)
-    }
-}
-
-/// Whether all files are of one source.
-fn alone(files: &[(u32, Option<PathBuf>)]) -> bool {
-    files.iter().all(|(source, _)| *source == files[0].0)
 }

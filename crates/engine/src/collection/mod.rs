@@ -17,9 +17,11 @@
 mod batch;
 mod build;
 mod code;
+mod collector;
 mod failure;
 mod games;
 mod import;
+mod out;
 mod rebuild;
 mod row;
 mod seen;

@@ -8,9 +8,9 @@ use shakmaty::Chess;
 
 use super::batch::Batch;
 use super::build::{Builder, Summary};
+use super::collector::read_shared;
 use super::failure::CollectError;
 use super::games::{Games, Stored};
-use super::import::read_shared;
 use super::seen::Hashes;
 use crate::bulk::{Game, Visit};
 
