@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from functools import cache
 
@@ -78,6 +79,9 @@ class Stray:
     last: int
 
 
+_OF = re.compile("[1-9] of")
+_MEN = {"us": "our", "ours": "our", "him": "his", "his": "his", "them": "their", "theirs": "their"}
+"""Whose men "two of us" and "one of his" are."""
 Chunk = Group | Noun | Place | Adjective | Adverb | Joint | Stray
 _SAYING = frozenset(VERBS["know"]) | frozenset(VERBS["think"])
 _ATTRIBUTIVE = frozenset(
@@ -445,6 +449,14 @@ class _Chunker:
         nxt = self._token(at)
         if lemma in {"find", "see"} and nxt is not None and nxt.is_("reflexive"):
             lemma, at = "be", at + 1  # "finds itself pinned"
+        following = self._token(at)
+        if (
+            lemma in {"like", "love"}
+            and modal == "would"
+            and following is not None
+            and following.norm == "to"
+        ):
+            lemma, modal = "want", ""  # "would like to"
         lemma, at = self._tail(lemma, at)
         group = Group(
             lemma,
@@ -504,7 +516,15 @@ class _Chunker:
         return isinstance(before, Noun | Place | Joint)
 
     def _has(self, after: int) -> bool:
-        t = self._token(after)
+        t, then = self._token(after), self._token(after + 1)
+        before = self.found[-1] if self.found else None
+        if (
+            isinstance(before, Noun)
+            and before.type == "side"
+            and then is not None
+            and (then.is_("det", "poss", "piece", "square") or then.norm in {"us", "him", "them"})
+        ):
+            return True  # "he's pocketed the pawn", "he's mated us"
         return (
             t is not None
             and t.norm
@@ -652,6 +672,9 @@ class _Chunker:
             self.at += 1
             if (t := self._token(self.at)) is not None and t.norm in {"and", "also", "then"}:
                 self.at += 1
+            if self._acts(self.at):
+                self.at = back
+                break  # "comes to g4 and attacks g7"
             more = self._one()
             if more is not None:
                 more = self._behind(more)
@@ -660,6 +683,16 @@ class _Chunker:
                 break
             parts.append(more)
         return noun if len(parts) == 1 else listed(parts)
+
+    def _acts(self, at: int) -> bool:
+        """Whether a verb in the third person with what it acts on begins here: "attacks g7", "pins the knight"."""
+        t, after = self._token(at), self._token(at + 1)
+        return (
+            t is not None
+            and after is not None
+            and any(form == "third" for _, form in t.verbs)
+            and after.is_("det", "poss", "square", "piece", "move")
+        )
 
     def _joins(self, parts: list[Noun], more: Noun, joint: str) -> bool:
         same = {parts[0].type, more.type} <= {"piece", "square"} or parts[0].type == more.type
@@ -721,6 +754,13 @@ class _Chunker:
         ):
             self.at += 1
             return pointer(token)
+        if _OF.fullmatch(token.norm) and after is not None and after.norm in _MEN:
+            self.at += 2
+            count = int(token.norm[0])
+            whose = _MEN[after.norm]
+            return Noun(
+                "noun", "piece", f"{whose} {count} pieces", token.first, after.last, whose, count=count, plural=count > 1
+            )  # fmt: skip
         start = at
         end, head = at, -1
         det = owner is not None
@@ -969,7 +1009,13 @@ class _Chunker:
         if following is not None and following.norm in {"which", "whom", "what"}:
             self.at = back
             return None
-        noun = self._noun(coordinate=True)
+        doing = (
+            token.norm == "from"
+            and following is not None
+            and any(form == "ing" for _, form in following.verbs)
+            and following.norm not in _ATTRIBUTIVE
+        )  # "from trading bishops"
+        noun = None if doing else self._noun(coordinate=True)
         if noun is None and following is not None and following.is_("number"):
             self.at += 1
             noun = Noun(

@@ -15,6 +15,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray, chunks
+from .lexicon import VERBS
 from .noun import Noun
 from .sentence import Sentence
 from .verbs import Verb, forms
@@ -24,6 +25,7 @@ CONDITIONS = frozenset(["if", "unless", "when", "whenever", "once", "until", "ti
 _OTHERS = frozenset(
     ["they", "he", "some", "people", "everybody", "everyone", "somebody", "someone"]
 )
+_BARRED = frozenset({"impossible", "illegal", "out of the question", "ruled out"})
 _POINTERS = frozenset({"it", "this", "that", "these", "those", "there", "here"})
 _COMES = frozenset(
     [
@@ -42,6 +44,15 @@ _COMES = frozenset(
         "lurk",
     ]
 )
+
+
+_PHRASAL = frozenset(
+    w
+    for name in ("shut in", "trap", "pin", "exchange", "remove", "capture", "regain", "give back")
+    for w in VERBS[name]
+    if w.count(" ") == 1 and w.split()[1] in {"in", "out", "up", "down", "off", "away", "back"}
+)
+"""Verbs whose particle may stand behind the object."""
 
 
 @dataclass
@@ -302,6 +313,11 @@ def _clause(pile: _Pile) -> Clause:
         clause.subject = clause.places.pop(0).noun  # "with the queen lined up"
     else:
         clause.objects = after + before
+    for adverb in clause.adverbs:
+        if f"{clause.lemma} {adverb}" in _PHRASAL and after:
+            clause.lemma = f"{clause.lemma} {adverb}"  # "shuts the rook out"
+            clause.adverbs.remove(adverb)
+            break
     swapped = (
         clause.subject is not None
         and clause.subject.type != "side"
@@ -397,6 +413,8 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
         ):
             clause.governor = before
             before.complement = before.complement or clause.form == "to"
+            if before.lemma == "make" and any(s.lemma in _BARRED for s in before.states):
+                before.lemma = "prevent"  # "makes it impossible for White to capture"
         found.append(clause)
         if (
             not clause.lemma
