@@ -8,7 +8,7 @@ passive alone, `<threaten to win>` an infinitive under its verb. Before it stand
 subject, behind it objects, states and places in any order. A word stands for its line in the lexicon, with whatever article and colour;
 `open file` asks for the adjective too, and words are joined by `_` where the lexicon has them as one (`bishop_pair`). `{name}` is a slot, `(a|b)` a choice,
 `[...]` may be missing, `+word` is an adverb that must be there. Behind `;` stand slots with a fixed value (`; free=yes`) and conditions: `modal=can|may`,
-`negated=yes` (the frame takes the denial up), `without=in` (no such place).
+`negated=yes` (the frame takes the denial up), `without=in` (no such place), `active=yes`.
 
 What the clause says beside it may be an adjunct that leaves the meaning alone; anything else, and the frame does not fit.
 
@@ -16,7 +16,7 @@ What the clause says beside it may be an adjunct that leaves the meaning alone; 
 >>> from lineproof.claims.sentence import sentences
 >>> frame = Frame.compile("[{agent}] <pin> {target} [(to|against) {behind}]")
 >>> frame.match(plain(sentences("Our poor knight was nailed down to the king by a bishop.", 0)[0])[0])
-{'agent': 'a bishop', 'target': 'our knight', 'behind': 'the king', 'verb': Verb(negated=False, modal='', done=False, past=True)}
+{'agent': 'a bishop', 'target': 'our knight', 'behind': 'the king', 'verb': Verb(negated=False, modal='', done=True, past=True)}
 """
 
 from __future__ import annotations
@@ -269,7 +269,9 @@ class Frame:
         body, _, fixed = source.partition(";")
         values = dict(part.split("=") for part in fixed.split())
         conditions: dict[str, str] = {
-            name: values.pop(name) for name in ("modal", "negated", "without") if name in values
+            name: values.pop(name)
+            for name in ("modal", "negated", "without", "active")
+            if name in values
         }
         parts = re.findall(r"\[[^\]]*\]|<[^>]*>|[^\s\[\]<>]+(?:\([^)]*\))?|\([^)]*\)", body)
         verbs: frozenset[str] = frozenset()
@@ -427,6 +429,8 @@ class Frame:
             if name == "modal" and clause.verb.modal not in value.split("|"):
                 return False
             if name == "negated" and not clause.verb.negated:
+                return False
+            if name == "active" and clause.passive:
                 return False
             if name == "without" and any(p.preposition in value.split("|") for p in clause.places):
                 return False

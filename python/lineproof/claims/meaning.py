@@ -131,6 +131,7 @@ class _Reader:
             line = "".join(
                 f" {w.norm}" for w in self.sentence.words[clause.first : clause.last + 1]
             )
+            line += "".join(f" {a}" for a in clause.adverbs)
             if clause.joint.split()[-1:] == ["or"] or clause.joint.endswith("or so"):
                 line = f" or{line}"
             before = read[number - 1] if number else []

@@ -14,7 +14,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
-from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray, chunks
+from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
+from .chunking import chunks
 from .lexicon import VERBS
 from .noun import Noun
 from .sentence import Sentence
@@ -112,17 +113,28 @@ def _trailing(rough: list[Clause]) -> list[Clause]:
     """Counts ", of course" among the words of the clause before it."""
     found: list[Clause] = []
     for clause in rough:
-        if clause.empty and found and clause.joint == "," and not clause.strays:
+        if (
+            clause.empty
+            and found
+            and clause.joint == ","
+            and not clause.strays
+            and "only" not in clause.adverbs
+        ):
             found[-1].adverbs += clause.adverbs
             found[-1].hedged = found[-1].hedged or clause.hedged
             found[-1].last = max(found[-1].last, clause.last)
-        elif (
-            not clause.empty
-            or clause.joint.rstrip(" so").endswith("or")
-            or (clause.hedged and not found)
-        ):
+        elif not clause.empty or _limits(clause) or (clause.hedged and not found):
             found.append(clause)
     return found
+
+
+def _limits(clause: Clause) -> bool:
+    """Whether a part without a noun may take back what was said: ", but only seemingly", ", or so it seems"."""
+    return (
+        "only" in clause.adverbs
+        or "but" in clause.joint
+        or clause.joint.rstrip(" so").endswith("or")
+    )
 
 
 @dataclass

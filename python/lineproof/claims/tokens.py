@@ -133,8 +133,7 @@ def _dictionary() -> dict[str, tuple[str, str, bool]]:
     for tag, words_ in _TURNS.items():
         for word in words_.split(", "):
             found[word] = (tag, word, False)
-    for name, words in ADVERBS.items():
-        tag = {"plain": "adverb"}.get(name, name)
+    for tag, words in ADVERBS.items():
         for word in words:
             found.setdefault(word, (tag, word, False))
     return found

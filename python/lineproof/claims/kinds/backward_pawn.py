@@ -8,20 +8,9 @@ from lineproof.claims.claim import Ask, Claim, Judgement
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
 from lineproof.claims.owner import SLOTS, owning
-from lineproof.claims.pawn_state import check_pawns, pawn_phrases, read_pawns
+from lineproof.claims.pawn_state import check_pawns, read_pawns
 from lineproof.claims.structure import backward, backwardness
-from lineproof.claims.where import WHERE
 from lineproof.engine import Board
-
-PHRASES = (
-    *pawn_phrases(
-        "[{quality}] backward [{quality}] [{file}] (pawn|pawns)",
-        "(backward|a backward pawn|a backward 1|backward pawns)",
-    ),
-    "{target} <lag/trail/stay> [{very}] behind [its neighbours|the others|the other pawns]",
-    "{target} <be:leave> behind [by its neighbours]",
-)
-
 
 FRAMES = (
     *owning("backward_pawn [{where}]"),
@@ -51,15 +40,9 @@ KIND = Kind(
     version=1,
     definition="No own pawn on a neighbouring file is level with the pawn or behind it, one is further on, and it cannot step forward safely: an enemy pawn attacks the next square, an enemy piece stands on it, or more enemy men attack it than own pieces protect it.",
     source='"Backward Pawn", Chess Programming Wiki (from memory); when a step is safe: common practice',
-    phrases=PHRASES,
     slots={
         **SLOTS,
-        "quality": dict.fromkeys(
-            ("weak", "chronic", "permanent", "typical", "nasty", "miserable"), True
-        ),
     },
-    patterns={"where": WHERE},
-    vocabulary=frozenset({"backward", "behind"}),
     frames=FRAMES,
     read=read,
     check=check,

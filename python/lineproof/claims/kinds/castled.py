@@ -11,24 +11,8 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.king import KING, owner
+from lineproof.claims.king import owner
 
-PHRASES = (
-    "{side} <castle> [{wing}] [into safety|in time]",
-    "{side} <be:castle> [{wing}]",
-    "{side} <get/be> [safely] castled [{wing}]",
-    "{side} <have> already castled [{wing}]",
-    "{king} <castle> [{wing}] [into safety]",
-    "{king} <be:castle> [{wing}]",
-    "{side} <be> [{very}] {not}",
-    "{king} <be> [{very}] {not}",
-    "{side} <have> not [yet] castled [{wing}] [yet]",
-    "{king} has not [yet] castled [{wing}] [yet]",
-    "{side} <have> yet to castle",
-    "{both} (<castle>|<be:castle>) [{wing}]",
-    "{both} <be> [safely] castled [{wing}]",
-    "{neither} (has|have|is) [yet] castled [{wing}] [yet]",
-)
 _WINGS: dict[str, Any] = {
     **dict.fromkeys(("kingside", "king side", "on the kingside", "short", "to the kingside", "on the king 's side"), "king"),
     **dict.fromkeys(("queenside", "queen side", "on the queenside", "long", "to the queenside", "on the queen 's side"), "queen"),
@@ -120,15 +104,12 @@ KIND = Kind(
     version=1,
     definition="The side has castled in the moves that led here, on the wing named; where they do not begin with a right to castle, it cannot be known.",
     source="FIDE Laws of Chess, article 3.8.2",
-    phrases=PHRASES,
     slots={
         "wing": _WINGS,
-        "not": {"uncastled": True, "not castled": True, "not yet castled": True},
+        
         "both": dict.fromkeys(("both sides", "both players", "both kings", "both", "we both", "white and black", "they both"), True),
         "neither": dict.fromkeys(("neither side", "neither player", "neither king", "nobody", "neither of them"), True),
     },
-    patterns={"king": KING},
-    vocabulary=frozenset({"castled", "castles", "castle", "castling", "uncastled"}),
     frames=FRAMES,
     tests={"both": lambda n: n.text if n.text in {"both sides", "both players", "both kings"} else None, "neither": lambda n: n.text if n.text in {"neither side", "neither player"} else None, "side": lambda n: SLOTS["side"](n) if "both" not in n.text and "neither" not in n.text else None},
     read=read,

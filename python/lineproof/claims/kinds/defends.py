@@ -8,39 +8,17 @@ from lineproof.claims.board import defenders, name, names, pieces, side_of, titl
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.phrase import SHARED, targets
+from lineproof.claims.phrase import targets
 from lineproof.claims.reference import Reference
 from lineproof.claims.timing import as_it_stands, of_this_move
 
-_DEFEND = (
-    "defend/protect/guard/cover/support/look after/watch over/back up/overprotect/keep an eye on"
-)
-_STILL = "[once more|a second time|again|as well|well|securely|indirectly]"
-
-PHRASES = (
-    f"[{{agent}}] <{_DEFEND}> {{target}} {_STILL}",
-    f"[{{agent}}] <{_DEFEND}> {{guarded}} {_STILL}",
-    f"[{{agent}}] <{_DEFEND}> {{target}} (with|by) {{move}}",
-    f"[{{agent}}] <{_DEFEND}> {{target}} with {{defender}}",
-    f"[{{agent}}] <{_DEFEND}> [the square|the point] {{square}} {_STILL}",
-    "[{agent}] <come/hurry/rush> to the (defence|aid|rescue|help) of {target}",
-    "[{agent}] <give> {target} (protection|support|cover|a defender|another defender|extra protection|more protection)",
-    f"<ing:{_DEFEND}> {{target}} {_STILL}",
-    f"<ing:{_DEFEND}> {{guarded}} {_STILL}",
-    f"<to:{_DEFEND}> {{target}} {_STILL}",
-    "{target} <be:defend/protect/guard/cover/support/overprotect> [once more|again|indirectly] by {agent}",
-    "{target} <have> {defender} (as its defender|to protect it|to defend it|to guard it|as a defender)",
-    "{agent} <be> [{the}] [only|sole] (defender|protector|guard) of {target}",
-)  # fmt: skip
-
-
 FRAMES = (
-    "{agent} <defend> {target} [with {defender}] [(with|by) {move}]",
-    "{agent} <defend> {guarded} [with {defender}]",
+    "[{agent}] <defend> {target} [with {defender}] [(with|by) {move}] ; active=yes",
+    "{agent} <defend> {target} [(with|by) {move}]",
+    "[{agent}] <defend> {guarded} [with {defender}] ; active=yes",
     "<be:defend> {target} with {defender}",
     "[{agent}] <give> {target} protection",
     "{agent} <=> defender of {target}",
-    "{agent} <=> only defender of {target}",
     "[{agent}] <come/go/rush/hurry> to (defence|help|protection|rescue) of {target}",
 )
 
@@ -187,13 +165,7 @@ KIND = Kind(
         "The piece named attacks the square of the piece that it defends, directly or lined up behind another piece of its side; pinned pieces count. Of a move: the piece moved does so, or one that it lets through. "
         "Of a side as a whole: any of its pieces does so directly. An empty square counts as guarded when it is attacked."
     ),
-    phrases=PHRASES,
     # "guards both ..." may say that it is too much: that is for the kind "overloaded"
-    patterns={"guarded": "(?! both )" + SHARED["targets"]},
-    vocabulary=frozenset(
-        ["defend", "defends", "defended", "defending", "protect", "protects", "protected", "protecting", "guard", "guards", "guarded", "guarding", "cover", "covers", "covered", "covering", "support", "supports", "supported", "supporting",
-         "looks", "look", "looking", "watches", "watch", "watching", "backs", "back", "backing", "overprotects", "overprotected", "keeps", "keep", "keeping", "defence", "aid", "rescue", "help", "protection", "defender", "protector"]
-    ),
     frames=FRAMES,
     read=read,
     check=check,

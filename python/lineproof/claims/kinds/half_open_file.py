@@ -14,7 +14,6 @@ from lineproof.claims.owner import (
     brings,
     denied,
     either,
-    having,
     named_after,
     only_side,
     owner,
@@ -22,24 +21,8 @@ from lineproof.claims.owner import (
 )
 from lineproof.claims.structure import FILES, is_half_open, is_open, pawns
 from lineproof.claims.tense import answer, first, when
-from lineproof.claims.where import FILE_LIST, Where
+from lineproof.claims.where import Where
 from lineproof.engine import Board
-
-_HALF = "(half open|semi open)"
-_FILES = f"{_HALF} ({{files}} (file|files)|file|files)"
-PHRASES = (
-    *having(f"[{{no}}|a|an|the|any|his|her|our|your|their|{{n}}] {_FILES}"),
-    f"the {{files}} (file|files) <be> [{{very}}] {_HALF} [for {{side}}|for {{whose}} (rook|rooks|queen)]",
-    f"the {{files}} file <be> [{{very}}] a {_HALF} file [for {{side}}]",
-    f"{{whose}} {{files}} (file|files) <be> [{{very}}] {_HALF}",
-    f"{{side}} <have/get/enjoy/keep> [{{very}}] {{something}} (on|along|down) the {_FILES}",
-    f"with {{something}} (on|along|down) the {_FILES} [for {{side}}]",
-    "[{agent}] <open/open up> the {files} file halfway",
-    f"[{{agent}}] <create/produce/open/open up> (a|the) {_FILES} [for {{side}}]",
-    f"<ing:open/open up/create> (a|the) {_FILES} [for {{side}}]",
-    f"{{side}} <use/press along/press down/play down/play on> the {_FILES}",
-)
-
 
 FRAMES = (
     *owning("half_open file"),
@@ -122,29 +105,9 @@ KIND = Kind(
     version=1,
     definition="On the file stands an enemy pawn, and none of the side for which it is half-open.",
     source='"Half-open File", Chess Programming Wiki (from memory)',
-    phrases=PHRASES,
     slots={
         **SLOTS,
-        "something": dict.fromkeys(
-            (
-                "pressure",
-                "play",
-                "counterplay",
-                "chances",
-                "good play",
-                "some play",
-                "activity",
-                "some pressure",
-                "long term pressure",
-                "lasting pressure",
-                "a target",
-                "strong pressure",
-            ),
-            True,
-        ),
     },
-    patterns={"files": FILE_LIST},
-    vocabulary=frozenset({"half", "semi", "halfway"}),
     frames=FRAMES,
     read=read,
     check=check,

@@ -9,25 +9,9 @@ from lineproof.claims.claim import Ask, Claim, Judgement
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
 from lineproof.claims.owner import SLOTS, owning
-from lineproof.claims.pawn_state import check_pawns, pawn_phrases, read_pawns
+from lineproof.claims.pawn_state import check_pawns, read_pawns
 from lineproof.claims.structure import beside, isolated, pawns
-from lineproof.claims.where import WHERE
 from lineproof.engine import Board
-
-_NOUN = "[{quality}] ((isolated|lone|lonely) [{quality}] [{file}|{royal}|central|centre] (pawn|pawns)|isolani)"
-PHRASES = (
-    *pawn_phrases(
-        _NOUN,
-        "(isolated|an isolated [{royal}|central|centre] pawn|an isolani|isolated pawns|without neighbours|cut off from its neighbours)",
-    ),
-    "{target} <have> [{no}|any] (neighbours|neighbour|neighbouring pawns)",
-    "{target} <have> {no} (pawn|pawns) beside it",
-    "{target} <have> {no} (pawn|pawns) on [either of] (the|its) (neighbouring|adjacent) files",
-    "[{agent}] <isolate> {target}",
-    "<ing:isolate> {target}",
-    "{target} <be:isolate>",
-)
-
 
 FRAMES = (
     *owning("isolated_pawn [{where}]"),
@@ -72,31 +56,9 @@ KIND = Kind(
     version=1,
     definition="A pawn has no pawn of its own side on a neighbouring file.",
     source='"Isolated Pawn", Chess Programming Wiki (from memory)',
-    phrases=PHRASES,
     slots={
         **SLOTS,
-        "royal": {"queen 's": "d", "king 's": "e"},
-        "quality": dict.fromkeys(
-            ("weak", "typical", "famous", "classic", "permanent", "nasty"), True
-        ),
     },
-    patterns={"where": WHERE},
-    vocabulary=frozenset(
-        [
-            "isolated",
-            "isolani",
-            "isolates",
-            "isolate",
-            "isolating",
-            "lone",
-            "lonely",
-            "neighbours",
-            "neighbour",
-            "neighbouring",
-            "adjacent",
-            "beside",
-        ]
-    ),
     frames=FRAMES,
     tests={"none": lambda n: n.head if n.no and n.head == "neighbour" else None},
     read=read,

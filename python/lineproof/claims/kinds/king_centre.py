@@ -31,12 +31,10 @@ PHRASES = (
 
 
 FRAMES = (
-    "{king} <be/stay/stick> (in|in) centre",
+    "{king} <be/stay/stick> in centre",
     "<be:stick/catch/trap/strand/maroon/keep/hold> {king} in centre ; stuck=yes",
     "<be:stick/strand/catch> {king} on {square} ; stuck=yes",
     "{king} <stick> on {square} ; stuck=yes",
-    "{king} <leave> centre",
-    "{king} <=> stuck in centre ; stuck=yes",
 )
 
 

@@ -8,7 +8,7 @@ from lineproof.claims.board import VALUES, names, other, pieces, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
-from lineproof.claims.king import KING, owner
+from lineproof.claims.king import owner
 from lineproof.claims.timing import as_it_stands
 
 SHIELD = 2
@@ -18,29 +18,6 @@ ATTACKERS = 9
 
 BESIEGERS = 2
 """Enemy pieces attacking squares next to a king from which three pawns do not make it safe."""
-
-PHRASES = (
-    "{king} <be> [{very}] {exposed}",
-    "{king} <look/feel> [{very}] {exposed}",
-    "{king} <be> [{very}] {safe}",
-    "{king} <look/feel> [{very}] {safe}",
-    "{king} <stand/sit> [{very}] {exposed}",
-    "{king} <stand/sit> [{very}] {safe}",
-    "{king} <be> [{very}] {exposed} and {more}",
-    "{king} <have> {none} [pawn] (cover|shelter|protection|shield|shelter left|cover left)",
-    "{king} <lack> [pawn] (cover|shelter|protection)",
-    "{side} <have> (an|a) [very|rather|slightly] {exposed} king",
-    "{side} <have> (an|a) [very|perfectly] {safe} king",
-    "{whose} king position <be> [{very}] {exposed}",
-    "there <be> {none} (cover|shelter|protection) [left] for {king}",
-    "with (an|a) [very|rather|slightly] {exposed} king",
-)
-_EXPOSED = {
-    k: k for k in ("exposed", "airy", "a little airy", "a bit airy", "draughty", "drafty", "unsafe", "wide open", "open to attack", "vulnerable", "insecure", "bare", "naked", "shaky", "in the open", "out in the open", "without cover", "without shelter", "without a shelter", "without pawn cover", "weakened", "a little exposed", "a bit exposed", "somewhat exposed", "a little open", "rather open", "badly exposed", "dangerously exposed", "loose", "stripped bare", "short of cover", "short of defenders")
-}  # fmt: skip
-_SAFE = {
-    k: k for k in ("safe", "secure", "perfectly safe", "quite safe", "completely safe", "absolutely safe", "in safety", "tucked away", "safely tucked away", "well protected", "well sheltered", "well guarded", "snug", "as safe as can be", "as safe as houses", "out of danger")
-}  # fmt: skip
 
 
 FRAMES = (
@@ -147,15 +124,6 @@ KIND = Kind(
         "Fewer than two of its own pawns stand on the six squares in front of the king (its file and the files beside it, one and two ranks ahead), or it has left its first two ranks, and the enemy has pieces worth 9 pawns or more besides pawns; "
         "with three pawns or more, or fewer enemy pieces, it is safe; with just two, or with two enemy pieces attacking squares next to it or a check, it is unsettled."
     ),
-    phrases=PHRASES,
-    slots={
-        "exposed": _EXPOSED,
-        "safe": _SAFE,
-        "none": {k: k for k in ("no", "little", "hardly any", "not much", "no real", "very little", "precious little")},
-        "more": {k: k for k in ("vulnerable", "weak", "in danger", "open to attack", "unsafe", "airy", "exposed")},
-    },
-    patterns={"king": KING},
-    vocabulary=frozenset({"king"}),
     frames=FRAMES,
     tests={"bare": lambda n: n.text if n.head == "king" and set(n.adjectives) & {"exposed", "airy", "bare", "naked", "open", "unsafe", "draughty"} else None},
     read=read,

@@ -13,21 +13,6 @@ from lineproof.claims.reference import Reference
 from lineproof.claims.timing import of_this_move
 from lineproof.claims.tracks import Loss, losses
 
-_A = "(a [whole|valuable|precious|clear|full|second|further|useful] (tempo|move)|[some|valuable|precious|much|too much|a lot of|more] time|{n} [whole|clear|full] (tempi|tempos|moves))"
-_AS = "[with {target}|by {move}|with {move}|with this move|in the process|for nothing]"
-
-PHRASES = (
-    f"[{{agent}}] <lose/waste/squander/throw away/give away/drop> {_A} {_AS}",
-    f"[{{agent}}] <cost> {{side}} {_A}",
-    f"<ing:lose/waste/squander> {_A} {_AS}",
-    "[{agent}] <be> [{very}] (a|pure|a pure|a complete|a clear|an obvious) (waste|loss) of (time|a tempo|tempo|a move)",
-    "[{agent}] <be> [{very}] a (wasted|lost) (move|tempo) [with {target}]",
-    "with [a] loss of (time|a tempo|tempo)",
-    "(a|another) wasted (move|tempo) [with {target}]",
-    "at the cost of (a tempo|a move|time)",
-)  # fmt: skip
-
-
 FRAMES = (
     "[{agent}] <lose/waste> tempo [with {target}]",
     "[{agent}] <lose/waste> move [with {target}]",
@@ -192,8 +177,6 @@ KIND = Kind(
         "A piece has used more moves than its square needs on an empty board (captures and moves that were the only legal one apart), or a developing move (a minor piece off its first square, castling, a pawn move that frees a bishop) "
         "attacked it, being worth less or it unprotected, and it moved on at once. Of the move just played: it adds to this, or the reply shown (else the best) does. 'n tempi' asks n or more."
     ),
-    phrases=PHRASES,
-    vocabulary=frozenset({"tempo", "tempi", "tempos", "time", "move", "moves"}),
     frames=FRAMES,
     read=read,
     check=check,

@@ -10,19 +10,6 @@ from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
 
-PHRASES = (
-    "(this|that|it|which) {is} [{very}] (mate|checkmate)",
-    "(mate|checkmate)",
-    "{move} {is} [{very}] (mate|checkmate)",
-    "(and mate|and checkmate)",
-    "with (mate|checkmate)",
-    "{side} {is} (mated|checkmated)",
-    "(the|{whose}) [white|black] king [on {square}] {is} [{very}] (mated|checkmated)",
-    "{moves} {is} [{very}] (mate|checkmate)",
-    "(this|that|it) {is} not [{very}] {denied}",
-)
-
-
 FRAMES = (
     "{move} <=> mate ; without=in",
     "[{agent}] <=> mate ; without=in|on|at",
@@ -87,9 +74,6 @@ KIND = Kind(
     version=1,
     definition="The side to move is in check and has no legal move (FIDE Laws of Chess 1.4.1).",
     source="FIDE Laws of Chess, article 1.4.1",
-    phrases=PHRASES,
-    slots={"denied": {"mate": True, "checkmate": True, "mate yet": True}},
-    vocabulary=frozenset({"mate", "checkmate", "mated", "checkmated"}),
     frames=FRAMES,
     tests={"whom": SLOTS["side"]},
     read=read,

@@ -15,35 +15,6 @@ from lineproof.claims.timing import as_it_stands, of_this_move
 DEPTH = 2
 """Moves within which an unnamed threat of mate must mate."""
 
-_HOW = (
-    "[on {square}|in {n}|in {n} moves|at once|next|with {move}|by {move}|on {square} with {move}]"
-)
-_MATE = "(mate|checkmate)"
-
-PHRASES = (
-    f"[{{agent}}] <threaten/renew the threat of/be threatening> [{{the}}] {_MATE} {_HOW}",
-    f"[{{agent}}] <threaten> {{move}} {_MATE}",
-    f"[{{agent}}] <threaten> {{move}} with {_MATE}",
-    f"[{{agent}}] <threaten> to (mate|give mate|deliver mate|checkmate|mate the king|mate at once) {_HOW}",
-    "[{agent}] <threaten> to (play {move}|continue with {move}) (mate|with mate)",
-    f"[{{agent}}] <create/make/carry/contain/set up/pose/involve> [{{the}}] (threat of mate|mate threat|mating threat|threat to mate|deadly threat of mate) {_HOW}",
-    f"(the|{{whose}}) threat <be> [{{very}}] {_MATE} {_HOW}",
-    f"(the|{{whose}}) threat <be> [{{very}}] {{move}} {_MATE}",
-    f"(the|{{whose}}) threat <be> [{{very}}] to (mate|give mate|checkmate) {_HOW}",
-    f"with [{{the}}] (threat of mate|mate threat|mating threat|idea of mate|threat of checkmate) {_HOW}",
-    f"with {_MATE} threatened {_HOW}",
-    f"<ing:threaten> {_MATE} {_HOW}",
-    f"<ing:threaten> {{move}} {_MATE}",
-    f"<ing:threaten> to (mate|give mate|checkmate) {_HOW}",
-    f"{{side}} <have> [{{the}}] (threat of mate|mate threat|mating threat) {_HOW}",
-    f"there <be> [{{very}}] {{the}} (threat of mate|mate threat|mating threat|threat of checkmate) {_HOW}",
-    f"{{move}} {_MATE} <be> [{{very}}] (threatened|the threat|a threat|in the air)",
-    f"{{move}} {_MATE} <be:threaten>",
-    f"{_MATE} [on {{square}}] <be> [{{very}}] (threatened|the threat|a threat|in the air|looming|on the cards|in the offing) [on {{square}}]",
-    f"{_MATE} [on {{square}}] <be:threaten> [on {{square}}]",
-    f"{_MATE} <loom> [on {{square}}]",
-)
-
 
 FRAMES = (
     "[{agent}] <threaten> mate [(on|at) {square}] [in {n}] [(with|by) {move}]",
@@ -223,8 +194,6 @@ KIND = Kind(
     title="Mate threat",
     version=2,
     definition=f"If the opponent passes, the side mates: at once with the move or on the square named, otherwise by force: every move is tried to {DEPTH} moves, beyond that a search must find it, and a side that is winning without one leaves it unsettled. Not asked of a side in check.",
-    phrases=PHRASES,
-    vocabulary=frozenset({"mate", "checkmate"}),
     frames=FRAMES,
     tests={"mating": lambda n: n.text if n.type == "move" and n.text.endswith("#") else None},
     read=read,

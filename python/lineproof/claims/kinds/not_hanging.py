@@ -33,7 +33,6 @@ FRAMES = (
     "{target} <hang>",
     "{target} <=> safe ; safe=yes",
     "[{agent}] <give> {target} hanging",
-    "{target} <be to hang> ; x=1",
 )
 
 

@@ -60,7 +60,9 @@ def only_reply(noun: Noun) -> str | None:
 
 
 FRAMES = (
+    "{agent} <=> {only_legal} ; legal=yes",
     "{agent} <=> {only}",
+    "{only_legal} <=> {best} ; legal=yes",
     "{only} <=> {best}",
 )
 
@@ -252,7 +254,11 @@ KIND = Kind(
         }
     ),
     frames=FRAMES,
-    tests={"only": only_reply, "agent": SLOTS["played"]},
+    tests={
+        "only": only_reply,
+        "only_legal": lambda n: only_reply(n) if "legal" in n.adjectives else None,
+        "agent": SLOTS["played"],
+    },
     read=read,
     glyphs=_GLYPHS,
     read_glyph=read_glyph,

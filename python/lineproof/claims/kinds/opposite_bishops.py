@@ -13,20 +13,6 @@ from lineproof.claims.structure import colour
 from lineproof.claims.tense import answer, first, squares, when
 from lineproof.engine import Board
 
-_OPPOSITE = "(opposite coloured bishops|opposite colour bishops|opposite bishops|bishops of opposite (colour|colours)|bishops of different colours|bishops on (different|opposite) colours|unlike bishops)"
-PHRASES = (
-    f"(we|you|both sides|the players|white and black|they) <have/get/reach> [{{very}}] [{{no}}] {_OPPOSITE}",
-    f"there <be> [{{very}}] [{{no}}] {_OPPOSITE} [on the board]",
-    f"(this|that|it) <be> [{{very}}] (a|an) (position|ending|endgame|middlegame|game) with {_OPPOSITE}",
-    f"(this|that|it|we) <lead to/reach> [a|an] [position|ending|endgame|middlegame] [with] {_OPPOSITE}",
-    f"with {_OPPOSITE} [on the board]",
-    f"[the] {_OPPOSITE} <remain/stay> [on the board]",
-    "the bishops <be> [{very}] (of opposite colours|of opposite colour|of different colours|on opposite colours|on different colours|opposite coloured)",
-    "the bishops <run/go/stand/move> on (opposite|different) colours",
-    "the bishops <be> [{very}] {alike}",
-)
-
-
 FRAMES = (
     "[{agent}] <~> opposite_bishop",
     "opposite_bishop <be/remain>",
@@ -75,14 +61,11 @@ KIND = Kind(
     title="Opposite-coloured bishops",
     version=1,
     definition="Each side has exactly one bishop, and the two go on squares of different colours.",
-    phrases=PHRASES,
     slots={
-        "no": {"no": True},
         "alike": dict.fromkeys(
             ("of the same colour", "on the same colour", "like coloured", "same coloured"), True
         ),
     },
-    vocabulary=frozenset({"opposite", "different", "unlike", "alike", "same", "like"}),
     frames=FRAMES,
     tests={
         "bishops": lambda n: n.text if n.head == "bishop" and n.plural else None,

@@ -15,29 +15,13 @@ from lineproof.claims.owner import (
     brings,
     denied,
     either,
-    having,
     only_side,
     owner,
     owning,
 )
 from lineproof.claims.structure import guards, pawns, rank
 from lineproof.claims.tense import answer, first, squares, when
-from lineproof.claims.where import SQUARE_LIST
 from lineproof.engine import Board
-
-_OUTPOST = "[{quality}] [{piece_of}] [{quality}] (outpost|outposts)"
-PHRASES = (
-    *having(
-        f"[{{no}}|a|an|the|any|his|her|our|your|their|{{n}}] {_OUTPOST} [(on|at) {{squares}}] [for {{whose}} {{piece_of}}|for {{a}} {{piece_of}}]"
-    ),
-    f"{{squares}} <be/make/become> [{{very}}] [{{no}}|a|an|the|his|her|our|your|their] {_OUTPOST} [for {{side}}|for {{whose}} {{piece_of}}|for {{a}} {{piece_of}}]",
-    f"the square {{squares}} <be/make/become> [{{very}}] [{{no}}|a|an|the] {_OUTPOST} [for {{side}}|for {{whose}} {{piece_of}}|for {{a}} {{piece_of}}]",
-    f"{{target}} <have/find/reach/occupy> [{{very}}] (a|an|the|its|his) {_OUTPOST} [(on|at) {{squares}}]",
-    f"{{target}} <stand/sit/be> [{{very}}] on (a|an|the|its|his) {_OUTPOST}",
-    f"the {_OUTPOST} (on|at) {{squares}} <belong> to {{side}}",
-    f"[{{agent}}] <create> (a|an) {_OUTPOST} [(on|at) {{squares}}] [for {{side}}|for {{whose}} {{piece_of}}]",
-)
-
 
 FRAMES = (
     *owning("outpost [(on|at) {squares}] [for {whose_piece}]"),
@@ -170,16 +154,11 @@ KIND = Kind(
     version=1,
     definition="A square on the fourth to seventh rank, seen from the side, that no enemy pawn attacks or could attack by going straight on, and that a pawn or piece of the side protects or stands on; where no square is named, an own pawn must protect it. Whether a pawn protects the square named is a second finding.",
     source="Nimzowitsch, My System (from memory), without the open file that he asks for; the ranks: common practice",
-    phrases=PHRASES,
     slots={
         **SLOTS,
         "a": {"a": True, "the": True},
-        "quality": dict.fromkeys(
-            ("good", "strong", "ideal", "perfect", "splendid", "fine", "excellent", "wonderful", "beautiful", "superb", "permanent", "secure", "safe", "nice", "great", "powerful", "natural"), True
-        ),
+        
     },
-    patterns={"squares": SQUARE_LIST, "piece_of": r" (?:knight|bishop|rook|queen)s?"},
-    vocabulary=frozenset({"outpost", "outposts"}),
     frames=FRAMES,
     tests={"piece_of": lambda n: n.head if n.type == "piece" else None},
     read=read,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from lineproof.claims.amounts import AMOUNT, LEAST, LETTERS_OF, WORTH, Amount, pawns
+from lineproof.claims.amounts import LEAST, LETTERS_OF, WORTH, Amount, pawns
 from lineproof.claims.board import VALUES, material, name, other, side_of, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.exchange import exchange, taken_by
@@ -13,31 +13,16 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.noun import Noun
-from lineproof.claims.played import PLAYED, doer, played
+from lineproof.claims.played import doer, played
 
 BACK = 4
 """Moves of the giver that are looked back for what has been sacrificed."""
 
-PHRASES = (
-    "[{agent}] <sacrifice/offer/gambit/invest/jettison> {amount} [for {price}] [with {move}]",
-    "[{agent}] <give up/give away/part with> {amount} [for {price}] [with {move}]",
-    "[{agent}] <give> {amount} up",
-    "[{agent}] <sacrifice> on {square}",
-    "[{agent}] <offer/make> [{very}] [{whose_a}] [{praise}] {noun} [on {square}]",
-    "(<ing:sacrifice/offer/give up/invest>) {amount} [for {price}]",
-    "{played} <be> [{very}] [{whose_a}] [{praise}] {noun} [on {square}]",
-    "[{whose_a}] [{praise}] {noun} on {square}",
-    "{whose_a} {praise} {noun}",
-    "with {whose_a} [{praise}] {noun} [on {square}]",
-    "{amount} <be:sacrifice/offer> [by {agent}|on {square}]",
-    "{amount} offered on {square}",
-)
 _NOUNS: dict[str, str] = {
     "sacrifice": "material", "pawn sacrifice": "pawn", "piece sacrifice": "piece", "knight sacrifice": "knight", "bishop sacrifice": "bishop", "rook sacrifice": "rook", "queen sacrifice": "queen", "exchange sacrifice": "exchange",
     "pawn offer": "pawn", "piece offer": "piece", "sacrifice of a pawn": "pawn", "sacrifice of a piece": "piece", "sacrifice of a knight": "knight", "sacrifice of a bishop": "bishop", "sacrifice of a rook": "rook",
     "sacrifice of the exchange": "exchange", "sacrifice of the queen": "queen", "gambit": "pawn", "sac": "material",
 }  # fmt: skip
-_LETTER = {"knight": "n", "bishop": "b"}
 
 
 def sacrificed(noun: Noun) -> str | None:
@@ -200,77 +185,9 @@ KIND = Kind(
         "'Has sacrificed' also holds when the side is so much behind on the board. Whether best play wins it back (a sham sacrifice) is a second finding."
     ),
     source="sham and real sacrifice: Spielmann, The Art of Sacrifice in Chess (from memory); exchanges on one square: Chess Programming Wiki, Static Exchange Evaluation; amounts: common practice",
-    phrases=PHRASES,
-    patterns={"amount": AMOUNT, "price": AMOUNT, "played": PLAYED},
     slots={
         "noun": _NOUNS,
-        "whose_a": {
-            k: k
-            for k in (
-                "a",
-                "the",
-                "his",
-                "her",
-                "our",
-                "your",
-                "this",
-                "another",
-                "white 's",
-                "black 's",
-            )
-        },
-        "praise": {
-            k: k
-            for k in (
-                "real",
-                "true",
-                "sound",
-                "correct",
-                "famous",
-                "temporary",
-                "typical",
-                "thematic",
-                "pretty",
-                "beautiful",
-                "brilliant",
-                "classic",
-                "positional",
-                "bold",
-                "genuine",
-                "small",
-                "standard",
-            )
-        },
     },
-    vocabulary=frozenset(
-        [
-            "sacrifice",
-            "sacrifices",
-            "sacrificed",
-            "sacrificing",
-            "offer",
-            "offers",
-            "offered",
-            "offering",
-            "gambit",
-            "gambits",
-            "gambited",
-            "invest",
-            "invests",
-            "invested",
-            "investing",
-            "jettisons",
-            "give",
-            "gives",
-            "gave",
-            "giving",
-            "given",
-            "up",
-            "part",
-            "parts",
-            "sac",
-        ]
-    ),
     frames=FRAMES,
     gives_way=frozenset({"exchange", "gives-back"}),
     tests={"noun": sacrificed},

@@ -14,24 +14,6 @@ from lineproof.claims.phrase import targets
 from lineproof.claims.pointing import alone, meant, moment, present
 from lineproof.engine import Board
 
-_ALONG = (
-    "[(on|along) the (same [line|file|rank|diagonal]|{file} file|long diagonal|diagonal|file|rank)]"
-)
-
-PHRASES = (
-    f"[{{agent}}] <skewer> {{targets}} [with {{move}}] {_ALONG}",
-    f"[{{agent}}] <skewer> {{object}} (to|against|onto|with|through to|and) {{second}} [with {{move}}] {_ALONG}",
-    "[{agent}] <skewer> {object} [with {move}]",
-    f"{{targets}} <be:skewer> [by {{agent}}] {_ALONG}",
-    "{object} <be:skewer> (to|against|onto|in front of) {second} [by {agent}]",
-    "{object} <be:skewer> [by {agent}]",
-    "({move}|this|that|it|which) <be> [{the}] skewer [(of|on|against) ({targets}|{object})]",
-    "({move}|this|that|it) <be> no skewer",
-    "(with|and) [{the}] skewer [(of|on|against) ({targets}|{object})]",
-    f"<ing:skewer> {{targets}} {_ALONG}",
-    "<ing:skewer> {object} (to|against) {second}",
-)
-
 
 @dataclass(frozen=True)
 class Skewer:
@@ -152,8 +134,6 @@ KIND = Kind(
         "a piece worth no more than the one in front; a pawn behind only if named. Whether it pays is a second finding."
     ),
     source='Chess Programming Wiki, "Skewer" (from memory); what may stand in front: common practice',
-    phrases=PHRASES,
-    vocabulary=frozenset({"skewer", "skewers", "skewered", "skewering"}),
     frames=FRAMES,
     read=read,
     check=check,

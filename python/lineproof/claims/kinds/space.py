@@ -39,10 +39,10 @@ PHRASES = (
 
 
 FRAMES = (
-    "{side} <have> space",
-    "{side} <have> more space",
     "{side} <have> more space (on|in) {wing}",
     "{side} <have> space (on|in) {wing}",
+    "{side} <have> space",
+    "{side} <have> more space",
     "[{agent}] <win/make> space",
 )
 

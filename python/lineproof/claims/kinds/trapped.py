@@ -36,7 +36,6 @@ PHRASES = (
 FRAMES = (
     "<be:trap> {target}",
     "{agent} <trap> {target} [(on|in) {square}] [with {move}]",
-    "{target} <have> {none}",
 )
 
 
@@ -201,7 +200,6 @@ KIND = Kind(
         ["trapped", "traps", "trap", "trapping", "caught", "catches", "catch", "cornered", "corners", "ensnared", "snares", "snared", "square", "squares", "nowhere", "escape", "retreat", "way", "exit", "out", "away", "back", "home", "saved", "rescued"]
     ),
     frames=FRAMES,
-    tests={"none": lambda n: n.head if n.no and n.head in {"square", "escape", "way", "retreat", "flight square", "escape square"} else None},
     read=read,
     check=check,
     flips=True,

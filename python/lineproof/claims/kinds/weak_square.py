@@ -14,35 +14,13 @@ from lineproof.claims.owner import (
     agreeing,
     brings,
     denied,
-    having,
     named_after,
     owner,
     owning,
 )
 from lineproof.claims.structure import guards, rank
 from lineproof.claims.tense import When, answer, first, squares, when
-from lineproof.claims.where import SQUARE_LIST
 from lineproof.engine import Board
-
-_WEAK = "[{quality}] (weak square|weak squares|weak point|weak points|weak spot|weakness|weaknesses|hole|holes|achilles heel)"
-_IN = "[in {whose} (position|camp|structure|set up|wall|pawn structure)]"
-PHRASES = (
-    *having(
-        f"[{{no}}|a|an|the|any|his|her|our|your|their|{{n}}] {_WEAK} (on|at) {{squares}} {_IN}"
-    ),
-    f"{{squares}} <be/become> [{{very}}] [{{no}}|a|an|the|his|our|your|her] {_WEAK} {_IN}",
-    f"{{squares}} <be/become> [{{very}}] (weak|weakened|{{quality}} weak|full of holes) {_IN}",
-    f"the (square|squares|point) {{squares}} <be/become> [{{very}}] (weak|weakened|{{quality}} weak|[a|the] {_WEAK}) {_IN}",
-    f"{{whose}} {_WEAK} <be> [{{very}}] [on|at] {{squares}}",
-    f"the {_WEAK} {_IN} <be> [{{very}}] [on|at] {{squares}}",
-    "[{agent}] <weaken> [the square|the squares|the point] {squares}",
-    "<ing:weaken> [the square|the squares|the point] {squares}",
-    f"[{{agent}}] <create/make/tear> (a|another) {_WEAK} (on|at) {{squares}} {_IN}",
-    f"<ing:create/make/leave> (a|another) {_WEAK} (on|at) {{squares}} {_IN}",
-    f"[{{agent}}] <leave> (a|another) {_WEAK} (on|at) {{squares}} {_IN}",
-    "no [{colour}] pawn can [{very}] [ever] (protect|guard|defend|cover) {squares} [any more|any longer|again]",
-)
-
 
 FRAMES = (
     *owning("hole (on|at) {squares}"),
@@ -160,18 +138,11 @@ KIND = Kind(
     version=1,
     definition="A square on the third or fourth rank, seen from the side, that none of its pawns protects or could protect by going straight on (a hole); of the second rank, where pawns protect nothing, a square that nothing but the king protects is called weak, though no hole. Weakening a square: fewer of the side's pawns protect it or could than before the move (of what has been done: than at the start of the line).",
     source='"Holes", Chess Programming Wiki (from memory); the second rank: common practice',
-    phrases=PHRASES,
     slots={
         **SLOTS,
-        "quality": dict.fromkeys(
-            ("serious", "real", "permanent", "gaping", "chronic", "typical", "big", "terrible", "dreadful", "nasty", "ugly", "traditional", "natural", "permanently", "chronically", "seriously", "terribly", "horribly", "very", "new"), True
-        ),
-        "colour": {"white": "white", "black": "black"},
+        
+        
     },
-    patterns={"squares": SQUARE_LIST},
-    vocabulary=frozenset(
-        ["weak", "weakened", "weakness", "weaknesses", "hole", "holes", "weakens", "weaken", "weakening", "achilles", "protect", "guard", "defend", "cover"]
-    ),
     frames=FRAMES,
     tests={"nobody": lambda n: n.text if n.no and n.head == "pawn" else None},
     read=read,

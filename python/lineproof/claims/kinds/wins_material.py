@@ -5,42 +5,17 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from lineproof.claims.amounts import AMOUNT, LEAST, MOST, WORTH, Amount, pawns
+from lineproof.claims.amounts import LEAST, MOST, WORTH, Amount, pawns
 from lineproof.claims.board import other, side_of, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.gain import before_last_moves_of, counted, end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.played import PLAYED, doer
+from lineproof.claims.played import doer
 from lineproof.claims.reference import Reference
 
 BACK = 4
 """Moves of the loser that are looked back for what has already happened ("has won")."""
-
-_WIN = "win/net/gain/pick up/collect/snap off/emerge with/come out with/bag/pocket"
-_LOSE = "lose/drop/blunder/blunder away/give away/throw away/shed/hang"
-
-PHRASES = (
-    f"[{{agent}}] <{_WIN}> [{{very}}] {{amount}} [{{tail}}]",
-    f"[{{agent}}] <{_WIN}> [{{very}}] {{amount}} for {{price}}",
-    "{agent} <win/net/gain/bring/earn> {side} [{very}] {amount} [{tail}]",
-    "{played} <give> {side} [{very}] {amount}",
-    "{agent} <cost> {side} [{very}] {amount} [for {price}]",
-    f"[{{agent}}] <{_LOSE}> [{{very}}] {{given}} [{{tail}}]",
-    f"[{{agent}}] <{_LOSE}> [{{very}}] {{given}} for {{price}}",
-    "<ing:win/pick up/net/gain/collect/bag/pocket> [{very}] {amount} [{tail}]",
-    "<ing:lose/drop/shed> [{very}] {given} [{tail}]",
-    "<ing:cost> {side} [{very}] {amount}",
-    "{fallen} <be:lose> [{tail}]",
-    "{fallen} <fall/drop off/drop>",
-    "{fallen} <be> [{very}] gone",
-    "with the (win|gain) of {amount}",
-    "with the loss of {given}",
-)
-_TAILS = (
-    "back", "outright", "by force", "for nothing", "for free", "cleanly", "next", "for white", "for black", "for us", "on the spot", "to a check", "to a fork", "to a pin", "to a discovered check", "to a discovery", "to a simple fork",
-    "at once", "immediately", "to a skewer", "to a double attack", "to a knight fork", "to a tactic", "for no compensation", "without compensation", "easily", "straight away", "in all lines", "soon",
-)  # fmt: skip
 
 
 FRAMES = (
@@ -210,90 +185,6 @@ KIND = Kind(
     definition=(
         "Material at the end of the line shown, continued by best play until no capture gains a pawn, against material at the end of best play from before the loser's last move: "
         "a pawn 1 or more, the exchange 1 to 2.5, a piece 2 or more (less than 2 but at least 1 holds with a note when a piece was won and pawns given for it), a rook 3, the queen 3 net; 'X for Y' within one pawn of the difference. 'For free' and 'for nothing': the whole value. 'By force' asks the position itself, not the line shown. Said of what has happened ('has won', 'has cost'), material now against best play from before any of the loser's last four moves."
-    ),
-    phrases=PHRASES,
-    patterns={
-        "amount": AMOUNT,
-        "given": AMOUNT,
-        "fallen": AMOUNT,
-        "price": AMOUNT,
-        "played": PLAYED,
-    },
-    slots={"tail": {k: k for k in _TAILS}},
-    vocabulary=frozenset(
-        [
-            "wins",
-            "win",
-            "won",
-            "winning",
-            "loses",
-            "lose",
-            "losing",
-            "lost",
-            "costs",
-            "cost",
-            "costing",
-            "gains",
-            "gain",
-            "gained",
-            "picks",
-            "picking",
-            "pick",
-            "netting",
-            "nets",
-            "falls",
-            "drops",
-            "goes",
-            "gone",
-            "blunders",
-            "hangs",
-            "drop",
-            "collects",
-            "emerges",
-            "sheds",
-            "throws",
-            "gives",
-            "drop",
-            "dropped",
-            "dropping",
-            "net",
-            "netted",
-            "collect",
-            "collected",
-            "bag",
-            "bags",
-            "pocket",
-            "pockets",
-            "pocketing",
-            "give",
-            "gave",
-            "given",
-            "bring",
-            "brings",
-            "brought",
-            "earn",
-            "earns",
-            "blunder",
-            "blundered",
-            "shed",
-            "hang",
-            "throw",
-            "threw",
-            "fall",
-            "fell",
-            "fallen",
-            "loss",
-            "emerge",
-            "come",
-            "comes",
-            "snaps",
-            "snap",
-            "snapped",
-            "sheds",
-            "shedding",
-            "picked",
-            "lost",
-        ]
     ),
     frames=FRAMES,
     gives_way=frozenset({"by-force", "for-free", "material-count", "regains", "gives-back"}),

@@ -57,7 +57,8 @@ target: target
 space: space, room, elbow room, territory, ground
 # pieces and kings
 bishop pair: bishop pair, pair of bishops, bishops pair, 2 bishops
-opposite bishop: opposite coloured bishop, opposite colored bishop, bishop of opposite colour, bishop of opposite color, bishop of opposite colours, bishop of opposite colors, bishop of different colours, bishop on opposite colours, bishop on different colours, unlike bishop
+opposite bishop: opposite coloured bishop, opposite colored bishop, bishop of opposite colour, bishop of opposite color, bishop of opposite colours,
+    bishop of opposite colors, bishop of different colours, bishop on opposite colours, bishop on different colours, unlike bishop
 development: development
 tempo: tempo, tempi, time, gain of time, gain of tempo
 lead: lead, edge
@@ -69,11 +70,15 @@ centre: centre, center, middle
 wing: wing, side, flank
 kingside: kingside, king side
 queenside: queenside, queen side
-move: move, reply, answer, response, retreat, sortie, advance, push, jump, leap, step, capture, recapture, development, shot, blow, thrust, choice, continuation, excursion, nudge
+move: move, reply, answer, response, retreat, sortie, advance, push, jump, leap, step, capture, recapture, development, shot, blow, thrust, choice,
+    continuation, excursion, nudge
 mistake: mistake, error, blunder, inaccuracy, slip, oversight, howler, lapse
 idea: idea, plan, point, purpose, aim, intention
 line: line, variation
 square: square, point, spot
-word: word, impunity, trouble, day, year, week, evening, minute, time, thing, matter, way, part, end, start, reason, trouble, problem, result, doubt, fact, friend, class, job, duty, task, everybody, hand, colour, color, board, clock, student, pupil, opponent, side, price, pocket, front, sight, company, trick, story, road, door, key, rule, case, question, diagram, turn, life, quality, moment, nothing, anything, something, everything, nobody, anybody, somebody, everyone, anyone, someone
+word: word, impunity, trouble, day, year, week, evening, minute, time, thing, matter, way, part, end, start, reason, problem, result, doubt, fact,
+    friend, class, job, duty, task, everybody, hand, colour, color, board, clock, student, pupil, opponent, side, price, pocket, front, sight,
+    company, trick, story, road, door, key, rule, case, question, diagram, turn, life, quality, moment, nothing, anything, something, everything,
+    nobody, anybody, somebody, everyone, anyone, someone
 """)
 """Singular forms; the plural adds an s."""

@@ -6,25 +6,37 @@ from .table import Table, table
 
 VERBS: Table = table("""
 # attack and defence
-attack: hit, strike, strike at, hit at, strike on, bear down on, bear on, aim at, target, eye, stare at, glare at, look at, gaze at, peer at, frown at, lean on, pound, poke, glare down at, bang on at, nibble at, kick, boot, bash, bother, question, chase, assail, press on, press against, bite at, bite, harass, pressure, put pressure on, train on, fire at, fire on, have in its sights, breathe down the neck of, go after, take aim at, point at, set upon, menace, bombard, besiege
-defend: protect, guard, cover, support, back up, look after, keep an eye on, watch, watch over, hold, shield, mind, overprotect, shore up, hold together, take care of, keep guard over, bolster, secure, reinforce, prop up, safeguard, tend to, see to, lend support to, keep, keep watch over, stand guard over, come to the defence of, come to the aid of, come to the rescue of, come to the help of, hurry to the defence of, rush to the defence of
+attack: hit, strike, strike at, hit at, strike on, bear down on, bear on, aim at, target, eye, stare at, glare at, look at, gaze at, peer at,
+    frown at, lean on, pound, poke, glare down at, bang on at, nibble at, kick, boot, bash, bother, question, chase, assail, press on, press against,
+    bite at, bite, harass, pressure, put pressure on, train on, fire at, fire on, have in its sights, breathe down the neck of, go after, take aim at,
+    point at, set upon, menace, bombard, besiege
+defend: protect, guard, cover, support, back up, look after, keep an eye on, watch, watch over, hold, shield, mind, overprotect, shore up,
+    hold together, take care of, keep guard over, bolster, secure, reinforce, prop up, safeguard, tend to, see to, lend support to, keep,
+    keep watch over, stand guard over, come to the defence of, come to the aid of, come to the rescue of, come to the help of,
+    hurry to the defence of, rush to the defence of
 fork: fork
 pin: nail, nail down, pin down, peg, tie down, pin up, peg down, skewer down, fix, glue, chain, freeze
 unpin: unpin, break the pin on, break free
 skewer: skewer, spear, x-ray, run through
 uncover: uncover, reveal, unveil, open up, unleash, unmask, discover, expose, disclose
-threaten: threaten, renew the threat of, menace, be threatening, be up to, be after, be on the verge of, have in mind, set up, be going for, go for, eye, hint at, be itching for, pose
+threaten: threaten, renew the threat of, menace, be threatening, be up to, be after, be on the verge of, have in mind, set up, be going for, go for,
+    eye, hint at, be itching for, pose
 check: check, give check, say check
 mate: mate, checkmate, give mate, deliver mate, force mate
 stalemate: stalemate
 trap: trap, catch, entomb, corner, snare, ensnare, net
-shut in: shut in, hamper, restrict, obstruct, hem in, box in, lock in, lock away, lock up, wall in, block in, imprison, bury, entomb, pen in, bottle up, close in, hold captive, shut away, shut out, cage, cage in
-block: block, obstruct, bar, stand in the way of, get in the way of, clog, block in, be in the way of, stand in front of, hinder, sit in the way of, hold up, impede
-prevent: prevent, stop, stop from, rule out, keep out, hinder, forbid, deny, take away, cut out, make impossible, bar, prohibit, hold up, nip in the bud, parry, put a stop to, discourage, frustrate, preclude, thwart, shut out
+shut in: shut in, hamper, restrict, obstruct, hem in, box in, lock in, lock away, lock up, wall in, block in, imprison, bury, entomb, pen in,
+    bottle up, close in, hold captive, shut away, shut out, cage, cage in
+block: block, obstruct, bar, stand in the way of, get in the way of, clog, block in, be in the way of, stand in front of, hinder, sit in the way of,
+    hold up, impede
+prevent: prevent, stop, stop from, rule out, keep out, hinder, forbid, deny, take away, cut out, make impossible, bar, prohibit, hold up,
+    nip in the bud, parry, put a stop to, discourage, frustrate, preclude, thwart, shut out
 overload: overload, overburden, overwork, overstretch
-remove: remove, get rid of, eliminate, take away, lure away, deflect, chase away, drive away, drive off, dislodge, knock out, undermine, kick away, capture, take, exchange off
+remove: remove, get rid of, eliminate, take away, lure away, deflect, chase away, drive away, drive off, dislodge, knock out, undermine, kick away,
+    capture, take, exchange off
 # material
-win: net, gain, pick up, collect, snap off, emerge with, come out with, bag, pocket, pick off, earn, bring in, harvest, walk off with, round up, scoop up, come away with, get away with, snaffle, scoop, haul in, carry off, end up with, gobble up, make off with
+win: net, gain, pick up, collect, snap off, emerge with, come out with, bag, pocket, pick off, earn, bring in, harvest, walk off with, round up,
+    scoop up, come away with, get away with, snaffle, scoop, haul in, carry off, end up with, gobble up, make off with
 lose: drop, blunder, blunder away, give away, throw away, shed, hang, forfeit, part with, say goodbye to, be robbed of, squander, surrender
 fall: fall, drop off, perish
 come off: come off, go off, disappear, vanish, leave the board, be gone
@@ -44,24 +56,33 @@ push: push, advance, step forward, thrust, march
 force: force, oblige, compel, make
 refute: refute, punish, rebut, bust, demolish, knock out
 equalise: equalise, equalize
-prepare: prepare, plan, intend, aim for, aim at, have in mind, be heading for, be aiming at, aim for, envisage, get ready for, make ready for, pave the way for, clear the way for, support, make room for, get ready, set up, make possible, work towards, play for, contemplate, dream of, head for
+prepare: prepare, plan, intend, aim for, aim at, have in mind, be heading for, be aiming at, envisage, get ready for, make ready for,
+    pave the way for, clear the way for, support, make room for, get ready, set up, make possible, work towards, play for, contemplate, dream of,
+    head for
 transpose: transpose, go over, lead back, steer, steer back, land, switch, reach, go back, lead, run, slide
 err: err, blunder, slip, stumble
-lose the game: lose the game, throw the whole game away, throw the game away, throw away the game, throw away the whole game, give away the game, give the game away, hand over the game, ruin the game, throw it all away, cost the game
-fail: fail, fail to, fail because of, fall down, lose to, run into, walk into, stumble into, founder on, come to grief on, come unstuck against, backfire, misfire
+lose the game: lose the game, throw the whole game away, throw the game away, throw away the game, throw away the whole game, give away the game,
+    give the game away, hand over the game, ruin the game, throw it all away, cost the game
+fail: fail, fail to, fail because of, fall down, lose to, run into, walk into, stumble into, founder on, come to grief on, come unstuck against,
+    backfire, misfire
 improve on: improve on, improve upon, beat, outdo, surpass
 jump: jump away, step aside, move away, leap away, get out of the way
 belong: belong to
 outweigh: outweigh
 rob: rob, deprive, strip
-lead to: lead to, result in, end in, transpose to, go over to, go over into, transpose into, steer back into, steer the game into, steer the game back into, land in, end up in, reach, lead back to, bring us to, bring us back to, take us to, turn into, merge into
+lead to: lead to, result in, end in, transpose to, go over to, go over into, transpose into, steer back into, steer the game into,
+    steer the game back into, land in, end up in, reach, lead back to, bring us to, bring us back to, take us to, turn into, merge into
 follow: follow, come, be next, ensue
 answer: answer, reply, meet, respond
 # having and being
-be: stand, remain, stay, lie, sit, look, prove, become, find oneself, find itself, find himself, find herself, end up, seem, appear, come out, turn out, feel, keep, turn out to be, happen to be, prove to be, live, hold out, rest, be left, hang around, turn
-have: get, receive, be given, have at one's disposal, owns,  keep, enjoy, own, owns, possess, retain, obtain, acquire, boast, hold, end up with, finish with, emerge with, stay with, be left with, come out with, can boast, wield, can point to, be blessed with, be saddled with, be burdened with, carry, show, suffer from, suffer, be the owner of, contain, have got, accept, inherit, still have, get away with
+be: stand, remain, stay, lie, sit, look, prove, become, find oneself, find itself, find himself, find herself, end up, seem, appear, come out,
+    turn out, feel, keep, turn out to be, happen to be, prove to be, live, hold out, rest, be left, hang around, turn
+have: get, receive, be given, have at one's disposal, owns, keep, enjoy, own, possess, retain, obtain, acquire, boast, hold, end up with, finish with,
+    emerge with, stay with, be left with, come out with, can boast, wield, can point to, be blessed with, be saddled with, be burdened with, carry,
+    show, suffer from, suffer, be the owner of, contain, have got, accept, inherit, still have, get away with
 give: leave, hand, grant, saddle, burden, land, offer, present, concede, allow, award, inflict on, bestow on, provide, yield, secure, lend
-make: make, create, produce, cause, bring about, set up, deliver, carry, involve, contain, pose, mean, result in, lead to, form, constitute, amount to, spell, execute, land, come with, arrive with, inflict, build, establish
+make: make, create, produce, cause, bring about, set up, deliver, carry, involve, contain, pose, mean, result in, lead to, form, constitute,
+    amount to, spell, execute, land, come with, arrive with, inflict, build, establish
 double: double
 isolate: isolate
 open: open, open up
@@ -74,9 +95,20 @@ outnumber: outnumber, exceed, outweigh
 expose: expose, bare, lay bare, strip, denude
 fear: fear, be afraid of, worry about, dread, mind
 afford: afford, allow oneself, permit oneself
-know: know, see, notice, note, remember, observe, realise, mention, mind, say, promise, assure, swear, guarantee, tell, explain, mean, point out, admit, grant, bet, repeat, recall, imagine, watch, find, spot, recognise, show, prove, ensure, check
-think: think, believe, guess, reckon, suspect, suppose, feel, consider, argue, maintain, expect, claim, call, hear, pretend, convince, wonder, doubt, hope, wish, fear
-try: try, want, wish, hope, attempt, intend, plan, like, love, refuse, fail, forget, decline, long, start, begin, stop, continue, go on, keep on, hesitate, prefer, need, dare, tend, use
-do: do, direct, let, help, use, call, work, turn, wait, learn, teach, ask, answer, talk, speak, read, write, pass, bring, send, belong, happen, follow, matter, depend, count, care, rest, last, die, live, serve, add, set, lift, raise, break, cut, drive, chase, kick, rob, deprive, free, escape, survive, fight, control, occupy, invade, enter, cross, join, meet, welcome, arrive, appear, land, point, perch, plant, place, swing, weigh, measure, repeat, save, rescue, spend, waste, improve, worsen, deserve, overlook, ignore, forget, underline, justify, repay, rely, complain, threaten, suit, choose, pick, pull, draw, tempt, deal, handle, tell, concern, complete, finish, end, begin, blunder, err, miss, mishandle, plug, patch, suffice, reply, resign, pile, line, line up, run, sleep, wriggle, budge, burn, bleed, lean, hide, close, allow, enable, permit, invite, provoke, encourage, avoid, evict, disturb, challenge, contest, dispute, restrict, restrain, cramp, breathe, exploit, profit, benefit, jump in, land on, settle, retire, hurry, rush, race, gain, grow, shrink, shatter, wreck, ruin, spoil, damage, split, tear, scatter, undouble, straggle, dominate, radiate, rule, reign
+know: know, see, notice, note, remember, observe, realise, mention, mind, say, promise, assure, swear, guarantee, tell, explain, mean, point out,
+    admit, grant, bet, repeat, recall, imagine, watch, find, spot, recognise, show, prove, ensure, check
+think: think, believe, guess, reckon, suspect, suppose, feel, consider, argue, maintain, expect, claim, call, hear, pretend, convince, wonder, doubt,
+    hope, wish, fear
+try: try, want, wish, hope, attempt, intend, plan, like, love, refuse, fail, forget, decline, long, start, begin, stop, continue, go on, keep on,
+    hesitate, prefer, need, dare, tend, use
+do: do, direct, let, help, use, call, work, turn, wait, learn, teach, ask, answer, talk, speak, read, write, pass, bring, send, belong, happen,
+    follow, matter, depend, count, care, rest, last, die, live, serve, add, set, lift, raise, break, cut, drive, chase, kick, rob, deprive, free,
+    escape, survive, fight, control, occupy, invade, enter, cross, join, meet, welcome, arrive, appear, land, point, perch, plant, place, swing,
+    weigh, measure, repeat, save, rescue, spend, waste, improve, worsen, deserve, overlook, ignore, forget, underline, justify, repay, rely, complain,
+    threaten, suit, choose, pick, pull, draw, tempt, deal, handle, tell, concern, complete, finish, end, begin, blunder, err, miss, mishandle, plug,
+    patch, suffice, reply, resign, pile, line, line up, run, sleep, wriggle, budge, burn, bleed, lean, hide, close, allow, enable, permit, invite,
+    provoke, encourage, avoid, evict, disturb, challenge, contest, dispute, restrict, restrain, cramp, breathe, exploit, profit, benefit, jump in,
+    land on, settle, retire, hurry, rush, race, gain, grow, shrink, shatter, wreck, ruin, spoil, damage, split, tear, scatter, undouble, straggle,
+    dominate, radiate, rule, reign
 """)
 """Every line names verbs in their base form; more words after one ("keep an eye on") belong to it, and its object follows them."""

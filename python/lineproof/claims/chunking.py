@@ -1,0 +1,256 @@
+"""Chunking: a sentence cut into noun phrases, verb groups, places, adverbs and joints; every word is in one of them.
+
+>>> from lineproof.claims.sentence import sentences
+>>> [type(c).__name__ for c in chunks(sentences("Now the knight on f6 is pinned to the queen.", 0)[0])]
+['Adverb', 'Noun', 'Group', 'Place']
+"""
+
+from __future__ import annotations
+
+from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
+from .lexicon import VERBS
+from .noun import Noun, listed, pointer
+from .nouns import Nouns
+from .sentence import Sentence
+
+_SAYING = frozenset(VERBS["know"]) | frozenset(VERBS["think"])
+
+
+def chunks(sentence: Sentence) -> list[Chunk]:
+    """The chunks of a sentence, in order; every word is in one of them."""
+    return _Chunker(sentence).run()
+
+
+class _Chunker(Nouns):
+    def run(self) -> list[Chunk]:
+        while self.at < len(self.tokens):
+            chunk = self._next()
+            self.found.append(chunk)
+        return self.found
+
+    def _next(self) -> Chunk:
+        token = self.tokens[self.at]
+        if token.is_("punct"):
+            return self._joint("punct")
+        if token.norm == "that" and self._that() is not None:
+            return self._joint(self._that() or "that")
+        if token.norm in {"which", "who", "whom", "whose"} and token.norm != "whose":
+            return self._joint("relative")
+        if token.norm == "there" and self._exists():
+            return self._take(pointer(token))
+        if token.is_("wh") and not token.is_("sub"):
+            return self._joint("wh")
+        group = self._group()
+        if group is not None:
+            return group
+        noun = self._noun(coordinate=True)
+        if noun is not None:
+            return noun
+        if token.norm == "but" and not self._excepts():
+            return self._joint("cc")
+        if token.is_("prep") and not (token.is_("sub", "cc") and not self._noun_follows()):
+            place = self._place()
+            if place is not None:
+                return place
+        for sort in ("cc", "sub", "wh"):
+            if token.is_(sort):
+                return self._joint(sort)
+        after = self._token(self.at + 1)
+        if token.norm == "only" or (
+            token.norm == "even"
+            and after is not None
+            and after.is_("prep", "sub", "det", "poss", "adverb")
+        ):
+            self.at += 1
+            return Adverb(token.norm, "adverb", token.first, token.last)
+        adjective = self._adjective()
+        if adjective is not None:
+            return adjective
+        for sort in ("deny", "hedge", "limit", "adverb"):
+            if token.is_(sort):
+                self.at += 1
+                return Adverb(token.norm, sort, token.first, token.last)
+        if token.is_("not"):
+            self.at += 1
+            return Adverb("not", "deny", token.first, token.last)
+        self.at += 1
+        if token.norm == "her":
+            return Noun("pronoun", "it", "it", token.first, token.last)
+        if token.is_("side", "pron"):
+            return pointer(token)
+        if token.norm == "1" and (t := self._token(self.at)) is not None and t.is_("modal"):
+            return Noun("side", "one", "you", token.first, token.last)
+        if token.is_("number"):
+            return Noun(
+                "noun",
+                "one" if token.norm == "1" else token.norm,
+                token.norm,
+                token.first,
+                token.last,
+                count=int(token.norm),
+            )
+        if token.is_("particle", "prep"):
+            return Adverb(token.norm, "particle", token.first, token.last)
+        return Stray(token.norm, token.first, token.last)
+
+    def _take(self, noun: Noun) -> Noun:
+        self.at += 1
+        return noun
+
+    def _joint(self, sort: str) -> Joint:
+        token = self.tokens[self.at]
+        self.at += 1
+        return Joint(token.norm, sort, token.first, token.last)
+
+    def _exists(self) -> bool:
+        at = self.at + 1
+        while (t := self._token(at)) is not None and t.is_(
+            "adverb", "not", "deny", "hedge", "modal"
+        ):
+            at += 1
+        return t is not None and (
+            t.is_("be")
+            or t.norm in {"'s", "exists", "stands", "remains", "has", "seems", "lies", "comes"}
+        )
+
+    def _excepts(self) -> bool:
+        """Whether "but" means "except", or "not X but Y"."""
+        before = self.found[-1] if self.found else None
+        if not isinstance(before, Noun):
+            return False
+        if before.no or before.head in {"anything", "everything", "all", "choice", "nothing"}:
+            return True
+        groups = [c for c in self.found if isinstance(c, Group)]
+        return bool(groups) and groups[-1].verb.negated and groups[-1].lemma == "be"
+
+    def _that(self) -> str | None:
+        """Whether "that" opens a clause ("that"), is a relative, or (None) a determiner or pronoun."""
+        before = self.found[-1] if self.found else None
+        after = self._token(self.at + 1)
+        if after is None:
+            return None
+        if before is None or (isinstance(before, Joint) and before.norm not in {"and", "but"}):
+            said = any(isinstance(c, Group) and c.lemma in _SAYING for c in self.found)
+            return (
+                "that"
+                if said
+                and after.is_("side", "poss", "piece", "square", "move")
+                and before is not None
+                else None
+            )
+        if isinstance(before, (Group, Adverb)):
+            starts = after.is_("det", "poss", "side", "pron", "move", "square", "piece")
+            return "that" if starts else None
+        if isinstance(before, Noun | Place) and (
+            after.is_("verb", "be", "have", "do", "modal", "side", "poss", "pron")
+            or after.norm in {"'s", "the"}
+            or after.is_("adverb", "not", "deny")
+        ):
+            return "relative"
+        return None
+
+    def _noun_follows(self) -> bool:
+        token, after = self.tokens[self.at], self._token(self.at + 1)
+        if token.norm in {"as", "for", "since", "after", "before", "till", "until", "like"}:
+            back = self.at  # a clause follows when a verb stands behind the noun phrase
+            self.at += 1
+            noun = self._noun(coordinate=True)
+            at = self._skip(self.at)
+            following = self._token(at)
+            self.at = back
+            if noun is None or following is None:
+                return noun is not None or (after is not None and after.is_("verb", "number"))
+            if following.verbs and (
+                noun.type == "side"
+                or (not noun.plural and any(f == "third" for _, f in following.verbs))
+            ):
+                return False
+            begins = following.is_("be", "have", "do", "modal", "clitic") or (
+                following.is_("verb", "third")
+                and not following.is_("noun", "prep", "adj")
+                and not any(f in {"part", "ing"} for _, f in following.verbs)
+            )
+            past = any(f == "past" for _, f in following.verbs) and not following.is_("prep")
+            return not (begins or past)
+        return after is not None
+
+    def _place(self) -> Place | None:
+        token = self.tokens[self.at]
+        back = self.at
+        self.at += 1
+        following = self._token(self.at)
+        if following is None:
+            self.at = back
+            return None
+        while (
+            following is not None
+            and following.is_("adverb", "hedge")
+            and self._token(self.at + 1) is not None
+            and not following.is_("noun")
+        ):
+            self.at += 1
+            following = self._token(self.at)
+        if following is not None and following.norm in {"which", "whom", "what"}:
+            self.at = back
+            return None
+        doing = (
+            token.norm == "from"
+            and following is not None
+            and any(form == "ing" for _, form in following.verbs)
+            and not self._attributive(self.at)
+        )  # "from trading bishops"
+        noun = None if doing else self._noun(coordinate=True)
+        if noun is None and following is not None and following.is_("number"):
+            self.at += 1
+            noun = Noun(
+                "noun",
+                following.norm,
+                following.norm,
+                following.first,
+                following.last,
+                count=int(following.norm),
+            )
+        if noun is None:
+            if (
+                self._token(self.at) is not None
+                and self._form(self._skip(self.at), "ing") is not None
+            ):
+                return Place(token.norm, None, token.first, token.last)
+            self.at = back
+            return None
+        if noun is not None and noun.type in {"move", "square"} and not noun.parts:
+            line = [noun]
+            while (t := self._token(self.at)) is not None and t.is_("move"):
+                line.append(Noun("move", t.norm, t.norm, t.first, t.last))
+                self.at += 1
+            if len(line) > 1:
+                noun = listed(line, "then")
+        return Place(token.norm, noun, token.first, noun.last if noun is not None else token.last)
+
+    def _adjective(self) -> Adjective | None:
+        at, said = self.at, []
+        while (t := self._token(at)) is not None and (
+            (t.is_("adverb", "hedge", "limit") and not t.is_("adj")) or self._before_adjective(at)
+        ):
+            said.append(t.norm)
+            at += 1
+        if t is None or not t.is_("adj", "word") or (said and not t.is_("adj")):
+            return None
+        first = self.tokens[self.at].first
+        self.at = at + 1
+        return Adjective(t.norm, tuple(said), first, t.last, t.is_("adj"))
+
+    def _before_adjective(self, at: int) -> bool:
+        """Whether an unknown word stands before an adjective that is known: "deadly boring and dead level"."""
+        t, after = self._token(at), self._token(at + 1)
+        return (
+            t is not None
+            and after is not None
+            and t.is_("word", "adj")
+            and not t.is_("verb")
+            and after.is_("adj")
+            and not after.is_("verb")
+        )
+
+
+__all__ = ["chunks"]

@@ -1,0 +1,366 @@
+"""Verb groups: tense, denial, modal, adverbs, particles and the verb itself."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import cache
+
+from .chunk import Adverb, Group, Joint, Place
+from .lexicon import VERBS
+from .noun import Noun
+from .scan import Scan
+from .verbs import Verb
+
+_READY = {"able": "can", "about": "will", "bound": "will", "sure": "will", "set": "will", "certain": "will", "ready": "will", "due": "will", "going": "will"}  # fmt: skip
+_STATES = frozenset(w for name in ("be",) for w in VERBS[name]) | {"get"}
+
+
+@cache
+def _tails() -> dict[str, tuple[tuple[str, ...], ...]]:
+    """The words that may follow a verb as part of it, the longest first."""
+    found: dict[str, set[tuple[str, ...]]] = {}
+    for words in VERBS.values():
+        for verb in words:
+            base, *tail = verb.split()
+            if tail:
+                found.setdefault(base, set()).add(tuple(tail))
+    return {base: tuple(sorted(t, key=len, reverse=True)) for base, t in found.items()}
+
+
+class Groups(Scan):
+    """Reads verb groups."""
+
+    def _group(self) -> Group | None:
+        start = self.at
+        at = start
+        neg, modal, past, done, passive, form = False, "", False, False, False, "finite"
+        aux = ""
+        said: list[str] = []
+        lemma = ""
+        token = self.tokens[at]
+        if self._attributive(at):
+            return None
+        if token.is_("to") and not aux:
+            if self._form(self._skip(at + 1), "base") is None:
+                return None
+            aux, form, at = "to", "to", at + 1
+        while (t := self._token(at)) is not None:
+            bare = t.norm
+            if t.is_("not"):
+                neg, at = not neg, at + 1
+                continue
+            if t.is_("be") or (bare == "'s" and self._is_or_has()):
+                after = self._skip(at + 1)
+                if bare == "'s" and self._form(after, "part") is not None and self._has(after):
+                    done, aux, at = True, "have", at + 1
+                    continue
+                past = past or bare in {"was", "were"}
+                if bare == "being" and not aux:
+                    form = "ing"
+                nxt = self._token(after)
+                ready = self._token(after + 1)
+                if (
+                    nxt is not None
+                    and nxt.norm in _READY
+                    and ready is not None
+                    and ready.norm == "to"
+                    and self._form(self._skip(after + 2), "base")
+                ):
+                    modal = modal or _READY[nxt.norm]
+                    neg = neg or self._denied(at + 1, after)
+                    said += self._adverbs(at + 1, after)
+                    aux, at = "to", after + 2
+                    continue
+                state = (
+                    nxt is not None
+                    and nxt.is_("adj", "noun", "det")
+                    and not (nxt.is_("verb") and not nxt.is_("adj", "noun"))
+                )
+                then = self._token(after + 1)
+                if (
+                    state
+                    and nxt is not None
+                    and self._form(after, "ing")
+                    and then is not None
+                    and then.is_("det", "poss", "piece", "number")
+                    and nxt.is_("verb")
+                ):
+                    state = False  # "is losing his queen"
+                if not state and self._form(after, "part") is not None:
+                    passive, aux, at = True, "be", at + 1
+                    continue
+                if not state and self._form(after, "ing") is not None and nxt is not None:
+                    aux, at = "ing", at + 1
+                    continue
+                lemma, at = "be", at + 1
+                while (
+                    (t2 := self._token(at)) is not None
+                    and t2.is_("not", "deny", "adverb", "hedge", "limit")
+                    and not t2.is_("noun")
+                ):
+                    if (
+                        t2.is_("adverb", "hedge", "limit")
+                        and self._adjectival(at + 1)
+                        and not t2.is_("limit")
+                    ):
+                        break
+                    neg = neg != t2.is_("not", "deny")
+                    modal = "almost" if t2.is_("limit") and not modal else modal
+                    if not t2.is_("not"):
+                        said.append(t2.norm)
+                    at += 1
+                break
+            if (
+                t.norm == "need"
+                and aux == ""
+                and (b := self._token(at + 1)) is not None
+                and b.is_("not")
+            ):
+                modal, aux, at = "must", "modal", at + 1
+                continue
+            if t.norm == "'d" and (b := self._token(at + 1)) is not None and b.norm == "better":
+                modal, aux, at = "should", "modal", at + 2
+                continue
+            if t.is_("modal") and aux == "":
+                modal, aux, at = {"'ll": "will", "'d": "would"}.get(bare, bare), "modal", at + 1
+                continue
+            if t.is_("have") and aux in {"", "modal", "to"}:
+                after = self._skip(at + 1)
+                if (
+                    self._form(after, "part") is not None
+                    and not (self._token(after) or t).is_("det")
+                    and not self._attributive(after)
+                ):
+                    done, aux, at = True, "have", at + 1
+                    past = past or bare == "had"
+                    form = "ing" if bare == "having" else form
+                    continue
+                nxt = self._token(after)
+                if (
+                    nxt is not None
+                    and nxt.norm == "to"
+                    and self._form(self._skip(after + 1), "base")
+                ):
+                    if any(between.norm == "yet" for between in self.tokens[at + 1 : after]):
+                        neg, done, aux, at = not neg, True, "to", after + 1  # "has yet to castle"
+                        continue
+                    modal, aux, at = "must", "to", after + 1
+                    continue
+                past = past or bare == "had"
+                form = "ing" if bare == "having" else form
+                lemma, at = "have", at + 1
+                break
+            if t.is_("do") and not aux and (self._form(self._skip(at + 1), "base") is not None):
+                past = past or bare == "did"
+                aux, at = "do", at + 1
+                continue
+            wanted = {"": ("third", "past", "base", "part", "ing"), "modal": ("base",), "do": ("base",), "to": ("base",), "have": ("part",), "be": ("part", "ing"), "ing": ("ing",)}[aux]  # fmt: skip
+            base = None if not aux and not t.is_("verb", "third") else self._form(at, *wanted)
+            if base is not None and self._fits(at, aux):
+                names = [f for b, f in t.verbs if b == base and f in wanted] or ["base"]
+                if not aux:
+                    form = self._bare(names)
+                    past = past or ("past" in names and form == "finite")
+                    done = done or past
+                    if form == "finite" and "past" in names:
+                        past = False  # "White won a pawn" tells of what is done, as "has won" does
+                        done = True
+                lemma, at = base, at + 1
+                break
+            if t.is_("adverb", "hedge", "deny", "limit") and not (t.is_("noun") and not aux):
+                if not aux and not self._verb_ahead(at + 1):
+                    return None
+                said.append(t.norm)
+                neg = neg != (t.is_("deny"))
+                if t.is_("limit"):
+                    modal = modal or "almost"
+                at += 1
+                continue
+            return None
+        if not lemma:
+            return None
+        if lemma == "get" and done and self._nominal_after(at):
+            lemma, done = "have", False  # "has got"
+        nxt = self._token(at)
+        if lemma in {"find", "see"} and nxt is not None and nxt.is_("reflexive"):
+            lemma, at = "be", at + 1  # "finds itself pinned"
+        following = self._token(at)
+        if (
+            lemma in {"like", "love"}
+            and modal == "would"
+            and following is not None
+            and following.norm == "to"
+        ):
+            lemma, modal = "want", ""  # "would like to"
+        lemma, at = self._tail(lemma, at)
+        group = Group(
+            lemma,
+            form,
+            passive,
+            Verb(neg, modal, done or past, past),
+            tuple(said),
+            self.tokens[start].first,
+            self.tokens[at - 1].last,
+        )
+        self.at = at
+        return self._state(group)
+
+    def _nominal_after(self, at: int) -> bool:
+        t = self._token(self._skip(at))
+        return t is None or not t.is_("verb", "prep", "particle")
+
+    def _state(self, group: Group) -> Group:
+        """ "stands pinned", "gets mated", "has been left undefended": the state is what is said."""
+        if group.passive and group.lemma in {"call", "consider", "regard as", "name", "deem"}:
+            return replace(group, lemma="be", passive=False)
+        if group.lemma not in _STATES or group.passive:
+            return group
+        after = self._skip(self.at)
+        t = self._token(after)
+        if t is None or t.is_("adj", "noun", "det") or self._form(after, "part") is None:
+            return group
+        base = self._form(after, "part") or ""
+        neg = self._denied(self.at, after) != group.verb.negated
+        said = self._adverbs(self.at, after)
+        lemma, at = self._tail(base, after + 1)
+        self.at = at
+        return replace(
+            group,
+            lemma=lemma,
+            passive=True,
+            verb=replace(group.verb, negated=neg),
+            adverbs=(*group.adverbs, *said),
+            last=self.tokens[at - 1].last,
+        )
+
+    def _is_or_has(self) -> bool:
+        before = self.found[-1] if self.found else None
+        return isinstance(before, Noun | Place | Joint)
+
+    def _has(self, after: int) -> bool:
+        t, then = self._token(after), self._token(after + 1)
+        before = self.found[-1] if self.found else None
+        if (
+            isinstance(before, Noun)
+            and before.type == "side"
+            and then is not None
+            and (then.is_("det", "poss", "piece", "square") or then.norm in {"us", "him", "them"})
+        ):
+            return True  # "he's pocketed the pawn", "he's mated us"
+        return (
+            t is not None
+            and t.norm
+            in {
+                "been",
+                "got",
+                "gone",
+                "had",
+                "won",
+                "given",
+                "taken",
+                "castled",
+                "moved",
+                "played",
+                "put",
+                "left",
+                "made",
+                "lost",
+                "come",
+                "become",
+                "blundered",
+                "sacrificed",
+                "gained",
+                "picked",
+            }
+            and t.norm != "lost"
+        )
+
+    def _verb_ahead(self, at: int) -> bool:
+        after = self._skip(at)
+        t = self._token(after)
+        return t is not None and (
+            t.is_("be", "have", "do", "modal") or (t.is_("verb", "third") and self._fits(after, ""))
+        )
+
+    def _bare(self, names: list[str]) -> str:
+        """The form of a verb without an auxiliary, by what stands before it."""
+        subject = self._subject_before()
+        if "ing" in names:
+            return "ing"
+        if "third" in names:
+            return "finite"
+        if "past" in names:
+            return "finite" if subject is not None else "part"
+        if "part" in names:
+            return "part"
+        return "finite" if subject is not None else "base"
+
+    def _fits(self, at: int, aux: str) -> bool:
+        """Whether a word that may be a verb or a noun is a verb here."""
+        token = self.tokens[at]
+        if aux or not token.is_("noun", "adj", "word", "third", "prep", "sub"):
+            return True
+        if token.is_("adj"):
+            following = self._token(at + 1)
+            acts = (
+                following is not None
+                and following.is_("det", "poss", "piece", "number")
+                and self._subject_before() is not None
+            )
+            return any(f == "third" or (f == "past" and acts) for _, f in token.verbs)
+        names = {f for _, f in token.verbs}
+        subject = self._subject_before()
+        after = self._token(at + 1)
+        if token.is_("word", "third") and not token.is_("noun"):
+            if names == {"third"}:
+                return subject is not None and not subject.plural
+            return True
+        if (
+            subject is None
+            and "third" in names
+            and self.found
+            and isinstance(self.found[-1], Joint)
+        ):
+            last = next((c for c in reversed(self.found) if isinstance(c, Group)), None)
+            opens = after is not None and after.is_(
+                "det", "poss", "side", "number", "move", "square", "piece", "adverb"
+            )
+            return (
+                opens
+                and last is not None
+                and last.form == "finite"
+                and self.found[-1].norm in {"and", "but", ","}
+            )
+        if subject is None:
+            starts = not self.found or isinstance(self.found[-1], Joint | Adverb)
+            opens = after is not None and after.is_(
+                "det", "poss", "side", "pron", "move", "square", "piece"
+            )
+            return "third" not in names and starts and opens and not token.plural
+        if "third" in names:
+            return not subject.plural or subject.no
+        if "base" in names:
+            return subject.plural and subject.type in {"piece", "side", "pronoun", "noun"}
+        return True
+
+    def _tail(self, lemma: str, at: int) -> tuple[str, int]:
+        """The particles and fixed words that belong to a verb."""
+        norms = " ".join(t.norm for t in self.tokens[at : at + 7]).split()
+        for tail in _tails().get(lemma, ()):
+            for skipped in range(2):
+                start = at
+                while skipped and (t := self._token(start)) is not None and t.is_("adverb"):
+                    start += 1
+                norms = [w for t in self.tokens[start : start + 7] for w in t.norm.split()]
+                if tuple(norms[: len(tail)]) == tail:
+                    size, count = 0, 0
+                    while count < len(tail):
+                        count += len(self.tokens[start + size].norm.split())
+                        size += 1
+                    nxt = self._token(start + size)
+                    if count == len(tail) and not (lemma == "be" and nxt is None):
+                        return f"{lemma} {' '.join(tail)}", start + size
+        return lemma, at
+
+
+__all__ = ["Groups"]

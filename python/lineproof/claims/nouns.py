@@ -1,0 +1,310 @@
+"""Noun phrases in the tokens of a sentence, lists of them included."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from .chunk import Adverb, Group, Joint
+from .groups import Groups
+from .noun import Noun, Run, listed, on_square, owned, pointer
+
+
+_OF = re.compile("[1-9] of")
+_MEN = {"us": "our", "ours": "our", "him": "his", "his": "his", "them": "their", "theirs": "their"}
+"""Whose men "two of us" and "one of his" are."""
+
+
+class Nouns(Groups):
+    """Reads noun phrases."""
+
+    def _noun(self, *, coordinate: bool) -> Noun | None:
+        noun = self._one()
+        if noun is None:
+            return None
+        noun = self._behind(noun)
+        if not coordinate or noun.type not in {"piece", "square", "file", "move", "side"}:
+            return noun
+        parts = [noun]
+        while True:
+            token = self._token(self.at)
+            if token is None or token.norm not in {"and", ",", "or", "as well as", "nor", "-"}:
+                break
+            back = self.at
+            self.at += 1
+            if (t := self._token(self.at)) is not None and t.norm in {"and", "also", "then"}:
+                self.at += 1
+            if self._acts(self.at):
+                self.at = back
+                break  # "comes to g4 and attacks g7"
+            more = self._one()
+            if more is not None:
+                more = self._behind(more)
+            if more is None or not self._joins(parts, more, token.norm):
+                self.at = back
+                break
+            parts.append(more)
+        return noun if len(parts) == 1 else listed(parts)
+
+    def _acts(self, at: int) -> bool:
+        """Whether a verb in the third person with what it acts on begins here: "attacks g7", "pins the knight"."""
+        t, after = self._token(at), self._token(at + 1)
+        return (
+            t is not None
+            and after is not None
+            and any(form == "third" for _, form in t.verbs)
+            and after.is_("det", "poss", "square", "piece", "move")
+        )
+
+    def _joins(self, parts: list[Noun], more: Noun, joint: str) -> bool:
+        same = {parts[0].type, more.type} <= {"piece", "square"} or parts[0].type == more.type
+        if not same or more.type == "side" or parts[0].type == "move":
+            return False
+        after = self._token(self._skip(self.at))
+        verb_next = after is not None and (
+            after.is_("be", "have", "modal", "do")
+            or (
+                after.is_("verb", "third")
+                and not after.is_("noun", "prep", "adj")
+                and any(f in {"third", "past", "base"} for _, f in after.verbs)
+            )
+            or (after.norm == "'s")
+        )
+        began = any(isinstance(c, Group) for c in self._segment())
+        if joint == "," and began and len(parts) == 1 and self._comma_and(more):
+            return False
+        if joint == ",":
+            if began and verb_next:
+                return False
+            return after is not None and after.norm in {",", "and"} and not verb_next
+        return not (verb_next and began)
+
+    def _comma_and(self, more: Noun) -> bool:
+        """Whether ", and" stands before the last of two: a new clause begins there."""
+        before = [t for t in self.tokens if t.last < more.first][-2:]
+        return [t.norm for t in before] == [",", "and"]
+
+    def _one(self) -> Noun | None:
+        token = self._token(self.at)
+        if token is None:
+            return None
+        at = self.at
+        owner: Noun | None = None
+        after = self._token(at + 1)
+        if token.is_("side") and after is not None and after.norm == "'s" and self._nominal(at + 2):
+            owner = pointer(token)
+            at += 2
+        elif (
+            token.norm in {"white", "black"}
+            and self._nominal(at + 1)
+            and after is not None
+            and after.is_("piece", "noun")
+            and not any(f == "third" for _, f in after.verbs)
+        ):
+            pass
+        elif token.is_("side") or (
+            token.is_("pron") and not (token.is_("det") and self._nominal(at + 1))
+        ):
+            self.at += 1
+            return pointer(token)
+        if _OF.fullmatch(token.norm) and after is not None and after.norm in _MEN:
+            if not self._nominal(at + 2):
+                self.at += 2
+                count, whose = int(token.norm[0]), _MEN[after.norm]
+                return Noun(
+                    "noun", "piece", f"{whose} {count} pieces", token.first, after.last, whose, count=count, plural=count > 1
+                )  # fmt: skip
+        start = at
+        end, head = at, -1
+        det = owner is not None
+        while (t := self._token(end)) is not None:
+            first = end == start
+            if (first and t.is_("det", "poss") and not t.is_("pron")) or (
+                first and t.is_("det", "poss") and self._nominal(end + 1)
+            ):
+                det = True
+            elif (
+                t.is_("det")
+                and det
+                and t.norm in {"other", "many", "such", "few", "more", "most", "several", "another"}
+            ):
+                pass
+            elif t.is_("poss", "det") and end == start + 1 and self.tokens[start].is_("det"):
+                pass  # "both of his", "all the"
+            elif t.is_("move", "square"):
+                if (
+                    head >= 0
+                    and self.tokens[head].is_("move")
+                    and not self.tokens[head].is_("square")
+                ):
+                    break
+                head = end
+                nxt = self._token(end + 1)
+                if nxt is None or not (
+                    t.is_("square") and nxt.is_("piece", "noun") and not self._is_verb(end + 1, t)
+                ):
+                    end += 1
+                    break
+            elif t.is_("piece"):
+                if head >= 0 and self.tokens[head].is_("piece"):
+                    break
+                head = end
+            elif t.is_("noun"):
+                if head >= 0 and self._is_verb(end, self.tokens[head]):
+                    break
+                if (
+                    head < 0
+                    and not det
+                    and end == start
+                    and t.is_("verb")
+                    and not t.is_("piece")
+                    and self._imperative(end)
+                ):
+                    break
+                head = end
+            elif (
+                t.is_("file")
+                or (
+                    t.norm in {"-", "and", ","}
+                    and end > start
+                    and self.tokens[end - 1].is_("file")
+                    and (self._token(end + 1) or t).is_("file")
+                )
+                or (t.norm == "-" and end > start and self.tokens[end - 1].is_("file"))
+            ):
+                pass
+            elif (
+                t.norm == "1"
+                and end > start
+                and self.tokens[end - 1].is_("adj", "word")
+                and not self._nominal(end + 1)
+            ):
+                head = end
+            elif t.is_("number") and (
+                first or self.tokens[end - 1].is_("det", "poss", "adverb", "number")
+            ):
+                det = True
+            elif t.norm == "'s" and head == end - 1 and self._nominal(end + 1):
+                head = -1
+            elif head >= 0:
+                break
+            elif t.is_("side") and t.norm in {"white", "black"}:
+                pass
+            elif (
+                t.is_("adj", "word")
+                or t.norm == "own"
+                or (
+                    det
+                    and t.is_("verb")
+                    and any(f == "base" for _, f in t.verbs)
+                    and not t.is_("be", "have", "do")
+                )
+                or (
+                    t.is_("verb")
+                    and not t.is_("be", "have", "do")
+                    and any(f in {"ing", "part"} for _, f in t.verbs)
+                    and (det or self._nominal(end + 1))
+                )
+            ):
+                if not det and not self._nominal(end + 1):
+                    break
+            elif t.is_("adverb", "limit", "hedge") and det and self._adjectival(end + 1):
+                pass
+            else:
+                break
+            end += 1
+        if head < 0:
+            if not det or end - start < 2:
+                return None
+            last = self.tokens[end - 1]
+            if not last.is_("word", "adj", "number", "verb") or (
+                last.is_("number") and end - start < 2
+            ):
+                return None
+            head = end - 1
+        items = self.tokens[start : head + 1]
+        noun = Run(items, owner).build()
+        if noun is None:
+            return None
+        self.at = head + 1
+        return replace(noun, first=token.first)
+
+    def _imperative(self, at: int) -> bool:
+        after = self._token(at + 1)
+        starts = not self.found or isinstance(self.found[-1], Joint | Adverb)
+        return (
+            starts
+            and after is not None
+            and after.is_("det", "poss")
+            and any(f == "base" for _, f in self.tokens[at].verbs)
+        )
+
+    def _behind(self, noun: Noun) -> Noun:
+        """Where it stands ("on f6") and whose it is ("of ours")."""
+        while True:
+            prep, arg = self._token(self.at), self._token(self.at + 1)
+            if prep is None or arg is None:
+                return noun
+            if (
+                prep.norm in {"on", "at"}
+                and arg.is_("square")
+                and noun.type == "piece"
+                and not noun.square
+                and not noun.plural
+            ):
+                noun = on_square(noun, arg.norm, arg.last)
+                self.at += 2
+                continue
+            if (
+                prep.norm in {"on", "at"}
+                and arg.is_("square")
+                and noun.type == "piece"
+                and noun.plural
+                and not noun.parts
+            ):
+                squares, at = [arg], self.at + 2
+                while (
+                    (t := self._token(at)) is not None
+                    and t.norm in {"and", ","}
+                    and (n := self._token(at + 1)) is not None
+                    and n.is_("square")
+                ):
+                    squares.append(n)
+                    at += 2
+                if len(squares) > 1:
+                    single = noun.text.removesuffix("s")
+                    self.at = at
+                    return listed(
+                        [
+                            replace(
+                                noun,
+                                plural=False,
+                                square=q.norm,
+                                text=f"{single} on {q.norm}",
+                                last=q.last,
+                            )
+                            for q in squares
+                        ]
+                    )
+            if prep.norm == "of" and noun.type in {"piece", "noun"} and not noun.whose:
+                if arg.norm in {
+                    "ours",
+                    "yours",
+                    "his",
+                    "hers",
+                    "theirs",
+                    "mine",
+                } and not self._nominal(self.at + 2):
+                    noun = owned(noun, arg.norm, arg.last)
+                    self.at += 2
+                    continue
+                if arg.norm in {"white", "black"}:
+                    after = self._token(self.at + 2)
+                    size = 3 if after is not None and after.norm == "'s" else 2
+                    noun = owned(noun, arg.norm, self.tokens[self.at + size - 1].last)
+                    self.at += size
+                    continue
+            return noun
+
+
+__all__ = ["Nouns"]
