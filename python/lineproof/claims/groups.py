@@ -154,6 +154,10 @@ class Groups(Scan):
                 past = past or bare == "did"
                 aux, at = "do", at + 1
                 continue
+            if t.is_("do") and aux in {"", "modal", "to"} and self._does(at):
+                past = past or bare == "did"
+                lemma, at = "do", at + 1
+                break
             wanted = {"": ("third", "past", "base", "part", "ing"), "modal": ("base",), "do": ("base",), "to": ("base",), "have": ("part",), "be": ("part", "ing"), "ing": ("ing",)}[aux]  # fmt: skip
             base = None if not aux and not t.is_("verb", "third") else self._form(at, *wanted)
             if base is not None and self._fits(at, aux):
@@ -204,6 +208,13 @@ class Groups(Scan):
         )
         self.at = at
         return self._state(group)
+
+    def _does(self, at: int) -> bool:
+        """Whether "do" is the verb itself: "does nothing"."""
+        after = self._token(self._skip(at + 1))
+        return after is not None and (
+            after.norm in {"nothing", "something", "anything"} or after.is_("det", "poss")
+        )
 
     def _nominal_after(self, at: int) -> bool:
         t = self._token(self._skip(at))
@@ -291,7 +302,7 @@ class Groups(Scan):
             return "finite"
         if "past" in names:
             return "finite" if subject is not None else "part"
-        if "part" in names:
+        if "part" in names and not ("base" in names and subject is not None and subject.plural):
             return "part"
         return "finite" if subject is not None else "base"
 

@@ -137,7 +137,8 @@ class Here:
     place: the place that the comment speaks of. spot: the position after the moves that the sentence itself plays.
     subject: the side the clause before spoke of; unclear when that clause was not read and does not say.
     after_unread: whether the clause before was not read. topic: the piece the clause before began with. third: the side named last in
-    the sentence. words, start, end: the clause as written.
+    the sentence. words, start, end: the clause as written. idle: the position in which the sentence lets a side pass, which it has just
+    done. neutral: whether the sentence names the sides and never says "we" or "you".
     """
 
     lesson: Lesson
@@ -154,6 +155,8 @@ class Here:
     third: str | None = None
     hedged: bool = False
     opening: bool = False
+    idle: Spot | None = None
+    neutral: bool = False
 
     @property
     def board(self) -> Board:
@@ -202,6 +205,8 @@ class Here:
             case "we" | "us" | "you" | "i" | "our" | "your" | "my":
                 return self.taught
             case "he" | "she" | "they" | "him" | "his" | "her" | "their":
+                if self.third == self.taught and self.neutral:
+                    return self.taught  # "White is a pawn down, yet his king has castled"
                 if self.third == self.taught:
                     raise Unread(f"{text!r} can mean either side here")
                 return other(self.taught)
@@ -223,6 +228,8 @@ class Here:
         match reference.whose:
             case "ours":
                 return self.taught
+            case "theirs" if self.third == self.taught:
+                return self.side("his")
             case "theirs":
                 return other(self.taught)
             case whose:

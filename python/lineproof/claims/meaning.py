@@ -13,10 +13,10 @@ from functools import cache
 from typing import Any
 
 from .board import NAMES
-from .claim import Claim
 from .clause import LIMITING, SAYS
 from .frame import Frame
-from .here import Here, Unread
+from .claim import Claim, Spot
+from .here import Here, Named, Unread
 from .kind import Kind
 from .lexicon import VERBS, members
 from .noun import Noun
@@ -54,6 +54,11 @@ _PLAYING = frozenset(["play", "go", "choose", "continue with", "answer with", "r
 _SAYS = frozenset(["think", "believe", "guess", "reckon", "suppose", "argue", "maintain", "claim", "say", "call", "hear", "pretend", "hope", "wish", "fear", "doubt", "imagine", "expect", "look", "look like", "seem", "like", "want", "wonder", "suspect", "dream", "tell", "swear"])  # fmt: skip
 _WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend", "prepare", "like", "love", "refuse", "fail", "forget", "decline", "long", "prefer", "need", "dare", "avoid", "allow", "permit", "enable", "let", "help", "invite", "tempt", "encourage", "start", "stop", "prevent", "hesitate", "use", "seem", "appear", "think", "dream", "consider", "suggest", "attempt", "serve", "suffice", "expect", "play"])  # fmt: skip
 """Verbs whose infinitive or -ing is not said to happen."""
+
+
+_PERSONS = frozenset({"we", "us", "our", "ours", "you", "your", "i", "my"})
+_IDLE = members("idle", VERBS)
+_GOING = members("move", VERBS) | {"go", "step", "capture on", "land on", "land"}
 
 
 @dataclass
@@ -105,9 +110,12 @@ class _Reader:
         self.last: Noun | None = None
         self.head = ""
         self.open = False
+        self.deed = False
 
     def run(self) -> Understood:
         clauses = _means_first(plain(self.sentence))
+        said = {w.norm for w in self.sentence.words}
+        self.here = replace(self.here, neutral=said.isdisjoint(_PERSONS))
         read: list[list[Claim]] = []
         for number, clause in enumerate(clauses):
             before = len(self.found.claims)
@@ -118,7 +126,8 @@ class _Reader:
                 else:
                     self._resolve(clause)
                     self._read(clause)
-                self._go_on(clause, len(self.found.claims) > before)
+                then = clauses[number + 1] if number + 1 < len(clauses) else None
+                self._go_on(clause, len(self.found.claims) > before, then)
             read.append(self.found.claims[before:])
         self._doubt(clauses, read)
         return self.found
@@ -148,6 +157,15 @@ class _Reader:
 
     def _resolve(self, clause: Clause) -> None:
         """Says what "it" and "them" mean, where they are no subject: the piece or pawn spoken of before."""
+        if (
+            self.last is not None
+            and self.last.head == "king"
+            and clause.subject is not None
+            and clause.subject.head == "it"
+            and not clause.inherited
+        ):
+            subject = clause.subject
+            clause.subject = replace(self.last, first=subject.first, last=subject.last)
         if self.last is not None:
             for number, noun in enumerate(clause.objects):
                 if noun.type == "pronoun" and noun.head == "it" and self.last is not clause.subject:
@@ -226,6 +244,8 @@ class _Reader:
             own = (near < number and clause.joint in {",", "", ", then", "then", "-", ", -"}) or (
                 near > number and "," not in other.joint and other.sub not in {"once"}
             )
+            if near < number and (self.deed or self.here.idle is not None):
+                continue
             if own and not self._played(other):
                 return "it rests on a condition that is not on the board"
         if (
@@ -263,6 +283,72 @@ class _Reader:
             return True
         return False
 
+    def _done(self, clause: Clause) -> Named | None:
+        """The move that a clause says in words: "the bishop takes on f7", "he takes the queen"; None when it is not just one."""
+        subject, verb = clause.subject, clause.verb
+        if clause.passive or verb.negated or subject is None or subject.type not in {"piece", "side"}:
+            return None
+        takes = clause.lemma in _CAPTURES
+        if not takes and clause.lemma not in _GOING:
+            return None
+        places = [
+            p.noun.square
+            for p in clause.places
+            if p.noun is not None and p.preposition in {"to", "on", "into", "onto", "on to"} and p.noun.square
+        ]
+        prey = next((o for o in clause.objects if o.type in {"piece", "square"}), None)
+        spots = [self.here.spot]
+        if self.here.spot.moves:
+            spots.insert(0, self.here.spot.earlier(1))
+        free = self.here.spot.passed()
+        if free is not None:
+            spots.append(free)
+        for number, spot in enumerate(spots):
+            here = self.here.at(spot)
+            last = self.here.spot.moves[-1] if number == 0 and len(spots) > 1 and spot is not self.here.spot else None
+            with suppress(Unread):
+                side = spot.board.turn
+                if subject.type == "side" and here.side(subject.text) != side:
+                    continue
+                by = here.find(subject.text, side) if subject.type == "piece" else None
+                to = {o for o in (here.find(prey.text) if prey is not None and prey.type == "piece" else [])}
+                to |= {prey.square} if prey is not None and prey.type == "square" else set(places)
+                found = [
+                    uci
+                    for uci in spot.board.legal_moves()
+                    if uci[2:4] in to
+                    and (by is None or uci[:2] in by)
+                    and (not takes or "x" in spot.board.san(uci))
+                ]
+                if last is not None:
+                    found = [uci for uci in found if uci == last]
+                if len(found) == 1:
+                    return Named(spot, found[0], side)
+        return None
+
+    def _passes(self, clause: Clause, after: Clause | None) -> Spot | None:
+        """The position after a pass, where a clause lets the side to move do nothing: "if Black does nothing", "let White pass, and"."""
+        side = self.here.board.turn
+        told = clause.form == "base" and after is not None and after.joint.endswith(("and", "-"))
+        if not (clause.sub in {"if", "when", "should", "once"} or told):
+            return None
+        idle = clause.lemma in _IDLE or (clause.lemma == "do" and clause.nobody)
+        idle = idle or any(s.lemma in {"asleep", "careless"} for s in clause.states)
+        who = clause.subject
+        if clause.lemma in {"leave", "give", "allow", "have", "get"} and not idle:
+            free = any("hand" in o.head or o.head == "time" for o in clause.objects)
+            free = free or any(s.lemma in {"alone", "unhindered", "undisturbed"} for s in clause.states)
+            if not free:
+                return None
+            idle, who = True, None  # "if we are left alone"
+        if not idle or (clause.verb.negated and not clause.nobody):
+            return None
+        if who is not None and who.type == "side":
+            with suppress(Unread):
+                if self.here.side(who.text) != side:
+                    return None
+        return self.here.spot.passed()
+
     # moves
 
     def _only_moves(self, clause: Clause, clauses: list[Clause], number: int) -> bool:
@@ -297,12 +383,23 @@ class _Reader:
                 self.adrift = True
                 self.found.reasons.append(str(reason))
 
-    def _go_on(self, clause: Clause, claims: bool) -> None:
+    def _go_on(self, clause: Clause, claims: bool, after: Clause | None) -> None:
         """Moves on: to the position after the move that a clause names, and to whom and what it speaks of."""
         subject = clause.subject
         verb = clause.verb
         start = self.here.spot.moves
         free = not verb.negated and not verb.supposed
+        self.here = replace(self.here, idle=self.here.idle if clause.sub not in CONDITIONS else None)
+        passed = self._passes(clause, after)
+        if passed is not None:
+            self.here = replace(self.here.at(passed), idle=self.here.spot, subject=None)
+            return
+        if clause.sub in CONDITIONS - {"unless", "before"} or clause.fronted == "by":
+            deed = self._done(clause)
+            if deed is not None:
+                self.here = replace(self.here.at(deed.after), topic=None)
+                self.deed = True
+                return
         if (
             clause.form in {"base", "finite"}
             and clause.subject is None
@@ -486,6 +583,7 @@ class _Reader:
         named = here.spot is not self.here.spot or any(
             _is_move(slots.get(s)) for s in ("move", "agent")
         )
+        named = named or self.deed
         if verb.supposed and not (named and verb.modal in {"would", "could"}):
             raise Unread("said of what is not on the board")
         if clause.form == "ing" and clause.inherited and self.open and not named:

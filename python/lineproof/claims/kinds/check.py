@@ -51,6 +51,12 @@ FRAMES = (
     "{king} <be> in check [from {object}]",
     "[{agent}] <give> check [(on|from|at) {square}]",
     "{agent} <capture/go> {target} with check",
+    "[{agent}] <move/capture/step_aside/play> with check",
+    "{agent} <take_on/capture> {square} with check",
+    "{agent} <give_check> [(from|on) {square}]",
+    "{described} <come/arrive/land> with check",
+    "{described} <come_with/arrive_with> check",
+    "{described} <=> check",
 )
 
 

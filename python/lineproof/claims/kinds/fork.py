@@ -26,7 +26,9 @@ from lineproof.claims.reference import Reference
 FRAMES = (
     "[{agent}] <fork> {targets} [with {move}]",
     "[{agent}] <fork> {two} [with {move}]",
-    "[{agent}] <attack> {targets} +at_once|at_the_same_time|together|both|simultaneously|in_one_go|at_a_stroke|with_one_move",
+    "[{agent}] <attack> {targets} +at_once|at_the_same_time|together|both|simultaneously|in_1_go|in_one_go|at_a_stroke|at_1_stroke|in_1_breath|with_1_blow",
+    "[{agent}] <attack> {two} [with {move}] [+at_once|at_the_same_time|together|both|simultaneously|in_1_go|in_one_go|at_a_stroke|at_1_stroke]",
+    "{side} <fork> {whom}",
     "[{agent}] <~> fork [(of|on|against|between) {targets}]",
 )
 
@@ -132,7 +134,10 @@ KIND = Kind(
         "Whether it pays is a second finding."
     ),
     frames=FRAMES,
-    tests={"two": lambda n: n.text if n.count == 2 and not n.parts else None},
+    tests={
+        "two": lambda n: n.text if n.count == 2 and not n.parts and (n.plural or n.head == "thing") else None,
+        "whom": lambda n: n.text if n.type == "side" else None,
+    },
     read=read,
     check=check,
     flips=True,

@@ -16,6 +16,10 @@ FRAMES = (
     "<be:mate> {side}",
     "<be:mate> {king}",
     "{side} <mate> {whom}",
+    "mate <=> complete",
+    "{anything} <make> mate complete",
+    "<be:smother> {king}",
+    "{moves} <=> mate ; without=in",
 )
 
 
@@ -75,7 +79,10 @@ KIND = Kind(
     definition="The side to move is in check and has no legal move (FIDE Laws of Chess 1.4.1).",
     source="FIDE Laws of Chess, article 1.4.1",
     frames=FRAMES,
-    tests={"whom": SLOTS["side"]},
+    tests={
+        "whom": SLOTS["side"],
+        "moves": lambda n: n.text if n.type == "move" and n.plural else None,
+    },
     read=read,
     check=check,
 )

@@ -20,6 +20,7 @@ FRAMES = (
     "{side} <mate> +by_force",
     "[{agent}] <~> mate in {n} [for {side}]",
     "{move} <mate> in {n}",
+    "<~> mate in {n} for {side}",
     "{anything} <allow/permit> mate [in {n}]",
 )
 

@@ -30,6 +30,7 @@ FRAMES = (
     "mate <loom/lurk/hang> [(on|at) {square}]",
     "[{agent}] <dream_of/play_for/be_after/hint_at> mate [(on|at) {square}]",
     "[{agent}] <threaten> {mating}",
+    "[{agent}] <want to mate> [(on|at) {square}]",
 )
 
 

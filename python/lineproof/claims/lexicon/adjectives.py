@@ -9,11 +9,15 @@ ADJECTIVES: Table = table("""
 safe: safe
 airy: airy, bare, draughty, breezy, naked, in the open, out in the open, unsafe, insecure, open to attack, vulnerable
 unprotected: unprotected, undefended, unguarded, loose, uncovered, unsupported
-hanging: hanging, en prise, up for grabs, there for the taking, free for the taking
+hanging: hanging, in danger, in peril, under threat of capture, en prise, up for grabs, there for the taking, free for the taking
 backward: backward
 weak: weak
 open: open, wide open
 half open: half open, semi open
+trapped: a goner, done for, doomed
+stuck: stuck, stranded, marooned
+overworked: overworked, overloaded, overburdened, overstretched, overtaxed
+soon: next
 uncastled: uncastled
 level: level, even, equal, balanced, in balance
 undeveloped: undeveloped, unmoved, at home

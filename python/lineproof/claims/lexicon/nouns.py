@@ -11,7 +11,7 @@ knight: horse, steed
 king: monarch, his majesty
 piece: man, unit, chessman
 # attack
-fork: fork, double attack, double hit
+fork: fork, double attack, double hit, royal fork, family fork, royal family fork, double threat on
 royal fork: royal fork, family fork
 pin: pin, absolute pin, relative pin
 skewer: skewer, x-ray
@@ -23,6 +23,10 @@ perpetual: perpetual, perpetual check, endless check, never-ending check
 mate: mate, checkmate
 stalemate: stalemate
 threat: threat, menace
+goner: goner, dead duck, sitting duck, lost soul
+overtime: overtime, double duty, double job, double shift
+fire: fire, attack, pressure, siege
+safety: safety, the cellar
 attacker: attacker, assailant, attacking piece, piece aimed
 attack: attack, fire, pressure
 defender: minder, defender, protector, guard, guardian, bodyguard
