@@ -137,6 +137,9 @@ class _Reader:
         for number, clause in enumerate(clauses):
             if read[number] or clause.first < 0:
                 continue
+            if clause.lemma == "be" and clause.subject is not None and clause.subject.head == "there":
+                if any(o.head == "nothing" for o in clause.objects) and not clause.sub:
+                    continue  # "and there is nothing that White can do"
             line = "".join(
                 f" {w.norm}" for w in self.sentence.words[clause.first : clause.last + 1]
             )
@@ -166,6 +169,11 @@ class _Reader:
         ):
             subject = clause.subject
             clause.subject = replace(self.last, first=subject.first, last=subject.last)
+        if clause.subject is not None and clause.subject.head == "she" and not clause.inherited:
+            queen = self._queen()
+            if queen is not None:
+                subject = clause.subject
+                clause.subject = replace(queen, first=subject.first, last=subject.last)
         if self.last is not None:
             for number, noun in enumerate(clause.objects):
                 if noun.type == "pronoun" and noun.head == "it" and self.last is not clause.subject:
@@ -223,6 +231,15 @@ class _Reader:
         ]
         self.last = next((n for n in nouns if n.type == "piece" and not n.plural), self.last)
         self.head = next((n.head for n in nouns if n.type == "piece" and n.head), self.head)
+
+    def _queen(self) -> Noun | None:
+        """What "she" means: the queen spoken of before, or the one that has just moved; None when it may be a player."""
+        if self.last is not None:
+            return self.last if self.last.head == "queen" else None
+        at = self.here.spot.moves[-1][2:4] if self.here.spot.moves else None
+        if at is None or (self.here.board.piece_at(at) or "").lower() != "q":
+            return None
+        return Noun("piece", "queen", f"the queen on {at}", 0, 0, square=at)
 
     # what keeps a clause from being read
 

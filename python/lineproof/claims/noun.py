@@ -217,7 +217,7 @@ def pointer(token: Token) -> Noun:
         plain = _SIDES.get(norm, norm)
         return Noun(
             "side",
-            plain,
+            norm if norm == "she" else plain,
             plain,
             token.first,
             token.last,

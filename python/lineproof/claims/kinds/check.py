@@ -46,7 +46,7 @@ FRAMES = (
     "{agent} <check> {king}",
     "<~> {checking}",
     "[{agent}] <come/arrive/land> with check",
-    "{agent} <come_with/arrive_with/land_with> check",
+    "{agent} <come with/arrive with/land with> check",
     "{side} <be> in check [from {object}]",
     "{king} <be> in check [from {object}]",
     "[{agent}] <give> check [(on|from|at) {square}]",
@@ -54,9 +54,6 @@ FRAMES = (
     "[{agent}] <move/capture/step_aside/play> with check",
     "{agent} <take_on/capture> {square} with check",
     "{agent} <give_check> [(from|on) {square}]",
-    "{described} <come/arrive/land> with check",
-    "{described} <come_with/arrive_with> check",
-    "{described} <=> check",
 )
 
 

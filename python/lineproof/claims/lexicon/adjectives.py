@@ -14,10 +14,7 @@ backward: backward
 weak: weak
 open: open, wide open
 half open: half open, semi open
-trapped: a goner, done for, doomed
-stuck: stuck, stranded, marooned
-overworked: overworked, overloaded, overburdened, overstretched, overtaxed
-soon: next
+doomed: doomed, done for
 uncastled: uncastled
 level: level, even, equal, balanced, in balance
 undeveloped: undeveloped, unmoved, at home

@@ -79,7 +79,7 @@ lead to: lead to, result in, end in, transpose to, go over to, go over into, tra
 follow: follow, come, be next, ensue
 answer: answer, reply, meet, respond
 # having and being
-be: linger, loiter, hover, squat, dwell, be stranded, be stuck, still sit,  remain, stay, lie, sit, look, prove, become, find oneself, find itself, find himself, find herself, end up, seem, appear, come out,
+be: stand, linger, loiter, hover, squat, dwell, remain, stay, lie, sit, look, prove, become, find oneself, find itself, find himself, find herself, end up, seem, appear, come out,
     turn out, feel, keep, turn out to be, happen to be, prove to be, live, hold out, rest, be left, hang around, turn
 have: get, receive, be given, have at one's disposal, owns, keep, enjoy, own, possess, retain, obtain, acquire, boast, hold, end up with, finish with,
     emerge with, stay with, be left with, come out with, can boast, wield, can point to, be blessed with, be saddled with, be burdened with, carry,
