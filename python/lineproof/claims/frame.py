@@ -160,7 +160,7 @@ def _text(*types: str) -> Test:
 
 
 def _agent(noun: Noun) -> str | None:
-    if noun.head in {"there", "here"} or noun.no:
+    if noun.head in {"there", "here"} or noun.no or "same" in noun.adjectives:
         return None
     if noun.type in {"side", "piece", "move", "square", "pronoun"}:
         return noun.text

@@ -560,7 +560,7 @@ class _Reader:
             ):
                 continue  # "..., a fork": it has been said
             try:
-                claims = self._claims(here, clause, kind, slots)
+                claims = self._claims(here, clause, frame, kind, slots)
             except Unread as reason:
                 self.found.reasons.append(f"{kind.id}: {reason}")
                 continue
@@ -594,7 +594,9 @@ class _Reader:
                     clause.places.remove(place)
         return here
 
-    def _claims(self, here: Here, clause: Clause, kind: Kind, slots: dict[str, Any]) -> list[Claim]:
+    def _claims(
+        self, here: Here, clause: Clause, frame: Frame, kind: Kind, slots: dict[str, Any]
+    ) -> list[Claim]:
         assert kind.read is not None
         verb = slots.get("verb", clause.verb)
         named = here.spot is not self.here.spot or any(
@@ -609,7 +611,10 @@ class _Reader:
             raise Unread(
                 "a move was named before that was not read, so it is not clear which position is meant"
             )
-        start, end = self.sentence.slice(clause.first, clause.last)
+        first = clause.first
+        if frame.governors and clause.governor is not None:
+            first = min(first, clause.governor.first)  # "we threaten to take"
+        start, end = self.sentence.slice(first, clause.last)
         words = self.sentence.text[start - self.sentence.start : end - self.sentence.start]
         at = replace(here, words=words, start=start, end=end, hedged=clause.hedged or here.hedged)
         if (

@@ -29,7 +29,7 @@ _FREE = ("for free", "for nothing", "free of charge", "at no cost", "without pay
 
 
 FRAMES = (
-    "[{agent}] <capture/win/get> {amount} +for_free|for_nothing|at_no_cost|free_of_charge",
+    "[{agent}] <capture/get> {amount} +for_free|for_nothing|at_no_cost|free_of_charge",
     "[{agent}] <capture/win/get> {amount} with impunity",
     "[{agent}] <have/get/win> {free_man}",
     "{amount} <be> +for_free|for_nothing",

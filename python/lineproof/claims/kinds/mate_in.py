@@ -14,6 +14,25 @@ from lineproof.claims.kind import Kind
 MOST = 30
 """Moves to mate that are tried at most."""
 
+PHRASES = (
+    "{side} [now|simply|even] (mates|mate|is mating|forces mate|force mate|checkmates|gives mate|delivers mate|has mate|have mate|will mate|has a mate|have a mate|has a forced mate|have a forced mate) [by force|quickly]",
+    "{side} [now|simply|even] (mates|mate|is mating|forces mate|force mate|gives mate|delivers mate|has mate|have mate|will mate|has a mate|have a mate|has a forced mate|have a forced mate) in {n} [moves|more moves|by force]",
+    "(this|that|it) {is} [a] [forced] mate in {n} [for {side}] [moves]",
+    "[there is] [a] [forced] mate in {n} [for {side}]",
+    "(there is|we have|{side} has|{side} have) [a] mate in {n}",
+    "with [a] [forced] mate in {n} [for {side}]",
+    "{move} (mates|forces mate|is mate) in {n} [moves]",
+    "{move} (mates|forces mate) [by force]",
+    "(this|that|it|which) (loses|runs|walks|falls) [in|straight|right] (to|into) [a] mate in {n} [moves]",
+    "(this|that|it|which) (allows|permits|lets in) [a] mate in {n} [moves]",
+    "{side} {is} mated in {n} [moves]",
+    "{side} (gets|get) mated in {n} [moves]",
+    "mate in {n} (follows|is next|is unavoidable|cannot be stopped)",
+    "mate (follows|is unavoidable|cannot be stopped|is not to be stopped) [in {n}] [moves]",
+    "(mating|forcing mate|with mate) in {n} [moves]",
+    "mates in {n} [moves]",
+)
+
 
 FRAMES = (
     "{side} <mate> in {n}",
@@ -170,6 +189,8 @@ KIND = Kind(
     version=1,
     definition="The side mates by force in at most n moves; it fails only when every move has been tried to that depth. Without a number: a forced mate is found, or the side does not even reach 85 of 100.",
     source="FIDE Laws of Chess, article 1.4.1, for mate; common practice for the count",
+    phrases=PHRASES,
+    vocabulary=frozenset({"mate", "mates", "mated", "mating", "checkmates"}),
     frames=FRAMES,
     read=read,
     check=check,

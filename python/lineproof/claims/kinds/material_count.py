@@ -8,8 +8,37 @@ from lineproof.claims.board import counts, material, other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.played import played
+from lineproof.claims.phrase import SHARED
+from lineproof.claims.played import PLAYED, played
 
+PHRASES = (
+    "{side} <be> [{very}] {amount} (up|ahead|to the good|more|in front) [already|for nothing|for now|in this line]",
+    "{side} <be> [{very}] {amount} (down|behind|short|less|to the bad) [already|for now|in this line]",
+    "{side} <have/keep/retain/enjoy> [{very}] {extra} [already|for now|in this line]",
+    "{side} <have/keep/retain/enjoy> [{very}] {amount} (more|extra|less|fewer) [than {second_side}]",
+    "{side} <have> [{very}] {amount} for {price}",
+    "{side} <have> {amount} in hand",
+    "with {extra} [for {side}]",
+    "(being|while|and|still) {amount} {updown}",
+    "{amount} {updown}",
+    "with {amount} (more|less)",
+    "(material|the material|the material balance|the piece count|the pawn count) <be> [{very}] {level} [again]",
+    "(nobody|no one|neither side) <be> {nothing}",
+    "{side} <be> [{very}] (up|down|ahead|behind) {amount}",
+    "{side} <be> [{very}] (up|down) {amount} for {price}",
+    "{side} <be> [{very}] {amount} (up|down) for {price}",
+    "(the pawns|pawns) <be> {n} (against|to|for) {m}",
+    "(this|which|that|it) (makes|leaves|gives) [the] pawns {n} (against|to|for) {m}",
+    "{agent} <leave/make/put> {side} [{very}] {amount} {updown}",
+    "(leaving|putting) {side} [{very}] {amount} {updown}",
+    "{side} <be> [{very}] short of {amount}",
+    "{side} <lead> by {amount}",
+    "{side} <lack/miss> [{very}] {amount}",
+    "{side} <be> [{very}] (ahead in material|up in material|material up|material ahead)",
+    "{side} <be> [{very}] (behind in material|down in material|material down|material behind)",
+    "(the sides|both sides|the two sides) <be> {level} in material",
+    "(both sides|the sides|the two sides) <have> the same material",
+)
 _AMOUNTS: dict[str, Any] = {
     **dict.fromkeys(("a pawn", "one pawn", "1 pawn", "a clear pawn", "a clean pawn", "a healthy pawn", "a single pawn", "a whole pawn", "just a pawn", "only a pawn", "a sound pawn", "a solid pawn"), "pawn"),
     **dict.fromkeys(("2 pawns", "2 clear pawns", "2 clean pawns", "2 whole pawns", "2 healthy pawns"), "2 pawns"),
@@ -229,12 +258,54 @@ KIND = Kind(
     title="Material count",
     version=2,
     definition="Pieces on the board at that moment, by values 1, 3, 3, 5, 9: 'a pawn up' is one pawn more with pieces equal, 'the exchange' a rook for a minor piece, 'a piece' one minor piece more and still ahead, 'level' equal by value.",
+    phrases=PHRASES,
+    patterns={"agent": PLAYED, "second_side": SHARED["side"]},
     slots={
         "amount": _AMOUNTS,
         "extra": _EXTRA,
         "price": _PRICE,
         "level": _LEVEL,
+        "nothing": {
+            "a pawn up": True,
+            "ahead in material": True,
+            "a pawn ahead": True,
+            "material up": True,
+        },
+        "updown": {
+            "up": "up",
+            "down": "down",
+            "ahead": "up",
+            "behind": "down",
+            "to the good": "up",
+        },
     },
+    vocabulary=frozenset(
+        [
+            "up",
+            "down",
+            "ahead",
+            "behind",
+            "more",
+            "less",
+            "extra",
+            "material",
+            "good",
+            "short",
+            "for",
+            "front",
+            "bad",
+            "fewer",
+            "hand",
+            "lead",
+            "leads",
+            "lack",
+            "lacks",
+            "misses",
+            "missing",
+            "pawn",
+            "pawns",
+        ]
+    ),
     frames=FRAMES,
     gives_way=frozenset({"majority"}),
     read=read,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from lineproof.claims.amounts import LEAST, WORTH, Amount, pawns
+from lineproof.claims.amounts import AMOUNT, LEAST, WORTH, Amount, pawns
 from lineproof.claims.board import material, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.gain import counted, end_of_shown_line, settled
@@ -18,6 +18,18 @@ WINDOW = 2
 BACK = 8
 """The same, said of what has happened ("has won the pawn back")."""
 
+PHRASES = (
+    "[{agent}] <regain/recover/win back/get back/recoup/retrieve/take back/pick up again> {amount} [by force|at once|immediately|easily|with interest|next|sooner or later|in the end|with ease]",
+    "[{agent}] <win/get/take/claim/pick> {amount} back [by force|at once|immediately|easily|with interest|sooner or later|in the end]",
+    "[{agent}] <have> {amount} back [at once]",
+    "[{agent}] <be> sure to (regain|recover|win back|get back) {amount}",
+    "(<ing:regain/recover/win back>) {amount}",
+    "with {amount} back",
+    "(winning|getting|taking) {amount} back",
+    "{amount} <be:regain/recover/win back> [by {agent}]",
+    "{amount} <come> back",
+    "{amount} <be> [soon] (regained|won back|coming back)",
+)
 _HAS = re.compile(r"\b(?:has|have|['’]s|with)\b(?! to\b).* back\b")
 """Words that say that it has happened: "White has the pawn back"."""
 
@@ -115,6 +127,26 @@ KIND = Kind(
     definition=(
         "The side is behind in material, or, where it is not, was so within two plies (by no more than a pawn above the amount), and at the end of the line shown, continued by best play until no capture gains a pawn, it is better off by the amount: a pawn 1, the exchange 1, a piece 2, "
         "a rook and the queen 3. Said of what has happened: within eight plies, at this position."
+    ),
+    phrases=PHRASES,
+    patterns={"amount": AMOUNT},
+    vocabulary=frozenset(
+        [
+            "regain",
+            "regains",
+            "regained",
+            "regaining",
+            "recover",
+            "recovers",
+            "recovered",
+            "recovering",
+            "back",
+            "recoup",
+            "recoups",
+            "retrieve",
+            "retrieves",
+            "again",
+        ]
     ),
     frames=FRAMES,
     read=read,

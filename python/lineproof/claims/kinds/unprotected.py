@@ -15,6 +15,7 @@ from lineproof.claims.timing import as_it_stands
 
 FRAMES = (
     "{target} <=> unprotected",
+    "<=> unprotected on {square}",
     "{nobody} <defend> {target}",
     "{target} <have> {nobody}",
     "{target} <have> {none}",
