@@ -18,6 +18,8 @@ FRAMES = (
     "[{agent}] <defend> {guarded} [with {defender}] ; active=yes",
     "<be:defend> {target} with {defender}",
     "[{agent}] <give> {target} protection",
+    "[{agent}] <give> {target} hand",
+    "[{agent}] <lend to give/lend> {target} hand",
     "{agent} <=> defender of {target}",
     "[{agent}] <come/go/rush/hurry> to (defence|help|protection|rescue) of {target}",
 )

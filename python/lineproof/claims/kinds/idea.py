@@ -71,12 +71,21 @@ FRAMES = (
     "idea <=> {moves}",
     "idea of {by} <=> {moves}",
     "<~> idea of {moves}",
-    "idea <be to play> {moves}",
+    "idea <be to play/push> {moves}",
+    "idea <be to push> (to|on_to) {moves}",
+    "idea of {by} <be to play/push> {moves}",
+    "idea of {by} <be to push> (to|on_to) {moves}",
+    "[{agent}] <be up to/be planning/be after/plan> {moves}",
+    "[{agent}] <want to play/push> {moves}",
+    "[{agent}] <hope/intend/plan to play/push> {moves}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
+    first = slots.get("moves", "").split()[:1]
+    if first and re.fullmatch("[a-h][1-8]", first[0]) and here.board.piece_at(first[0]):
+        raise Unread("a piece stands there already, so it is not clear what is prepared")
     agent = _agent(here, slots)
     if "target" in slots and "side" not in slots and "whose" not in slots:
         agent = here.agent(slots["target"]) if "agent" not in slots else agent

@@ -50,6 +50,10 @@ FRAMES = (
     "[{agent}] <prevent> {move}",
     "[{agent}] <prevent to play/reach/go> {move}",
     "[{agent}] <keep to play> {move}",
+    "[{agent}] <prevent/keep to play/move/capture/exchange/develop/free/push/break/attack/hang on/win/castle/open/pin/hold> [{anything}] with {move}",
+    "[{agent}] <prevent/keep to move/come/go/land/jump/settle/get> (to|into|on|onto) {square} [{patient}]",
+    "[{agent}] <prevent/keep to land on/capture on/land/reach/use/occupy/take on> {square} [{patient}]",
+    "[{agent}] <prevent> {blow} (on|at) {square}",
     "[{agent}] <keep> {target} (off|out_of|away_from|from) {square}",
     "[{agent}] <prevent> {target} from {square}",
     "[{agent}] <prevent> {target} to {square}",
@@ -239,6 +243,7 @@ KIND = Kind(
          "keep", "keeps", "keeping", "kept", "deny", "denies", "denied", "denying", "refuses", "takes", "take", "took", "away", "parries", "parry", "parried", "meets", "puts", "against", "allow", "so", "covers", "guards"]
     ),
     frames=FRAMES,
+    tests={"blow": lambda n: n.text if n.head in {"fork", "sacrifice", "shot", "blow", "jump", "leap", "capture"} else None},
     read=read,
     check=check,
     flips=True,

@@ -35,6 +35,10 @@ FRAMES = (
     "[{agent}] <~> zwischenzug",
     "{move} <=> zwischenzug",
     "{move} <~> as zwischenzug",
+    "[{agent}] <play/have/insert> zwischenzug",
+    "[{side}] <play> {move} +in_between",
+    "[{side}] <play> {move} as zwischenzug",
+    "<~> {move} +in_between",
 )
 
 
