@@ -300,6 +300,8 @@ class Groups(Scan):
             return "ing"
         if "third" in names:
             return "finite"
+        if "base" in names and subject is None and not self.found:
+            return "base"  # "let White pass"
         if "past" in names:
             return "finite" if subject is not None else "part"
         if "part" in names and not ("base" in names and subject is not None and subject.plural):

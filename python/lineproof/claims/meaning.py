@@ -51,7 +51,7 @@ _DEEDS = frozenset(
 ) - {"make", "put", "run"}
 """Verbs of what is done on the board: "to" behind them says what it does."""
 _PLAYING = frozenset(["play", "go", "choose", "continue with", "answer with", "reply with", "respond with", "opt for", "go for", "try", "throw in", "insert", "follow with", "meet"])  # fmt: skip
-_SAYS = frozenset(["think", "believe", "guess", "reckon", "suppose", "argue", "maintain", "claim", "say", "call", "hear", "pretend", "hope", "wish", "fear", "doubt", "imagine", "expect", "look", "look like", "seem", "like", "want", "wonder", "suspect", "dream", "tell", "swear"])  # fmt: skip
+_SAYS = frozenset(["think", "believe", "guess", "reckon", "suppose", "argue", "maintain", "claim", "say", "call", "hear", "pretend", "hope", "wish", "fear", "doubt", "imagine", "expect", "look", "look like", "seem", "like", "want", "wonder", "suspect", "dream", "tell", "swear", "appear"])  # fmt: skip
 _WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend", "prepare", "like", "love", "refuse", "fail", "forget", "decline", "long", "prefer", "need", "dare", "avoid", "allow", "permit", "enable", "let", "help", "invite", "tempt", "encourage", "start", "stop", "prevent", "hesitate", "use", "seem", "appear", "think", "dream", "consider", "suggest", "attempt", "serve", "suffice", "expect", "play"])  # fmt: skip
 """Verbs whose infinitive or -ing is not said to happen."""
 
@@ -59,6 +59,14 @@ _WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend
 _PERSONS = frozenset({"we", "us", "our", "ours", "you", "your", "i", "my"})
 _IDLE = members("idle", VERBS)
 _GOING = members("move", VERBS) | {"go", "step", "capture on", "land on", "land"}
+
+
+_BESIDE = frozenset({"where", "while", "although", "though", "since", "because", "as", "for", "whereas", "now that"})
+_UNSAYS = re.compile(
+    r" (?:exaggeration|exaggerated|wrong|not really|in theory|on paper|in name|seemingly|supposedly|allegedly|apparently|for a moment|"
+    r"at best|in a way|in a sense|until|far from|as long as|so long as)(?= |$)"
+)
+"""Words with which a whole clause of its own takes back the one before it."""
 
 
 @dataclass
@@ -111,6 +119,7 @@ class _Reader:
         self.head = ""
         self.open = False
         self.deed = False
+        self.lets = False
 
     def run(self) -> Understood:
         clauses = _means_first(plain(self.sentence))
@@ -144,12 +153,23 @@ class _Reader:
                 f" {w.norm}" for w in self.sentence.words[clause.first : clause.last + 1]
             )
             line += "".join(f" {a}" for a in clause.adverbs)
+            line = line.replace(" it must be said", "")
+            then = clauses[number + 1] if number + 1 < len(clauses) else None
+            own = (
+                clause.lemma
+                and clause.form in {"finite", "base"}
+                and not clause.inherited
+                and clause.joint.startswith((",", ";", ":"))
+                and (not clause.sub or clause.sub in _BESIDE)
+            )
             if clause.joint.split()[-1:] == ["or"] or clause.joint.endswith("or so"):
                 line = f" or{line}"
             before = read[number - 1] if number else []
             after = read[number + 1] if number + 1 < len(read) else []
             said = SAYS.search(line) is not None and not re.match(" (?:i|we|you|let) ", line)
-            if before and clause.sub not in CONDITIONS and (LIMITING.search(line) or said):
+            limits = _UNSAYS if own else LIMITING
+            told = said and not (then is not None and own and then.joint in {"-", "that"})
+            if before and clause.sub not in CONDITIONS and (limits.search(line) or told):
                 self._drop(before, "the rest of the sentence may change what it says")
             if after and said:
                 self._drop(after, "it is said of what others think")
@@ -252,6 +272,8 @@ class _Reader:
             and clause.sub != "how"
         ):
             return "a question"
+        if clause.form == "base" and clause.subject is None and clause.lemma.split()[:1] in (["look"], ["see"], ["watch"]):
+            return "a word to the class"
         for near in (number - 1, number + 1):
             other = clauses[near] if 0 <= near < len(clauses) else None
             if other is None or other.sub not in CONDITIONS:
@@ -346,7 +368,9 @@ class _Reader:
     def _passes(self, clause: Clause, after: Clause | None) -> Spot | None:
         """The position after a pass, where a clause lets the side to move do nothing: "if Black does nothing", "let White pass, and"."""
         side = self.here.board.turn
-        told = clause.form == "base" and after is not None and after.joint.endswith(("and", "-"))
+        told = self.lets or clause.form == "base"
+        told = told and after is not None and after.joint.endswith(("and", "-"))
+        self.lets = clause.lemma == "let" and clause.form == "base"
         if not (clause.sub in {"if", "when", "should", "once"} or told):
             return None
         idle = clause.lemma in _IDLE or (clause.lemma == "do" and clause.nobody)
@@ -485,8 +509,12 @@ class _Reader:
             None,
         )
         topic = piece or self.here.topic
-        if subject is not None and subject.type == "pronoun" and piece is None:
+        if subject is not None and subject.head in {"it", "this", "that"} and self.here.topic:
+            topic = self.here.topic  # "it attacks the queen, it is on c2 as well"
+        elif subject is not None and subject.type == "pronoun" and piece is None:
             topic = self.here.topic
+        elif subject is not None and subject.type == "noun" and subject.head == "move":
+            topic = None  # "defending the pawn is natural, and it ...": the move
         elif subject is not None and subject.type in {"move", "square"}:
             topic = None  # "e5 hits the knight; it ...": the move
         self.here = replace(

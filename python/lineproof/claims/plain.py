@@ -16,7 +16,7 @@ from dataclasses import dataclass, field
 
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
 from .chunking import chunks
-from .lexicon import VERBS
+from .lexicon import NOUNS, VERBS
 from .noun import Noun
 from .sentence import Sentence
 from .verbs import Verb, forms
@@ -105,8 +105,43 @@ class Clause:
 
 def plain(sentence: Sentence) -> list[Clause]:
     """The plain clauses of a sentence, in the order in which they are said."""
-    rough = list(_split(chunks(sentence)))
+    rough = [part for clause in _split(chunks(sentence)) for part in _apart(clause)]
     return _joined(_trailing(rough))
+
+
+_BROUGHT = frozenset(
+    w
+    for name in ("attack", "threat", "fork", "pin", "skewer", "discovered attack")
+    for w in NOUNS[name]
+)
+
+
+def _apart(clause: Clause) -> Iterator[Clause]:
+    """ "Swings over to h4 with an attack on h2": what a clause brings with it stands by itself."""
+    at = next(
+        (
+            n
+            for n, p in enumerate(clause.places)
+            if p.preposition == "with" and p.noun is not None and p.noun.head in _BROUGHT
+        ),
+        None,
+    )
+    noun = clause.places[at].noun if at is not None else None
+    verb_first = [o.first for o in clause.objects]
+    if at is None or noun is None or not clause.lemma or noun.whose:
+        yield clause
+        return
+    if clause.subject is None or noun.first < clause.subject.first or any(f > noun.first for f in verb_first):
+        yield clause
+        return
+    rest = clause.places[at + 1 :]
+    clause.places = clause.places[:at]
+    brought = Clause(objects=[noun], places=rest, joint="with", hedged=clause.hedged)
+    for chunk in (Place("with", noun, noun.first - 1, noun.last), *rest):
+        brought.see(chunk)
+    clause.last = brought.first - 1
+    yield clause
+    yield brought
 
 
 def _trailing(rough: list[Clause]) -> list[Clause]:

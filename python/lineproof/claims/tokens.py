@@ -98,6 +98,7 @@ def _verb_forms() -> dict[str, tuple[tuple[str, str], ...]]:
         for name, word in zip(("base", "third", "past", "part", "ing"), forms(base), strict=True):
             if (base, name) not in found.setdefault(word, []):
                 found[word].append((base, name))
+    found["eyeing"] = [("eye", "ing")]
     return {word: tuple(said) for word, said in found.items()}
 
 
@@ -221,6 +222,8 @@ def _token(sentence: Sentence, norm: str, first: int, last: int) -> Token:
         tags.add("verb")
     if not tags:
         tags, verbs = _guess(norm)
+    if norm == "doing":
+        tags, verbs = {"verb", "word"}, (("do", "ing"),)
     if first != last and known is not None:
         tags, verbs = {known[0]}, ()
     return Token(norm, frozenset(tags), first, last, verbs, lemma, many)

@@ -87,6 +87,7 @@ FRAMES = (
     "[{agent}] <rob> {side} of {castling}",
     "{castling} <=> over|gone|history",
     "{castling} <come off>",
+    "[{agent}] <=> it for {castling}",
     "<~> {none} [for {side}]",
     "{king} <be> (with|without) {none}",
     "{neither} <castle> [{wing}] [(on|to) {flank}] ; modal=can|may|could",

@@ -77,6 +77,7 @@ FRAMES = (
     "idea of {by} <be to push> (to|on_to) {moves}",
     "[{agent}] <be up to/be planning/be after/plan> {moves}",
     "[{agent}] <want to play/push> {moves}",
+    "{target} <=> to {square} +en_route|on_its_way|on_his_way|on_the_way|bound",
     "[{agent}] <hope/intend/plan to play/push> {moves}",
 )
 

@@ -53,7 +53,7 @@ PROFIT = 5
 FRAMES = (
     "[{side}] <play/push/capture> {move} ; passed=yes",
     "[{side}] <move/play/push> (with|to) {move} ; passed=yes",
-    "{first} <follow/come/be> ; passed=yes",
+    "{first} <follow/come/be> [next] ; passed=yes",
     "{first} <=> next ; passed=yes",
     "[{side}] <win> {won} [(with|by) {move}] ; passed=yes",
     "[{side}] <capture> (on|at) {square} ; passed=yes",

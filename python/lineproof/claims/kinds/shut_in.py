@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.board import name, names, other, pieces, side_of, upper
@@ -45,6 +46,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     present(verb)
     alone(here)
     spot, by = here.spot, None
+    if re.search(r"\b(?:hamper|restrict|obstruct|stifle)", here.said):
+        raise Unread("to be hampered is less than to be shut in")
     if "men" in slots:
         slots.pop("agent", None)  # "by its own knight and pawn": all of them together
     elif "agent" in slots or "object" in slots:
@@ -128,6 +131,7 @@ KIND = Kind(
         ["shut", "shuts", "shutting", "locked", "locks", "locking", "lock", "hemmed", "hems", "walled", "walls", "boxed", "boxes", "blocked", "blocks", "block", "blocking", "fenced", "caged", "entombed", "entombs", "imprisoned", "imprisons", "incarcerated", "buried", "buries", "burying", "bottled", "prison", "prisoner", "jail", "cage", "closes", "closed", "move", "moves", "mobility", "come", "game", "play", "open", "corner"]
     ),
     frames=FRAMES,
+    gives_way=frozenset({"trapped"}),
     tests={"men": lambda n: n.text if n.type == "piece" and (n.parts or n.plural) else None},
     read=read,
     check=check,

@@ -87,7 +87,7 @@ FRAMES = (
     "[{agent}] <attack> {target} ; bare=yes active=yes",
     "[{agent}] <attack> {targets} ; bare=yes active=yes",
     "<be:attack> {target} ; bare=yes",
-    "[{agent}] <~> attack (on|against) {target} ; bare=yes",
+    "[{agent}] <~> attack (on|against) {prey} ; bare=yes",
     "{target} <=> under fire [from {agent}] ; bare=yes",
     "{agent} <be> on {prey} ; bare=yes",
     "[{agent}] <be/go/want/try/jump> after {target}",
@@ -155,6 +155,8 @@ def _attack(here: Here, slots: dict[str, Any]) -> list[Claim]:
     :raises Unread: when it is not clear who attacks what, or one of his own.
     """
     verb = slots.get("verb")
+    if re.search(r"\bonly\b|\bnothing\b", here.said) or slots.get("agent") in {"him", "them"}:
+        raise Unread("it says more than that it is attacked")
     if verb is not None and (verb.negated or verb.done or verb.modal == "almost"):
         raise Unread("it is not clear what is said of the attack")
     words = slots.get("agent")

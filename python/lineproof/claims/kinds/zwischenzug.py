@@ -35,7 +35,7 @@ FRAMES = (
     "[{agent}] <~> zwischenzug",
     "{move} <=> zwischenzug",
     "{move} <~> as zwischenzug",
-    "[{agent}] <play/have/insert> zwischenzug",
+    "[{agent}] <play/have/insert> zwischenzug [with {object}]",
     "[{side}] <play> {move} +in_between",
     "[{side}] <play> {move} as zwischenzug",
     "<~> {move} +in_between",
