@@ -137,7 +137,9 @@ ADVERBIAL = frozenset(
     }
 )
 """Nouns that may stand beside a verb without being its object: "this time"."""
-_DOING = NOUNS["move"] + NOUNS["sacrifice"] + NOUNS["exchange"] + ("check", "castling")
+_DOING = (
+    *NOUNS["move"], *NOUNS["sacrifice"], *NOUNS["exchange"], "check", "castling", "promotion", "grab"
+)  # fmt: skip
 
 
 _DENIAL = frozenset({"nobody", "none"})

@@ -66,6 +66,8 @@ _DOING = frozenset(
         "eating",
         "playing",
         "putting",
+        "promotion",
+        "promoting",
     ]
 )
 
@@ -364,6 +366,8 @@ class Here:
             fits = fits and captures
         if said & _PUSHING:
             fits = fits and letter == "p" and not captures
+        if said & {"promotion", "promoting"}:
+            fits = fits and len(last.uci) == 5
         if "castling" in said:
             fits = fits and board.san(last.uci).startswith("O-O")
         if said & {"check", "checking"}:

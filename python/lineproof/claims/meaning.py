@@ -120,6 +120,7 @@ class _Reader:
         self.open = False
         self.deed = False
         self.lets = False
+        self.checking: Named | None = None
 
     def run(self) -> Understood:
         clauses = _means_first(plain(self.sentence))
@@ -230,8 +231,7 @@ class _Reader:
                     place.preposition in {"on", "at"}
                     and place.noun is not None
                     and place.noun.type == "square"
-                    and clause.passive
-                    and clause.objects
+                    and len(clause.objects) == 1
                     and clause.objects[0].head == "one"
                 ):
                     text = f"the {self.head} on {place.noun.square}"
@@ -336,6 +336,7 @@ class _Reader:
             if p.noun is not None and p.preposition in {"to", "on", "into", "onto", "on to"} and p.noun.square
         ]
         prey = next((o for o in clause.objects if o.type in {"piece", "square"}), None)
+        taken = takes and any(o.head == "it" for o in clause.objects)
         spots = [self.here.spot]
         if self.here.spot.moves:
             spots.insert(0, self.here.spot.earlier(1))
@@ -352,6 +353,7 @@ class _Reader:
                 by = here.find(subject.text, side) if subject.type == "piece" else None
                 to = {o for o in (here.find(prey.text) if prey is not None and prey.type == "piece" else [])}
                 to |= {prey.square} if prey is not None and prey.type == "square" else set(places)
+                to |= {spot.moves[-1][2:4]} if taken and spot.moves else set()
                 found = [
                     uci
                     for uci in spot.board.legal_moves()
@@ -570,6 +572,9 @@ class _Reader:
 
     def _read(self, clause: Clause) -> None:
         here = self._before(clause)
+        self.checking = None
+        if any(p.preposition == "with" and p.noun is not None and p.noun.head == "check" for p in clause.places):
+            self.checking = self._done(clause)
         index = _index()
         tried: dict[int, tuple[Kind, Frame]] = {}
         for word in dict.fromkeys(_words(clause)):
@@ -654,6 +659,9 @@ class _Reader:
         ):
             with suppress(Unread):
                 at = replace(at, subject=at.agent(clause.subject.text).side)
+        if kind.id == "check" and self.checking is not None and not verb.negated:
+            at = at.at(self.checking.after)  # "our queen captures it with check"
+            slots = {"verb": slots["verb"]} if "verb" in slots else {}
         claims = kind.read(at, dict(slots))
         if kind.flips and verb.negated:
             claims = [

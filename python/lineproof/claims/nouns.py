@@ -15,6 +15,12 @@ _MEN = {"us": "our", "ours": "our", "him": "his", "his": "his", "them": "their",
 """Whose men "two of us" and "one of his" are."""
 
 
+_CREATURES = frozenset(
+    {"thing", "fellow", "chap", "fella", "beast", "brute", "creature", "monster", "lad", "soul", "guy", "bloke", "giant"}
+)
+"""What a piece may be called without saying which."""
+
+
 class Nouns(Groups):
     """Reads noun phrases."""
 
@@ -286,6 +292,18 @@ class Nouns(Groups):
                             for q in squares
                         ]
                     )
+            if (
+                prep.norm in {"on", "at"}
+                and arg.is_("square")
+                and noun.type == "noun"
+                and noun.head in _CREATURES
+                and not noun.plural
+            ):
+                noun = replace(
+                    noun, type="square", head=arg.norm, text=arg.norm, square=arg.norm, last=arg.last, adjectives=()
+                )  # fmt: skip
+                self.at += 2
+                continue  # "that poor thing on e5"
             if prep.norm == "of" and noun.type in {"piece", "noun"} and not noun.whose:
                 if arg.norm in {
                     "ours",

@@ -42,6 +42,7 @@ PHRASES = (
 FRAMES = (
     "{move} <=> check ; without=in|from",
     "[{agent}] <=> check ; without=in|from",
+    "[{agent}] <=> (another check) ; without=in|from",
     "{move} <check>",
     "{agent} <check> {king}",
     "<~> {checking}",

@@ -43,6 +43,8 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
+    if slots.get("agent") in {"this", "that", "it", "which"}:
+        del slots["agent"]  # "that is a discovered attack": the move just played
     present(verb, "will", "can")
     text = here.said
     denied = " no disc" in text

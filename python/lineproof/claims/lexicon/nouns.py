@@ -80,7 +80,7 @@ mistake: mistake, error, blunder, inaccuracy, slip, oversight, howler, lapse
 idea: idea, plan, point, purpose, aim, intention
 line: line, variation
 square: square, point, spot
-word: word, impunity, trouble, day, year, week, evening, minute, time, thing, matter, way, part, end, start, reason, problem, result, doubt, fact,
+word: fellow, chap, fella, beast, brute, creature, monster, lad, soul, guy, bloke, giant, promotion, danger, word, impunity, trouble, day, year, week, evening, minute, time, thing, matter, way, part, end, start, reason, problem, result, doubt, fact,
     friend, class, job, duty, task, everybody, hand, colour, color, board, clock, student, pupil, opponent, side, price, pocket, front, sight,
     company, trick, story, road, door, key, rule, case, question, diagram, turn, life, quality, moment, nothing, anything, something, everything,
     nobody, anybody, somebody, everyone, anyone, someone

@@ -44,7 +44,7 @@ win: net, gain, pick up, collect, snap off, emerge with, come out with, bag, poc
 lose: drop, blunder, blunder away, give away, throw away, shed, hang, forfeit, part with, say goodbye to, be robbed of, squander, surrender
 fall: fall, drop off, perish
 come off: come off, go off, disappear, vanish, leave the board, be gone
-capture: take, grab, snatch, take on, capture on, snap up, eat, gobble, pocket, swallow, accept, help oneself to, seize, grab on
+capture: take, grab, snap off, lap up, gobble up, hoover up, snaffle, gulp down, munch, munch on, chomp, snatch, take on, capture on, snap up, eat, gobble, pocket, swallow, accept, help oneself to, seize, grab on
 recapture: recapture, retake, take back
 sacrifice: sacrifice, toss, chuck, fling, gambit, give up, offer, invest, jettison, sac, part with, pay, donate
 regain: regain, recover, win back, get back, recoup, take back, retrieve, pick up again, recapture
