@@ -207,8 +207,6 @@ class Here:
             case "we" | "us" | "you" | "i" | "our" | "your" | "my":
                 return self.taught
             case "he" | "she" | "they" | "him" | "his" | "her" | "their":
-                if self.third == self.taught and self.neutral:
-                    return self.taught  # "White is a pawn down, yet his king has castled"
                 if self.third == self.taught:
                     raise Unread(f"{text!r} can mean either side here")
                 return other(self.taught)
@@ -230,8 +228,8 @@ class Here:
         match reference.whose:
             case "ours":
                 return self.taught
-            case "theirs" if self.third == self.taught:
-                return self.side("his")
+            case "theirs" if self.third == self.taught and self.neutral:
+                return self.taught  # "White is a pawn down, yet his king has castled"
             case "theirs":
                 return other(self.taught)
             case whose:

@@ -13,9 +13,9 @@ from functools import cache
 from typing import Any
 
 from .board import NAMES
+from .claim import Claim, Spot
 from .clause import LIMITING, SAYS
 from .frame import Frame
-from .claim import Claim, Spot
 from .here import Here, Named, Unread
 from .kind import Kind
 from .lexicon import VERBS, members
@@ -56,12 +56,14 @@ _WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend
 """Verbs whose infinitive or -ing is not said to happen."""
 
 
-_PERSONS = frozenset({"we", "us", "our", "ours", "you", "your", "i", "my"})
+_PERSONS = frozenset({"we", "us", "our", "ours", "you", "your"})
 _IDLE = members("idle", VERBS)
 _GOING = members("move", VERBS) | {"go", "step", "capture on", "land on", "land"}
 
 
-_BESIDE = frozenset({"where", "while", "although", "though", "since", "because", "as", "for", "whereas", "now that"})
+_BESIDE = frozenset(
+    {"where", "while", "although", "though", "since", "because", "as", "for", "whereas", "now that"}
+)
 _UNSAYS = re.compile(
     r" (?:exaggeration|exaggerated|wrong|not really|in theory|on paper|in name|seemingly|supposedly|allegedly|apparently|for a moment|"
     r"at best|in a way|in a sense|until|far from|as long as|so long as)(?= |$)"
@@ -147,9 +149,14 @@ class _Reader:
         for number, clause in enumerate(clauses):
             if read[number] or clause.first < 0:
                 continue
-            if clause.lemma == "be" and clause.subject is not None and clause.subject.head == "there":
-                if any(o.head == "nothing" for o in clause.objects) and not clause.sub:
-                    continue  # "and there is nothing that White can do"
+            if (
+                clause.lemma == "be"
+                and clause.subject is not None
+                and clause.subject.head == "there"
+                and not clause.sub
+                and any(o.head == "nothing" for o in clause.objects)
+            ):
+                continue  # "and there is nothing that White can do"
             line = "".join(
                 f" {w.norm}" for w in self.sentence.words[clause.first : clause.last + 1]
             )
@@ -272,7 +279,11 @@ class _Reader:
             and clause.sub != "how"
         ):
             return "a question"
-        if clause.form == "base" and clause.subject is None and clause.lemma.split()[:1] in (["look"], ["see"], ["watch"]):
+        if (
+            clause.form == "base"
+            and clause.subject is None
+            and clause.lemma.split()[:1] in (["look"], ["see"], ["watch"])
+        ):
             return "a word to the class"
         for near in (number - 1, number + 1):
             other = clauses[near] if 0 <= near < len(clauses) else None
@@ -325,7 +336,12 @@ class _Reader:
     def _done(self, clause: Clause) -> Named | None:
         """The move that a clause says in words: "the bishop takes on f7", "he takes the queen"; None when it is not just one."""
         subject, verb = clause.subject, clause.verb
-        if clause.passive or verb.negated or subject is None or subject.type not in {"piece", "side"}:
+        if (
+            clause.passive
+            or verb.negated
+            or subject is None
+            or subject.type not in {"piece", "side"}
+        ):
             return None
         takes = clause.lemma in _CAPTURES
         if not takes and clause.lemma not in _GOING:
@@ -333,7 +349,9 @@ class _Reader:
         places = [
             p.noun.square
             for p in clause.places
-            if p.noun is not None and p.preposition in {"to", "on", "into", "onto", "on to"} and p.noun.square
+            if p.noun is not None
+            and p.preposition in {"to", "on", "into", "onto", "on to"}
+            and p.noun.square
         ]
         prey = next((o for o in clause.objects if o.type in {"piece", "square"}), None)
         taken = takes and any(o.head == "it" for o in clause.objects)
@@ -345,13 +363,22 @@ class _Reader:
             spots.append(free)
         for number, spot in enumerate(spots):
             here = self.here.at(spot)
-            last = self.here.spot.moves[-1] if number == 0 and len(spots) > 1 and spot is not self.here.spot else None
+            last = (
+                self.here.spot.moves[-1]
+                if number == 0 and len(spots) > 1 and spot is not self.here.spot
+                else None
+            )
             with suppress(Unread):
                 side = spot.board.turn
                 if subject.type == "side" and here.side(subject.text) != side:
                     continue
                 by = here.find(subject.text, side) if subject.type == "piece" else None
-                to = {o for o in (here.find(prey.text) if prey is not None and prey.type == "piece" else [])}
+                to = {
+                    o
+                    for o in (
+                        here.find(prey.text) if prey is not None and prey.type == "piece" else []
+                    )
+                }
                 to |= {prey.square} if prey is not None and prey.type == "square" else set(places)
                 to |= {spot.moves[-1][2:4]} if taken and spot.moves else set()
                 found = [
@@ -380,7 +407,9 @@ class _Reader:
         who = clause.subject
         if clause.lemma in {"leave", "give", "allow", "have", "get"} and not idle:
             free = any("hand" in o.head or o.head == "time" for o in clause.objects)
-            free = free or any(s.lemma in {"alone", "unhindered", "undisturbed"} for s in clause.states)
+            free = free or any(
+                s.lemma in {"alone", "unhindered", "undisturbed"} for s in clause.states
+            )
             if not free:
                 return None
             idle, who = True, None  # "if we are left alone"
@@ -432,7 +461,9 @@ class _Reader:
         verb = clause.verb
         start = self.here.spot.moves
         free = not verb.negated and not verb.supposed
-        self.here = replace(self.here, idle=self.here.idle if clause.sub not in CONDITIONS else None)
+        self.here = replace(
+            self.here, idle=self.here.idle if clause.sub not in CONDITIONS else None
+        )
         passed = self._passes(clause, after)
         if passed is not None:
             self.here = replace(self.here.at(passed), idle=self.here.spot, subject=None)
@@ -573,7 +604,10 @@ class _Reader:
     def _read(self, clause: Clause) -> None:
         here = self._before(clause)
         self.checking = None
-        if any(p.preposition == "with" and p.noun is not None and p.noun.head == "check" for p in clause.places):
+        if any(
+            p.preposition == "with" and p.noun is not None and p.noun.head == "check"
+            for p in clause.places
+        ):
             self.checking = self._done(clause)
         index = _index()
         tried: dict[int, tuple[Kind, Frame]] = {}

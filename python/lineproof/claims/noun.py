@@ -133,6 +133,9 @@ class Run:
             return self._piece(head.noun, head.plural, file, square, common)
         if head.norm in {"1", "one", "ones"} and len(items) > 1:
             return Noun("noun", "one", " ".join(adjectives) + " one", **common)
+        flank = next((a for a in adjectives if a in {"king", "queen"}), "")
+        if head.noun in {"side", "wing", "flank"} and flank:
+            return Noun("noun", f"{flank}side", f"{flank}side", **common)
         if head.noun in {"square", "point", "spot"} and square and not head.plural:
             return Noun("square", square, square, square=square, **common)
         if head.is_("noun"):

@@ -9,14 +9,27 @@ from .chunk import Adverb, Group, Joint
 from .groups import Groups
 from .noun import Noun, Run, listed, on_square, owned, pointer
 
-
 _OF = re.compile("[1-9] of")
 _MEN = {"us": "our", "ours": "our", "him": "his", "his": "his", "them": "their", "theirs": "their"}
 """Whose men "two of us" and "one of his" are."""
 
 
 _CREATURES = frozenset(
-    {"thing", "fellow", "chap", "fella", "beast", "brute", "creature", "monster", "lad", "soul", "guy", "bloke", "giant"}
+    {
+        "thing",
+        "fellow",
+        "chap",
+        "fella",
+        "beast",
+        "brute",
+        "creature",
+        "monster",
+        "lad",
+        "soul",
+        "guy",
+        "bloke",
+        "giant",
+    }
 )
 """What a piece may be called without saying which."""
 
@@ -82,6 +95,7 @@ class Nouns(Groups):
         if joint == ",":
             if began and verb_next:
                 return False
+            after = self._token(self.at)
             return after is not None and after.norm in {",", "and"} and not verb_next
         return not (verb_next and began)
 
@@ -113,13 +127,17 @@ class Nouns(Groups):
         ):
             self.at += 1
             return pointer(token)
-        if _OF.fullmatch(token.norm) and after is not None and after.norm in _MEN:
-            if not self._nominal(at + 2):
-                self.at += 2
-                count, whose = int(token.norm[0]), _MEN[after.norm]
-                return Noun(
-                    "noun", "piece", f"{whose} {count} pieces", token.first, after.last, whose, count=count, plural=count > 1
-                )  # fmt: skip
+        if (
+            _OF.fullmatch(token.norm)
+            and after is not None
+            and after.norm in _MEN
+            and not self._nominal(at + 2)
+        ):
+            self.at += 2
+            count, whose = int(token.norm[0]), _MEN[after.norm]
+            return Noun(
+                "noun", "piece", f"{whose} {count} pieces", token.first, after.last, whose, count=count, plural=count > 1
+            )  # fmt: skip
         start = at
         end, head = at, -1
         det = owner is not None

@@ -131,7 +131,11 @@ def _apart(clause: Clause) -> Iterator[Clause]:
     if at is None or noun is None or not clause.lemma or noun.whose:
         yield clause
         return
-    if clause.subject is None or noun.first < clause.subject.first or any(f > noun.first for f in verb_first):
+    if (
+        clause.subject is None
+        or noun.first < clause.subject.first
+        or any(f > noun.first for f in verb_first)
+    ):
         yield clause
         return
     rest = clause.places[at + 1 :]

@@ -79,8 +79,10 @@ _LASTING = re.compile(
 
 
 FRAMES = (
-    "{side} <castle> [{wing}] ; modal=can|may|could|will negated=yes",
-    "{king} <castle> [{wing}] ; modal=can|may|could|will negated=yes",
+    "{side} <castle> (on|to) {wing} ; modal=can|may|could|will negated=yes",
+    "{side} <castle> [{wing}] ; modal=can|may|could|will negated=yes without=on|to",
+    "{king} <castle> (on|to) {wing} ; modal=can|may|could|will negated=yes",
+    "{king} <castle> [{wing}] ; modal=can|may|could|will negated=yes without=on|to",
     "[{agent}] <lose> right",
     "[{agent}] <lose> {castling}",
     "[{agent}] <cost> {side} {castling}",
@@ -242,7 +244,9 @@ KIND = Kind(
     tests={
         "castling": lambda n: n.text if _is_castling(n) and not n.no else None,
         "none": lambda n: n.text if _is_castling(n) and n.no else None,
-        "neither": lambda n: n.text if n.text in {"neither side", "neither player", "neither"} else None,
+        "neither": lambda n: (
+            n.text if n.text in {"neither side", "neither player", "neither"} else None
+        ),
         "flank": _flank,
     },
     read=read,

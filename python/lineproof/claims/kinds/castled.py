@@ -27,15 +27,22 @@ FRAMES = (
     "{side} <go> {short}",
     "[{side}] <bring/put/tuck/take/move/walk> {king} (to|on_to) {flank}",
     "{king} <go/move/run/flee> (to|on_to) {flank}",
-    "{side} <castle> [{wing}]",
-    "<be:castle> {side} [{wing}]",
-    "{king} <castle> [{wing}]",
-    "<be:castle> {king} [{wing}]",
+    "{side} <castle> (on|to) {wing}",
+    "{side} <castle> [{wing}] ; without=on|to",
+    "<be:castle> {side} (on|to) {wing}",
+    "<be:castle> {side} [{wing}] ; without=on|to",
+    "{king} <castle> (on|to) {wing}",
+    "{king} <castle> [{wing}] ; without=on|to",
+    "<be:castle> {king} (on|to) {wing}",
+    "<be:castle> {king} [{wing}] ; without=on|to",
+    "{both} <castle> (on|to) {wing}",
+    "{both} <castle> [{wing}] ; without=on|to",
+    "<be:castle> {both} (on|to) {wing}",
+    "<be:castle> {both} [{wing}] ; without=on|to",
+    "{neither} <castle> (on|to) {wing}",
+    "{neither} <castle> [{wing}] ; without=on|to",
     "{side} <=> uncastled ; not=yes",
     "{king} <=> uncastled ; not=yes",
-    "{both} <castle> [{wing}]",
-    "<be:castle> {both} [{wing}]",
-    "{neither} <castle> [{wing}]",
 )
 
 
@@ -64,7 +71,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         ]
     if wing in {"opposite", "same"}:
         raise Unread("one side alone does not castle on opposite wings")
-    side = owner(here, slots["king"]) if "king" in slots else here.side(slots["side"])
+    if (
+        "side" in slots
+        and "king" in slots
+        and slots["king"].split()[0] not in {"his", "their", "our", "the"}
+    ):
+        raise Unread("a side does not bring the other's king away")
+    side = here.side(slots["side"]) if "side" in slots else owner(here, slots["king"])
     went = "short" in slots or "flank" in slots
     if not denied and (
         re.search(r"\b(?:castles|castle|castling)\b", here.said)

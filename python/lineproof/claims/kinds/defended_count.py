@@ -54,10 +54,10 @@ FRAMES = (
 )
 
 
-_ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5}
+_ORDINALS = {"first": "1", "second": "2", "third": "3", "fourth": "4", "fifth": "5"}
 
 
-def _nth(noun: Noun) -> int | None:
+def _nth(noun: Noun) -> str | None:
     """The count in "a third protector"."""
     if noun.head not in NOUNS["defender"]:
         return None
@@ -78,6 +78,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         said = here.taught
     elif " his pieces" in here.said:
         said = other(here.taught)
+    if "nth" in slots:
+        slots["nth"] = int(slots["nth"])
     there = here.at(spot)
     by: list[str] = []
     n = slots.get("times", slots.get("n_men", slots.get("nth", slots.get("count"))))

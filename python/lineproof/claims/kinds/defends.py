@@ -73,7 +73,9 @@ def _whose(here: Here, text: str | None) -> str | None:
     return side_of(here.board.piece_at(found[0]) or "K") if len(found) == 1 else None
 
 
-def _agent(here: Here, text: str | None, owner: str | None = None) -> tuple[Agent, list[str] | None]:
+def _agent(
+    here: Here, text: str | None, owner: str | None = None
+) -> tuple[Agent, list[str] | None]:
     """The agent, and the squares of the pieces it may be where the words fit several of one side: any of them will do."""
     reference = Reference.read(text) if text is not None else None
     if text is not None and reference is not None and reference.letter is not None:

@@ -95,7 +95,9 @@ def _laid_open(here: Here, slots: dict[str, Any]) -> Claim:
     hit = slots.get("hit")
     if hit is not None and not here.find(hit, other(last.side)):
         raise Unread(f"there is no {hit} to attack")
-    return here.claim(KIND.id, last.side, spot=last.before, negated=False, move=last.uci, by=by[0], hit=hit)
+    return here.claim(
+        KIND.id, last.side, spot=last.before, negated=False, move=last.uci, by=by[0], hit=hit
+    )
 
 
 def _move(here: Here, slots: dict[str, Any], verb: Any) -> Named:

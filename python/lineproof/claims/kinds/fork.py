@@ -135,7 +135,9 @@ KIND = Kind(
     ),
     frames=FRAMES,
     tests={
-        "two": lambda n: n.text if n.count == 2 and not n.parts and (n.plural or n.head == "thing") else None,
+        "two": lambda n: (
+            n.text if n.count == 2 and not n.parts and (n.plural or n.head == "thing") else None
+        ),
         "whom": lambda n: n.text if n.type == "side" else None,
     },
     read=read,

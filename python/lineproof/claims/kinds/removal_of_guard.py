@@ -56,13 +56,6 @@ FRAMES = (
 )
 
 
-FRAMES = (
-    "[{agent}] <remove> {article} of {guarded}",
-    "[{agent}] <remove> {article}",
-    "{article} of {guarded} <fall/come_off/go>",
-)
-
-
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb, "will", "can")

@@ -155,18 +155,22 @@ def _attack(here: Here, slots: dict[str, Any]) -> list[Claim]:
     :raises Unread: when it is not clear who attacks what, or one of his own.
     """
     verb = slots.get("verb")
-    if re.search(r"\bonly\b|\bnothing\b", here.said) or slots.get("agent") in {"him", "them"}:
+    if re.search(r"\b(?:only|nothing|once|twice|thrice|times|doubly)\b", here.said) or slots.get(
+        "agent"
+    ) in {"him", "them"}:
         raise Unread("it says more than that it is attacked")
     if verb is not None and (verb.negated or verb.done or verb.modal == "almost"):
         raise Unread("it is not clear what is said of the attack")
     words = slots.get("agent")
-    if words is None and "target" in slots and not _acting(here):
-        agent = None
-    else:
-        agent = here.agent(words)
+    nobody = words is None and "target" in slots and not _acting(here)
+    agent = None if nobody else here.agent(words)
     at = here if agent is None else here.at(agent.spot)
     prey: list[str] = []
-    for text in targets(slots["targets"]) if "targets" in slots else [slots.get("target", slots.get("prey"))]:
+    for text in (
+        targets(slots["targets"])
+        if "targets" in slots
+        else [slots.get("target", slots.get("prey"))]
+    ):
         prey += _prey(at, text, None if agent is None else other(agent.side))
     sides = {side_of(at.board.piece_at(to) or "K") for to in prey}
     if len(sides) != 1:
@@ -186,7 +190,9 @@ def _attack(here: Here, slots: dict[str, Any]) -> list[Claim]:
 
 def _acting(here: Here) -> bool:
     """Whether a clause without a subject says what the mover does ("attacking f7"), and not what is done to a piece."""
-    return not re.match(r"(?:the|his|her|our|your|their|white|black|[a-h][1-8]|it|that|this)\b", here.said)
+    return not re.match(
+        r"(?:the|his|her|our|your|their|white|black|[a-h][1-8]|it|that|this)\b", here.said
+    )
 
 
 def _prey(here: Here, text: str | None, owner: str | None) -> list[str]:
@@ -334,8 +340,16 @@ def _aimed(claim: Claim) -> Judgement:
     missed = [to for to, found in aims.items() if (by not in found if by else not found)]
     who = upper(name(board, by)) if by else title(side)
     holds = not missed
-    because = f"{who} attacks {names(board, prey)}." if holds else f"{who} does not attack {names(board, missed)}."
-    marks = tuple(Mark("move", (by or found[0], to), side) for to, found in aims.items() if found and to not in missed)
+    because = (
+        f"{who} attacks {names(board, prey)}."
+        if holds
+        else f"{who} does not attack {names(board, missed)}."
+    )
+    marks = tuple(
+        Mark("move", (by or found[0], to), side)
+        for to, found in aims.items()
+        if found and to not in missed
+    )
     return Judgement(
         Outcome.HOLDS if holds else Outcome.FAILS, because, (), claim.spot, {"attacked": len(prey) - len(missed)},
         instead=None if holds else because, marks=marks,

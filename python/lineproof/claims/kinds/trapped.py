@@ -66,7 +66,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     found = meant(at_spot, words, fits=lambda at: not safe_squares(spot.board, at))
     if "square" in slots and slots["square"] not in found:
         raise Unread(f"that piece does not stand on {slots['square']}")
-    squares_only = ("nowhere" in slots and slots["nowhere"] == "squares") or "none" in slots or "short" in slots
+    squares_only = (
+        ("nowhere" in slots and slots["nowhere"] == "squares")
+        or "none" in slots
+        or "short" in slots
+    )
     claims = []
     for at in found:
         side = side_of(spot.board.piece_at(at) or "K")

@@ -39,6 +39,7 @@ FRAMES = (
     "[{side}] <play> {move} +in_between",
     "[{side}] <play> {move} as zwischenzug",
     "<~> {move} +in_between",
+    "<~> check +in_between",
 )
 
 
