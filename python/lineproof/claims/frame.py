@@ -406,7 +406,7 @@ class Frame:
         for element in sorted(
             self.rest, key=lambda e: (e.optional, not e.prepositions, bool(e.slot))
         ):
-            if element.slot == "patient":
+            if element.slot in {"patient", "above"}:
                 if not self._patient(element, clause, slots) and not element.optional:
                     return None
                 continue

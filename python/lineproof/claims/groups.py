@@ -255,7 +255,10 @@ class Groups(Scan):
             isinstance(before, Noun)
             and before.type == "side"
             and then is not None
-            and (then.is_("det", "poss", "piece", "square") or then.norm in {"us", "him", "them"})
+            and (
+                then.is_("det", "poss", "piece", "square", "noun")
+                or then.norm in {"us", "him", "them"}
+            )
         ):
             return True  # "he's pocketed the pawn", "he's mated us"
         return (

@@ -373,12 +373,8 @@ class _Reader:
                 if subject.type == "side" and here.side(subject.text) != side:
                     continue
                 by = here.find(subject.text, side) if subject.type == "piece" else None
-                to = {
-                    o
-                    for o in (
-                        here.find(prey.text) if prey is not None and prey.type == "piece" else []
-                    )
-                }
+                piece = prey is not None and prey.type == "piece"
+                to = set(here.find(prey.text)) if prey is not None and piece else set()
                 to |= {prey.square} if prey is not None and prey.type == "square" else set(places)
                 to |= {spot.moves[-1][2:4]} if taken and spot.moves else set()
                 found = [

@@ -417,6 +417,22 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             continue
         if (
             before is not None
+            and before.sub == "what"
+            and before.lemma
+            and clause.lemma == "be"
+            and clause.joint == "-"
+            and clause.subject is None
+            and (clause.objects or clause.places)
+        ):
+            before.objects += clause.objects  # "what White threatens is Nxf7"
+            before.places += clause.places
+            before.sub, before.joint = "", before.joint.removesuffix("what").strip()
+            if clause.verb.negated:
+                before.deny()
+            before.see(clause)
+            continue
+        if (
+            before is not None
             and not clause.lemma
             and clause.joint == ","
             and before.lemma in {"have", "be"}

@@ -11,6 +11,7 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.king import owner
+from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.noun import Noun
 from lineproof.claims.timing import as_it_stands
 
@@ -89,6 +90,8 @@ FRAMES = (
     "[{agent}] <rob> {side} of {castling}",
     "{castling} <=> over|gone|history",
     "{castling} <come off>",
+    "<be:go/finish> {castling}",
+    "[{agent}] <prevent/remove> {castling}",
     "[{agent}] <=> it for {castling}",
     "<~> {none} [for {side}]",
     "{king} <be> (with|without) {none}",
@@ -99,7 +102,10 @@ FRAMES = (
 
 
 def _is_castling(noun: Noun) -> bool:
-    return noun.head in {"castling", "right"} and set(noun.adjectives) <= {"more", "castling"}
+    return noun.head in {*NOUNS["castling"], "right"} and set(noun.adjectives) <= {
+        "more",
+        "castling",
+    }
 
 
 def _flank(noun: Noun) -> str | None:
@@ -129,7 +135,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             here.claim(KIND.id, s, spot=spot, negated=False, wing=slots.get("wing"), lasting=False)
             for s in ("white", "black")
         ]
-    if "king" in slots:
+    lead = slots.get("castling", "").split()[:1]
+    if lead and lead[0] in {"his", "our", "their", "white", "black"} and "side" not in slots:
+        side = here.side(lead[0])
+    elif "king" in slots:
         side = owner(here, slots["king"])
     elif "side" in slots:
         side = here.side(slots["side"])

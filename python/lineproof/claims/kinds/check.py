@@ -44,6 +44,8 @@ FRAMES = (
     "[{agent}] <=> check ; without=in|from",
     "[{agent}] <=> (another check) ; without=in|from",
     "{move} <check>",
+    "{agent} <check>",
+    "check <come/follow> (on|at) {square} ; some=yes",
     "{agent} <check> {king}",
     "<~> {checking}",
     "[{agent}] <come/arrive/land> with check",
@@ -168,7 +170,7 @@ def _possible(here: Here, slots: dict[str, Any]) -> Claim:
         if "side" in slots and named.side != here.side(slots["side"]):
             raise Unread("it is the other side's move")
         return _given(here, named.after, named.side, None, False)
-    denied, to = "none" in slots, slots.get("where")
+    denied, to = "none" in slots, slots.get("where", slots.get("square"))
     if "side" in slots:
         return _can(here, here.side(slots["side"]), to=to, denied=denied)
     claims = [_can(here, here.board.turn, to=to, denied=denied)]

@@ -36,6 +36,7 @@ FRAMES = (
     "[{agent}] <~> discovered_check [from {checker}]",
     "<~> check from {checker}",
     "{checker} <check>",
+    "[{agent}] <uncover> discovered_check",
     "{checker} <give> check|discovered_check",
     "{king} <be> in check from {checker}",
 )

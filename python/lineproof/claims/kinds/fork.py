@@ -20,6 +20,7 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.noun import Noun
 from lineproof.claims.phrase import targets
 from lineproof.claims.reference import Reference
 
@@ -31,6 +32,12 @@ FRAMES = (
     "{side} <fork> {whom}",
     "[{agent}] <~> fork [(of|on|against|between) {targets}]",
 )
+
+
+def _two(noun: Noun) -> bool:
+    """Whether it is two things: "two pieces", "both rooks"."""
+    both = noun.det.startswith("both") and noun.plural and noun.type == "piece"
+    return not noun.parts and (both or (noun.count == 2 and (noun.plural or noun.head == "thing")))
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -135,9 +142,7 @@ KIND = Kind(
     ),
     frames=FRAMES,
     tests={
-        "two": lambda n: (
-            n.text if n.count == 2 and not n.parts and (n.plural or n.head == "thing") else None
-        ),
+        "two": lambda n: n.text if _two(n) else None,
         "whom": lambda n: n.text if n.type == "side" else None,
     },
     read=read,

@@ -76,7 +76,10 @@ FRAMES = (
     "idea of {by} <be to play/push> {moves}",
     "idea of {by} <be to push> (to|on_to) {moves}",
     "[{agent}] <be up to/be planning/be after/plan> {moves}",
-    "[{agent}] <want to play/push> {moves}",
+    "[{agent}] <want to play/push> {moves} [next]",
+    "[{agent}] <want/intend/plan> {moves} [next]",
+    "[{agent}] <play/push> {moves} next ; modal=will",
+    "{target} <move> (to|on_to) {square} ; modal=will coming=yes",
     "{target} <=> to {square} +en_route|on_its_way|on_his_way|on_the_way|bound",
     "[{agent}] <hope/intend/plan to play/push> {moves}",
 )
@@ -91,6 +94,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "target" in slots and "side" not in slots and "whose" not in slots:
         agent = here.agent(slots["target"]) if "agent" not in slots else agent
     side, spot = agent.side, agent.spot
+    if "coming" in slots and spot.board.turn == side:
+        raise Unread("it is that side's own move, so it may be said of the next move alone")
     moves = [w for w in slots.get("moves", "").split() if re.search(rf"{SAN}[+#]?$", w)]
     castling = slots.get("wing") or slots.get("castling")
     if castling:

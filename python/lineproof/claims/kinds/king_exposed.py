@@ -28,6 +28,8 @@ FRAMES = (
     "{king} <move/be> (in|into) open",
     "<be:drag/chase/drive/pull/lure> {king} (in|into|out_into) open",
     "{king} <find> shelter ; safe=yes",
+    "{king} <feel> draught",
+    "<be:shelter> {king} ; safe=yes",
     "{king} <=> snug ; safe=yes",
     "<~> shelter for {king} ; safe=yes",
     "{king} <=> safe ; safe=yes",

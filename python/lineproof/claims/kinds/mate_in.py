@@ -40,6 +40,8 @@ FRAMES = (
     "[{agent}] <~> mate in {n} [for {side}]",
     "{move} <mate> in {n}",
     "<~> mate in {n} for {side}",
+    "<~> mate in {n} with {move}",
+    "[{side}] <~> (forced mate)",
     "{anything} <allow/permit> mate [in {n}]",
 )
 

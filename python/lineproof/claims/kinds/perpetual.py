@@ -47,6 +47,8 @@ FRAMES = (
     "{side} <have/force/find> perpetual [(on|from) {squares}] [with {moves}]",
     "{escaper} <escape/get/run> out_of check ; modal=can negated=yes",
     "{escaper} <escape> check ; modal=can negated=yes",
+    "<~> {noescape} from check",
+    "check <end/stop> ; negated=yes",
     "[{agent}] <give> check [(on|from) {squares}] +without_end|endlessly|for_ever|forever|for_eternity|over_and_over|again_and_again|till_the_cows_come_home|till_doomsday|ad_infinitum",
     "[{agent}] <check> [(on|from) {squares}] +without_end|endlessly|for_ever|forever|for_eternity|over_and_over|again_and_again|till_the_cows_come_home|till_doomsday|ad_infinitum",
 )
@@ -231,6 +233,11 @@ KIND = Kind(
     vocabulary=frozenset({"perpetual", "checks", "checking", "check"}),
     frames=FRAMES,
     tests={
+        "noescape": lambda n: (
+            n.head
+            if n.no and n.head in {"escape", "way out", "exit", "refuge", "shelter"}
+            else None
+        ),
         "escaper": lambda n: n.text if n.type == "side" else None,
         "moves": lambda n: n.text if n.type == "move" else None,
     },

@@ -12,6 +12,7 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.reference import Reference
 from lineproof.claims.timing import as_it_stands, of_this_move
+from lineproof.claims.verbs import Verb
 
 FRAMES = (
     "[{agent}] <pin> {target} [(to|against|on_to) {behind}]",
@@ -19,6 +20,8 @@ FRAMES = (
     "{target} <~> (in|under|into) pin [(to|against) {behind}] [by {pinner}]",
     "[{agent}] <put> {target} (in|into|under) pin [(to|against) {behind}]",
     "pin <=> {degree}",
+    "{target} <=> stuck|caught (in|under) pin",
+    "[{agent}] <~> {sort}",
     "[{agent}] <unpin> {target} ; freed=yes",
     "[{agent}] <break/lift/escape> pin [(on|of|against) {target}] ; freed=yes",
 )
@@ -28,6 +31,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     spot, pinner, side = _pinner(here, slots)
     at = here.at(spot)
+    if "sort" in slots:
+        if (
+            slots.get("agent", "it") not in {"it", "this", "that"}
+            or slots.get("verb", Verb()).negated
+        ):
+            raise Unread("it is not clear which pin is meant")
+        slots["degree"] = slots["sort"].split()[0]
     if "degree" in slots:
         return [_last_pin(here, slots["degree"])]
     if "freed" in slots or _FREES.search(here.said):
@@ -242,6 +252,11 @@ KIND = Kind(
     version=2,
     definition="Exactly one piece stands between an enemy line piece and its king (absolute), or a bigger or an unprotected piece of its side (relative; bigger than the pinned piece and than the pinner, for otherwise nothing is won by taking it). Whether the piece may leave the line, and of a relative pin what that costs, is a second finding.",
     frames=FRAMES,
+    tests={
+        "sort": lambda n: (
+            n.head if n.head in {"absolute pin", "relative pin"} and not n.no else None
+        )
+    },
     slots={
         "degree": {
             "absolute": "absolute",

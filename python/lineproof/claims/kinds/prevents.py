@@ -50,6 +50,8 @@ FRAMES = (
     "[{agent}] <prevent> {move}",
     "[{agent}] <prevent to play/reach/go> {move}",
     "[{agent}] <keep to play> {move}",
+    "[{agent}] <guard/defend/protect/insure> against {move}",
+    "[{agent}] <take> {square} +away",
     "[{agent}] <prevent/keep to play/move/capture/exchange/develop/free/push/break/attack/hang on/win/castle/open/pin/hold> [{anything}] with {move}",
     "[{agent}] <prevent/keep to move/come/go/land/jump/settle/get> (to|into|on|onto) {square} [{patient}]",
     "[{agent}] <prevent/keep to land on/capture on/land/reach/use/occupy/take on> {square} [{patient}]",

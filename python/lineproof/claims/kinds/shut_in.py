@@ -38,6 +38,7 @@ FRAMES = (
     "{agent} <shut_in> {target}",
     "[{agent}] <shut_in> {target} ; active=yes",
     "{men} <shut_in> {target} ; several=yes",
+    "<be:lock/close/shut/block/box/hem/wall/hide> {target} behind {men} ; several=yes",
 )
 
 

@@ -12,6 +12,7 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.cost import SAFE, weigh
 from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.passing import PAWN, Gain, gained, parsed
 from lineproof.claims.phrase import targets
 from lineproof.claims.reference import Reference
@@ -83,6 +84,11 @@ FRAMES = (
     "threat <=> {moves}",
     "{move} <=> threat",
     "{described} <=> threat",
+    "[{agent}] <be/have/carry/make/create/contain to win> {amount} {above}",
+    "[{agent}] <be/have/carry/make/create/contain to play> {moves} {above}",
+    "[{agent}] <be/have/carry/make/create/contain to capture> {target} {above}",
+    "[{agent}] <capture> {target} next ; modal=will",
+    "{target} <come/get> (in|into|under) fire [from {agent}] ; bare=yes",
     "{agent} <attack> {target} ; bare=yes",
     "[{agent}] <attack> {target} ; bare=yes active=yes",
     "[{agent}] <attack> {targets} ; bare=yes active=yes",
@@ -415,6 +421,7 @@ KIND = Kind(
     ),
     frames=FRAMES,
     tests={
+        "above": lambda n: n.text if n.head in NOUNS["threat"] else None,
         "moves": lambda n: n.text if n.type in {"move"} else None,
         "prey": lambda n: n.text if n.type in {"piece", "square"} and not n.parts else None,
     },

@@ -34,7 +34,7 @@ protection: protection, cover, support, defence, help
 waste: waste, loss
 neighbour: neighbour
 back rank: back rank, first rank, back row, bottom rank, home rank
-zwischenzug: zwischenzug, intermezzo, in between move, intermediate move
+zwischenzug: zwischenzug, in between check, intermediate check, zwischenschach, in between capture, in between blow, intermezzo check, intermezzo, in between move, intermediate move
 # material
 material: material
 exchange: exchange, trade, swap
@@ -66,7 +66,8 @@ opposite bishop: opposite coloured bishop, opposite colored bishop, bishop of op
 development: development
 tempo: tempo, tempi, time, gain of time, gain of tempo
 lead: lead, edge
-castling: castling
+castling: castling, castling right, castling privilege
+draught: draught, draft, breeze, wind
 advantage: advantage, edge, plus, pull, initiative, upper hand
 position: position, game, structure, set up, setup, camp, ending, endgame, middlegame
 game: game

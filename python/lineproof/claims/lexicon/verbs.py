@@ -10,7 +10,8 @@ attack: hit, strike, strike at, hit at, strike on, bear down on, bear on, aim at
     frown at, lean on, pound, poke, glare down at, bang on at, nibble at, kick, boot, bash, bother, question, chase, assail, press on, press against,
     bite at, bite, harass, pressure, put pressure on, train on, fire at, fire on, have in its sights, breathe down the neck of, go after, take aim at,
     point at, set upon, menace, bombard, besiege, have an eye on, have her eye on, have his eye on, have its eye on, have their eye on,
-    have our eye on, have got her eye on, cast an eye on, take a look at, be aimed at, eyeball, snipe at, lash out at, whack at, prod, worry, nag,
+    have our eye on, have got her eye on, cast an eye on, take a look at, be aimed at, eyeball, snipe at, lash out at, pile up on, pile up against, gang up on, put the question to, put a question to, have its sights on, have his sights on,
+    have her sights on, have our sights on, have their sights on, be trained on, take a shot at, zoom in on, fix its gaze on, bear down upon, whack at, prod, worry, nag,
     threaten, stab at, home in on, zero in on, set one's sights on, needle, pester
 defend: protect, guard, cover, support, back up, look after, keep an eye on, watch, watch over, hold, shield, mind, overprotect, shore up,
     hold together, take care of, keep guard over, bolster, secure, reinforce, prop up, safeguard, tend to, see to, lend support to, keep,
@@ -27,6 +28,7 @@ check: check, give check, say check
 mate: mate, checkmate, give mate, deliver mate, force mate
 stalemate: stalemate
 smother: smother
+shelter: shelter, tuck away, tuck in, tuck up, put to bed
 idle: pass, wait, nod off, fall asleep, doze off, doze, sleep, dawdle, sit still, sit on one's hands, twiddle your thumbs, twiddle his thumbs, twiddle our thumbs, twiddle one's thumbs, look away, blink, do nothing, carry on regardless, daydream, go to sleep, idle, mark time, pass the move, miss a beat, waste a move, waste time
 trap: trap, ambush, bag up, bottle, catch, entomb, corner, snare, ensnare, net
 shut in: shut in, coop up, fence in, jam in, seal in, seal off, hide away, keep locked in, keep shut in, stifle, smother in, brick up, brick in, wall up, hamper, restrict, obstruct, hem in, box in, lock in, lock away, lock up, wall in, block in, imprison, bury, entomb, pen in,
