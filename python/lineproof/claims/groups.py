@@ -192,6 +192,7 @@ class Groups(Scan):
         if (
             lemma in {"like", "love"}
             and modal == "would"
+            and not any(t.norm == "but" for t in self.tokens)
             and following is not None
             and following.norm == "to"
         ):
@@ -307,7 +308,12 @@ class Groups(Scan):
             return "base"  # "let White pass"
         if "past" in names:
             return "finite" if subject is not None else "part"
-        if "part" in names and not ("base" in names and subject is not None and subject.plural):
+        if "part" in names and not (
+            "base" in names
+            and subject is not None
+            and subject.plural
+            and subject.type in {"move", "square"}
+        ):
             return "part"
         return "finite" if subject is not None else "base"
 

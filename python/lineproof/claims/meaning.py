@@ -85,6 +85,22 @@ def understand(here: Here, sentence: Sentence) -> Understood:
     return _Reader(here, sentence).run()
 
 
+def topic_of(sentence: Sentence) -> str | None:
+    """The piece that a sentence leaves behind as what "it" means in the next: "See that knight of ours on c3?", "The rook is the problem."."""
+    clauses = plain(sentence)
+    if not clauses or any(
+        n.type == "move" for c in clauses for n in [*c.objects, *([c.subject] if c.subject else [])]
+    ):
+        return None
+    clause = clauses[-1]
+    shown = clauses[0].lemma in {"see", "look at", "take", "watch"} or not clause.lemma
+    nouns = [clause.subject] if clause.subject is not None else clause.objects if shown else []
+    piece = nouns[0] if len(nouns) == 1 else None
+    if piece is None or piece.type != "piece" or piece.plural or piece.parts or clause.inherited:
+        return None
+    return piece.text
+
+
 @cache
 def _index() -> dict[str, list[tuple[Kind, Frame]]]:
     """Frames by the words of which a clause must have one."""
@@ -122,6 +138,7 @@ class _Reader:
         self.open = False
         self.deed = False
         self.lets = False
+        self.quoted = False
         self.checking: Named | None = None
 
     def run(self) -> Understood:
@@ -197,6 +214,13 @@ class _Reader:
         ):
             subject = clause.subject
             clause.subject = replace(self.last, first=subject.first, last=subject.last)
+        topic = self.here.topic
+        if clause.passive and not clause.objects and clause.form == "part" and topic:
+            head = topic.split()[-3] if " on " in topic else topic.split()[-1]
+            square = topic.split()[-1] if " on " in topic else ""
+            clause.objects.append(
+                Noun("piece", head, topic, clause.first, clause.first, square=square)
+            )  # "See that knight? Nailed to the king."
         if clause.subject is not None and clause.subject.head == "she" and not clause.inherited:
             queen = self._queen()
             if queen is not None:
@@ -313,11 +337,23 @@ class _Reader:
             clause.unreal = True
         before = clauses[number - 1] if number else None
         if (
+            clause.inherited
+            and clause.joint in {"and", "but"}
+            and number
+            and clauses[number - 1].passive
+            and sum(o.type in {"noun", "side"} for o in clauses[number - 1].objects) > 1
+        ):
+            return "the clause before it was not taken apart"
+        if self.quoted and clause.inherited and clause.joint in {"and", "or", "but", "and so"}:
+            return "it is said of what others think"
+        self.quoted = False
+        if (
             before is not None
             and before.lemma.split()[:1]
             and before.lemma.split()[0] in _SAYS
             and clause.joint in {"-", "that", "how", "as if", "-that"}
         ) and (before.subject is None or before.subject.text not in {"i"}):
+            self.quoted = True
             return "it is said of what others think"
         return ""
 
@@ -713,4 +749,4 @@ def _is_move(text: Any) -> bool:
     return isinstance(text, str) and MOVE.fullmatch(text) is not None
 
 
-__all__ = ["Understood", "understand"]
+__all__ = ["Understood", "topic_of", "understand"]

@@ -604,7 +604,9 @@ def _subjects(clauses: list[Clause]) -> None:
                     (
                         c
                         for c in clauses[number + 1 :]
-                        if c.subject is not None and c.form == "finite"
+                        if c.subject is not None
+                        and c.form == "finite"
+                        and not c.joint.endswith(("and", "but", "or"))
                     ),
                     None,
                 )

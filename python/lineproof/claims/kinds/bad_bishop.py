@@ -28,7 +28,7 @@ FRAMES = (
     "{target} <=> bad",
     "{target} <=> bad bishop",
     "{target} <=> bad one",
-    "pawn <shut_in> {target}",
+    "{pawns} <shut_in> {target}",
     "bad bishop <be> (on|at) {square}",
 )
 
@@ -58,6 +58,7 @@ KIND = Kind(
     patterns={"coloured": COLOURED},
     vocabulary=frozenset({"bad", "hampered", "hemmed", "restricted", "obstructed", "hamper", "restrict", "obstruct", "problem", "hem"}),
     frames=FRAMES,
+    tests={"pawns": lambda n: n.text if n.head == "pawn" and n.plural else None},
     read=read,
     check=check,
     flips=True,

@@ -44,7 +44,7 @@ FRAMES = (
     "[{agent}] <=> check ; without=in|from",
     "[{agent}] <=> (another check) ; without=in|from",
     "{move} <check>",
-    "{agent} <check>",
+    "{agent} <check> ; plain=yes",
     "check <come/follow> (on|at) {square} ; some=yes",
     "{agent} <check> {king}",
     "<~> {checking}",
@@ -65,6 +65,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "count" in slots:
         raise Unread("checks are counted")
     present(verb, "will", "can")
+    if "plain" in slots and (slots["agent"] in {"i", "you"} or (verb is not None and verb.done)):
+        raise Unread("to have checked may be to have made sure")
     if "some" in slots or "none" in slots:
         return [_possible(here, slots)]
     denied = "no" in slots

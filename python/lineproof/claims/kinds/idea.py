@@ -249,6 +249,7 @@ KIND = Kind(
          "point", "wants", "want", "wanted", "hopes", "hope", "hoping", "means", "mean", "meant", "mind", "ready", "way", "order", "envisages", "envisaging", "heading", "heads", "head", "bound", "making", "makes", "make", "going", "clears", "paves", "so", "step", "follow"]
     ),
     frames=FRAMES,
+    gives_way=frozenset({"threat"}),
     tests={"moves": lambda n: n.text if n.type in {"move", "square"} else None},
     read=read,
     check=check,

@@ -22,6 +22,9 @@ FRAMES = (
     "pin <=> {degree}",
     "{target} <=> stuck|caught (in|under) pin",
     "[{agent}] <~> {sort}",
+    "{target} <move/budge/go/leave> ; modal=can|may negated=yes held=yes",
+    "{target} <=> stuck|frozen|rooted|paralysed in_front_of {behind} ; held=yes",
+    "{target} <be/stand> in_front_of {behind} +stuck ; held=yes",
     "[{agent}] <unpin> {target} ; freed=yes",
     "[{agent}] <break/lift/escape> pin [(on|of|against) {target}] ; freed=yes",
 )
@@ -52,6 +55,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     candidates = at.find(target, side)
     if not candidates:
         raise Unread(f"there is no {target} on the board")
+    if "held" in slots:
+        bound = {p.piece for s in ("white", "black") for p in pins(at.board, s)}
+        candidates = [c for c in candidates if c in bound]
+        if not candidates:
+            raise Unread("it cannot move for another reason than a pin, or can")
     gone = "freed" in slots or (denied and "no longer" in here.said)
     if gone and len(candidates) > 1:
         candidates = _pinned_before(spot, candidates)
@@ -81,7 +89,12 @@ def _pinner(here: Here, slots: dict[str, Any]) -> tuple[Spot, list[str] | None, 
         square = [agent.square] if agent.move is not None and agent.square is not None else None
         return agent.spot, square, other(agent.side)
     spot = here.spot
-    pinner = here.find(text)
+    owners = (
+        {side_of(spot.board.piece_at(at) or "K") for at in here.find(slots.get("target", ""))}
+        if slots.get("target")
+        else set()
+    )
+    pinner = here.find(text, other(owners.pop()) if len(owners) == 1 else None)
     last = spot.moves[-1][2:4] if spot.moves else None
     if last in pinner and reference.square is None:
         pinner = [last]

@@ -425,7 +425,7 @@ KIND = Kind(
         "moves": lambda n: n.text if n.type in {"move"} else None,
         "prey": lambda n: n.text if n.type in {"piece", "square"} and not n.parts else None,
     },
-    gives_way=frozenset({"attacked-count", "fork", "pin", "skewer", "discovered-attack", "mate-threat", "idea", "gains-tempo", "for-free"}),
+    gives_way=frozenset({"attacked-count", "fork", "pin", "skewer", "discovered-attack", "mate-threat", "gains-tempo", "for-free"}),
     read=read,
     check=check,
     flips=True,

@@ -29,7 +29,7 @@ mate: mate, checkmate, give mate, deliver mate, force mate
 stalemate: stalemate
 smother: smother
 shelter: shelter, tuck away, tuck in, tuck up, put to bed
-idle: pass, wait, nod off, fall asleep, doze off, doze, sleep, dawdle, sit still, sit on one's hands, twiddle your thumbs, twiddle his thumbs, twiddle our thumbs, twiddle one's thumbs, look away, blink, do nothing, carry on regardless, daydream, go to sleep, idle, mark time, pass the move, miss a beat, waste a move, waste time
+idle: pass, wait, nod off, fall asleep, doze off, doze, sleep, dawdle, sit still, sit on one's hands, twiddle your thumbs, twiddle his thumbs, twiddle our thumbs, twiddle one's thumbs, look away, blink, do nothing, carry on regardless, daydream, go to sleep, idle, mark time, pass the move, miss a beat
 trap: trap, ambush, bag up, bottle, catch, entomb, corner, snare, ensnare, net
 shut in: shut in, coop up, fence in, jam in, seal in, seal off, hide away, keep locked in, keep shut in, stifle, smother in, brick up, brick in, wall up, hamper, restrict, obstruct, hem in, box in, lock in, lock away, lock up, wall in, block in, imprison, bury, entomb, pen in,
     bottle up, close in, hold captive, shut away, shut out, cage, cage in
