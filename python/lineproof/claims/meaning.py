@@ -138,6 +138,7 @@ class _Reader:
         self.open = False
         self.deed = False
         self.lets = False
+        self.warned = False
         self.quoted = False
         self.checking: Named | None = None
 
@@ -515,6 +516,7 @@ class _Reader:
                 for n in [*clause.objects, *[p.noun for p in clause.places if p.noun]]
             )
         ):
+            self.warned = True
             self.adrift = (
                 True  # "don't go back to f6": what follows may speak of what comes after it
             )
@@ -706,6 +708,8 @@ class _Reader:
             raise Unread("said of what is not on the board")
         if clause.form == "ing" and clause.inherited and self.open and not named:
             raise Unread("it may be said of a move that is not on the board")
+        if self.warned and clause.sub in {"since", "because", "for", "as"}:
+            raise Unread("it may be said of the move that is advised against")
         if self.adrift and not named:
             raise Unread(
                 "a move was named before that was not read, so it is not clear which position is meant"

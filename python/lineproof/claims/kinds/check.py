@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.board import name, names, other, title, upper
@@ -62,7 +63,7 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    if "count" in slots:
+    if "count" in slots or re.search(r"\b(?:one|1) check\b", here.said):
         raise Unread("checks are counted")
     present(verb, "will", "can")
     if "plain" in slots and (slots["agent"] in {"i", "you"} or (verb is not None and verb.done)):

@@ -9,6 +9,7 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
+from lineproof.claims.phrase import MOVE
 
 FRAMES = (
     "{move} <=> mate ; without=in",
@@ -25,6 +26,8 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     spot = here.named(slots["move"]).after if "move" in slots else here.spot
+    if MOVE.fullmatch(str(slots.get("agent", ""))):
+        spot = here.named(slots["agent"]).after
     if "moves" in slots:
         spot = here.play(slots["moves"])
     return [

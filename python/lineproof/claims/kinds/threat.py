@@ -404,7 +404,7 @@ def _pawns(count: int) -> str:
 KIND = Kind(
     id="threat",
     title="Threat",
-    version=1,
+    version=2,
     definition=(
         "If the opponent passes, best play mates, or wins a pawn or more above what stands on the board, or gains 15 points or more over best play without the pass; "
         "a named move must be the one that does (and for points cost at most 5 after the pass), and of a piece or square threatened it must be a capture there; an amount named must be won. Not asked of a side in check. "
