@@ -169,3 +169,16 @@ def test_what_follows_a_move_that_was_not_read_is_left_alone() -> None:
     assert said.claims == ()
     (other,) = readings(line % "It is a nice day, and White is winning.")
     assert [claim.kind for claim in other.claims] == ["verdict"]
+
+
+@pytest.mark.parametrize(
+    ("movetext", "kind"),
+    [
+        ("1. e4 e5 2. f3 {With f3 we cover the g4 square once and for all.} Nc6 *", "defended-count"),
+        ("1. e4 e5 2. Nf3 Nc6 {Improve your worst piece, it is never the wrong idea.} 3. Bb5 *", "move-mark"),
+        ("1. e4 e5 2. Nf3 Nc6 3. Bb5 {Exactly this position is reached from the Bishop's Opening.} a6 *", "open-position"),
+        ("1. e4 e5 2. Nf3 Nf6 3. Nxe5 {It is not one check, it is two.} *", "check"),
+    ],
+)  # fmt: skip
+def test_words_that_only_look_like_a_claim_make_none(movetext: str, kind: str) -> None:
+    assert kind not in {claim.kind for claim in claims_of(movetext)}

@@ -126,6 +126,35 @@ def test_a_stop_leaves_the_collection_as_it_was(
     assert answers(collection) == said
 
 
+@pytest.mark.parametrize("error", [StoppedError("stopped"), OSError(28, "no space left")])
+def test_games_are_in_when_making_one_segment_of_four_fails(
+    make: Make,
+    invented: dict[str, Path],
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    error: Exception,
+) -> None:
+    collection = make("unsettled")
+    games = games_of(invented["shared"].read_text())
+    files = [tmp_path / f"{number}.pgn" for number in range(5)]
+    for number, file in enumerate(files):
+        file.write_text("".join(games[100 * number : 100 * number + 100]))
+
+    def fails(*_: object, **__: object) -> None:
+        raise error
+
+    with monkeypatch.context() as patched:
+        patched.setattr("lineproof.collection.adding.rebuild_segment", fails)
+        for file in files[:4]:
+            assert collection.add([file]).files[0].added == 100
+    assert collection.games == 400
+    assert len(list((collection.folder / "segments").iterdir())) == 4
+    before = answers(collection)
+    assert collection.add([files[0]]).files[0].doubles == 100
+    assert len(list((collection.folder / "segments").glob("0*"))) == 1
+    assert answers(collection) == before
+
+
 KILLED = """
 import sys
 from lineproof.collection import Collection

@@ -224,6 +224,55 @@ fn a_folder_gathered_otherwise_is_refused_and_left_alone() {
 }
 
 #[test]
+fn leaves_are_counted_apart_and_their_settings_are_kept() {
+    let desk = Desk::new("leaves");
+    let folder = desk.path("folder");
+    let words = "--games 4 --segment 2 --nodes 100 --leaves 4 --leaf-nodes 40 --out";
+    succeeds(words, &folder);
+    let about = fs::read_to_string(folder.join("about.txt")).unwrap();
+    assert!(
+        about.contains("\nleaves a move: 4, 40 nodes each\n"),
+        "{about}"
+    );
+    let said = succeeds("--check", &folder);
+    let apart = said
+        .lines()
+        .find(|line| line.starts_with("not of the game: "));
+    let count: u64 = apart.unwrap().split(' ').nth(4).unwrap().parse().unwrap();
+    assert!(count > 200, "{said}");
+    let refused = fails("--games 6 --segment 2 --nodes 100 --out", &folder);
+    assert!(refused.contains("leaves a move: 4"), "{refused}");
+}
+
+#[test]
+fn games_of_a_network_are_others_and_name_it() {
+    let desk = Desk::new("network");
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("network/network.bin");
+    let (by_hand, learned) = (desk.path("by-hand"), desk.path("learned"));
+    let words = "--games 2 --segment 2 --nodes 60";
+    succeeds(&format!("{words} --out"), &by_hand);
+    succeeds(
+        &format!("{words} --network {} --out", file.display()),
+        &learned,
+    );
+    let about = |folder: &Path| fs::read_to_string(folder.join("about.txt")).unwrap();
+    assert!(about(&by_hand).contains("\nevaluation: hand-made\n"));
+    let bytes = fs::read(&file).unwrap();
+    let checksum = u64::from_le_bytes(bytes[112..120].try_into().unwrap());
+    assert!(about(&learned).contains(&format!("\nevaluation: network {checksum:016x}\n")));
+    assert_ne!(files(&by_hand), files(&learned));
+    let nothing = desk.path("nothing");
+    for path in [&nothing, &learned.join("about.txt")] {
+        let said = fails(
+            &format!("{words} --network {} --out", path.display()),
+            &nothing,
+        );
+        assert!(said.contains(&path.display().to_string()), "{said}");
+    }
+    assert!(!nothing.exists());
+}
+
+#[test]
 fn a_damaged_segment_is_named() {
     let desk = Desk::new("damaged");
     let folder = desk.path("folder");

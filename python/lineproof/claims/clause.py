@@ -61,6 +61,7 @@ _CONDITIONS = {
     r"otherwise|were|suppose|imagine|assuming|as long as|so long as|lest|may(?! not (?:take|castle|capture|move|play|leave))|when|whatever|whoever)(?= |$)",
     "said of what usually happens, not of this position": r" (?:usually|often|sometimes|normally|generally|rarely|most of the time|mostly)(?= |$)",
     "advice or a wish": r" (?:should|hope|hopes|hoping|wants|want|tries|try|trying|dreams|dream|nobody should)(?= |$)",
+    '"once and for all" is no count': r"^ for all$",
     "almost, and so neither one thing nor the other": r" (?:almost|nearly|hardly|barely|scarcely)(?= |$)",
     "advice against a move that is not on the board": r"^(?: (?:and|but|so|please|,))* do not (?:run|go|move|play|take|push|retreat|capture|recapture|rush|touch|grab|exchange|swap|trade|castle)(?= |$)",
 }

@@ -104,5 +104,6 @@ def _add(given: argparse.Namespace, collection: Collection, paths: list[Path | N
         except KeyboardInterrupt:
             stop.set()
             raise CommandError(
-                "Stopped. The collection is as it was; the same command begins anew.", STOPPED
+                "Stopped. Either all games of these files are in or none; the same command again adds what is missing.",
+                STOPPED,
             ) from None

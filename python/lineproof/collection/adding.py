@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from pathlib import Path
 
-from lineproof._engine import DamagedError, Stop, import_games, rebuild_segment
+from lineproof._engine import DamagedError, Stop, StoppedError, import_games, rebuild_segment
 from lineproof.collection import manifest as manifests
 from lineproof.collection.errors import (
     BrokenCollectionError,
@@ -178,7 +178,9 @@ def add(
         )
         if any(one.added or one.doubles for one in report):
             manifests.write(folder, manifest)
-            manifest = settle(folder, manifest, threads=threads, stop=stop)
+            # the games are in; what is not put in order now is put in order by the next change
+            with suppress(StoppedError, OSError):
+                manifest = settle(folder, manifest, threads=threads, stop=stop)
         return Added(report, manifest.games)
 
 

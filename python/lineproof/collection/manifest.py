@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import json
 import os
-from collections.abc import Sequence
 from dataclasses import asdict, dataclass, replace
 from pathlib import Path
 
@@ -119,7 +118,7 @@ def read(folder: Path) -> Manifest | None:
         if isinstance(error, BrokenCollectionError):
             raise
         raise BrokenCollectionError(
-            f"{file}: it is damaged; forget the collection and add its games again"
+            f"{file}: it is damaged; delete the folder {folder} and add the games again"
         ) from error
 
 
@@ -160,11 +159,11 @@ def _sync(folder: Path) -> None:
             os.close(handle)
 
 
-def tidy(folder: Path, manifest: Manifest, keep: Sequence[str] = ()) -> None:
+def tidy(folder: Path, manifest: Manifest) -> None:
     """Takes away what belongs to no state of the collection any more, as of a process that was killed."""
     import shutil
 
-    wanted = {*manifest.names(), *keep}
+    wanted = manifest.names()
     place = folder / SEGMENTS
     if not place.is_dir():
         return

@@ -20,6 +20,13 @@ LEGAL = "1. e4 e5 2. Nf3 d6 3. Bc4 Bg4 4. Nc3 g6 5. Nxe5 Bxd1 {%s} 6. Bxf7+ Ke7 
         ("White mates by force.", Outcome.HOLDS),
         ("6. Bxf7+ mates in two.", Outcome.HOLDS),
         ("White mates in one.", Outcome.FAILS),
+        ("White has mate in two.", Outcome.HOLDS),
+        (
+            "Black has mate in two.",
+            Outcome.FAILS,
+        ),  # whoever has it is no matter only in "it is mate in two"
+        ("Bxf7+ is mate in two.", Outcome.HOLDS),
+        ("Nxd1 is mate in two.", Outcome.FAILS),
     ],
 )
 def test_mate_in_n_is_at_most_n(judge: Judge, words: str, expected: Outcome) -> None:

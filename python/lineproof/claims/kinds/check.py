@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.board import name, names, other, title, upper
@@ -54,9 +55,12 @@ FRAMES = (
 )
 
 
+_COUNTED = re.compile(r"\b(?:one|two|three|[1-3]) checks?\b")
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    if "count" in slots:
+    if "count" in slots or (verb is not None and verb.negated and _COUNTED.search(here.said)):
         raise Unread("checks are counted")
     present(verb, "will", "can")
     if "some" in slots or "none" in slots:

@@ -13,6 +13,7 @@ from lineproof.claims.kind import Kind
 
 MOST = 30
 """Moves to mate that are tried at most."""
+_WHOEVER = (None, "this", "that", "it", "which", "there")
 
 PHRASES = (
     "{side} [now|simply|even] (mates|mate|is mating|forces mate|force mate|checkmates|gives mate|delivers mate|has mate|have mate|will mate|has a mate|have a mate|has a forced mate|have a forced mate) [by force|quickly]",
@@ -46,13 +47,17 @@ FRAMES = (
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     spot = here.spot
     text = here.said
-    if "move" in slots:
-        named = here.named(slots["move"])
+    agent = here.agent(slots["agent"]) if slots.get("agent") not in _WHOEVER else None
+    named = here.named(slots["move"]) if "move" in slots else agent.move if agent else None
+    if named is not None:
         # "Qh5 mates in two" counts the move itself
         return [
             here.claim(KIND.id, named.side, spot=named.before, moves=_number(slots), by=named.uci)
         ]
-    if "side" in slots:
+    side: str | None
+    if agent is not None:
+        side = agent.side
+    elif "side" in slots:
         side = here.side(slots["side"])
         if " mated" in text:
             side = other(side)

@@ -80,6 +80,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         or contrasted(here)
     ):
         raise Unread("what looks so need not be so")
+    if re.search(r"\bnever\b", here.said):
+        raise Unread("it is said of what is so in general")
     if verb is not None and verb.modal in {"can", "must"}:
         raise Unread("it is guessed, not said")
     denied = here.denied or (verb is not None and bool(verb.negated))

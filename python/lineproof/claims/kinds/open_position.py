@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from lineproof.claims.claim import Ask, Claim, Judgement, Spot
-from lineproof.claims.here import Here
+from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.openness import described, is_open_position
 from lineproof.claims.tense import answer, first, when
@@ -30,6 +30,8 @@ FRAMES = (
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "opening" in here.said.split():
+        raise Unread("an opening is named")
     asked = when(here, slots, brings="lead" in here.said)
     if "agent" in slots:
         here = here.at(here.agent(slots["agent"]).spot)
