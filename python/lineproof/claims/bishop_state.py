@@ -56,7 +56,7 @@ def read_bishop(kind: str, here: Here, slots: dict[str, Any], facts: Fact, **ext
             )
     meant: tuple[str, ...] = ()
     side: str | None
-    if "target" in slots or (re.match(r"(?:it|this|that|which)\b", said) and not {"side", "agent"} & slots.keys()):  # fmt: skip
+    if "target" in slots or (re.match(r"(?:it|this|that|which)\b", said) and not {"side", "agent", "whose"} & slots.keys()):  # fmt: skip
         agent = here.agent(slots.get("target", "it"), "b")
         if agent.square is None or (here.board.piece_at(agent.square) or "").lower() != "b":
             raise Unread("it is not clear which bishop is meant")

@@ -7,12 +7,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
 from .lexicon import VERBS
 from .noun import Noun, listed, pointer
 from .nouns import Nouns
 from .sentence import Sentence
 
+_OVER = frozenset({"over on", "up on", "out on"})
+_JUST = frozenset({"right", "bang", "smack", "straight", "clean"})
+_MOMENTS = frozenset({"moment", "hour", "time"})
 _SAYING = frozenset(VERBS["know"]) | frozenset(VERBS["think"])
 
 
@@ -40,6 +45,9 @@ class _Chunker(Nouns):
             return self._take(pointer(token))
         if token.is_("wh") and not token.is_("sub"):
             return self._joint("wh")
+        simile = self._simile()
+        if simile is not None:
+            return simile
         group = self._group()
         if group is not None:
             return group
@@ -63,6 +71,9 @@ class _Chunker(Nouns):
         ):
             self.at += 1
             return Adverb(token.norm, "adverb", token.first, token.last)
+        if token.norm in _JUST and after is not None and after.is_("prep") and not after.is_("sub"):
+            self.at += 1
+            return Adverb(token.norm, "adverb", token.first, token.last)  # "right across"
         adjective = self._adjective()
         if adjective is not None:
             return adjective
@@ -158,6 +169,11 @@ class _Chunker(Nouns):
             at = self._skip(self.at)
             following = self._token(at)
             self.at = back
+            before = self.found[-1] if self.found else None
+            if noun is not None and isinstance(before, Noun) and before.head in _MOMENTS:
+                return True  # "the moment for e4 has come"
+            if noun is not None and token.norm == "for" and self._what_open():
+                return True  # "what he has for the pawn is"
             if noun is None or following is None:
                 return noun is not None or (after is not None and after.is_("verb", "number"))
             if following.verbs and (
@@ -174,8 +190,28 @@ class _Chunker(Nouns):
             return not (begins or past)
         return after is not None
 
+    def _simile(self) -> Adjective | None:
+        """ "As open as a barn", "as open as a position can be": very open."""
+        said = self.tokens[self.at : self.at + 5]
+        if len(said) < 5 or [said[0].norm, said[2].norm] != ["as", "as"] or not said[1].is_("adj"):
+            return None
+        if said[3].norm not in {"a", "an"} or said[4].is_("piece", "square", "move", "adj"):
+            return None
+        self.at += 5
+        tail = [t.norm for t in self.tokens[self.at : self.at + 2]]
+        if tail in (["can", "be"], ["could", "be"], ["can", "get"]):
+            self.at += 2
+        return Adjective(said[1].norm, (), said[0].first, self.tokens[self.at - 1].last)
+
+    def _what_open(self) -> bool:
+        """Whether a clause with "what" waits for its "is"."""
+        opens = [i for i, c in enumerate(self.found) if isinstance(c, Joint) and c.norm == "what"]
+        return bool(opens) and sum(isinstance(c, Group) for c in self.found[opens[-1] :]) == 1
+
     def _place(self) -> Place | None:
         token = self.tokens[self.at]
+        if token.norm in _OVER:
+            token = replace(token, norm=token.norm.split()[-1])  # "over on the queenside"
         back = self.at
         self.at += 1
         following = self._token(self.at)

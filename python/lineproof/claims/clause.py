@@ -194,7 +194,7 @@ QUOTED = re.compile(
     r"it looks as if|it looks like|it may look|it might look|at first sight|at first glance|beginners|everybody thinks|everyone thinks|my first|i once|"
     r"i remember|i like|i love|i prefer|i would rather|i always|i never|i used to|years ago|last year|last week|when i was|the old saying|an old saying|"
     r"a pupil|a student|one of you|somebody|someone|the books say|the engine|let us|let me|pause|stop here|ask yourself|try to|do not be|never|always|"
-    r"as the saying goes|tell me|homework|for next week|next week|take a moment|think about|do you|can you|what|why|how|who)(?= |$)"
+    r"as the saying goes|tell me|homework|for next week|next week|take a moment|think about|do you|can you|what (?:a|an|if|about|do|does|did|now|next)|why|how|who)(?= |$)"
 )
 """Openings of sentences that speak of what others think, of taste, of the class: never a claim."""
 

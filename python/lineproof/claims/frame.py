@@ -4,7 +4,7 @@
 
 `<pin>` is the verb, any of its synonyms in the lexicon, in any form, active or passive; `<=>` is "is", "stands", "remains" ...; `<~>` is
 whatever says no more than that there is something: "there is", "this is", "makes", "has", "with", or no verb at all. `<be:pin>` is the
-passive alone, `<threaten to win>` an infinitive under its verb. Before it stands the
+passive alone, `<threaten to win>` an infinitive under its verb, `<*>` any verb: the thing is named as known, wherever it stands. Before it stands the
 subject, behind it objects, states and places in any order. A word stands for its line in the lexicon, with whatever article and colour;
 `open file` asks for the adjective too, and words are joined by `_` where the lexicon has them as one (`bishop_pair`). `{name}` is a slot, `(a|b)` a choice,
 `[...]` may be missing, `+word` is an adverb that must be there. Behind `;` stand slots with a fixed value (`; free=yes`) and conditions: `modal=can|may`,
@@ -144,8 +144,63 @@ _DENIAL = frozenset({"nobody", "none"})
 """Slots that are filled by a denial: "nobody", "no escape square"."""
 
 
+_STRIVING = (["fight"], ["compete"], ["struggle"], ["look"], ["care"])
+_PAWNS = members("doubled pawn", NOUNS) | members("isolated pawn", NOUNS)
+_HAVING = members("have", VERBS)
+_SUMS = frozenset(
+    {
+        "result",
+        "problem",
+        "point",
+        "trouble",
+        "drawback",
+        "price",
+        "downside",
+        "compensation",
+        "reward",
+        "consequence",
+        "upshot",
+        "snag",
+        "disadvantage",
+        "asset",
+        "trump",
+    }
+)
+"""Nouns of which "is" says no more than that something is there."""
 _CONTROL = members("force", VERBS)
 """Verbs whose infinitive says what they are about."""
+
+
+_KNOWN = frozenset({"the", "this", "that", "these", "those"})
+_ENDS = (
+    members("win", VERBS)
+    | members("lose", VERBS)
+    | members("capture", VERBS)
+    | members("exchange", VERBS)
+    | members("cost", VERBS)
+    | members("come off", VERBS)
+)
+"""Verbs after which a thing is there no more."""
+_UNREAL = frozenset(
+    {
+        "want",
+        "avoid",
+        "prevent",
+        "create",
+        "become",
+        "need",
+        "prepare",
+        "dream",
+        "open",
+        "say",
+        "call",
+        "tell",
+        "discuss",
+        "await",
+        "imagine",
+    }
+)
+"""Verbs that speak of what is not there, or not yet."""
 
 
 class FrameError(ValueError):
@@ -254,6 +309,7 @@ class Frame:
     governors: frozenset[str] = frozenset()
     passive: bool = False
     conditions: Mapping[str, str] = field(default_factory=dict)
+    anywhere: bool = False
 
     @classmethod
     def compile(
@@ -277,7 +333,7 @@ class Frame:
         verbs: frozenset[str] = frozenset()
         light, subject, rest = False, None, []
         governors: frozenset[str] = frozenset()
-        passive = seen = False
+        passive = seen = anywhere = False
         queue: list[tuple[str, bool]] = []
         for part in parts:
             if part.startswith("["):
@@ -290,13 +346,15 @@ class Frame:
             at += 1
             if text.startswith("<"):
                 seen = True
-                name = text[1:-1]
+                name = text[1:-1].replace("_", " ")
                 if name.startswith("be:"):
                     passive, name = True, name[3:]
                 if " to " in name:
                     first, _, name = name.partition(" to ")
                     governors = frozenset().union(*(members(v, VERBS) for v in first.split("/")))
-                if name == "~":
+                if name == "*":
+                    anywhere = light = True
+                elif name == "~":
                     light, verbs = True, LIGHT
                 elif name == "=":
                     verbs = COPULA
@@ -349,6 +407,7 @@ class Frame:
             governors,
             passive,
             conditions,
+            anywhere,
         )
 
     @property
@@ -376,6 +435,8 @@ class Frame:
 
     def match(self, clause: Clause) -> dict[str, Any] | None:
         """The slots of a clause that the frame fits, or None."""
+        if self.anywhere:
+            return self._named(clause)
         if self.governors and (
             clause.governor is None or clause.governor.lemma not in self.governors
         ):
@@ -384,7 +445,7 @@ class Frame:
             return None
         if self.passive and not clause.passive:
             return None
-        if clause.complement and not self.verbs.isdisjoint(_CONTROL):
+        if clause.complement and clause.lemma in _CONTROL:
             return None
         if clause.lemma:
             if clause.lemma not in self.verbs:
@@ -396,6 +457,10 @@ class Frame:
         if clause.verb.negated and any(not _WHOLLY.isdisjoint(s.adverbs) for s in clause.states):
             return None
         slots: dict[str, Any] = {}
+        if clause.subject is not None and clause.subject.head in {"there", *_SUMS}:
+            slots["impersonal"] = True
+            if clause.subject.whose:
+                slots["whose"] = clause.subject.whose
         left = _Left(
             list(clause.objects), list(clause.places), list(clause.states), list(clause.adverbs)
         )
@@ -423,6 +488,64 @@ class Frame:
             slots["verb"] = verb
         return slots
 
+    def _named(self, clause: Clause) -> dict[str, Any] | None:
+        """The thing wherever a clause names it as known ("the half-open file"), whatever the clause says of it."""
+        if clause.unreal or clause.verb.past or clause.verb.modal in {"would", "could", "might"}:
+            return None
+        ends = clause.lemma in _ENDS
+        if clause.lemma and clause.lemma.split()[0] in _UNREAL:
+            return None
+        first, *others = self.rest
+        nouns = [
+            *([clause.subject] if clause.subject and not clause.inherited else []),
+            *clause.objects,
+        ]
+        places = {id(p.noun): p for p in clause.places if p.noun is not None}
+        for noun in (*nouns, *(p.noun for p in clause.places if p.noun is not None)):
+            known = noun.det in _KNOWN or bool(noun.whose)
+            slots: dict[str, Any] = {}
+            if noun.first < clause.first or (ends and id(noun) not in places):
+                continue  # the noun before a relative clause, or what is there no more
+            if (
+                clause.subject is not None
+                and clause.subject.type == "side"
+                and (p := places.get(id(noun))) is not None
+                and p.preposition == "with"
+            ):
+                slots["side"] = clause.subject.text  # "with the bishop pair we are better"
+            if noun.no or not known or not self._fit(first, noun, slots):
+                continue
+            if any(
+                p.preposition == "of"
+                and p.first == noun.last + 1
+                and p.noun is not None
+                and p.noun.type == "noun"
+                for p in clause.places
+            ):
+                continue  # "the majority of my pupils"
+            before = places.get(id(noun))
+            if before is not None and before.preposition in {
+                "without",
+                *(() if clause.lemma.split()[:1] in _STRIVING else ("for",)),
+                "like",
+                "against",
+                "from",
+                "but",
+                "as",
+            }:
+                continue
+            last = noun.last
+            for other in others:
+                behind = [p for p in clause.places if p.first == last + 1]
+                left = _Left([], list(behind), [], [])
+                if behind and self._find(other, left, slots):
+                    last = behind[0].last
+                elif not other.optional:
+                    break
+            else:
+                return {**slots, **self.fixed, "known": True, "span": (noun.first, last)}
+        return None
+
     def _allowed(self, clause: Clause) -> bool:
         """Whether the conditions hold: a modal, a denial (which the frame then takes up), prepositions that must not be there."""
         for name, value in self.conditions.items():
@@ -445,7 +568,7 @@ class Frame:
                 noun is None
                 or clause.inherited
                 or noun.type == "pronoun"
-                or (self.light and noun.head in {"result", "problem", "point", "trouble"})
+                or (self.light and noun.head in _SUMS)
             )
         if noun is None:
             if not clause.lemma and not asked.optional and left.objects and asked.slot != "side":
@@ -582,7 +705,11 @@ def _adjunct(place: Place, clause: Clause) -> bool:
     if noun is None:
         return False
     if place.preposition == "for":
-        return noun.head in REASONS
+        given = noun.type == "piece" or noun.head in {"exchange", "material", *_PAWNS}
+        thing = (
+            clause.lemma in _HAVING and bool(clause.objects) and clause.objects[0].type == "noun"
+        )
+        return noun.head in REASONS or (given and (thing or place.first < _verb_at(clause)))
     if place.preposition in {"with", "by"}:
         return place.first < _verb_at(clause) or noun.type not in {
             "piece",
@@ -668,6 +795,11 @@ _ADJECTIVE_WORDS = frozenset(
         "better",
         "mating",
         "only",
+        "undeveloped",
+        "quicker",
+        "faster",
+        "superior",
+        "more",
     ]
 )
 

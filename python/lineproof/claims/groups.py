@@ -12,6 +12,13 @@ from .scan import Scan
 from .verbs import Verb
 
 _READY = {"able": "can", "about": "will", "bound": "will", "sure": "will", "set": "will", "certain": "will", "ready": "will", "due": "will", "going": "will"}  # fmt: skip
+_DITRANSITIVE = frozenset(
+    {"give", "leave", "call", "name", "deem", "consider", "grant", "offer", "show", "hand", "deny"}
+)
+"""Verbs whose passive takes an object: "he's given a knight"."""
+_INTRANSITIVE = frozenset(
+    {"sit", "come", "go", "arrive", "stand", "fall", "become", "land", "happen"}
+)
 _STATES = frozenset(w for name in ("be",) for w in VERBS[name]) | {"get"}
 
 
@@ -51,7 +58,11 @@ class Groups(Scan):
                 continue
             if t.is_("be") or (bare == "'s" and self._is_or_has()):
                 after = self._skip(at + 1)
-                if bare == "'s" and self._form(after, "part") is not None and self._has(after):
+                if (
+                    bare == "'s"
+                    and self._form(after, "part") is not None
+                    and (self._has(after) or self._takes_object(after))
+                ):
                     done, aux, at = True, "have", at + 1
                     continue
                 past = past or bare in {"was", "were"}
@@ -70,6 +81,14 @@ class Groups(Scan):
                     neg = neg or self._denied(at + 1, after)
                     said += self._adverbs(at + 1, after)
                     aux, at = "to", after + 2
+                    continue
+                if (
+                    nxt is not None
+                    and nxt.norm == "to"
+                    and self.tokens[after - 1].norm == "yet"
+                    and self._form(self._skip(after + 1), "base")
+                ):
+                    neg, aux, at = not neg, "to", after + 1  # "is yet to be developed"
                     continue
                 state = (
                     nxt is not None
@@ -185,6 +204,8 @@ class Groups(Scan):
         if lemma in {"find", "see"} and nxt is not None and nxt.is_("reflexive"):
             lemma, at = "be", at + 1  # "finds itself pinned"
         lemma, at = self._tail(lemma, at)
+        if passive and lemma.split()[0] in _INTRANSITIVE:
+            passive, done = False, True  # "our rook's already sat there", "he's gone short"
         group = Group(
             lemma,
             form,
@@ -198,6 +219,8 @@ class Groups(Scan):
         return self._state(group)
 
     def _nominal_after(self, at: int) -> bool:
+        if self._attributive(self._skip(at)):
+            return True
         t = self._token(self._skip(at))
         return t is None or not t.is_("verb", "prep", "particle")
 
@@ -210,6 +233,8 @@ class Groups(Scan):
         after = self._skip(self.at)
         t = self._token(after)
         if t is None or t.is_("adj", "noun", "det") or self._form(after, "part") is None:
+            return group
+        if self._attributive(after):
             return group
         base = self._form(after, "part") or ""
         neg = self._denied(self.at, after) != group.verb.negated
@@ -259,6 +284,20 @@ class Groups(Scan):
             and t.norm != "lost"
         )
 
+    def _takes_object(self, at: int) -> bool:
+        """Whether a noun phrase follows a participle: "he's shut the middle" has shut it."""
+        base = self._form(at, "part")
+        _, behind = self._tail(base or "", at + 1)
+        t = self._token(behind)
+        if base in _DITRANSITIVE or t is None:
+            return False
+        subject = self._subject_before()
+        if subject is not None and subject.type == "side" and t.is_("noun") and not t.plural:
+            return True  # "he's wasted time"
+        if t.is_("particle") and not t.is_("det") and (u := self._token(behind + 1)) is not None:
+            t = u
+        return t.is_("det", "poss", "number", "piece") or t.norm in {"us", "him", "them", "you"}
+
     def _verb_ahead(self, at: int) -> bool:
         after = self._skip(at)
         t = self._token(after)
@@ -271,6 +310,9 @@ class Groups(Scan):
         subject = self._subject_before()
         if "ing" in names:
             return "ing"
+        before = self.found[-1] if self.found else None
+        if "part" in names and isinstance(before, Place) and before.preposition == "with":
+            return "part"  # "with the colours swapped"
         if "third" in names:
             return "finite"
         if "past" in names:

@@ -66,8 +66,17 @@ _DOING = frozenset(
         "eating",
         "playing",
         "putting",
+        "moving",
+        "developing",
+        "bringing",
+        "defending",
+        "protecting",
+        "declining",
+        "attacking",
     ]
 )
+_OBJECT = frozenset({"defending", "protecting", "declining", "attacking"})
+"""Doings whose object is not what moves."""
 
 
 class Unread(Exception):  # noqa: N818 - no error: the reader's way to leave a clause alone
@@ -350,7 +359,7 @@ class Here:
         fits = True
         for index, word in enumerate(words):
             piece = LETTERS.get(word.removesuffix("s"))
-            if piece is not None:
+            if piece is not None and not said & _OBJECT:
                 by = "with" in words[max(0, index - 2) : index]
                 fits = fits and piece == (letter if by or not takes else taken)
         if takes:

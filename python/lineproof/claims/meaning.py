@@ -12,6 +12,8 @@ from dataclasses import dataclass, field, replace
 from functools import cache
 from typing import Any
 
+from lineproof.engine import Board
+
 from .board import NAMES
 from .claim import Claim
 from .clause import LIMITING, SAYS
@@ -58,11 +60,13 @@ _WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend
 
 @dataclass
 class Understood:
-    """What became of a sentence: the claims, and the reasons for what was not read. touched: some kind has a frame with a word of it."""
+    """What became of a sentence: the claims, and the reasons for what was not read. touched: some kind has a frame with a word of it.
+    named: the claims of a thing that is only named as known."""
 
     claims: list[Claim] = field(default_factory=list)
     reasons: list[str] = field(default_factory=list)
     touched: bool = False
+    named: list[Claim] = field(default_factory=list)
 
 
 def understand(here: Here, sentence: Sentence) -> Understood:
@@ -91,6 +95,8 @@ def _words(clause: Clause) -> Iterator[str]:
     ):
         for part in noun.members:
             yield part.head
+            for adjective in part.adjectives:
+                yield f"{adjective} {part.head}"
     for state in clause.states:
         yield state.lemma
     yield from clause.adverbs
@@ -209,6 +215,13 @@ class _Reader:
     # what keeps a clause from being read
 
     def _blocked(self, clause: Clause, clauses: list[Clause], number: int) -> str:
+        if (
+            clause.joint.split()[-1:] == ["or"]
+            and clause.lemma
+            and clause.form == "finite"
+            and number
+        ):
+            return "it is said of what happens otherwise"
         if clause.sub in CONDITIONS and clause.joint != ", so that":
             return "a condition that is not on the board"
         if (
@@ -246,13 +259,16 @@ class _Reader:
             before is not None
             and before.lemma.split()[:1]
             and before.lemma.split()[0] in _SAYS
+            and not (before.lemma == "look at" or before.form == "base")
             and clause.joint in {"-", "that", "how", "as if", "-that"}
         ) and (before.subject is None or before.subject.text not in {"i"}):
             return "it is said of what others think"
         return ""
 
     def _played(self, clause: Clause) -> bool:
-        """Whether a condition is no more than a move that can be played here."""
+        """Whether a condition is no more than a move that can be played here, or that has just been made."""
+        if self._made(clause):
+            return True
         move = next((o for o in clause.objects if o.type in {"move", "square"}), None) or (
             clause.subject if clause.subject is not None and clause.subject.type == "move" else None
         )
@@ -260,6 +276,43 @@ class _Reader:
             return False
         with suppress(Unread):
             self.here.named(move.text)
+            return True
+        return False
+
+    def _made(self, clause: Clause) -> bool:
+        """Whether "once the bishop has recaptured" tells of the last move, or of the next one shown, which is then played."""
+        piece = clause.subject
+        if not clause.verb.done or piece is None or piece.type != "piece" or clause.verb.negated:
+            return False
+        if clause.lemma.split()[0] not in _DEEDS | {"step", "recapture", "come", "arrive"}:
+            return False
+        takes = clause.lemma in _CAPTURES or clause.lemma in members("recapture", VERBS)
+        at = next(
+            (
+                n.square
+                for n in [*clause.objects, *(p.noun for p in clause.places if p.noun)]
+                if n.square
+            ),
+            "",
+        )
+
+        def fits(board: Board, uci: str) -> bool:
+            letter = NAMES.get((board.piece_at(uci[:2]) or "").lower())
+            return (
+                letter == piece.head
+                and takes <= ("x" in board.san(uci))
+                and at in ("", uci[2:4])
+                and piece.file in ("", uci[0])
+            )
+
+        spot = self.here.spot
+        if spot.moves and fits(spot.boards[-2], spot.moves[-1]):
+            return True
+        if piece.file and any(map(fits, spot.boards, spot.moves)):
+            return True  # "once the g-pawn has stepped forward", some moves ago
+        following = self.here.shown_next
+        if following is not None and fits(spot.board, following):
+            self.here = self.here.at(spot.play(following))
             return True
         return False
 
@@ -435,7 +488,7 @@ class _Reader:
                 tried[id(frame)] = (kind, frame)
         self.found.touched = self.found.touched or bool(tried)
         done: dict[str, list[Claim]] = {}
-        for kind, frame in tried.values():
+        for kind, frame in sorted(tried.values(), key=lambda found: found[1].anywhere):
             if kind.id in done:
                 continue
             slots = frame.match(clause)
@@ -461,6 +514,17 @@ class _Reader:
         for place in list(clause.places):
             noun = place.noun
             if noun is None or noun.type not in {"move", "square"}:
+                continue
+            if (
+                place.preposition == "with"
+                and clause.verb.modal in {"would", "could", "will", "can"}
+                and place.last < clause.last
+                and clause.subject is not None
+                and place.first < clause.subject.first
+            ):
+                with suppress(Unread):  # "with c4 White would transpose"
+                    here = here.at(here.named(noun.text).after)
+                    clause.places.remove(place)
                 continue
             if noun.plural:
                 if place.preposition in _FIRST | {"on"} and all(
@@ -488,20 +552,28 @@ class _Reader:
         named = here.spot is not self.here.spot or any(
             _is_move(slots.get(s)) for s in ("move", "agent")
         )
-        if verb.supposed and not (named and verb.modal in {"would", "could"}):
+        if (
+            "span" not in slots
+            and verb.supposed
+            and not (named and verb.modal in {"would", "could"})
+        ):
             raise Unread("said of what is not on the board")
         if clause.form == "ing" and clause.inherited and self.open and not named:
             raise Unread("it may be said of a move that is not on the board")
-        if self.adrift and not named:
+        if self.adrift and not named and "elsewhere" not in slots:
             raise Unread(
                 "a move was named before that was not read, so it is not clear which position is meant"
             )
-        first = clause.first
+        first, last = slots.pop("span", (clause.first, clause.last))
         if frame.governors and clause.governor is not None:
             first = min(first, clause.governor.first)  # "we threaten to take"
-        start, end = self.sentence.slice(first, clause.last)
+        start, end = self.sentence.slice(first, last)
         words = self.sentence.text[start - self.sentence.start : end - self.sentence.start]
         at = replace(here, words=words, start=start, end=end, hedged=clause.hedged or here.hedged)
+        if frame.anywhere:  # a denial or a "can" says nothing of the thing named
+            claims = kind.read(at, dict(slots))
+            self.found.named.extend(claims)
+            return claims
         if (
             clause.inherited
             and clause.subject is not None

@@ -7,6 +7,15 @@ from dataclasses import replace
 from .chunk import Adverb, Group, Joint
 from .groups import Groups
 from .noun import Noun, Run, listed, on_square, owned, pointer
+from .scan import ATTRIBUTIVE
+
+_SOMETHING = frozenset({"fella", "fellow", "chap", "guy", "thing", "beast", "customer", "creature"})
+"""Nouns that with a square mean what stands there."""
+_GOING = frozenset(
+    {"advance", "push", "capture", "recapture", "jump", "leap", "retreat", "sortie", "thrust"}
+)
+"""Nouns of a move, behind which its square belongs to it."""
+_SETS = frozenset({"pair", "couple", "duo", "trio"})
 
 
 class Nouns(Groups):
@@ -141,7 +150,7 @@ class Nouns(Groups):
                 or (
                     t.norm in {"-", "and", ","}
                     and end > start
-                    and self.tokens[end - 1].is_("file")
+                    and self._file_before(end, start)
                     and (self._token(end + 1) or t).is_("file")
                 )
                 or (t.norm == "-" and end > start and self.tokens[end - 1].is_("file"))
@@ -150,7 +159,10 @@ class Nouns(Groups):
             elif (
                 t.norm == "1"
                 and end > start
-                and self.tokens[end - 1].is_("adj", "word")
+                and (
+                    self.tokens[end - 1].is_("adj", "word")
+                    or self.tokens[end - 1].norm in ATTRIBUTIVE
+                )
                 and not self._nominal(end + 1)
             ):
                 head = end
@@ -203,6 +215,12 @@ class Nouns(Groups):
         self.at = head + 1
         return replace(noun, first=token.first)
 
+    def _file_before(self, at: int, start: int) -> bool:
+        """Whether a file stands before a joint, its hyphen included: "the a- and b-files"."""
+        if self.tokens[at - 1].norm == "-":
+            at -= 1
+        return at - 1 >= start and self.tokens[at - 1].is_("file")
+
     def _imperative(self, at: int) -> bool:
         after = self._token(at + 1)
         starts = not self.found or isinstance(self.found[-1], Joint | Adverb)
@@ -229,6 +247,32 @@ class Nouns(Groups):
                 noun = on_square(noun, arg.norm, arg.last)
                 self.at += 2
                 continue
+            if prep.norm in {"on", "at"} and arg.is_("square") and noun.head in _SOMETHING:
+                self.at += 2
+                return Noun(
+                    "square", arg.norm, arg.norm, noun.first, arg.last, noun.whose, square=arg.norm
+                )
+            if (
+                prep.norm in {"on", "to"}
+                and arg.is_("square")
+                and noun.type == "noun"
+                and noun.head in _GOING
+                and noun.det in {"the", "this", "that", "his", "our"}
+                and not noun.square
+            ):
+                text = f"{noun.text} {prep.norm} {arg.norm}"
+                noun = replace(noun, text=text, square=arg.norm, last=arg.last)
+                self.at += 2
+                continue
+            if prep.norm == "of" and noun.head in _SETS and noun.det != "":
+                back = self.at
+                self.at += 1
+                several = self._one()
+                if several is not None and several.plural and several.type in {"noun", "piece"}:
+                    noun = replace(several, first=noun.first, det=noun.det, whose=noun.whose)
+                    continue
+                self.at = back
+                return noun
             if (
                 prep.norm in {"on", "at"}
                 and arg.is_("square")

@@ -48,6 +48,9 @@ def owning(noun: str) -> tuple[str, ...]:
         f"(position|camp|structure) <have> {noun}",
         f"[{{agent}}] <make/win/prepare> {noun} [for {{side}}]",
         f"<~> {noun} [for {{side}}]",
+        f"{noun} <be>",
+        f"{noun} <belong to> {{side}}",
+        f"{noun} <speak/count> for {{side}}",
     )
 
 
@@ -59,7 +62,7 @@ def owner(here: Here, slots: dict[str, Any]) -> str | None:
     for slot in ("side", "whose"):
         if slot in slots:
             return named_side(here, slots[slot])
-    if here.said.split()[0] in {"there", "here"}:
+    if "known" in slots or "impersonal" in slots or here.said.split()[0] in {"there", "here"}:
         return None
     if here.subject is None:
         raise Unread("it is not clear whose that is")
@@ -111,7 +114,15 @@ def named_after(here: Here, slots: dict[str, Any]) -> Here:
     :raises Unread: when it is not clear which move that is.
     """
     text = slots.get("agent")
-    return here if text is None else here.at(here.agent(text).spot)
+    if text is None:
+        return here
+    try:
+        return here.at(here.agent(text).spot)
+    except Unread:
+        verb = slots.get("verb")
+        if verb is None or not verb.done:
+            raise
+        return here  # "the exchange has isolated the pawn": it has been made some moves ago
 
 
 def only_side(test: Callable[[str], object]) -> str | None:

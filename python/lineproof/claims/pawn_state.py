@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import Any
 
@@ -58,22 +59,33 @@ def read_pawns(kind: str, here: Here, slots: dict[str, Any], facts: Facts, **ext
     where = Where.read(slots.get("file"), slots.get("where"))
     pawns: tuple[str, ...] = ()
     side: str | None
-    if "both" in here.said.split() and "targets" not in slots:
+    if "both" in here.said.split() and not re.search(
+        " and ", slots.get("targets", slots.get("target", ""))
+    ):
         raise Unread("it is not clear which two pawns")
     if "target" in slots or "targets" in slots:
         side, meant = pawns_meant(here, slots.get("targets", slots.get("target", "")))
         agreeing(here, len(meant))
         pawns = tuple(meant)
-    elif "noun" not in extra and not ({"side", "whose"} & slots.keys()) and _points(here):
+    elif (
+        "noun" not in extra
+        and "known" not in slots
+        and not ({"side", "whose"} & slots.keys())
+        and _points(here)
+    ):
         side, meant = pawns_meant(here, "it")
         pawns = tuple(meant)
     elif "agent" in slots and not ({"side", "whose"} & slots.keys()):
         side = here.agent(slots["agent"]).side  # "White creates a passed pawn"
+    elif where.squares and not ({"side", "whose"} & slots.keys()):
+        side = None  # the square tells
     else:
         side = owner(here, slots)
     extra.pop("noun", None)
     if side is None:
         side = only_side(lambda s: any(where.holds(a) for a in facts(at.board, s)))
+        if side is None and "known" in slots:
+            raise Unread("there is none on the board, so it may be any such pawn")
     count = int(slots.get("n", 1))
     return here.claim(
         kind, side, spot=at.spot, negated=denied(slots), when=asked, where=where, pawns=pawns, n=count, **extra

@@ -12,10 +12,11 @@ the bishop | pin | the knight
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
 from .chunking import chunks
+from .lexicon import NOUNS, members
 from .noun import Noun
 from .sentence import Sentence
 from .verbs import Verb, forms
@@ -26,6 +27,21 @@ _OTHERS = frozenset(
     ["they", "he", "some", "people", "everybody", "everyone", "somebody", "someone"]
 )
 _POINTERS = frozenset({"it", "this", "that", "these", "those", "there", "here"})
+_OF_A_PLACE = frozenset(
+    n
+    for name in ("backward pawn", "isolated pawn", "passed pawn", "outpost", "hole")
+    for n in members(name, NOUNS)
+) | {"backward", "isolated", "passed", "half open", "open", "wide open"}
+"""What may stand in apposition to a pawn, a square or a file."""
+_OWNED = frozenset(
+    n
+    for name in (
+        "isolated pawn", "doubled pawn", "hanging pawn", "backward pawn", "passed pawn", "bishop pair", "majority", "outpost", "opposite bishop",
+    )
+    for n in members(name, NOUNS)
+) | {"more space", "more room", "better bishop", "good bishop", "bad bishop"}  # fmt: skip
+"""What a side has "with" which it plays on."""
+_BEFORE_US = frozenset({"before us", "in front of us", "before our eyes", "on the board"})
 _COMES = frozenset(
     [
         "come",
@@ -101,7 +117,37 @@ def plain(sentence: Sentence) -> list[Clause]:
 def _trailing(rough: list[Clause]) -> list[Clause]:
     """Counts ", of course" among the words of the clause before it."""
     found: list[Clause] = []
+    waiting: Clause | None = None
+    inside: Clause | None = None
+    leading: list[str] = []
     for clause in rough:
+        if clause.empty and not found and not clause.strays and not clause.hedged:
+            leading += clause.adverbs  # "nine times out of ten what you meet is ..."
+        elif leading and not found:
+            clause.adverbs, leading = leading + clause.adverbs, []
+        if (
+            clause.empty
+            and clause.sub in {"which", "who", "because", "since"}
+            and not clause.strays
+        ):
+            waiting = clause  # "which, of course, is backward"
+            continue
+        if waiting is not None:
+            if not clause.sub and clause.joint == ",":
+                clause.sub, clause.joint = waiting.sub, waiting.joint.rstrip(" ,")
+            waiting = None
+        if (
+            inside is not None
+            and clause.joint == ","
+            and not clause.lemma
+            and clause.places
+            and not (clause.objects or clause.states or clause.strays)
+        ):
+            inside.places += clause.places  # "we have landed, move for move, in a Slav"
+            inside.see(clause)
+            inside = None
+            continue
+        inside = None
         if (
             clause.empty
             and found
@@ -109,6 +155,7 @@ def _trailing(rough: list[Clause]) -> list[Clause]:
             and not clause.strays
             and "only" not in clause.adverbs
         ):
+            inside = found[-1]
             found[-1].adverbs += clause.adverbs
             found[-1].hedged = found[-1].hedged or clause.hedged
             found[-1].last = max(found[-1].last, clause.last)
@@ -166,6 +213,14 @@ def _split(found: list[Chunk]) -> Iterator[Clause]:
                 if pile.after and isinstance(pile.after[-1], Noun) and not _gerund(pile, chunk):
                     pulled.insert(0, pile.after.pop())
             by = ""
+            if (
+                chunk.form in {"ing", "part"}
+                and pile.after
+                and isinstance(pile.after[-1], Place)
+                and pile.after[-1].preposition == "with"
+                and pile.after[-1].noun is not None
+            ):
+                pulled.insert(0, pile.after.pop())  # "with the colours swapped"
             if (
                 chunk.form == "ing"
                 and pile.after
@@ -358,8 +413,12 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             clause.places = dangling.places + clause.places
             found = [c for c in found if c is not dangling]
             dangling, before = None, (found[-1] if found else None)
-        if before is not None and _cleft(before, clause):
+        if before is not None and (_cleft(before, clause) or _what_first(before, clause)):
             continue
+        if before is not None:
+            _gapped(before, clause)
+            _contact(before, clause)
+            _apposed(before, clause)
         if (
             before is not None
             and not clause.lemma
@@ -419,8 +478,10 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             dangling = clause
         elif clause.lemma and clause.form == "finite":
             dangling = None
+    found = [part for clause in found for part in _accompanied(clause)]
     _subjects(found)
     for clause in found:
+        _shown(clause)
         _active(clause)
         _deny_nobody(clause)
     return found
@@ -470,6 +531,117 @@ def _cleft(before: Clause, clause: Clause) -> bool:
         _take_over(before, clause, before.verb.negated)
         return True
     return False
+
+
+def _what_first(before: Clause, clause: Clause) -> bool:
+    """ "What he has is the bishop pair": one clause, put into `before`."""
+    if before.sub != "what" or not before.lemma or clause.lemma != "be" or clause.joint != "-":
+        return False
+    if before.objects or (clause.subject is not None and not clause.inherited):
+        return False
+    before.sub, before.joint = "", before.joint.replace("what", "").strip()
+    before.objects, before.states = clause.objects, [*before.states, *clause.states]
+    before.places = before.places + clause.places
+    before.adverbs, before.strays = before.adverbs + clause.adverbs, before.strays + clause.strays
+    before.see(clause)
+    if clause.verb.negated:
+        before.deny()
+    return True
+
+
+def _gapped(before: Clause, clause: Clause) -> None:
+    """ "White has the e-file and Black the c-file": the verb of the clause before."""
+    if (
+        not clause.lemma
+        and before.lemma in {"have", "get", "own", "keep", "hold"}
+        and not before.verb.negated
+        and clause.joint in {"and", ", and", ",", "but", ", but", ";"}
+        and len(clause.objects) > 1
+        and clause.objects[0].type == "side"
+        and clause.objects[0].text in {"white", "black", "we", "he", "they", "you"}
+    ):
+        clause.lemma, clause.verb, clause.form = before.lemma, before.verb, before.form
+        clause.subject = clause.objects.pop(0)
+
+
+def _contact(before: Clause, clause: Clause) -> None:
+    """ "The hole he's left on d5": a relative clause without its pronoun has the noun before it as its object."""
+    if (
+        clause.joint != "-"
+        or clause.form != "finite"
+        or clause.lemma not in {"leave", "have", "get", "give", "make", "create", "own"}
+        or clause.objects
+        or clause.subject is None
+        or clause.subject.type != "side"
+        or not before.objects
+    ):
+        return
+    last = before.objects[-1]
+    if last.type == "noun" and last.last == before.last and clause.subject.first == last.last + 1:
+        clause.objects.append(last)
+
+
+def _apposed(before: Clause, clause: Clause) -> None:
+    """ "d3, a backward pawn": what is said of the noun just before it."""
+    if clause.lemma or clause.joint != "," or clause.places or clause.strays or clause.verb.negated:
+        return
+    said = [o.head for o in clause.objects] + [s.lemma for s in clause.states]
+    if len(said) != 1 or said[0] not in _OF_A_PLACE:
+        return
+    nouns = [
+        *before.objects,
+        *[p.noun for p in before.places if p.noun is not None],
+        *([before.subject] if before.subject else []),
+    ]
+    last = max(nouns, key=lambda n: n.last, default=None)
+    if last is not None and last.type in {"piece", "square", "file"} and last.last == before.last:
+        clause.lemma, clause.form, clause.subject = "be", "finite", last
+
+
+def _shown(clause: Clause) -> None:
+    """ "What we have before us is a Sicilian": there is one, and nobody is said to have it."""
+    if (
+        clause.lemma in {"have", "see", "get"}
+        and clause.objects
+        and clause.subject is not None
+        and clause.subject.text in {"we", "you"}
+        and not _BEFORE_US.isdisjoint(clause.adverbs)
+    ):
+        clause.lemma = "be"
+        clause.subject = replace(clause.subject, type="pronoun", head="there", text="there")
+
+
+def _accompanied(clause: Clause) -> list[Clause]:
+    """ "With an isolated pawn Black must stay active": he has it, and the rest."""
+    subject = clause.subject
+    first = clause.places[0] if clause.places else None
+    if (
+        first is None
+        or first.preposition != "with"
+        or first.noun is None
+        or subject is None
+        or subject.type != "side"
+        or first.first > subject.first
+        or first.noun.no
+        or not _owned(first.noun)
+    ):
+        return [clause]
+    own = [first]
+    for place in clause.places[1:]:
+        if place.first == own[-1].last + 1:
+            own.append(place)
+    clause.places = [p for p in clause.places if p not in own]
+    has = Clause("have", subject, [first.noun], own[1:], form="finite", joint=clause.joint)
+    has.sub = clause.sub
+    has.first, has.last = first.first, own[-1].last
+    clause.first = subject.first
+    clause.joint = "-"
+    return [has, clause]
+
+
+def _owned(noun: Noun) -> bool:
+    said = {noun.head, *(f"{a} {noun.head}" for a in noun.adjectives)}
+    return not said.isdisjoint(_OWNED)
 
 
 def _take_over(before: Clause, clause: Clause, negated: bool) -> None:

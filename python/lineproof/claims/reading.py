@@ -151,7 +151,11 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
         return Status.LEFT_ALONE, "no words", []
     line = _norm(words)
     if words[-1].norm == "?":
-        return Status.LEFT_ALONE, "a question", []
+        said = _asked_at_last(line)
+        if not said:
+            return Status.LEFT_ALONE, "a question", []
+        sentence = replace(sentence, words=words[:said])
+        words, line = sentence.words, _norm(sentence.words)
     if all(w.move is not None or w.norm in {",", "and", "then", "-"} for w in words):
         return Status.LEFT_ALONE, "only moves", []
     lead = LEAD.match(line)
@@ -167,6 +171,12 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
     cover = _Cover(here, sentence)
     cover.run()
     cover.reasons += understood.reasons
+    understood.claims = [
+        u
+        for u in understood.claims
+        if u not in understood.named
+        or not any(c.kind == u.kind and _overlap(c, u) for c in cover.claims)
+    ]
     if understood.claims:
         claims = [] if cover.condition else cover.claims
         new = [
@@ -197,6 +207,23 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
     if _checkable(words, understood.touched):
         return Status.NOT_UNDERSTOOD, "no phrase of any kind of claim fits the whole clause", []
     return Status.LEFT_ALONE, "nothing in it that can be checked", []
+
+
+_TAG = re.compile(
+    r" (?:,|;|:|-)(?: (?:and|but|so|or))? (?:(?:is|are|does|do|did|can|could|would|will|have|has|was|were|should)(?: not)? (?:it|he|she|we|they|you|there|that|this|not)|"
+    r"(?:when|why|how|what|who|where)(?: (?:'s|is|are|on|else|about|do|does|did|can|will|has|have|would|now|next)|$)|right|okay|ok|yes|no|eh|see|remember|got it|agreed|hm)(?: [^,;:]*)?$"
+)
+"""A question behind a statement: ", is it not?", ", but when will it run?"."""
+_ASKS = re.compile(r"^(?: (?:and|but|so|now|well|okay))*(?: ,)? (?:is|are|does|do|did|can|could|would|will|have|has|was|were|should|shall|may|might|must|when|why|how|what|who|where|which|whose|if|or)(?= )")  # fmt: skip
+
+
+def _asked_at_last(line: str) -> int:
+    """How many words of a question are a statement before it; 0 when it asks from the start."""
+    tag = _TAG.search(line.removesuffix(" ?"))
+    if tag is None or _ASKS.match(line):
+        return 0
+    before = line[: tag.start()].split()
+    return len(before) if len(before) > 2 else 0
 
 
 def _overlap(one: Claim, two: Claim) -> bool:

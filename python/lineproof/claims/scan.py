@@ -8,7 +8,7 @@ from .sentence import Sentence
 from .tokens import Token, tokens
 
 _MOVES_ON = frozenset({"adverb", "hedge", "deny", "limit", "not"})
-_ATTRIBUTIVE = frozenset(
+ATTRIBUTIVE = frozenset(
     {"doubled", "tripled", "isolated", "passed", "hanging", "weakened", "opposed", "connected"}
 )
 
@@ -86,7 +86,7 @@ class Scan:
             if (
                 t.is_("adj", "word", "number")
                 or (t.is_("verb") and not t.is_("be", "have", "do"))
-                or t.norm in {"very", "most", "own", "white", "black"}
+                or t.norm in {"very", "most", "own", "white", "black", "only"}
             ):
                 at += 1
                 continue
@@ -106,7 +106,7 @@ class Scan:
     def _attributive(self, at: int) -> bool:
         """Whether a participle stands before its noun: "has doubled c-pawns"."""
         t, after = self._token(at), self._token(at + 1)
-        if t is None or after is None or t.norm not in _ATTRIBUTIVE:
+        if t is None or after is None or t.norm not in ATTRIBUTIVE:
             return False
         return after.is_("file") or (after.is_("piece", "noun") and after.plural)
 

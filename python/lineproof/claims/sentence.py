@@ -145,6 +145,10 @@ def words(text: str) -> tuple[Word, ...]:
             if move["mark"] == "?" and not text[at:].strip():
                 found.append(Word("?", at - 1, at))  # "Why not Nf3?" asks
             continue
+        if text[at] in "'’" and text[at + 1 : at + 6].lower() == "cause" and boundary:
+            found.append(Word("because", at, at + 6))
+            at += 6
+            continue
         if (
             text[at] in "-–"
             and 0 < at < len(text) - 1
@@ -274,6 +278,16 @@ def _open(words: list[Word]) -> list[Word]:
         if word.norm == "'s" and number and number + 1 < len(words):
             before, after = words[number - 1].norm, words[number + 1].norm
             says_is = before in _IS_AFTER or before in {"white", "black"}
+            if number > 1 and words[number - 2].norm in {"is", "are", "was", "were"}:
+                says_is = False  # "these are White's only pieces"
+            behind = words[number + 2].norm if number + 2 < len(words) else ""
+            if (
+                says_is
+                and after == "lost"
+                and behind in {"a", "an", "the", "his", "two", "2", "time"}
+            ):
+                opened.append(replace(word, norm="has"))
+                continue
             if (
                 says_is
                 and after in _PARTICIPLES
@@ -284,7 +298,7 @@ def _open(words: list[Word]) -> list[Word]:
             if says_is and (
                 after in _PREDICATES
                 or after.isdigit()
-                or (after.endswith("ing") and after != "king")
+                or (after.endswith("ing") and after not in {"king", "opening"})
             ):
                 opened.append(replace(word, norm="is"))
                 continue

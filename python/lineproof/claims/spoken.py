@@ -70,6 +70,8 @@ _NOT_AFTER = frozenset(
 """Before a piece, these make it a piece and no move."""
 _ENDS_MOVE = frozenset(
     {
+        "is",
+        "was",
         ",",
         ";",
         ":",

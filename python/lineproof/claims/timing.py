@@ -10,6 +10,7 @@ from .phrase import MOVE
 from .sentence import sentences
 from .verbs import Verb
 
+_BEFORE_A_SQUARE = frozenset({"on", "at", "from", "to"})
 _LATER = frozenset({"can", "will", "must", "shall"})
 
 
@@ -43,10 +44,16 @@ def of_this_move(here: Here) -> None:
         for sentence in sentences(comment.text, comment.start):
             if not sentence.start <= here.start < sentence.end:
                 continue
-            for word in sentence.words:
+            for word, before in zip(
+                sentence.words, ("", *(w.norm for w in sentence.words)), strict=False
+            ):
                 if sentence.start + word.start >= here.start:
                     return
-                if word.san is not None and _bare(word.san) not in played:
+                if (
+                    word.san is not None
+                    and _bare(word.san) not in played
+                    and before not in _BEFORE_A_SQUARE
+                ):
                     raise Unread(f"it may be said of {word.norm}, which is not on the board")
 
 

@@ -14,6 +14,7 @@ from functools import cache
 
 from .board import LETTERS
 from .lexicon import ADJECTIVES, ADVERBS, NOUNS, VERBS
+from .openings import names
 from .sentence import Sentence
 from .verbs import forms
 
@@ -40,12 +41,12 @@ _PLAIN: dict[str, str] = {
     "adj": "afraid compulsory obligatory mandatory imperative careless careful unable hot short long wise plain own poor great big small little large huge tiny nice lovely nasty ugly beautiful pretty fine solid strong powerful mighty brave bold greedy quiet natural simple obvious modest humble innocent careless clumsy timid hasty slow quick fast early late sharp subtle cunning clever neat elegant brilliant splendid excellent perfect ideal wonderful superb terrible awful dreadful horrible ghastly rotten serious grave gross plain outright bad good real true whole entire single sole last next same other new old young first second third fourth fifth important dangerous deadly lethal vital crucial key main central lasting permanent chronic eternal healthy extra useful useless active passive aggressive defensive tactical positional material dark light high low heavy easy hard difficult tricky typical classic classical textbook pure mere sheer total complete full half empty ready sorry happy glad busy tired lazy friendly light-squared dark-squared squared coloured colored legal illegal sensible reasonable decent sound unsound double minor major certain sure likely unlikely enormous considerable significant slight clean straight loyal faithful proud lone lonely former remaining entire gorgeous pleasant unpleasant comfortable uncomfortable cramped precise accurate correct wrong right",
 }  # fmt: skip
 _TURNS: dict[str, str] = {
-    "prep": "in front of, because of, instead of, on account of, thanks to, in view of, owing to, due to, in return for, out of, next to, on top of, in spite of, by means of, at the cost of, in reply to, ahead of, away from, in exchange for, on behalf of, close to, as for, in answer to, courtesy of, on to, short of, at the expense of, in the face of, along with, together with, free of, rid of, by virtue of, on the side of, by way of, at the hands of",
+    "prep": "in front of, because of, instead of, on account of, thanks to, in view of, owing to, due to, in return for, out of, next to, on top of, in spite of, by means of, at the cost of, in reply to, ahead of, away from, in exchange for, on behalf of, close to, as for, in answer to, courtesy of, on to, short of, at the expense of, in the face of, along with, together with, free of, rid of, by virtue of, on the side of, by way of, at the hands of, over on, up on, out on",
     "cc": "as well as, and so, and then, but also, let alone, and yet",
     "sub": "now that, so that, as soon as, as long as, so long as, given that, even though, even if, in case, provided that, seeing that, the moment, only that, as if, as though, by the time, not that, in order that, except that, considering that, which is why, which means that, which means, that is why, this means that, it means that, that means that, this means, that means",
-    "det": "a lot of, lots of, plenty of, not a single, not 1, not a, not any, a pair of, a couple of, 1 of, both of, all of, neither of, none of, each of, any of, 2 of, 3 of, 4 of, some of, most of, many of, a bit of, a set of, a piece of, the whole of",
+    "det": "a lot of, lots of, loads of, tons of, heaps of, acres of, plenty of, not a single, not 1, not a, not any, a pair of, a couple of, 1 of, both of, all of, neither of, none of, each of, any of, 2 of, 3 of, 4 of, some of, most of, many of, a bit of, a set of, a piece of, the whole of",
     "pron": "no one, no piece",
-    "side": "the opponent, our opponent, your opponent, my opponent, his opponent, the other side, the other player, the first player, the second player, the enemy, both sides, both players, neither side, neither player, both kings, either side, nobody",
+    "side": "the opponent, our opponent, your opponent, my opponent, his opponent, the other side, the other player, the first player, the second player, the enemy, both sides, both players, neither side, neither player, both kings, either side, both camps, either camp, neither camp, nobody",
 }  # fmt: skip
 
 
@@ -164,12 +165,46 @@ def _tokens(sentence: Sentence) -> Iterator[Token]:
     words = sentence.words
     at = 0
     while at < len(words):
+        if at and words[at - 1].norm == "what" and words[at].norm in {"we", "you"}:
+            yield _token(sentence, words[at].norm, at, at)  # "what we see" is no "as we see"
+            at += 1
+            continue
+        size = _opening(sentence, at)
+        if size:
+            norm = " ".join(w.norm for w in words[at : at + size])
+            yield Token(norm, frozenset({"noun"}), at, at + size - 1, noun="opening")
+            at += size
+            continue
         size = _turn(
             [w.norm for w in words[at : at + 9]], [w.move is None for w in words[at : at + 9]]
         )
         norm = " ".join(w.norm for w in words[at : at + size])
         yield _token(sentence, norm, at, at + size - 1)
         at += size
+
+
+@cache
+def _opening_names() -> dict[str, tuple[tuple[str, ...], ...]]:
+    """The names of openings by their first word, the longest first."""
+    found: dict[str, list[tuple[str, ...]]] = {}
+    for name in names():
+        found.setdefault(name.split()[0], []).append(tuple(name.split()))
+    return {first: tuple(sorted(n, key=len, reverse=True)) for first, n in found.items()}
+
+
+def _opening(sentence: Sentence, at: int) -> int:
+    """How many words from here on name an opening; names have capitals: "the Two Knights", but "the two knights"."""
+    words = sentence.words
+    for name in _opening_names().get(words[at].norm, ()):
+        said = words[at : at + len(name)]
+        if tuple(w.norm for w in said) == name and all(
+            sentence.text[w.start].isupper() for w in said if w.norm not in _SMALL
+        ):
+            return len(name)
+    return 0
+
+
+_SMALL = frozenset({"'s", "defence", "defense", "game", "variation", "system", "attack"})
 
 
 def _turn(norms: list[str], plain: Iterable[bool]) -> int:
@@ -182,6 +217,8 @@ def _turn(norms: list[str], plain: Iterable[bool]) -> int:
                 or norms[2] in {",", ".", "white", "black", "we", "he", "you", "they", "the", "it"}
             ):
                 continue  # "with this capture"
+            if turn == ("the", "moment") and norms[2:3] and norms[2] in {"for", "to", "of", "has"}:
+                continue  # "the moment for e4 has come"
             if (
                 turn in {("so", "that"), ("now", "that")}
                 and norms[2:3]

@@ -20,7 +20,7 @@ from dataclasses import dataclass
 from functools import cache
 
 _IRREGULAR: dict[str, tuple[str, str]] = {
-    "be": ("was", "been"), "beat": ("beat", "beaten"), "become": ("became", "become"), "begin": ("began", "begun"), "bite": ("bit", "bitten"), "break": ("broke", "broken"),
+    "arise": ("arose", "arisen"), "be": ("was", "been"), "beat": ("beat", "beaten"), "become": ("became", "become"), "begin": ("began", "begun"), "bite": ("bit", "bitten"), "break": ("broke", "broken"),
     "bring": ("brought", "brought"), "build": ("built", "built"), "buy": ("bought", "bought"), "catch": ("caught", "caught"), "choose": ("chose", "chosen"), "come": ("came", "come"),
     "cost": ("cost", "cost"), "cut": ("cut", "cut"), "do": ("did", "done"), "draw": ("drew", "drawn"), "drive": ("drove", "driven"), "eat": ("ate", "eaten"), "fall": ("fell", "fallen"),
     "feel": ("felt", "felt"), "fight": ("fought", "fought"), "find": ("found", "found"), "flee": ("fled", "fled"), "forbid": ("forbade", "forbidden"), "forget": ("forgot", "forgotten"),
@@ -59,6 +59,9 @@ _DOUBLED = frozenset(
         "stop",
         "plan",
         "skewer",
+        "jam",
+        "hem",
+        "plug",
     ]
 ) - {"skewer"}
 """Verbs whose last letter is doubled before -ing and, if regular, before -ed."""

@@ -66,3 +66,19 @@ def test_the_reply_shown_tells_that_a_move_loses_a_tempo() -> None:
 )
 def test_other_times_are_not_read(words: str) -> None:
     assert "loses-tempo" not in kinds_of(SCANDINAVIAN % words)
+
+
+ALEKHINE = "1. e4 Nf6 2. e5 Nd5 3. d4 d6 4. c4 Nb6 {%s} 5. exd6 *"
+
+
+@pytest.mark.parametrize(
+    ("words", "outcome"),
+    [
+        ("Black has moved the same knight three times.", Outcome.HOLDS),
+        ("The knight has moved 3 times.", Outcome.HOLDS),
+        ("Black has moved the same knight twice.", Outcome.FAILS),
+        ("White has moved the same knight twice.", Outcome.FAILS),
+    ],
+)
+def test_how_often_a_piece_has_moved_is_counted(judge: Judge, words: str, outcome: Outcome) -> None:
+    assert judge(ALEKHINE % words).outcome is outcome

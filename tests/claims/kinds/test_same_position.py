@@ -54,3 +54,25 @@ def test_a_denial_turns_the_answer(judge: Judge) -> None:
 )
 def test_other_samenesses_are_not_read(words: str) -> None:
     assert kinds_of(TWO_ROADS % words) == []
+
+
+PANOV = "1. e4 c6 2. d4 d5 3. exd5 cxd5 4. c4 {%s} Nf6 *"
+
+
+@pytest.mark.parametrize(
+    ("words", "outcome"),
+    [
+        ("You get here too by c4, c6, e4, d5, takes, takes, d4, and it is this very position.", Outcome.HOLDS),
+        ("This is the identical position you would reach by c4 c6 e4 d5 exd5 cxd5 d4.", Outcome.HOLDS),
+        ("You get here too by c4, c6, e4, d5, takes, takes, d3, and it is this very position.", Outcome.FAILS),
+    ],
+)  # fmt: skip
+def test_the_moves_of_the_sentence_are_played_from_the_first(
+    judge: Judge, words: str, outcome: Outcome
+) -> None:
+    assert judge(PANOV % words, kind="same-position").outcome is outcome
+
+
+def test_near_miss_moves_that_do_not_follow_are_not_read() -> None:
+    words = "You get here too by c4, c6, e4, e5, takes, and it is this very position."
+    assert "same-position" not in kinds_of(PANOV % words)

@@ -18,6 +18,9 @@ FRAMES = (
     "{target} <=> backward_pawn",
     "{target} <be/stay/lag> +behind",
     "{target} <trail>",
+    "{target} <=> {backward_one}",
+    "[{agent}] <leave/make> {target} backward",
+    "<*> backward_pawn [{where}]",
     "<be:leave> {target} +behind",
 )
 
@@ -44,6 +47,9 @@ KIND = Kind(
         **SLOTS,
     },
     frames=FRAMES,
+    tests={
+        "backward_one": lambda n: n.head if n.head == "one" and "backward" in n.adjectives else None
+    },
     read=read,
     check=check,
     flips=True,

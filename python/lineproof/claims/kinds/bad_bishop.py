@@ -28,8 +28,10 @@ FRAMES = (
     "{target} <=> bad",
     "{target} <=> bad bishop",
     "{target} <=> bad one",
-    "pawn <shut_in> {target}",
+    "{own_pawns} <shut_in> {target}",
+    "<*> bad bishop [(on|at) {square}]",
     "bad bishop <be> (on|at) {square}",
+    "bad bishop <be> one (on|at) {square}",
 )
 
 
@@ -58,6 +60,7 @@ KIND = Kind(
     patterns={"coloured": COLOURED},
     vocabulary=frozenset({"bad", "hampered", "hemmed", "restricted", "obstructed", "hamper", "restrict", "obstruct", "problem", "hem"}),
     frames=FRAMES,
+    tests={"own_pawns": lambda n: n.text if n.type == "piece" and n.head == "pawn" and n.plural else None},
     read=read,
     check=check,
     flips=True,

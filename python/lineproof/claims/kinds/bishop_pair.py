@@ -7,7 +7,7 @@ from typing import Any
 from lineproof.claims.bishops import has_pair
 from lineproof.claims.board import name, names, other, pieces, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Spot
-from lineproof.claims.here import Here
+from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.owner import (
     SLOTS,
@@ -38,10 +38,20 @@ PHRASES = (
 )  # fmt: skip
 
 
-FRAMES = (*owning("bishop_pair"),)
+FRAMES = (
+    *owning("bishop_pair"),
+    "{side} <have> {pair} ; without=of",
+    "{side} <have> {both_bishops}",
+    "[{agent}] <surrender> bishop_pair ; gives=yes",
+    "[{agent}] <surrender> {pair} ; without=of gives=yes",
+    "bishop_pair <be> asset [for {side}]",
+    "<*> bishop_pair",
+)
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "known" in slots and not {"side", "whose"} & slots.keys():
+        raise Unread("it is not clear who has it")
     lost = "gives" in slots or any(
         w in f" {here.said} " for w in (" giving up ", " surrendering ", " losing ", " parting ", " costs ", " cost ")
     )  # fmt: skip
@@ -74,6 +84,9 @@ def _given_up(here: Here, slots: dict[str, Any]) -> Claim:
         side = here.described(slots["described"]).side
     elif "side" in slots:
         side = named_side(here, slots["side"])
+    elif "agent" in slots:
+        agent = here.agent(slots["agent"])
+        spot, side = agent.spot, agent.side
     elif here.said.split()[0] in {"this", "that", "it"}:
         side = here.last().side
     else:
@@ -141,6 +154,8 @@ KIND = Kind(
     },
     vocabulary=frozenset({"bishop", "bishops", "pair"}),
     frames=FRAMES,
+    tests={"pair": lambda n: n.head if n.head == "pair" and n.det == "the" else None,
+        "both_bishops": lambda n: n.head if n.type == "piece" and n.head == "bishop" and n.plural and (n.det in {"both", "both of", "the 2", "2"} or n.count == 2) else None,},
     read=read,
     check=check,
     flips=True,

@@ -35,6 +35,8 @@ PHRASES = (
 
 
 FRAMES = (
+    "{agent} <block> {target} [on {square}]",
+    "{agent} <block/close> way of {target}",
     "{agent} <be> in way of {target}",
     "{agent} <be> in_front_of {target}",
 )
@@ -44,6 +46,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     asked = when(here, slots)
     if "agent" in slots:
         agreeing(here, 1)
+        if Reference.read(slots["agent"]).plural:
+            raise Unread("several pieces block, of which none is named")
         agent = here.agent(slots["agent"])
         spot, blocker = agent.spot, agent.square
         if blocker is None:

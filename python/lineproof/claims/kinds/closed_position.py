@@ -26,9 +26,16 @@ PHRASES = (
 
 FRAMES = (
     "(position|centre|game|everything) <=> closed",
-    "<be:close> (position|centre|game|everything)",
-    "[{agent}] <close> (centre|position)",
-    "[{agent}] <~> closed (position|centre)",
+    "<be:close> (position|centre|game|everything) [{tight}]",
+    "[{agent}] <close> (centre|position) [{tight}]",
+    "[{agent}] <~> closed position",
+    "[{agent}] <~> closed centre",
+    "(position|centre|game) <have/accept> {character}",
+    "(position|centre|game) <take> {character} +on",
+    "(position|centre|game) <take on> {character}",
+    "(position|centre|game) <be> of {character}",
+    "<*> closed position",
+    "<*> closed centre",
 )
 
 
@@ -36,7 +43,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     asked = when(here, slots)
     if "agent" in slots:
         here = here.at(here.agent(slots["agent"]).spot)
-    return [here.claim(KIND.id, None, when=asked, game="game" in slots)]
+    return [
+        here.claim(KIND.id, None, when=asked, game="game" in slots or " game" in f" {here.said}")
+    ]
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
@@ -61,12 +70,14 @@ KIND = Kind(
     phrases=PHRASES,
     slots={
         "game": {"game": True},
+        "tight": dict.fromkeys(("tight", "solid", "shut", "fast", "up", "off"), True),
         "centre": dict.fromkeys(("the centre", "the center", "the middle"), True),
     },
     vocabulary=frozenset(
         ["closed", "locked", "blocked", "closes", "close", "closing", "locks", "lock", "locking", "jammed", "shut", "shuts", "block", "blocks", "blocking"]
     ),
     frames=FRAMES,
+    tests={"character": lambda n: n.head if n.head in {"character", "nature", "type"} and "closed" in n.adjectives else None,},
     read=read,
     check=check,
     flips=True,

@@ -104,12 +104,31 @@ FRAMES = (
     "{side} <trail> in development",
     "{side} <be> {n} in development +behind",
     "development <=> {equal}",
+    "{side} <be> {moves} +ahead",
+    "{side} <have> {a_lead} in development",
+    "{their_development} <=> {better}",
+    "<*> lead in development",
+    "development <=> {ours}",
+    "{whose_development} <=> {anything} [for {target}]",
+    "{side} <have> {quicker}",
+    "{side} <have> lead of {moves} [in development]",
 )
+
+
+_BETTER = frozenset({"better", "quicker", "faster", "superior"})
+_WHOSE = {"ours": "our", "his": "his", "theirs": "their", "hers": "his", "yours": "our"}
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     text = here.said
+    if "their_development" in slots:
+        return [here.claim(KIND.id, here.side(slots["their_development"]), n=None)]
+    if "moves" in slots:
+        slots["n"] = slots["moves"]
+    for slot in ("ours", "whose_development"):
+        if slot in slots:
+            return [here.claim(KIND.id, here.side(slots[slot]), n=None)]
     if "equal" in slots or re.search(r"\bequally\b|\bneither\b|\bboth sides\b|\bthe sides\b", text):
         return [here.claim(KIND.id, "white", n=0)]
     side = here.side(slots.get("side", slots.get("whose")))
@@ -182,6 +201,7 @@ KIND = Kind(
     formula=f"lead = tempi(side) - tempi(other); a lead: lead >= {LEAD}; n tempi: max(1, n - 1) <= lead <= n + 1",
     phrases=PHRASES,
     slots={
+        "better": dict.fromkeys(("better", "superior", "quicker", "faster", "further on"), True),
         "ahead": _AHEAD,
         "behind": _BEHIND,
         "lead": _LEADS,
@@ -196,11 +216,29 @@ KIND = Kind(
     vocabulary=frozenset({"development", "developed", "developing", "tempi", "tempos", "tempo"}),
     frames=FRAMES,
     tests={
+        "a_lead": lambda n: (
+            n.head
+            if n.head in {"lead", "edge", "advantage", "plus"}
+            and n.det in {"a", "an", "the"}
+            and not n.no
+            else None
+        ),
+        "their_development": lambda n: n.whose or None if n.head == "development" else None,
+        "moves": lambda n: (
+            str(n.count or 1) if n.head in {"move", "tempo", "tempi"} and n.type == "noun" else None
+        ),
+        "ours": lambda n: _WHOSE.get(n.head) if n.type == "pronoun" else None,
+        "whose_development": lambda n: (
+            n.whose if n.head == "development" and _BETTER & set(n.adjectives) and n.whose else None
+        ),
+        "quicker": lambda n: (
+            n.head if n.head == "development" and _BETTER & set(n.adjectives) else None
+        ),
         "n": lambda n: (
             str(n.count)
             if n.count is not None and n.head in {"move", "tempo", "piece", "tempi"}
             else None
-        )
+        ),
     },
     read=read,
     check=check,

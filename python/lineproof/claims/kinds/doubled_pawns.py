@@ -44,10 +44,13 @@ FRAMES = (
     *owning("doubled_pawn [{where}]"),
     "<be:double> {target}",
     "{target} <=> doubled_pawn",
+    "<*> doubled_pawn [{where}]",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if slots.get("side", "") in {"both sides", "both players", "both camps"}:
+        return [c for side in ("white", "black") for c in read(here, {**slots, "side": side})]
     causes = "agent" in slots or brings(here, slots) or "doubling" in here.said.split()
     causes = causes or " doubles " in f" {here.said} "
     asked = when(here, slots, brings=causes)

@@ -44,7 +44,7 @@ FRAMES = (
     "{pieces} <be> +off|gone|away ; off=yes",
     "<be:exchange> {pieces}",
     "[{agent}] <exchange> {pieces} [on {square}]",
-    "{pieces} <come_off> ; off=yes",
+    "{pieces} <come_off>",
     "[{agent}] <offer> exchange of {pieces}",
     "[{agent}] <offer> {pieces} for exchange",
 )

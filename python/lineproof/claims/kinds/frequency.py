@@ -7,6 +7,8 @@ from typing import Any
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS, members
+from lineproof.claims.noun import Noun
 
 _REPLY = "(move|reply|answer|choice|continuation|reaction|response|capture|defence|try|option|retreat|recapture)"
 _WHO = "(people|players|club players|amateurs|opponents|strong players|masters|grandmasters|beginners|of them|of your opponents|of our opponents|opponents at our level|of my pupils)"
@@ -29,8 +31,15 @@ PHRASES = (
     f"{{move}} [{{very}}] [often|usually|mostly] (scores|occurs|appears|happens|comes up) [{{very}}] [{{often}}] {_SCOPE}",
     "{side} [{very}] {often} (plays|play|chooses|choose|replies|reply|answers|answer) {move} [here|in practice|at our level]",
 )  # fmt: skip
+FRAMES = (
+    "{played} <=> {commonest}",
+    "{commonest} <=> {move}",
+    "{side} <meet> {move} {often}",
+    "{everyone} <play/choose> {played}",
+    "<be:play> {played} by {everyone}",
+)
 _OFTEN = {
-    **dict.fromkeys(("often", "very often", "most often", "quite often", "frequently", "most frequently", "usually", "mostly", "nearly always", "almost always", "always", "commonly", "a lot", "all the time", "generally", "normally", "more often than not", "by most"), "most"),
+    **dict.fromkeys(("often", "very often", "most often", "quite often", "frequently", "most frequently", "usually", "mostly", "nearly always", "almost always", "always", "commonly", "a lot", "all the time", "generally", "normally", "more often than not", "by most", "9 times out of 10", "nine times out of ten"), "most"),
     **dict.fromkeys(("rarely", "seldom", "very rarely", "very seldom", "hardly ever", "almost never", "never", "scarcely ever", "less often", "not often", "occasionally", "now and then", "sometimes"), "rare"),
 }  # fmt: skip
 _USUAL = {
@@ -38,7 +47,7 @@ _USUAL = {
     **dict.fromkeys(("rare", "very rare", "unusual", "uncommon", "a rarity", "a rare guest", "unpopular", "a rare bird", "the exception", "out of fashion"), "rare"),
 }  # fmt: skip
 _COMMON = {
-    **dict.fromkeys(("most common", "most popular", "most frequent", "usual", "commonest", "most usual", "popular", "common", "customary", "fashionable", "favourite", "standard"), "most"),
+    **dict.fromkeys(("main", "most common", "most popular", "most frequent", "usual", "commonest", "most usual", "popular", "common", "customary", "fashionable", "favourite", "standard"), "most"),
     **dict.fromkeys(("rare", "rarest", "unusual", "uncommon", "rarer", "less common", "unpopular"), "rare"),
 }  # fmt: skip
 _MOST = {
@@ -47,8 +56,23 @@ _MOST = {
 }  # fmt: skip
 
 
+def _commonest(noun: Noun) -> str | None:
+    """ "Most" or "rare" of a noun such as "the most popular reply"."""
+    if noun.head not in members("move", NOUNS) or noun.no:
+        return None
+    for first in range(len(noun.adjectives)):
+        found = _COMMON.get(" ".join(noun.adjectives[first:]))
+        if found is not None:
+            return found if noun.det == "the" or noun.whose or found == "rare" else None
+    return None
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    if "described" in slots:
+    if "played" in slots:
+        named = here.agent(slots["played"]).move
+        if named is None:
+            raise Unread("it is not clear which move is meant")
+    elif "described" in slots:
         named = here.described(slots["described"])
     elif "move" in slots:
         named = here.named(slots["move"])
@@ -56,6 +80,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         named = here.last()
     if "side" in slots and here.side(slots["side"]) != named.side:
         raise Unread(f"{slots['move']} is no move of that side")
+    if "everyone" in slots:
+        slots["common"] = "most"
+    if "commonest" in slots:
+        slots["common"] = slots["commonest"]
     degree = next((slots[k] for k in ("often", "usual", "common", "most") if k in slots), None)
     share = int(slots["n"]) if "n" in slots else None
     if share is not None and share > 100:
@@ -86,6 +114,8 @@ KIND = Kind(
         ["often", "frequently", "usually", "mostly", "always", "commonly", "rarely", "seldom", "ever", "never", "common", "popular", "usual", "fashionable", "rage", "fashion", "rare", "unusual", "uncommon", "rarity", "commonest", "most",
          "majority", "many", "few", "nearly", "almost", "percent", "cent", "%", "games", "meet", "see", "face", "standard", "favourite", "frequent", "unpopular", "occasionally", "sometimes", "lots", "plenty", "out", "exception", "rule", "rarest", "customary", "generally", "normally", "then"]
     ),
+    frames=FRAMES,
+    tests={"commonest": _commonest, "everyone": lambda n: n.head if n.head in {"everyone", "everybody"} else None},
     read=read,
     check=check,
     flips=True,

@@ -34,6 +34,10 @@ FRAMES = (
     "[{agent}] <win> tempo [(on|against|off|with) {target}] [(with|by) {move}]",
     "[{agent}] <~> with tempo [(on|against) {target}]",
     "[{agent}] <attack> {target} with tempo",
+    "[{agent}] <win/get> {a_move} [(on|against|off) {target}]",
+    "[{agent}] <come_with> tempo [(on|against) {target}]",
+    "{played} <kick> {target}",
+    "[{agent}] <win> tempo +back [(on|against) {target}]",
     "[{agent}] <develop/castle/come/arrive/go> with tempo [(on|against) {target}]",
 )
 
@@ -115,6 +119,7 @@ KIND = Kind(
     phrases=PHRASES,
     vocabulary=frozenset({"tempo", "time", "tempi", "move"}),
     frames=FRAMES,
+    tests={"a_move": lambda n: n.head if n.head == "move" and n.type == "noun" and not set(n.adjectives) - {"whole", "full", "valuable", "important", "precious"} and n.det not in {"the", "this", "that"} else None},
     read=read,
     check=check,
     flips=True,

@@ -15,6 +15,13 @@ FRAMES = (
     *owning("good bishop [(on|at) {square}]"),
     "{target} <=> good|better",
     "{target} <=> good bishop",
+    "{target} <=> better bishop",
+    "{side} <have> better bishop",
+    "{target} <=> {better_one}",
+    "good bishop <be> (on|at) {square}",
+    "good bishop <be> one (on|at) {square}",
+    "<~> better bishop",
+    "{target} <=> pride",
     "{target} <=> good one",
 )
 
@@ -38,6 +45,11 @@ KIND = Kind(
     definition="Of its side's pawns on the c- to f-files more stand on the other colour than on the bishop's.",
     source='"Bad Bishop", Chess Programming Wiki (from memory), turned round; the files: common practice',
     frames=FRAMES,
+    tests={
+        "better_one": lambda n: (
+            n.head if n.head == "one" and {"better", "good"} & set(n.adjectives) else None
+        )
+    },
     read=read,
     check=check,
     flips=True,

@@ -28,6 +28,11 @@ FRAMES = (
     *owning("half_open file"),
     "{files} <=> half_open [for {side}]",
     "{side} <have> half_open file",
+    "{files} <=> half_open for {whose}",
+    "{defender} <have> half_open file",
+    "[{agent}] <leave> {files} half_open [for {side}]",
+    "{defender} <be> (on|along|down) half_open file",
+    "<*> half_open file",
     "{side} <have> {files} half_open",
     "{side} <have> {anything} (on|along|down) half_open file",
 )
@@ -43,6 +48,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     side: str | None = None
     if "side" in slots or "whose" in slots:
         side = owner(here, slots)
+    elif "defender" in slots:
+        side = here.agent(slots["defender"]).side
     elif "agent" in slots:
         side = here.agent(slots["agent"]).side
     elif words[0] not in {"the", "there"}:

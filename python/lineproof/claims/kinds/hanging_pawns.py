@@ -38,6 +38,7 @@ PHRASES = (
 FRAMES = (
     *owning("hanging_pawn [{where}]"),
     "{targets} <=> hanging_pawn",
+    "<*> hanging_pawn [{where}]",
     "{side} <have> hanging pawn [{where}]",
 )
 

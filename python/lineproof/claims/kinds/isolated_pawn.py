@@ -17,7 +17,12 @@ FRAMES = (
     *owning("isolated_pawn [{where}]"),
     "<be:isolate> {target}",
     "{target} <=> isolated_pawn",
-    "{target} <=> lone|lonely",
+    "{target} <=> (lone|lonely)",
+    "{target} <=> orphan",
+    "{target} <be> +alone",
+    "{target} <be> on (own|lonesome)",
+    "[{agent}] <isolate> {target}",
+    "<*> isolated_pawn [{where}]",
     "{target} <have> {none} ; no=yes",
 )
 

@@ -11,18 +11,24 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.reference import Reference
 from lineproof.claims.timing import of_this_move
-from lineproof.claims.tracks import Loss, losses
+from lineproof.claims.tracks import Loss, losses, tracks
 
 FRAMES = (
-    "[{agent}] <lose/waste> tempo [with {target}]",
-    "[{agent}] <lose/waste> move [with {target}]",
+    "[{agent}] <lose/waste/spend> tempo [with {target}]",
+    "[{agent}] <lose/waste> {a_move} [with {target}]",
+    "{side} <move/play> {same} {times}",
+    "{side} <move/play> {defender} {times}",
+    "{defender} <move> {times}",
     "[{agent}] <cost> {side} tempo",
     "[{agent}] <=> waste of tempo",
+    "[{agent}] <move/play> with loss_of_tempo",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     said = here.said
+    if "times" in slots:
+        return [_moved(here, slots)]
     verb = slots.get("verb")
     if verb is not None and verb.modal in {"can", "will", "must", "shall"}:
         raise Unread("said of what may come")
@@ -65,6 +71,25 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     return [here.claim(KIND.id, side, spot=spot, just=just, n=n, at=square)]
 
 
+def _moved(here: Here, slots: dict[str, Any]) -> Claim:
+    """ "Black has moved the same knight three times": how often one of his has moved."""
+    verb = slots["verb"]
+    if not verb.done or verb.past or verb.modal or verb.negated:
+        raise Unread("said of what may come")
+    side = here.side(slots["side"]) if "side" in slots else None
+    reference = Reference.read(slots.get("same") or slots["defender"])
+    side = side or here.owner(reference)
+    squares = reference.squares(here.board, side)
+    if side is None:
+        last = here.spot.moves[-1][2:4] if here.spot.moves else ""
+        if last not in squares:
+            raise Unread("it is not clear whose piece is meant")
+        side, squares = here.mover, [last]
+    if not squares or reference.plural:
+        raise Unread("it is not clear which piece is meant")
+    return here.claim(KIND.id, side, just=False, n=1, at=squares, steps=slots["times"])
+
+
 def _is_side(text: str) -> bool:
     words = text.split()
     return words[-1] in {
@@ -81,9 +106,29 @@ def _is_side(text: str) -> bool:
     }
 
 
+def _times(count: int) -> str:
+    return {0: "not once", 1: "once", 2: "twice"}.get(count, f"{count} times")
+
+
+def _counted(claim: Claim, steps: int) -> Judgement:
+    """Whether one of the pieces meant has moved so often."""
+    side = claim.side or "white"
+    found = [t for t in tracks(claim.spot) if t.side == side and t.at in claim.params["at"]]
+    most = max(found, key=lambda t: len(t.steps))
+    count = len(most.steps)
+    because = f"{upper(name(claim.spot.board, most.at))} has moved {_times(count)}."
+    marks = (Mark("square", (most.at,), side),)
+    if count == steps:
+        return Judgement(Outcome.HOLDS, because, (), claim.spot, {"moves": count}, marks=marks)
+    return Judgement(Outcome.FAILS, because, (), claim.spot, {"moves": count}, instead=because, marks=marks)  # fmt: skip
+
+
 def check(claim: Claim, ask: Ask) -> Judgement:
     spot, side, n = claim.spot, claim.side or "white", claim.params["n"]
     at, just = claim.params["at"], claim.params["just"]
+    steps: int | None = claim.params.get("steps")
+    if steps is not None:
+        return _counted(claim, steps)
     if not spot.moves:
         return Judgement(Outcome.UNSETTLED, "No move that led here is known.")
     found = _lost(spot, side, at)
@@ -172,12 +217,15 @@ def _spoken(spot: Spot, loss: Loss) -> str:
 KIND = Kind(
     id="loses-tempo",
     title="Loses a tempo",
-    version=1,
+    version=2,
     definition=(
         "A piece has used more moves than its square needs on an empty board (captures and moves that were the only legal one apart), or a developing move (a minor piece off its first square, castling, a pawn move that frees a bishop) "
-        "attacked it, being worth less or it unprotected, and it moved on at once. Of the move just played: it adds to this, or the reply shown (else the best) does. 'n tempi' asks n or more."
+        "attacked it, being worth less or it unprotected, and it moved on at once. Of the move just played: it adds to this, or the reply shown (else the best) does. 'n tempi' asks n or more. Of a piece that 'has moved twice' its moves are counted."
     ),
     frames=FRAMES,
+    slots={"times": {"3 times": 3, "4 times": 4, "5 times": 5, "twice": 2, "2 times": 2}},
+    tests={
+        "same": lambda n: f"the {n.head}" if n.type == "piece" and "same" in n.adjectives else None,"a_move": lambda n: n.head if n.head == "move" and n.type == "noun" and not set(n.adjectives) - {"whole", "full", "valuable", "important", "precious"} and n.det not in {"the", "this", "that"} else None},
     read=read,
     check=check,
     flips=True,

@@ -8,6 +8,7 @@ from lineproof.claims.board import name, other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.noun import Noun
 from lineproof.claims.owner import (
     SLOTS,
     brings,
@@ -54,18 +55,35 @@ FRAMES = (
     "{side} <have> {n} against {m} on {wing}",
     "{side} <have> {n} to {m} on {wing}",
     "<~> {n} (against|to) {m} on {wing}",
+    "{side} <have> {flank} [of {n}] [(to|against) {m}]",
+    "{side} <have> majority of {n} (to|against) {m} on {wing}",
+    "{side} <have> majority",
+    "{flank} <belong to> {side}",
+    "<*> preponderance [{where}]",
 )
+
+
+_NUMBERS = frozenset({"two", "three", "four", "five", "six"})
+
+
+def _count(noun: Noun) -> str | None:
+    """How many pawns: "three pawns", "three of ours", "our one"."""
+    if noun.type == "piece" and noun.head != "pawn":
+        return None
+    return str(noun.count) if noun.count is not None else "1" if noun.head == "one" else None
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     asked = when(here, slots, brings=brings(here, slots))
     at = named_after(here, slots)
     numbers = (int(slots["n"]), int(slots["m"])) if "n" in slots and "m" in slots else None
-    wing = Where.read(slots.get("wing")).wing
+    wing = Where.read(slots.get("wing") or slots.get("flank"), slots.get("where")).wing
     if numbers is not None and (max(numbers) > 8 or numbers[0] == numbers[1]):
         raise Unread("no such numbers make a majority")
     words = here.said.split()
-    if "side" in slots or "whose" in slots or (words[0] not in {"there", "it"} and not words[0].isdigit()):  # fmt: skip
+    if numbers is not None and wing is not None and not {"side", "whose"} & slots.keys():
+        side = None  # the numbers tell
+    elif "side" in slots or "whose" in slots or (words[0] not in {"there", "it"} and not words[0].isdigit() and words[0] not in _NUMBERS):  # fmt: skip
         side = owner(here, slots)
     else:
         side = None
@@ -163,6 +181,18 @@ KIND = Kind(
         {"majority", "against", "versus", "more", "extra", "additional", "outnumbers", "outnumber"}
     ),
     frames=FRAMES,
+    tests={
+        "flank": lambda n: (
+            next(
+                (a for a in n.adjectives if a in {"kingside", "queenside", "central", "centre"}),
+                None,
+            )
+            if n.head in {"majority", "preponderance"}
+            else None
+        ),
+        "n": _count,
+        "m": _count,
+    },
     read=read,
     check=check,
     flips=True,

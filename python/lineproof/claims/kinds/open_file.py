@@ -34,8 +34,15 @@ PHRASES = (
 FRAMES = (
     *owning("open file"),
     "{files} <=> open",
+    "{side} <have> open file for {anything}",
     "<be:open> {files}",
     "{files} <=> open file",
+    "{files} <=> open (for|to) {anything}",
+    "{files} <=> open one",
+    "{files} <=> only open one",
+    "<~> open file (for|to) {anything}",
+    "{none} <be> on {files}",
+    "<*> open file",
 )
 
 
@@ -44,6 +51,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     opening = "opens" in slots or any(w in words for w in ("opens", "opening", "opened"))
     spot = here.spot
     side = None
+    if slots.get("side", "") in {"both sides", "both players", "both camps"}:
+        del slots["side"]
     if "side" in slots:
         side = named_side(here, slots["side"])
     elif "whose" in slots:
@@ -57,6 +66,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "opens" in slots and slots["opens"] is not True:
         raise Unread("said of what is not on the board")
     files = Where.read(slots.get("files")).files
+    if not files and "line" in here.said:
+        raise Unread("open lines may be diagonals")
+    if "known" in slots and not files and sum(is_open(spot.board, f) for f in FILES) != 1:
+        raise Unread("it is not clear which file is meant")
     if here.said.startswith("the"):
         agreeing(here, len(files))
     return [
@@ -187,6 +200,7 @@ KIND = Kind(
     patterns={"files": FILE_LIST},
     vocabulary=frozenset({"open", "opens", "opened", "opening"}),
     frames=FRAMES,
+    tests={"none": lambda n: n.head if n.no and n.type == "piece" and n.head == "pawn" and not n.whose else None,},
     read=read,
     check=check,
     flips=True,

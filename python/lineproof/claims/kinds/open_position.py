@@ -25,7 +25,17 @@ FRAMES = (
     "(position|centre|game|everything) <=> open",
     "<be:open> (position|centre|game)",
     "(position|game|centre) <open>",
-    "[{agent}] <~> open (position|centre)",
+    "[{agent}] <~> open position",
+    "[{agent}] <~> open centre",
+    "(position|centre|game) <have/accept> {character}",
+    "(position|centre|game) <take> {character} +on",
+    "(position|centre|game) <take on> {character}",
+    "(position|centre|game) <be> of {character}",
+    "<*> open position",
+    "<*> open centre",
+    "{it} <=> open",
+    "{lines} <=> open",
+    "{side} <meet/find> {more_open} than {it} ; negated=yes modal=will|can|could",
 )
 
 
@@ -33,9 +43,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "opening" in here.said.split():
         raise Unread("an opening is named")
     asked = when(here, slots, brings="lead" in here.said)
+    if slots.get("it") and "more_open" not in slots and here.topic is not None:
+        raise Unread("it is not clear what is open")
     if "agent" in slots:
         here = here.at(here.agent(slots["agent"]).spot)
-    return [here.claim(KIND.id, None, when=asked, game="game" in slots)]
+    return [
+        here.claim(KIND.id, None, when=asked, game="game" in slots or " game" in f" {here.said}")
+    ]
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
@@ -61,6 +75,26 @@ KIND = Kind(
     slots={"game": {"game": True}},
     vocabulary=frozenset({"open", "opened"}),
     frames=FRAMES,
+    tests={
+        "character": lambda n: (
+            n.head if n.head in {"character", "nature", "type"} and "open" in n.adjectives else None
+        ),
+        "it": lambda n: (
+            n.head if n.head in {"it", "this", "everything"} and n.type == "pronoun" else None
+        ),
+        "lines": lambda n: (
+            n.head
+            if n.head in {"line", "file", "diagonal"}
+            and n.plural
+            and n.det in {"all", "all of", "all the", "every"}
+            else None
+        ),
+        "more_open": lambda n: (
+            n.head
+            if n.head in {"position", "game"} and {"more", "open"} <= set(n.adjectives)
+            else None
+        ),
+    },
     read=read,
     check=check,
     flips=True,

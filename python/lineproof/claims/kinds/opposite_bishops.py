@@ -15,7 +15,7 @@ from lineproof.engine import Board
 
 FRAMES = (
     "[{agent}] <~> opposite_bishop",
-    "opposite_bishop <be/remain>",
+    "opposite_bishop <be/remain/arise>",
     "{bishops} <be> (of|on) {colours}",
     "{bishops} <be> (of|on) {alike}",
     "[{agent}] <~> position with opposite_bishop",

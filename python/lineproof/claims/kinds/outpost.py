@@ -30,11 +30,20 @@ FRAMES = (
     "{squares} <=> outpost for {a} {piece_of}",
     "{target} <have> outpost [(on|at|of) {squares}]",
     "{target} <be> on outpost",
+    "<*> outpost (on|at) {squares}",
+    "{squares} <give/offer> {whose_piece} outpost",
+    "{squares} <give/offer> {side} outpost",
+    "{squares} <serve> [{side}] as outpost",
+    "{a_pawn} <dislodge> {guest} ; negated=yes modal=can|could|will held=yes",
+    "{a_pawn} <dislodge> {defender} from {squares} ; negated=yes modal=can|could|will held=yes",
+    "{squares} <belong_to> {whose_piece}",
     "{target} <occupy/find/reach> outpost [(on|at|of) {squares}]",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "guest" in slots:
+        slots["squares"] = slots["guest"]
     asked = when(here, slots, brings=brings(here, slots))
     spot = here.agent(slots["agent"]).spot if "agent" in slots else here.spot
     at = tuple(re.findall("[a-h][1-8]", slots.get("squares", "")))
@@ -160,7 +169,10 @@ KIND = Kind(
         
     },
     frames=FRAMES,
-    tests={"piece_of": lambda n: n.head if n.type == "piece" else None},
+    tests={
+        "a_pawn": lambda n: n.head if n.type == "piece" and n.head == "pawn" and not n.square and not n.file else None,
+        "guest": lambda n: n.square if n.type == "piece" and n.square and n.head in {"knight", "bishop", "rook", "queen"} else None,
+"piece_of": lambda n: n.head if n.type == "piece" else None},
     read=read,
     check=check,
     flips=True,

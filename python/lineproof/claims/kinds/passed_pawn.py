@@ -33,6 +33,8 @@ FRAMES = (
     "{target} <=> passed",
     "{target} <=> passed_pawn",
     "<be:pass> {target}",
+    "{target} <=> {passed_one}",
+    "<*> passed_pawn [{where}]",
 )
 
 
@@ -99,6 +101,9 @@ KIND = Kind(
     patterns={"where": WHERE},
     vocabulary=frozenset({"passed", "passer", "passers", "free"}),
     frames=FRAMES,
+    tests={
+        "passed_one": lambda n: n.head if n.head == "one" and "passed" in n.adjectives else None
+    },
     read=read,
     check=check,
     flips=True,

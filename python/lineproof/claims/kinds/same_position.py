@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Any
 
-from lineproof.claims.claim import Ask, Claim, Judgement
-from lineproof.claims.here import Here
+from lineproof.claims.claim import Ask, Claim, Judgement, Spot
+from lineproof.claims.here import Here, Unread, meant
 from lineproof.claims.kind import Kind
 from lineproof.claims.kinds import transposes
+from lineproof.claims.sentence import Word, sentences
+from lineproof.engine import Board
 
 _THIS = "(this|that|it|the position|this position|what we have here|the result|the diagram|which)"
 
@@ -25,7 +28,63 @@ PHRASES = (
 )
 
 
+FRAMES = (
+    "{anything} <=> {same} ; elsewhere=yes",
+    "<~> {same} ; elsewhere=yes",
+    "{side} <reach/lead to/have/get> {same} [(by|through|from) {anything}] ; elsewhere=yes modal=|would|can|could",
+)
+_NUMBER = re.compile(r"^(?:\d+\.(?:\.\.)?|\.\.\.)")
+CHOICES = 16
+"""Roads that are followed where "takes" may mean several captures."""
+_TAKES = frozenset({"takes", "captures", "recaptures"})
+
+
+def _reached(here: Here) -> Claim:
+    """A claim that the moves of the sentence, played from the first move on, lead to the position here.
+
+    :raises Unread: when it names none, or they are no game.
+    """
+    roads = [Spot(here.place.root_fen, (), Board(here.place.root_fen))]
+    count = 0
+    for word in _words(here):
+        if word.san is None and word.norm not in _TAKES:
+            continue
+        roads = [spot.play(uci) for spot in roads for uci in _moves(spot, word)][:CHOICES]
+        count += 1
+        if not roads:
+            raise Unread(f"{word.norm} does not follow")
+    if count < 3:
+        raise Unread("no line is named")
+    here_key = here.place.board.key
+    road = next((spot for spot in roads if spot.board.key == here_key), roads[0])
+    moves = tuple(road.boards[0].san_line(road.moves))
+    return here.claim(
+        KIND.id, None, line="the line named", moves=moves, labels=(), others=(), direct=road.board.key == here_key,
+    )  # fmt: skip
+
+
+def _words(here: Here) -> tuple[Word, ...]:
+    for comment in here.place.comments:
+        for sentence in sentences(comment.text, comment.start):
+            if sentence.start <= here.start < sentence.end:
+                return sentence.words
+    return ()
+
+
+def _moves(spot: Spot, word: Word) -> list[str]:
+    """What a word may mean: its move, or of "takes" any capture of what has just moved."""
+    if word.san is not None:
+        try:
+            return [meant(spot, _NUMBER.sub("", word.norm))]
+        except ValueError:
+            return []
+    last = spot.moves[-1][2:4] if spot.moves else ""
+    return [u for u in spot.board.legal_moves() if u[2:4] == last]
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "same" in slots:
+        return [_reached(here)]
     found = transposes.KIND.read
     assert found is not None  # it has phrases, and so it reads
     wanted = {"line": slots["line"]} if "line" in slots else {}
@@ -45,6 +104,14 @@ KIND = Kind(
     phrases=PHRASES,
     patterns=transposes.KIND.patterns,
     vocabulary=frozenset({"identical", "same", "different", "arises", "arise", "reached", "reach", "reaches", "here", "position", "comes"}),
+    frames=FRAMES,
+    tests={
+        "same": lambda n: (
+            n.head
+            if n.head == "position" and {"same", "identical", "very"} & set(n.adjectives)
+            else None
+        )
+    },
     read=read,
     check=check,
     flips=True,

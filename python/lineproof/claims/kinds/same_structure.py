@@ -11,6 +11,9 @@ from lineproof.claims.board import other, title
 from lineproof.claims.claim import Ask, Claim, Judgement
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import ADJECTIVES, members
+from lineproof.claims.noun import Noun
+from lineproof.claims.openings import named
 from lineproof.claims.sentence import SAN
 from lineproof.claims.structure import mirrored, pawns
 from lineproof.claims.tense import answer, when
@@ -45,6 +48,9 @@ SKELETONS: dict[str, tuple[Skeleton, ...]] = {
     "dragon": (Skeleton(("e4",), ("d6", "e7", "g6"), "d", "c"),),
     "scheveningen": (Skeleton(("e4",), ("d6", "e6"), "d", "c"),),
     "najdorf": (Skeleton(("e4",), ("a6", "d6", "e5"), "d", "c"),),
+    "open sicilian": (Skeleton(("e4",), (), "d", "c"),),
+    "panov": (Skeleton(("c4", "d4"), ("d5",), "e", "c"),),
+    "scotch": (Skeleton(("e4",), (), "d", "e"),),
     "sicilian": (Skeleton(("e4",), ("c5",)), Skeleton(("e4",), (), "d", "c")),
 }
 """Pawns that make the structure of a named opening (common practice)."""
@@ -75,9 +81,23 @@ PHRASES = (
 )
 
 
+def _opening(noun: Noun) -> str | None:
+    """The named structure that a noun phrase names."""
+    name = named(noun.text) if noun.head == "opening" else None
+    return name if name in SKELETONS else None
+
+
+FRAMES = (
+    "[{anything}] <~> {opening} reversed",
+    "[{anything}] <~> {turned}",
+)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     asked = when(here, slots)
-    turned = "reversed" in slots
+    turned = "reversed" in slots or "turned" in slots or _turned(here)
+    if "turned" in slots:
+        slots["opening"] = slots["turned"]
     if "opening" in slots:
         name: str = slots["opening"]
         _of_that_side(here, name, turned)
@@ -94,6 +114,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread(f"{line!r} names no line of the lesson")
     twins = tuple(dict.fromkeys(p.label for p in meant if _skeleton(p.board, turned) == _skeleton(here.board, False)))  # fmt: skip
     return [here.claim(KIND.id, _speaker(here), when=asked, opening="", reversed=turned, twins=twins, line=line)]  # fmt: skip
+
+
+def _turned(here: Here) -> bool:
+    words = f" {here.said} "
+    return any(f" {w} " in words for w in members("reversed", ADJECTIVES))
 
 
 def _speaker(here: Here) -> str | None:
@@ -176,6 +201,8 @@ KIND = Kind(
     },
     patterns={"line": _LINE},
     vocabulary=frozenset({"structure", "formation", "chain", "skeleton", "reversed", "reverse", "set"}),
+    frames=FRAMES,
+    tests={"opening": _opening, "turned": lambda n: _opening(n) if "reversed" in n.adjectives or "mirrored" in n.adjectives else None},
     read=read,
     check=check,
     flips=True,

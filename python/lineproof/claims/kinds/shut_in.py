@@ -124,6 +124,7 @@ KIND = Kind(
         ["shut", "shuts", "shutting", "locked", "locks", "locking", "lock", "hemmed", "hems", "walled", "walls", "boxed", "boxes", "blocked", "blocks", "block", "blocking", "fenced", "caged", "entombed", "entombs", "imprisoned", "imprisons", "incarcerated", "buried", "buries", "burying", "bottled", "prison", "prisoner", "jail", "cage", "closes", "closed", "move", "moves", "mobility", "come", "game", "play", "open", "corner"]
     ),
     frames=FRAMES,
+    gives_way=frozenset({"bad-bishop"}),
     read=read,
     check=check,
     flips=True,

@@ -39,16 +39,27 @@ PHRASES = (
 
 
 FRAMES = (
-    "{side} <have> more space (on|in) {wing}",
+    "{side} <have> more space (on|in) {wing} [(with|for) {anything}]",
+    "{side} <have> {flank_space}",
+    "{side} <have/control/command> more space [(on|in) {wing}]",
+    "{side} <have> {space_edge} [(on|in) {wing}]",
+    "{side} <have> advantage in space [(on|in) {wing}]",
+    "[{agent}] <give> {side} {space_edge} [(on|in) {wing}]",
+    "{side} <have> lack of space",
+    "piece <lack> space",
+    "[{anything}] <give> {side} more space [(on|in) {wing}]",
+    "<*> advantage in space",
+    "<*> {space_edge}",
     "{side} <have> space (on|in) {wing}",
     "{side} <have> space",
-    "{side} <have> more space",
+    "{side} <have> more space [(with|for) {anything}]",
     "[{agent}] <win/make> space",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     words = set(here.said.split())
+    slots.setdefault("wing", slots.get("flank_space"))
     takes = bool(words & {"gains", "wins", "grabs", "takes", "seizes", "claims", "gaining", "winning", "grabbing", "taking"})  # fmt: skip
     asked = when(here, slots, brings=brings(here, slots))
     at = named_after(here, slots)
@@ -162,6 +173,9 @@ KIND = Kind(
     patterns={"wing": rf"(?:{WING}|{CENTRE})", "whom": r" (?:white|black|him|her|us|you|the opponent)"},
     vocabulary=frozenset({"space", "room", "territory", "cramped", "spatial", "squeezed", "territorial", "freer"}),
     frames=FRAMES,
+    tests={
+        "space_edge": lambda n: n.head if n.head in {"advantage", "edge", "plus"} and "space" in n.adjectives else None,
+"flank_space": lambda n: next((a for a in n.adjectives if a in {"kingside", "queenside"}), None) if n.head == "space" else None},
     read=read,
     check=check,
     flips=True,

@@ -62,6 +62,15 @@ _PLACED = re.compile(
 )
 """A piece named with its square. The king and plural forms are too loose to hold an author to."""
 
+_LINES = frozenset({"line", "lines", "variation", "variations", "games", "openings"})
+_PIECE = r"(?:king|queen|rook|bishop|knight|pawn)"
+_MOVED = re.compile(
+    rf"(?P<piece>(?:{SHARED['whose']}| the) {_PIECE})(?: (?:which|that|has|have|'s))?(?: (?:now|just|already|still|simply))*"
+    r" (?:(?:arrived|landed|settled|stands|sits|stays|waits) (?:on|at)|reached|(?:moved|gone|come|returned|retreated) to) (?P<square>[a-h][1-8])"
+    rf"|(?:from|on) (?P<from>[a-h][1-8]) (?P<thing>(?:{SHARED['whose']}| the) {_PIECE})(?= (?!on |at |to |takes ))"
+)
+"""A piece said to have come to a square, to stand there, or to do something from there."""
+
 _FUTURE = frozenset(
     [
         "if",
@@ -115,6 +124,10 @@ _FUTURE = frozenset(
     ]
 )
 """Words that make a piece on a square a plan or a memory."""
+_PAST = frozenset(
+    ["was", "had", "stood", "cost", "captured", "fell", "exchanged", "swapped", "sacrificed", "earlier", "came", "were", "would", "could", "should"]
+)  # fmt: skip
+"""Words that make it one behind it too; "will" says what the piece does that stands there."""
 
 
 def scan(here: Here, sentence: Sentence) -> list[Claim]:
@@ -123,14 +136,16 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
     reasons: list[tuple[str, Word, Word]] = []
     boards = _boards(here)
     elsewhere = bool(said & _ELSEWHERE)
-    for word in sentence.words:
+    norms = ["", "", *(w.norm for w in sentence.words)]
+    for number, word in enumerate(sentence.words):
         if word.san is None or word.spoken:
             continue  # a move in words may be said loosely
+        if norms[number] in _LINES and norms[number + 1] in {"with", "after", "of"}:
+            continue  # "unlike the lines with Nc3": other lines, perhaps of no lesson
         reason = _misplaced(here, word, boards, elsewhere)
         if reason is not None:
             reasons.append((reason, word, word))
-    if not _planned(sentence):
-        reasons.extend(_absent(here, sentence, boards, elsewhere))
+    reasons.extend(_absent(here, sentence, boards, elsewhere))
     changed = _changed(here, sentence)
     if changed is not None:
         reasons.append((changed, sentence.words[0], sentence.words[-1]))
@@ -148,13 +163,14 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
     return claims
 
 
-def _planned(sentence: Sentence) -> bool:
-    """Whether the sentence speaks of plans or memories ("at once" is neither)."""
-    norms = [w.norm for w in sentence.words]
-    return any(
-        word in _FUTURE and not (word == "once" and before == "at")
-        for before, word in zip(["", *norms], norms, strict=False)
+def _planned(before: list[str], after: list[str]) -> bool:
+    """Whether the words around a piece on its square make it a plan or a memory ("at once" is neither)."""
+    plans = (
+        w
+        for w, last in zip(before, ["", *before], strict=False)
+        if (last, w) not in {("at", "once"), ("or", "later")}
     )
+    return any(w in _FUTURE for w in plans) or any(w in _PAST or w in {"if", "once"} for w in after)
 
 
 def _boards(here: Here) -> list[Board]:
@@ -292,8 +308,11 @@ def _absent(
     for word in sentence.words[:-1]:
         offsets.append(offsets[-1] + 1 + len(word.norm))
     found: list[tuple[str, Word, Word]] = []
-    for match in _PLACED.finditer(line):
+    for match in (*_PLACED.finditer(line), *_MOVED.finditer(line)):
         text = match.group().strip()
+        if match.re is _MOVED:
+            piece = match["piece"] or match["thing"]
+            text = f"{piece.strip()} on {match['square'] or match['from']}"
         if text.startswith(("a ", "an ", "no ", "another ")):
             continue  # any such piece, not one that stands there
         reference = Reference.read(text)
@@ -312,6 +331,9 @@ def _absent(
             if o <= match.start() + (1 if line[match.start()] != " " else 0)
         )
         last = max(i for i, o in enumerate(offsets) if o < match.end())
+        norms = [w.norm for w in sentence.words]
+        if _planned(norms[:first], norms[last + 1 :]):
+            continue
         letter = here.board.piece_at(reference.square or "a1")
         stands = (
             f"; a {'white' if side_of(letter) == 'white' else 'black'} piece stands there"

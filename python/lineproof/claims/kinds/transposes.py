@@ -9,7 +9,9 @@ from typing import Any
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.openings import MOVES, named, played
 from lineproof.claims.sentence import SAN
+from lineproof.claims.verbs import Verb
 from lineproof.engine import Board
 from lineproof.lesson import Place
 
@@ -32,6 +34,16 @@ PHRASES = (
     "(transposing|a transposition) (to|into) {line}",
     "(by transposition|with a transposition|by another move order) [to {line}]",
     "the same position [arises|has arisen] (as after|as in) {line}",
+)
+FRAMES = (
+    "[{anything}] <transpose to/lead to/land> {opening}",
+    "[{anything}] <land/arrive/end up/end/drift/steer/flow> (in|into|to|at) {opening}",
+    "[{anything}] <make> {opening}",
+    "{opening} <arise>",
+    "[{anything}] <be> in {opening} +back",
+    "[{anything}] <be> in {opening} +by_transposition",
+    "[{anything}] <be> {opening} +by_transposition",
+    "[{anything}] <have/reach/get> {opening} +by_transposition",
 )
 _SUBJECTS = {
     k: k
@@ -100,6 +112,8 @@ _LINE = (
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "opening" in slots:
+        return [_named(here, slots)]
     wanted = slots.get("line", "").strip()
     moves = re.findall(rf"(?:\d+\.(?:\.\.)?|\.\.\.)?{SAN}[+#]?", wanted)
     if (
@@ -120,6 +134,21 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             others=tuple(dict.fromkeys(_road(p) for _, p in same))[:3], direct=direct,
         )
     ]  # fmt: skip
+
+
+def _named(here: Here, slots: dict[str, Any]) -> Claim:
+    """ "We have transposed to the Italian": its moves have been played, here or within the next plies of the line shown."""
+    verb = slots.get("verb", Verb())
+    if verb.past or verb.modal in {"can", "may", "must", "might", "almost"}:
+        raise Unread("said of what was or may come")
+    opening: str = slots["opening"]
+    line = "the " + opening.replace(" 's", "'s")
+    there = not verb.negated and not verb.done
+    spots = list(_ahead(here)) if there else [here.spot]
+    return here.claim(
+        KIND.id, None, negated=verb.negated, line=line, moves=(), labels=(), others=(), opening=opening,
+        direct=any(played(spot, opening) for spot in spots),
+    )  # fmt: skip
 
 
 def _ahead(here: Here) -> Iterator[Spot]:
@@ -225,7 +254,10 @@ def _road(place: Place) -> str:
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
     p = claim.params
     same = p["direct"] or bool(p["labels"])
-    if p["labels"]:
+    if p.get("opening"):
+        moves = MOVES[p["opening"]].replace(" /", ";").rstrip(";")
+        because = f"The moves that make the opening ({moves}) have {'' if same else 'not all '}been played, {'or' if same else 'nor do'} its pawns and pieces stand as after them."
+    elif p["labels"]:
         because = f"The same position stands in the lesson after {' and after '.join(p['labels'])}."
     elif p["direct"]:
         because = f"It is the position after {' '.join(p['moves'])}."
@@ -238,6 +270,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
         return Judgement(Outcome.HOLDS, because, (), claim.spot)
     if same:
         instead = "This is the same position."
+    elif p.get("opening"):
+        instead = because
     elif p["others"]:
         instead = f"This transposes to the line with {p['others'][0]}."
     else:
@@ -248,9 +282,11 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
 KIND = Kind(
     id="transposes",
     title="Transposes to",
-    version=2,
-    definition="The position (of 'transposes': or one within the next six plies of the line shown) is the same as in the line named: placement, side to move, castling rights and legal en passant.",
-    source="FIDE Laws of Chess, article 9.2.3",
+    version=3,
+    definition="The position (of 'transposes': or one within the next six plies of the line shown) is the same as in the line named: placement, side to move, castling rights and legal en passant. Of an opening: all moves that make it have been played, in whatever order, or its pawns and the pieces that those moves bring out stand as after them.",
+    source="FIDE Laws of Chess, article 9.2.3; the openings: Encyclopaedia of Chess Openings (from memory)",
+    frames=FRAMES,
+    tests={"opening": lambda n: named(n.text) if n.head == "opening" else None},
     phrases=tuple(p.replace("{subject}", "[{subject}]") for p in PHRASES),
     slots={
         "denied": {"the same position": True, "quite the same position": True},

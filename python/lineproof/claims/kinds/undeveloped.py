@@ -56,12 +56,33 @@ FRAMES = (
     "{target} <=> undeveloped ; home=undeveloped",
     "{targets} <=> undeveloped ; home=undeveloped",
     "{target} <sleep> ; home=undeveloped",
+    "{side} <touch> {group} ; negated=yes home=undeveloped",
+    "{side} <touch> {target} ; negated=yes home=undeveloped",
+    "{target} <enter/join> game ; negated=yes home=undeveloped",
+    "{none} <stir> ; home=undeveloped",
+    "<be:touch> {none} ; home=undeveloped",
+    "{target} <leave> {home_square} ; negated=yes home=undeveloped",
+    "{target} <leave> +home ; negated=yes home=undeveloped",
+    "{none} <leave> {home_square} ; home=undeveloped",
+    "{none} <leave> +home ; home=undeveloped",
+    "{group} <sleep> ; home=undeveloped",
+    "{group} <=> undeveloped ; home=undeveloped",
+    "{group} <stir> ; negated=yes home=undeveloped",
+    "{group} <move> muscle ; negated=yes home=undeveloped",
+    "{target} <move> muscle ; negated=yes home=undeveloped",
+    "<be:touch> {group} ; negated=yes home=undeveloped",
+    "<be:touch> {target} ; negated=yes home=undeveloped",
+    "{target} <meet> daylight ; negated=yes home=undeveloped",
+    "{targets} <=> undeveloped piece ; home=undeveloped",
+    "{target} <=> undeveloped piece ; home=undeveloped",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     said = here.said
+    if "none" in slots:
+        slots["target"] = slots.pop("none")
     verb = slots.get("verb")
     out = re.search(r"\b(?:out|developed)\b", said) is not None and "home" not in slots
     denied = (
@@ -248,6 +269,10 @@ KIND = Kind(
         ["undeveloped", "home", "first", "original", "starting", "unmoved", "asleep", "started", "developed", "bed", "untouched", "box", "stirred", "moved", "out", "budged", "touched", "yet", "play", "develop", "joined", "entered", "left", "rank", "game"]
     ),
     frames=FRAMES,
+    tests={
+        "none": lambda n: re.sub("^the ", f"{n.whose} " if n.whose else "the ", n.text) if n.no and n.type == "piece" and n.head != "pawn" else None,
+        "home_square": lambda n: n.head if n.head in {"square", "place", "post"} and {"original", "first", "starting", "initial", "home"} & set(n.adjectives) else None,
+"group": lambda n: n.text if n.whose and n.head in {"queenside", "kingside", "army"} else None},
     read=read,
     check=check,
 )  # fmt: skip

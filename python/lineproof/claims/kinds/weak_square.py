@@ -15,6 +15,7 @@ from lineproof.claims.owner import (
     brings,
     denied,
     named_after,
+    named_side,
     owner,
     owning,
 )
@@ -26,9 +27,14 @@ FRAMES = (
     *owning("hole (on|at) {squares}"),
     "{squares} <=> weak",
     "{squares} <=> hole",
-    "hole <be/appear> (on|at) {squares}",
+    "hole <be/appear/arise> (on|at) {squares}",
     "[{agent}] <weaken> {squares}",
     "[{agent}] <give> hole (on|at) {squares}",
+    "[{agent}] <give> {side} hole (on|at) {squares}",
+    "[{agent}] <surrender> {squares}",
+    "{side} <defend> {squares} with {a_pawn} ; negated=yes modal=can|could|will lost=yes",
+    "{a_pawn} <defend/control> {squares} ; negated=yes modal=can|could|will",
+    "<*> hole (on|at|of) {squares}",
     "{nobody} <defend> {squares} ; modal=can|could|will",
 )
 
@@ -45,6 +51,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         )
     side = halves.pop()
     words = here.said.split()
+    if "lost" in slots and named_side(here, slots["side"]) != side:
+        raise Unread("squares in the other half of the board are not defended by pawns")
     if "side" in slots or "whose" in slots:
         named = owner(here, slots)
         if named != side and not brings(here, slots):
@@ -144,7 +152,9 @@ KIND = Kind(
         
     },
     frames=FRAMES,
-    tests={"nobody": lambda n: n.text if n.no and n.head == "pawn" else None},
+    tests={
+        "a_pawn": lambda n: n.text if n.type == "piece" and n.head == "pawn" and not n.square else None,
+"nobody": lambda n: n.text if n.no and n.head == "pawn" else None},
     read=read,
     check=check,
     flips=True,

@@ -38,6 +38,12 @@ PHRASES = (
     "{move} no longer (works|succeeds|comes off)",
     "{move} (does not work|is not on|is not possible) (any more|any longer|now)",
 )  # fmt: skip
+FRAMES = (
+    "moment <come/arrive> for {move}",
+    "{move} <be> +on",
+    "{move} <be> possible +now",
+    "{move} <work/succeed> +now",
+)
 _ON = dict.fromkeys(("on", "possible", "playable", "in order", "available", "a real option", "a possibility", "feasible", "safe"), True)  # fmt: skip
 _FAILS = dict.fromkeys(
     (
@@ -59,6 +65,11 @@ _FAILS = dict.fromkeys(
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     text = slots["move"]
+    verb = slots.get("verb")
+    if verb is not None and (
+        verb.past or verb.modal in {"could", "would", "might", "may", "almost"}
+    ):
+        raise Unread("said of what may come")
     said = f" {here.said} "
     not_yet = (
         re.search(
@@ -70,7 +81,15 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     spot, side = _moment(here, text)
     if "side" in slots and here.side(slots["side"]) != side:
         raise Unread(f"{text} is no move of that side")
-    return [here.claim(KIND.id, side, spot=spot, negated=not_yet, move=text.split(".")[-1])]
+    return [
+        here.claim(
+            KIND.id,
+            side,
+            spot=spot,
+            negated=not_yet != (verb is not None and verb.negated),
+            move=text.split(".")[-1],
+        )
+    ]
 
 
 def _moment(here: Here, text: str) -> tuple[Spot, str]:
@@ -150,6 +169,7 @@ KIND = Kind(
         {"now", "last", "finally", "yet", "time", "moment", "early", "soon", "premature", "longer", "more", "hour", "already"}
     ),
     gives_way=frozenset({"as-before", "unlike-before", "refuted-by"}),
+    frames=FRAMES,
     read=read,
     check=check,
     flips=True,

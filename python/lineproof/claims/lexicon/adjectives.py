@@ -16,7 +16,8 @@ open: open, wide open
 half open: half open, semi open
 uncastled: uncastled
 level: level, even, equal, balanced, in balance
-undeveloped: undeveloped, unmoved, at home
+undeveloped: undeveloped, unmoved, at home, asleep, fast asleep, untouched, in the box, in bed, on its first square, on its original square, on its starting square, on their first squares, on their original squares, on their starting squares
+reversed: reversed, with colours reversed, with the colours reversed, with reversed colours, with colours swapped, with the colours swapped, with swapped colours, with the colours switched, with colours switched, with the colours turned round, in a mirror, in the mirror, in reverse, mirrored, with an extra tempo
 developed: developed
 better: better, preferable, for choice
 worse: worse

@@ -33,7 +33,7 @@ adverb: 1 each, 2 times, 3 times, 4 times, 5 times, 6 times, a bit, a little, a 
     nonetheless, not surprisingly, note, note how, nothing less, nothing more, notice, now, objectively, obviously, oddly enough, of all things,
     of course, of theirs, oh, ok, okay, on balance, on both sides, on closer inspection, on his part, on our part, on the board, on the move,
     on the other hand, on the spot, on the whole, on this move, on top of that, once again, once and for all, once more, once only, only once,
-    only twice, out of nowhere, out of the blue, outright, over on, over there, permanently, plain and simple, plainly, please, positionally, pretty,
+    only twice, out of nowhere, out of the blue, outright, over there, permanently, plain and simple, plainly, please, positionally, pretty,
     pure and simple, quietly, quite, quite simply, rather, really, regrettably, right, right away, right now, sadly, safely, see, simply,
     simultaneously, since, sitting pretty, so, so far, so now, so to say, so to speak, soon, sooner or later, sort of, splendid, still, straight,
     straight away, strangely, strangely enough, strictly speaking, suddenly, sure enough, surely, surprisingly, take my word for it, thank goodness,
@@ -45,6 +45,12 @@ adverb: 1 each, 2 times, 3 times, 4 times, 5 times, 6 times, a bit, a little, a 
     whichever you like, wholly, with 1 move, with a single move, with a single stroke, with accurate play, with best play, with careful play,
     with correct play, with ease, with good play, with interest, with sensible play, with that, with this, without doubt, without further ado,
     without more ado, wonderful, would you believe it, yeah, yes, yet, you can see, you know, you mark my words, you see
+# where the opening comes from, and turns of the spoken word
+adverb: before us, in front of us, before our eyes, on our hands, out there, over here, down there, up there, in there, out here,
+    in the textbook sense, in the classical sense, in the classic sense, in the true sense, in every sense, for a change, 9 times out of 10,
+    by transposition, by a transposition, by a different move order, by another move order, by another road, by a different road,
+    by another route, by a different route, unusually early, early on
+hedge: or 2
 # soften
 hedge: about, apparently, approximately, arguably, as far as i can see, as far as i can tell, as good as, i 'd say, i believe, i dare say, i feel,
     i guess, i reckon, i suppose, i suspect, i think, i would say, if anything, if i am not mistaken, if i see it right, if you ask me, in effect,

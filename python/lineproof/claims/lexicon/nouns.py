@@ -76,6 +76,19 @@ mistake: mistake, error, blunder, inaccuracy, slip, oversight, howler, lapse
 idea: idea, plan, point, purpose, aim, intention
 line: line, variation
 square: square, point, spot
+majority: preponderance
+preponderance: preponderance, majority, numerical superiority
+doubled pawn: twin
+orphan: orphan, loner
+pride: pride, monster, absolute monster, beast, jewel, giant, powerhouse, star
+asset: asset, trump, trump card, weapon, plus point
+way: way, path, view, diagonal, line, road, route
+daylight: daylight, action, light of day
+loss of tempo: loss of tempo, loss of time, loss of a tempo
+muscle: muscle, inch, finger
+moment: moment, hour
+word: fella, fellow, chap, guy, beast, customer, creature, bed, box, pair, couple, duo, trio, lonesome, difference, order, importance,
+    significance
 word: word, impunity, trouble, day, year, week, evening, minute, time, thing, matter, way, part, end, start, reason, problem, result, doubt, fact,
     friend, class, job, duty, task, everybody, hand, colour, color, board, clock, student, pupil, opponent, side, price, pocket, front, sight,
     company, trick, story, road, door, key, rule, case, question, diagram, turn, life, quality, moment, nothing, anything, something, everything,

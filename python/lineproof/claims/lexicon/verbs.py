@@ -83,6 +83,20 @@ have: get, receive, be given, have at one's disposal, owns, keep, enjoy, own, po
 give: leave, hand, grant, saddle, burden, land, offer, present, concede, allow, award, inflict on, bestow on, provide, yield, secure, lend
 make: make, create, produce, cause, bring about, set up, deliver, carry, involve, contain, pose, mean, result in, lead to, form, constitute,
     amount to, spell, execute, land, come with, arrive with, inflict, build, establish
+lead to: return to, go back to, come back to, drift into, drift over into, flow into, pass into, come to
+have: hold
+give: lumber, stick, encumber, bring
+close: shut, shut up, wall off, seal off, plug
+occupy: occupy, take up, take over, seize, claim, enter, invade
+arise: arise, appear, emerge, come about, result
+spend: spend, invest, use up, squander
+surrender: surrender, give up, hand over, part with, give away, concede, forfeit, relinquish, cede, let go of
+kick: kick, boot
+dislodge: dislodge, drive, drive away, drive off, chase away, chase off, evict, expel, kick away
+speak: speak
+stir: stir, budge, move, touch, develop, mobilise
+touch: touch, develop, move, bring out, mobilise
+meet: meet, see, face, run into, encounter
 double: double
 isolate: isolate
 open: open, open up
