@@ -43,6 +43,9 @@ class _Chunker(Nouns):
             return self._joint("relative")
         if token.norm == "there" and self._exists():
             return self._take(pointer(token))
+        compared = self._compared()
+        if compared is not None:
+            return compared
         if token.is_("wh") and not token.is_("sub"):
             return self._joint("wh")
         simile = self._simile()
@@ -103,6 +106,21 @@ class _Chunker(Nouns):
         if token.is_("particle", "prep"):
             return Adverb(token.norm, "particle", token.first, token.last)
         return Stray(token.norm, token.first, token.last)
+
+    def _compared(self) -> Adjective | None:
+        """ "As snug as a bug": the adjective, when what it is likened to is nothing on the board."""
+        token, said, then = (self._token(self.at + step) for step in range(3))
+        if token is None or said is None or then is None or (token.norm, then.norm) != ("as", "as"):
+            return None
+        if not said.is_("adj", "word"):
+            return None
+        back = self.at
+        self.at += 3
+        noun = self._noun(coordinate=False)
+        if noun is None or noun.type != "noun":
+            self.at = back
+            return None
+        return Adjective(said.norm, (), token.first, noun.last, said.is_("adj"))
 
     def _take(self, noun: Noun) -> Noun:
         self.at += 1
@@ -229,7 +247,13 @@ class _Chunker(Nouns):
         if following is not None and following.norm in {"which", "whom", "what"}:
             self.at = back
             return None
-        noun = self._noun(coordinate=True)
+        doing = (
+            token.norm == "from"
+            and following is not None
+            and any(form == "ing" for _, form in following.verbs)
+            and not self._attributive(self.at)
+        )  # "from trading bishops"
+        noun = None if doing else self._noun(coordinate=True)
         if noun is None and following is not None and following.is_("number"):
             self.at += 1
             noun = Noun(

@@ -16,7 +16,7 @@ from .pointing import meant
 from .reference import Reference
 
 TIMES: dict[str, Any] = {
-    "once": 1, "only once": 1, "just once": 1, "exactly once": 1, "twice": 2, "only twice": 2, "just twice": 2, "exactly twice": 2, "twice over": 2, "thrice": 3, "doubly": 2,
+    "once": 1, "only once": 1, "just once": 1, "just the once": 1, "the once": 1, "exactly once": 1, "twice": 2, "only twice": 2, "just twice": 2, "exactly twice": 2, "twice over": 2, "thrice": 3, "doubly": 2,
     **{f"{n} times": n for n in range(2, 8)},
     **{f"only {n} times": n for n in range(2, 8)},
     **{f"{n} times over": n for n in range(2, 8)},
@@ -39,7 +39,7 @@ OFTEN: Mapping[str, Any] = {
 """One count against the other."""
 
 
-_AGAIN = re.compile(r"\bonce (?:again|more(?! than| often))\b")
+_AGAIN = re.compile(r"\bonce (?:again|and for all|more(?! than| often))\b")
 
 
 def square_meant(here: Here, text: str | None, side: str | None = None) -> tuple[str, str | None]:

@@ -137,7 +137,9 @@ ADVERBIAL = frozenset(
     }
 )
 """Nouns that may stand beside a verb without being its object: "this time"."""
-_DOING = NOUNS["move"] + NOUNS["sacrifice"] + NOUNS["exchange"] + ("check", "castling")
+_DOING = (
+    *NOUNS["move"], *NOUNS["sacrifice"], *NOUNS["exchange"], "check", "castling", "promotion", "grab"
+)  # fmt: skip
 
 
 _DENIAL = frozenset({"nobody", "none"})
@@ -274,7 +276,7 @@ def _whose(noun: Noun) -> str | None:
 
 
 SLOTS: dict[str, Test] = {
-    "agent": _agent, "side": _side, "whose": _whose, "guarded": _targets, "whose_piece": lambda n: n.head if n.type == "piece" and n.whose else None, "target": _target, "object": _target, "second": _target, "behind": _target, "pinner": _target,
+    "agent": _agent, "patient": _target, "side": _side, "whose": _whose, "guarded": _targets, "whose_piece": lambda n: n.head if n.type == "piece" and n.whose else None, "target": _target, "object": _target, "second": _target, "behind": _target, "pinner": _target,
     "defender": _text("piece"), "piece": _text("piece"), "targets": _targets, "square": lambda n: n.square if n.type == "square" and not n.parts else None,
     "anything": lambda n: n.text, "m": _number, "than": _agent, "played": lambda n: _agent(n) if n.type in {"move", "square", "pronoun"} or n.head in _DOING else None, "nobody": lambda n: n.text if n.no and (n.type == "pronoun" or n.head in {"piece", "unit", "man"} or n.type == "piece") else None,
     "king": lambda n: n.text if n.type == "piece" and n.head == "king" and not n.parts else None, "none": lambda n: n.head if n.no and n.type == "noun" else None, "squares": _text("square"), "file": _file, "files": _file, "n": _number, "move": _move, "by": _move, "best": _move, "amount": _amount, "given": _amount,
@@ -469,6 +471,10 @@ class Frame:
         for element in sorted(
             self.rest, key=lambda e: (e.optional, not e.prepositions, bool(e.slot))
         ):
+            if element.slot in {"patient", "above"}:
+                if not self._patient(element, clause, slots) and not element.optional:
+                    return None
+                continue
             if not self._find(element, left, slots) and not element.optional:
                 return None
         if not left.harmless(clause, bool(slots)):
@@ -545,6 +551,11 @@ class Frame:
             else:
                 return {**slots, **self.fixed, "known": True, "span": (noun.first, last)}
         return None
+
+    def _patient(self, element: Element, clause: Clause, slots: dict[str, Any]) -> bool:
+        """Whom the verb above an infinitive or -ing acts on: "the rook" in "stops the rook from coming"."""
+        objects = clause.governor.objects if clause.governor is not None else []
+        return len(objects) == 1 and self._fit(element, objects[0], slots)
 
     def _allowed(self, clause: Clause) -> bool:
         """Whether the conditions hold: a modal, a denial (which the frame then takes up), prepositions that must not be there."""

@@ -173,6 +173,10 @@ class Groups(Scan):
                 past = past or bare == "did"
                 aux, at = "do", at + 1
                 continue
+            if t.is_("do") and aux in {"", "modal", "to"} and self._does(at):
+                past = past or bare == "did"
+                lemma, at = "do", at + 1
+                break
             wanted = {"": ("third", "past", "base", "part", "ing"), "modal": ("base",), "do": ("base",), "to": ("base",), "have": ("part",), "be": ("part", "ing"), "ing": ("ing",)}[aux]  # fmt: skip
             base = None if not aux and not t.is_("verb", "third") else self._form(at, *wanted)
             if base is not None and self._fits(at, aux):
@@ -203,6 +207,15 @@ class Groups(Scan):
         nxt = self._token(at)
         if lemma in {"find", "see"} and nxt is not None and nxt.is_("reflexive"):
             lemma, at = "be", at + 1  # "finds itself pinned"
+        following = self._token(at)
+        if (
+            lemma in {"like", "love"}
+            and modal == "would"
+            and not any(t.norm == "but" for t in self.tokens)
+            and following is not None
+            and following.norm == "to"
+        ):
+            lemma, modal = "want", ""  # "would like to"
         lemma, at = self._tail(lemma, at)
         if passive and lemma.split()[0] in _INTRANSITIVE:
             passive, done = False, True  # "our rook's already sat there", "he's gone short"
@@ -217,6 +230,13 @@ class Groups(Scan):
         )
         self.at = at
         return self._state(group)
+
+    def _does(self, at: int) -> bool:
+        """Whether "do" is the verb itself: "does nothing"."""
+        after = self._token(self._skip(at + 1))
+        return after is not None and (
+            after.norm in {"nothing", "something", "anything"} or after.is_("det", "poss")
+        )
 
     def _nominal_after(self, at: int) -> bool:
         if self._attributive(self._skip(at)):
@@ -255,7 +275,18 @@ class Groups(Scan):
         return isinstance(before, Noun | Place | Joint)
 
     def _has(self, after: int) -> bool:
-        t = self._token(after)
+        t, then = self._token(after), self._token(after + 1)
+        before = self.found[-1] if self.found else None
+        if (
+            isinstance(before, Noun)
+            and before.type == "side"
+            and then is not None
+            and (
+                then.is_("det", "poss", "piece", "square", "noun")
+                or then.norm in {"us", "him", "them"}
+            )
+        ):
+            return True  # "he's pocketed the pawn", "he's mated us"
         return (
             t is not None
             and t.norm
@@ -315,9 +346,16 @@ class Groups(Scan):
             return "part"  # "with the colours swapped"
         if "third" in names:
             return "finite"
+        if "base" in names and subject is None and not self.found:
+            return "base"  # "let White pass"
         if "past" in names:
             return "finite" if subject is not None else "part"
-        if "part" in names:
+        if "part" in names and not (
+            "base" in names
+            and subject is not None
+            and subject.plural
+            and subject.type in {"move", "square"}
+        ):
             return "part"
         return "finite" if subject is not None else "base"
 

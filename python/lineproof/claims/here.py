@@ -73,6 +73,8 @@ _DOING = frozenset(
         "protecting",
         "declining",
         "attacking",
+        "promotion",
+        "promoting",
     ]
 )
 _OBJECT = frozenset({"defending", "protecting", "declining", "attacking"})
@@ -146,7 +148,8 @@ class Here:
     place: the place that the comment speaks of. spot: the position after the moves that the sentence itself plays.
     subject: the side the clause before spoke of; unclear when that clause was not read and does not say.
     after_unread: whether the clause before was not read. topic: the piece the clause before began with. third: the side named last in
-    the sentence. words, start, end: the clause as written.
+    the sentence. words, start, end: the clause as written. idle: the position in which the sentence lets a side pass, which it has just
+    done. neutral: whether the sentence names the sides and never says "we" or "you".
     """
 
     lesson: Lesson
@@ -163,6 +166,8 @@ class Here:
     third: str | None = None
     hedged: bool = False
     opening: bool = False
+    idle: Spot | None = None
+    neutral: bool = False
 
     @property
     def board(self) -> Board:
@@ -232,6 +237,8 @@ class Here:
         match reference.whose:
             case "ours":
                 return self.taught
+            case "theirs" if self.third == self.taught and self.neutral:
+                return self.taught  # "White is a pawn down, yet his king has castled"
             case "theirs":
                 return other(self.taught)
             case whose:
@@ -366,6 +373,8 @@ class Here:
             fits = fits and captures
         if said & _PUSHING:
             fits = fits and letter == "p" and not captures
+        if said & {"promotion", "promoting"}:
+            fits = fits and len(last.uci) == 5
         if "castling" in said:
             fits = fits and board.san(last.uci).startswith("O-O")
         if said & {"check", "checking"}:

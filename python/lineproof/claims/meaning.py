@@ -15,10 +15,10 @@ from typing import Any
 from lineproof.engine import Board
 
 from .board import NAMES
-from .claim import Claim
+from .claim import Claim, Spot
 from .clause import LIMITING, SAYS
 from .frame import Frame
-from .here import Here, Unread
+from .here import Here, Named, Unread
 from .kind import Kind
 from .lexicon import VERBS, members
 from .noun import Noun
@@ -53,9 +53,24 @@ _DEEDS = frozenset(
 ) - {"make", "put", "run"}
 """Verbs of what is done on the board: "to" behind them says what it does."""
 _PLAYING = frozenset(["play", "go", "choose", "continue with", "answer with", "reply with", "respond with", "opt for", "go for", "try", "throw in", "insert", "follow with", "meet"])  # fmt: skip
-_SAYS = frozenset(["think", "believe", "guess", "reckon", "suppose", "argue", "maintain", "claim", "say", "call", "hear", "pretend", "hope", "wish", "fear", "doubt", "imagine", "expect", "look", "look like", "seem", "like", "want", "wonder", "suspect", "dream", "tell", "swear"])  # fmt: skip
+_SAYS = frozenset(["think", "believe", "guess", "reckon", "suppose", "argue", "maintain", "claim", "say", "call", "hear", "pretend", "hope", "wish", "fear", "doubt", "imagine", "expect", "look", "look like", "seem", "like", "want", "wonder", "suspect", "dream", "tell", "swear", "appear"])  # fmt: skip
 _WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend", "prepare", "like", "love", "refuse", "fail", "forget", "decline", "long", "prefer", "need", "dare", "avoid", "allow", "permit", "enable", "let", "help", "invite", "tempt", "encourage", "start", "stop", "prevent", "hesitate", "use", "seem", "appear", "think", "dream", "consider", "suggest", "attempt", "serve", "suffice", "expect", "play"])  # fmt: skip
 """Verbs whose infinitive or -ing is not said to happen."""
+
+
+_PERSONS = frozenset({"we", "us", "our", "ours", "you", "your"})
+_IDLE = members("idle", VERBS)
+_GOING = members("move", VERBS) | {"go", "step", "capture on", "land on", "land"}
+
+
+_BESIDE = frozenset(
+    {"where", "while", "although", "though", "since", "because", "as", "for", "whereas", "now that"}
+)
+_UNSAYS = re.compile(
+    r" (?:exaggeration|exaggerated|wrong|not really|in theory|on paper|in name|seemingly|supposedly|allegedly|apparently|for a moment|"
+    r"at best|in a way|in a sense|until|far from|as long as|so long as)(?= |$)"
+)
+"""Words with which a whole clause of its own takes back the one before it."""
 
 
 @dataclass
@@ -72,6 +87,22 @@ class Understood:
 def understand(here: Here, sentence: Sentence) -> Understood:
     """Reads a sentence at a place."""
     return _Reader(here, sentence).run()
+
+
+def topic_of(sentence: Sentence) -> str | None:
+    """The piece that a sentence leaves behind as what "it" means in the next: "See that knight of ours on c3?", "The rook is the problem."."""
+    clauses = plain(sentence)
+    if not clauses or any(
+        n.type == "move" for c in clauses for n in [*c.objects, *([c.subject] if c.subject else [])]
+    ):
+        return None
+    clause = clauses[-1]
+    shown = clauses[0].lemma in {"see", "look at", "take", "watch"} or not clause.lemma
+    nouns = [clause.subject] if clause.subject is not None else clause.objects if shown else []
+    piece = nouns[0] if len(nouns) == 1 else None
+    if piece is None or piece.type != "piece" or piece.plural or piece.parts or clause.inherited:
+        return None
+    return piece.text
 
 
 @cache
@@ -111,9 +142,16 @@ class _Reader:
         self.last: Noun | None = None
         self.head = ""
         self.open = False
+        self.deed = False
+        self.lets = False
+        self.warned = False
+        self.quoted = False
+        self.checking: Named | None = None
 
     def run(self) -> Understood:
         clauses = _means_first(plain(self.sentence))
+        said = {w.norm for w in self.sentence.words}
+        self.here = replace(self.here, neutral=said.isdisjoint(_PERSONS))
         read: list[list[Claim]] = []
         for number, clause in enumerate(clauses):
             before = len(self.found.claims)
@@ -124,7 +162,8 @@ class _Reader:
                 else:
                     self._resolve(clause)
                     self._read(clause)
-                self._go_on(clause, len(self.found.claims) > before)
+                then = clauses[number + 1] if number + 1 < len(clauses) else None
+                self._go_on(clause, len(self.found.claims) > before, then)
             read.append(self.found.claims[before:])
         self._doubt(clauses, read)
         return self.found
@@ -134,16 +173,35 @@ class _Reader:
         for number, clause in enumerate(clauses):
             if read[number] or clause.first < 0:
                 continue
+            if (
+                clause.lemma == "be"
+                and clause.subject is not None
+                and clause.subject.head == "there"
+                and not clause.sub
+                and any(o.head == "nothing" for o in clause.objects)
+            ):
+                continue  # "and there is nothing that White can do"
             line = "".join(
                 f" {w.norm}" for w in self.sentence.words[clause.first : clause.last + 1]
             )
             line += "".join(f" {a}" for a in clause.adverbs)
+            line = line.replace(" it must be said", "")
+            then = clauses[number + 1] if number + 1 < len(clauses) else None
+            own = (
+                clause.lemma
+                and clause.form in {"finite", "base"}
+                and not clause.inherited
+                and clause.joint.startswith((",", ";", ":"))
+                and (not clause.sub or clause.sub in _BESIDE)
+            )
             if clause.joint.split()[-1:] == ["or"] or clause.joint.endswith("or so"):
                 line = f" or{line}"
             before = read[number - 1] if number else []
             after = read[number + 1] if number + 1 < len(read) else []
             said = SAYS.search(line) is not None and not re.match(" (?:i|we|you|let) ", line)
-            if before and clause.sub not in CONDITIONS and (LIMITING.search(line) or said):
+            limits = _UNSAYS if own else LIMITING
+            told = said and not (then is not None and own and then.joint in {"-", "that"})
+            if before and clause.sub not in CONDITIONS and (limits.search(line) or told):
                 self._drop(before, "the rest of the sentence may change what it says")
             if after and said:
                 self._drop(after, "it is said of what others think")
@@ -154,6 +212,27 @@ class _Reader:
 
     def _resolve(self, clause: Clause) -> None:
         """Says what "it" and "them" mean, where they are no subject: the piece or pawn spoken of before."""
+        if (
+            self.last is not None
+            and self.last.head == "king"
+            and clause.subject is not None
+            and clause.subject.head == "it"
+            and not clause.inherited
+        ):
+            subject = clause.subject
+            clause.subject = replace(self.last, first=subject.first, last=subject.last)
+        topic = self.here.topic
+        if clause.passive and not clause.objects and clause.form == "part" and topic:
+            head = topic.split()[-3] if " on " in topic else topic.split()[-1]
+            square = topic.split()[-1] if " on " in topic else ""
+            clause.objects.append(
+                Noun("piece", head, topic, clause.first, clause.first, square=square)
+            )  # "See that knight? Nailed to the king."
+        if clause.subject is not None and clause.subject.head == "she" and not clause.inherited:
+            queen = self._queen()
+            if queen is not None:
+                subject = clause.subject
+                clause.subject = replace(queen, first=subject.first, last=subject.last)
         if self.last is not None:
             for number, noun in enumerate(clause.objects):
                 if noun.type == "pronoun" and noun.head == "it" and self.last is not clause.subject:
@@ -190,8 +269,7 @@ class _Reader:
                     place.preposition in {"on", "at"}
                     and place.noun is not None
                     and place.noun.type == "square"
-                    and clause.passive
-                    and clause.objects
+                    and len(clause.objects) == 1
                     and clause.objects[0].head == "one"
                 ):
                     text = f"the {self.head} on {place.noun.square}"
@@ -212,6 +290,15 @@ class _Reader:
         self.last = next((n for n in nouns if n.type == "piece" and not n.plural), self.last)
         self.head = next((n.head for n in nouns if n.type == "piece" and n.head), self.head)
 
+    def _queen(self) -> Noun | None:
+        """What "she" means: the queen spoken of before, or the one that has just moved; None when it may be a player."""
+        if self.last is not None:
+            return self.last if self.last.head == "queen" else None
+        at = self.here.spot.moves[-1][2:4] if self.here.spot.moves else None
+        if at is None or (self.here.board.piece_at(at) or "").lower() != "q":
+            return None
+        return Noun("piece", "queen", f"the queen on {at}", 0, 0, square=at)
+
     # what keeps a clause from being read
 
     def _blocked(self, clause: Clause, clauses: list[Clause], number: int) -> str:
@@ -230,6 +317,12 @@ class _Reader:
             and clause.sub != "how"
         ):
             return "a question"
+        if (
+            clause.form == "base"
+            and clause.subject is None
+            and clause.lemma.split()[:1] in (["look"], ["see"], ["watch"])
+        ):
+            return "a word to the class"
         for near in (number - 1, number + 1):
             other = clauses[near] if 0 <= near < len(clauses) else None
             if other is None or other.sub not in CONDITIONS:
@@ -239,6 +332,8 @@ class _Reader:
             own = (near < number and clause.joint in {",", "", ", then", "then", "-", ", -"}) or (
                 near > number and "," not in other.joint and other.sub not in {"once"}
             )
+            if near < number and (self.deed or self.here.idle is not None):
+                continue
             if own and not self._played(other):
                 return "it rests on a condition that is not on the board"
         if (
@@ -256,12 +351,24 @@ class _Reader:
             clause.unreal = True
         before = clauses[number - 1] if number else None
         if (
+            clause.inherited
+            and clause.joint in {"and", "but"}
+            and number
+            and clauses[number - 1].passive
+            and sum(o.type in {"noun", "side"} for o in clauses[number - 1].objects) > 1
+        ):
+            return "the clause before it was not taken apart"
+        if self.quoted and clause.inherited and clause.joint in {"and", "or", "but", "and so"}:
+            return "it is said of what others think"
+        self.quoted = False
+        if (
             before is not None
             and before.lemma.split()[:1]
             and before.lemma.split()[0] in _SAYS
             and not (before.lemma == "look at" or before.form == "base")
             and clause.joint in {"-", "that", "how", "as if", "-that"}
         ) and (before.subject is None or before.subject.text not in {"i"}):
+            self.quoted = True
             return "it is said of what others think"
         return ""
 
@@ -316,6 +423,90 @@ class _Reader:
             return True
         return False
 
+    def _done(self, clause: Clause) -> Named | None:
+        """The move that a clause says in words: "the bishop takes on f7", "he takes the queen"; None when it is not just one."""
+        subject, verb = clause.subject, clause.verb
+        if (
+            clause.passive
+            or verb.negated
+            or subject is None
+            or subject.type not in {"piece", "side"}
+        ):
+            return None
+        takes = clause.lemma in _CAPTURES
+        if not takes and clause.lemma not in _GOING:
+            return None
+        places = [
+            p.noun.square
+            for p in clause.places
+            if p.noun is not None
+            and p.preposition in {"to", "on", "into", "onto", "on to"}
+            and p.noun.square
+        ]
+        prey = next((o for o in clause.objects if o.type in {"piece", "square"}), None)
+        taken = takes and any(o.head == "it" for o in clause.objects)
+        spots = [self.here.spot]
+        if self.here.spot.moves:
+            spots.insert(0, self.here.spot.earlier(1))
+        free = self.here.spot.passed()
+        if free is not None:
+            spots.append(free)
+        for number, spot in enumerate(spots):
+            here = self.here.at(spot)
+            last = (
+                self.here.spot.moves[-1]
+                if number == 0 and len(spots) > 1 and spot is not self.here.spot
+                else None
+            )
+            with suppress(Unread):
+                side = spot.board.turn
+                if subject.type == "side" and here.side(subject.text) != side:
+                    continue
+                by = here.find(subject.text, side) if subject.type == "piece" else None
+                piece = prey is not None and prey.type == "piece"
+                to = set(here.find(prey.text)) if prey is not None and piece else set()
+                to |= {prey.square} if prey is not None and prey.type == "square" else set(places)
+                to |= {spot.moves[-1][2:4]} if taken and spot.moves else set()
+                found = [
+                    uci
+                    for uci in spot.board.legal_moves()
+                    if uci[2:4] in to
+                    and (by is None or uci[:2] in by)
+                    and (not takes or "x" in spot.board.san(uci))
+                ]
+                if last is not None:
+                    found = [uci for uci in found if uci == last]
+                if len(found) == 1:
+                    return Named(spot, found[0], side)
+        return None
+
+    def _passes(self, clause: Clause, after: Clause | None) -> Spot | None:
+        """The position after a pass, where a clause lets the side to move do nothing: "if Black does nothing", "let White pass, and"."""
+        side = self.here.board.turn
+        told = self.lets or clause.form == "base"
+        told = told and after is not None and after.joint.endswith(("and", "-"))
+        self.lets = clause.lemma == "let" and clause.form == "base"
+        if not (clause.sub in {"if", "when", "should", "once"} or told):
+            return None
+        idle = clause.lemma in _IDLE or (clause.lemma == "do" and clause.nobody)
+        idle = idle or any(s.lemma in {"asleep", "careless"} for s in clause.states)
+        who = clause.subject
+        if clause.lemma in {"leave", "give", "allow", "have", "get"} and not idle:
+            free = any("hand" in o.head or o.head == "time" for o in clause.objects)
+            free = free or any(
+                s.lemma in {"alone", "unhindered", "undisturbed"} for s in clause.states
+            )
+            if not free:
+                return None
+            idle, who = True, None  # "if we are left alone"
+        if not idle or (clause.verb.negated and not clause.nobody):
+            return None
+        if who is not None and who.type == "side":
+            with suppress(Unread):
+                if self.here.side(who.text) != side:
+                    return None
+        return self.here.spot.passed()
+
     # moves
 
     def _only_moves(self, clause: Clause, clauses: list[Clause], number: int) -> bool:
@@ -350,12 +541,25 @@ class _Reader:
                 self.adrift = True
                 self.found.reasons.append(str(reason))
 
-    def _go_on(self, clause: Clause, claims: bool) -> None:
+    def _go_on(self, clause: Clause, claims: bool, after: Clause | None) -> None:
         """Moves on: to the position after the move that a clause names, and to whom and what it speaks of."""
         subject = clause.subject
         verb = clause.verb
         start = self.here.spot.moves
         free = not verb.negated and not verb.supposed
+        self.here = replace(
+            self.here, idle=self.here.idle if clause.sub not in CONDITIONS else None
+        )
+        passed = self._passes(clause, after)
+        if passed is not None:
+            self.here = replace(self.here.at(passed), idle=self.here.spot, subject=None)
+            return
+        if clause.sub in CONDITIONS - {"unless", "before"} or clause.fronted == "by":
+            deed = self._done(clause)
+            if deed is not None:
+                self.here = replace(self.here.at(deed.after), topic=None)
+                self.deed = True
+                return
         if (
             clause.form in {"base", "finite"}
             and clause.subject is None
@@ -365,6 +569,7 @@ class _Reader:
                 for n in [*clause.objects, *[p.noun for p in clause.places if p.noun]]
             )
         ):
+            self.warned = True
             self.adrift = (
                 True  # "don't go back to f6": what follows may speak of what comes after it
             )
@@ -424,8 +629,12 @@ class _Reader:
             None,
         )
         topic = piece or self.here.topic
-        if subject is not None and subject.type == "pronoun" and piece is None:
+        if subject is not None and subject.head in {"it", "this", "that"} and self.here.topic:
+            topic = self.here.topic  # "it attacks the queen, it is on c2 as well"
+        elif subject is not None and subject.type == "pronoun" and piece is None:
             topic = self.here.topic
+        elif subject is not None and subject.type == "noun" and subject.head == "move":
+            topic = None  # "defending the pawn is natural, and it ...": the move
         elif subject is not None and subject.type in {"move", "square"}:
             topic = None  # "e5 hits the knight; it ...": the move
         self.here = replace(
@@ -481,6 +690,12 @@ class _Reader:
 
     def _read(self, clause: Clause) -> None:
         here = self._before(clause)
+        self.checking = None
+        if any(
+            p.preposition == "with" and p.noun is not None and p.noun.head == "check"
+            for p in clause.places
+        ):
+            self.checking = self._done(clause)
         index = _index()
         tried: dict[int, tuple[Kind, Frame]] = {}
         for word in dict.fromkeys(_words(clause)):
@@ -552,6 +767,7 @@ class _Reader:
         named = here.spot is not self.here.spot or any(
             _is_move(slots.get(s)) for s in ("move", "agent")
         )
+        named = named or self.deed
         if (
             "span" not in slots
             and verb.supposed
@@ -560,6 +776,8 @@ class _Reader:
             raise Unread("said of what is not on the board")
         if clause.form == "ing" and clause.inherited and self.open and not named:
             raise Unread("it may be said of a move that is not on the board")
+        if self.warned and clause.sub in {"since", "because", "for", "as"}:
+            raise Unread("it may be said of the move that is advised against")
         if self.adrift and not named and "elsewhere" not in slots:
             raise Unread(
                 "a move was named before that was not read, so it is not clear which position is meant"
@@ -583,6 +801,9 @@ class _Reader:
         ):
             with suppress(Unread):
                 at = replace(at, subject=at.agent(clause.subject.text).side)
+        if kind.id == "check" and self.checking is not None and not verb.negated:
+            at = at.at(self.checking.after)  # "our queen captures it with check"
+            slots = {"verb": slots["verb"]} if "verb" in slots else {}
         claims = kind.read(at, dict(slots))
         if kind.flips and verb.negated:
             claims = [
@@ -604,4 +825,4 @@ def _is_move(text: Any) -> bool:
     return isinstance(text, str) and MOVE.fullmatch(text) is not None
 
 
-__all__ = ["Understood", "understand"]
+__all__ = ["Understood", "topic_of", "understand"]

@@ -99,6 +99,8 @@ class Run:
         file = next((t.norm for t in before if t.is_("file")), "")
         square = next((t.norm for t in before if t.is_("square")), "")
         count = next((int(t.norm) for t in before if t.is_("number")), None)
+        if count is None and re.fullmatch("[2-9] of", det):
+            count = int(det[0])
         adjectives = tuple(
             t.norm
             for t in before
@@ -218,7 +220,7 @@ def pointer(token: Token) -> Noun:
         plain = _SIDES.get(norm, norm)
         return Noun(
             "side",
-            plain,
+            norm if norm == "she" else plain,
             plain,
             token.first,
             token.last,

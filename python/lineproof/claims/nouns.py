@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from .chunk import Adverb, Group, Joint
@@ -16,6 +17,30 @@ _GOING = frozenset(
 )
 """Nouns of a move, behind which its square belongs to it."""
 _SETS = frozenset({"pair", "couple", "duo", "trio"})
+
+_OF = re.compile("[1-9] of")
+_MEN = {"us": "our", "ours": "our", "him": "his", "his": "his", "them": "their", "theirs": "their"}
+"""Whose men "two of us" and "one of his" are."""
+
+
+_CREATURES = frozenset(
+    {
+        "thing",
+        "fellow",
+        "chap",
+        "fella",
+        "beast",
+        "brute",
+        "creature",
+        "monster",
+        "lad",
+        "soul",
+        "guy",
+        "bloke",
+        "giant",
+    }
+)
+"""What a piece may be called without saying which."""
 
 
 class Nouns(Groups):
@@ -37,6 +62,9 @@ class Nouns(Groups):
             self.at += 1
             if (t := self._token(self.at)) is not None and t.norm in {"and", "also", "then"}:
                 self.at += 1
+            if self._acts(self.at):
+                self.at = back
+                break  # "comes to g4 and attacks g7"
             more = self._one()
             if more is not None:
                 more = self._behind(more)
@@ -45,6 +73,16 @@ class Nouns(Groups):
                 break
             parts.append(more)
         return noun if len(parts) == 1 else listed(parts)
+
+    def _acts(self, at: int) -> bool:
+        """Whether a verb in the third person with what it acts on begins here: "attacks g7", "pins the knight"."""
+        t, after = self._token(at), self._token(at + 1)
+        return (
+            t is not None
+            and after is not None
+            and any(form == "third" for _, form in t.verbs)
+            and after.is_("det", "poss", "square", "piece", "move")
+        )
 
     def _joins(self, parts: list[Noun], more: Noun, joint: str) -> bool:
         same = {parts[0].type, more.type} <= {"piece", "square"} or parts[0].type == more.type
@@ -66,6 +104,7 @@ class Nouns(Groups):
         if joint == ",":
             if began and verb_next:
                 return False
+            after = self._token(self.at)
             return after is not None and after.norm in {",", "and"} and not verb_next
         return not (verb_next and began)
 
@@ -97,6 +136,17 @@ class Nouns(Groups):
         ):
             self.at += 1
             return pointer(token)
+        if (
+            _OF.fullmatch(token.norm)
+            and after is not None
+            and after.norm in _MEN
+            and not self._nominal(at + 2)
+        ):
+            self.at += 2
+            count, whose = int(token.norm[0]), _MEN[after.norm]
+            return Noun(
+                "noun", "piece", f"{whose} {count} pieces", token.first, after.last, whose, count=count, plural=count > 1
+            )  # fmt: skip
         start = at
         end, head = at, -1
         det = owner is not None
@@ -304,6 +354,18 @@ class Nouns(Groups):
                             for q in squares
                         ]
                     )
+            if (
+                prep.norm in {"on", "at"}
+                and arg.is_("square")
+                and noun.type == "noun"
+                and noun.head in _CREATURES
+                and not noun.plural
+            ):
+                noun = replace(
+                    noun, type="square", head=arg.norm, text=arg.norm, square=arg.norm, last=arg.last, adjectives=()
+                )  # fmt: skip
+                self.at += 2
+                continue  # "that poor thing on e5"
             if prep.norm == "of" and noun.type in {"piece", "noun"} and not noun.whose:
                 if arg.norm in {
                     "ours",

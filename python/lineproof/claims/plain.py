@@ -16,7 +16,7 @@ from dataclasses import dataclass, field, replace
 
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
 from .chunking import chunks
-from .lexicon import NOUNS, members
+from .lexicon import NOUNS, VERBS, members
 from .noun import Noun
 from .sentence import Sentence
 from .verbs import Verb, forms
@@ -26,6 +26,7 @@ CONDITIONS = frozenset(["if", "unless", "when", "whenever", "once", "until", "ti
 _OTHERS = frozenset(
     ["they", "he", "some", "people", "everybody", "everyone", "somebody", "someone"]
 )
+_BARRED = frozenset({"impossible", "illegal", "out of the question", "ruled out"})
 _POINTERS = frozenset({"it", "this", "that", "these", "those", "there", "here"})
 _OF_A_PLACE = frozenset(
     n
@@ -59,6 +60,15 @@ _COMES = frozenset(
         "lurk",
     ]
 )
+
+
+_PHRASAL = frozenset(
+    w
+    for name in ("shut in", "trap", "pin", "exchange", "remove", "capture", "regain", "give back")
+    for w in VERBS[name]
+    if w.count(" ") == 1 and w.split()[1] in {"in", "out", "up", "down", "off", "away", "back"}
+)
+"""Verbs whose particle may stand behind the object."""
 
 
 @dataclass
@@ -110,8 +120,47 @@ class Clause:
 
 def plain(sentence: Sentence) -> list[Clause]:
     """The plain clauses of a sentence, in the order in which they are said."""
-    rough = list(_split(chunks(sentence)))
+    rough = [part for clause in _split(chunks(sentence)) for part in _apart(clause)]
     return _joined(_trailing(rough))
+
+
+_BROUGHT = frozenset(
+    w
+    for name in ("attack", "threat", "fork", "pin", "skewer", "discovered attack")
+    for w in NOUNS[name]
+)
+
+
+def _apart(clause: Clause) -> Iterator[Clause]:
+    """ "Swings over to h4 with an attack on h2": what a clause brings with it stands by itself."""
+    at = next(
+        (
+            n
+            for n, p in enumerate(clause.places)
+            if p.preposition == "with" and p.noun is not None and p.noun.head in _BROUGHT
+        ),
+        None,
+    )
+    noun = clause.places[at].noun if at is not None else None
+    verb_first = [o.first for o in clause.objects]
+    if at is None or noun is None or not clause.lemma or noun.whose:
+        yield clause
+        return
+    if (
+        clause.subject is None
+        or noun.first < clause.subject.first
+        or any(f > noun.first for f in verb_first)
+    ):
+        yield clause
+        return
+    rest = clause.places[at + 1 :]
+    clause.places = clause.places[:at]
+    brought = Clause(objects=[noun], places=rest, joint="with", hedged=clause.hedged)
+    for chunk in (Place("with", noun, noun.first - 1, noun.last), *rest):
+        brought.see(chunk)
+    clause.last = brought.first - 1
+    yield clause
+    yield brought
 
 
 def _trailing(rough: list[Clause]) -> list[Clause]:
@@ -369,6 +418,11 @@ def _clause(pile: _Pile) -> Clause:
         clause.subject = clause.places.pop(0).noun  # "with the queen lined up"
     else:
         clause.objects = after + before
+    for adverb in clause.adverbs:
+        if f"{clause.lemma} {adverb}" in _PHRASAL and after:
+            clause.lemma = f"{clause.lemma} {adverb}"  # "shuts the rook out"
+            clause.adverbs.remove(adverb)
+            break
     swapped = (
         clause.subject is not None
         and clause.subject.type != "side"
@@ -421,6 +475,22 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             _apposed(before, clause)
         if (
             before is not None
+            and before.sub == "what"
+            and before.lemma
+            and clause.lemma == "be"
+            and clause.joint == "-"
+            and clause.subject is None
+            and (clause.objects or clause.places)
+        ):
+            before.objects += clause.objects  # "what White threatens is Nxf7"
+            before.places += clause.places
+            before.sub, before.joint = "", before.joint.removesuffix("what").strip()
+            if clause.verb.negated:
+                before.deny()
+            before.see(clause)
+            continue
+        if (
+            before is not None
             and not clause.lemma
             and clause.joint == ","
             and before.lemma in {"have", "be"}
@@ -468,6 +538,8 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
         ):
             clause.governor = before
             before.complement = before.complement or clause.form == "to"
+            if before.lemma == "make" and any(s.lemma in _BARRED for s in before.states):
+                before.lemma = "prevent"  # "makes it impossible for White to capture"
         found.append(clause)
         if (
             not clause.lemma
@@ -703,7 +775,9 @@ def _subjects(clauses: list[Clause]) -> None:
                     (
                         c
                         for c in clauses[number + 1 :]
-                        if c.subject is not None and c.form == "finite"
+                        if c.subject is not None
+                        and c.form == "finite"
+                        and not c.joint.endswith(("and", "but", "or"))
                     ),
                     None,
                 )

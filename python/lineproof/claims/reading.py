@@ -35,7 +35,7 @@ from .clause import (
 from .here import Here, Unread
 from .kind import Kind
 from .language import is_english
-from .meaning import understand
+from .meaning import topic_of, understand
 from .phrase import MOVE, SHARED
 from .registry import all_kinds, kind_of
 from .sentence import Sentence, Word, sentences
@@ -103,8 +103,10 @@ def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Readi
     here = Here(lesson, comment.place, Spot.of(comment.place), opening=comment.opening)
     found: list[Reading] = []
     english = is_english(comment.text)
+    topic: str | None = None
     for number, sentence in enumerate(sentences(comment.text, comment.start)):
-        at = replace(here, sentence=first + number)
+        at = replace(here, sentence=first + number, topic=topic)
+        topic = topic_of(sentence) if english else None
         if english:
             found.append(read_sentence(at, sentence))
         else:

@@ -32,6 +32,8 @@ _IRREGULAR: dict[str, tuple[str, str]] = {
     "tear": ("tore", "torn"), "throw": ("threw", "thrown"), "tie": ("tied", "tied"), "win": ("won", "won"), "withdraw": ("withdrew", "withdrawn"), "withstand": ("withstood", "withstood"),
 }  # fmt: skip
 """Past and participle."""
+_SHORT = re.compile("[^aeiou]+[aeiou][^aeiouwxy]")
+"""Verbs of one short syllable, which double their last letter: "hem", "hug"."""
 _DOUBLED = frozenset(
     [
         "win",
@@ -141,7 +143,7 @@ def forms(verb: str) -> tuple[str, str, str, str, str]:
         third = first[:-1] + "ies"
     else:
         third = {"have": "has", "be": "is"}.get(first, first + "s")
-    stem = first + first[-1] if first in _DOUBLED else first
+    stem = first + first[-1] if first in _DOUBLED or _SHORT.fullmatch(first) else first
     if first in _IRREGULAR:
         past, participle = _IRREGULAR[first]
     elif first.endswith("e"):

@@ -5,7 +5,9 @@ from __future__ import annotations
 import pytest
 
 from lineproof.claims import Outcome
+from lineproof.proof import Effort, EvidenceStore, settle
 from tests.claims.conftest import Judge
+from tests.claims.kinds.sketching import read_as
 
 MOVED = "1. e4 e5 2. Bc4 Nc6 3. Bxf7+ Kxf7 {%s} 4. Nf3 *"
 READY = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Bc5 {%s} 4. c3 *"
@@ -106,3 +108,20 @@ def test_a_loss_that_is_denied_or_only_supposed_is_not_read(words: str) -> None:
     from tests.claims.conftest import claims_of
 
     assert not claims_of(MOVED % words)
+
+
+@pytest.mark.parametrize(
+    ("words", "expected"),
+    [
+        ("Neither side can castle.", [Outcome.FAILS, Outcome.HOLDS]),
+        ("There is no castling for Black.", [Outcome.HOLDS]),
+        ("There is no castling for White.", [Outcome.FAILS]),
+    ],
+)
+def test_no_castling_for_a_side(words: str, expected: list[Outcome]) -> None:
+    line = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Nf6 4. Ng5 d5 5. exd5 Nxd5 6. Nxf7 Kxf7 {%s} 7. Qf3+ *"
+    found = [
+        settle(c, Effort.SKETCH, EvidenceStore(None)).outcome
+        for c in read_as("cannot-castle", line % words)
+    ]
+    assert found == expected

@@ -6,7 +6,7 @@ import pytest
 
 from lineproof.claims import Outcome
 from tests.claims.conftest import Judge, claims_of
-from tests.claims.kinds.sketching import kinds_of
+from tests.claims.kinds.sketching import kinds_of, outcome
 
 ITALIAN = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Bc5 4. O-O Nf6 5. d3 {%s} d6 *"
 
@@ -62,3 +62,18 @@ def test_what_lies_before_a_set_up_position_is_not_known(judge: Judge) -> None:
 )
 def test_castling_that_may_come_is_not_read(words: str) -> None:
     assert "castled" not in kinds_of(ITALIAN % words)
+
+
+SHORT = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Bc5 4. O-O {%s} d6 *"
+
+
+@pytest.mark.parametrize(
+    ("words", "expected"),
+    [
+        ("We have gone short.", Outcome.HOLDS),
+        ("White has brought his king to the kingside.", Outcome.HOLDS),
+        ("We have gone long.", Outcome.FAILS),
+    ],
+)
+def test_going_short_is_castling(words: str, expected: Outcome) -> None:
+    assert outcome("castled", SHORT % words) is expected

@@ -78,3 +78,17 @@ def test_a_possible_one_is_a_legal_move(words: str, expected: Outcome) -> None:
 )
 def test_other_discoveries_are_not_read(words: str) -> None:
     assert not read_as("discovered-attack", LEGAL % words)
+
+
+def test_the_piece_behind_attacks_when_another_has_left() -> None:
+    finding = sketched("discovered-attack", LEGAL % "Our queen now attacks the bishop on g4.")
+    assert finding.outcome is Outcome.HOLDS
+
+
+def test_near_miss_a_piece_that_stood_open_before_is_not_laid_open() -> None:
+    assert read_as("discovered-attack", LEGAL % "Our bishop now attacks f7.") == []
+
+
+def test_a_move_said_in_words_lays_the_piece_open() -> None:
+    words = "When the knight takes on e5, the queen attacks the bishop on g4."
+    assert sketched("discovered-attack", BEFORE % words).outcome is Outcome.HOLDS

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from lineproof.claims import Outcome
-from tests.claims.conftest import Judge
+from tests.claims.conftest import Judge, claims_of
 
 
 @pytest.mark.parametrize(
@@ -29,3 +29,9 @@ def test_near_miss_stalemate_is_not_mate(judge: Judge) -> None:
 
 def test_not_mate_yet_is_read_as_denied(judge: Judge) -> None:
     assert judge("1. e4 e5 2. f4 Qh4+ {This is not mate yet.} *").outcome is Outcome.HOLDS
+
+
+def test_a_move_that_cannot_be_played_is_not_taken_for_the_position() -> None:
+    line = "1. e4 e5 2. Qh5 Nc6 3. Bc4 g6 4. Qf3 Nf6 {%s} 5. Ne2 *"
+    words = "Were that knight of ours not on f6, queen takes f7 would be mate."
+    assert [c.kind for c in claims_of(line % words, "black") if c.kind == "mate"] == []

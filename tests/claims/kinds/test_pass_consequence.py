@@ -58,3 +58,27 @@ def test_a_denial_turns_the_answer() -> None:
 )
 def test_other_conditions_are_not_read(words: str) -> None:
     assert kinds_of(TWO_KNIGHTS % words) == []
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "If Black dozes off, Nxf7 follows.",
+        "If he sleeps we go Nxf7.",
+        "Let Black pass and White plays Nxf7.",
+        "If we are given a free hand, Nxf7 comes next.",
+    ],
+)
+def test_a_side_that_is_let_pass_in_other_words(words: str) -> None:
+    finding = sketched("pass-consequence", TWO_KNIGHTS % words)
+    assert finding.claim.side == "white"
+    assert finding.outcome is Outcome.HOLDS
+
+
+def test_near_miss_a_quiet_move_after_such_a_pass_fails() -> None:
+    words = "Let Black pass and White plays d3."
+    assert sketched("pass-consequence", TWO_KNIGHTS % words).outcome is Outcome.FAILS
+
+
+def test_the_side_that_has_just_moved_cannot_pass() -> None:
+    assert "pass-consequence" not in kinds_of(TWO_KNIGHTS % "If White sleeps, d5 follows.")

@@ -81,3 +81,15 @@ def test_a_denial_is_turned() -> None:
 )
 def test_what_is_not_clear_is_not_read(words: str) -> None:
     assert not read_as("perpetual", QUIET % words, setup=SETUP)
+
+
+@pytest.mark.parametrize(
+    ("words", "setup", "expected"),
+    [
+        ("White gives check on e8 and h5 without end.", SETUP, Outcome.HOLDS),
+        ("Black can't get out of the checks.", SETUP, Outcome.HOLDS),
+        ("White gives check on e8 and h5 without end.", BLOCKED, Outcome.FAILS),
+    ],
+)
+def test_checks_without_end_in_other_words(words: str, setup: str, expected: Outcome) -> None:
+    assert outcome("perpetual", QUIET % words, setup=setup) is expected

@@ -109,3 +109,49 @@ def test_what_the_opponent_wants_next_is_a_threat_or_no_claim_that_fails() -> No
     he = sketched("threat", TWO_KNIGHTS % "He wants to play Nxf7 next.", "black")
     assert he.outcome is Outcome.HOLDS
     assert "threat" not in kinds_of(TWO_KNIGHTS % "We want to play Nxf7 next.")
+
+
+HOUSE = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Nf6 4. Ng5 {%s} d5 *"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "The knight on g5 attacks f7.",
+        "The bishop on c4 hits the pawn on f7.",
+        "The pawn on f7 is attacked.",
+        "Ng5 bears down on f7.",
+        "The pawn on f7 is under fire from the bishop on c4.",
+        "The knight has come to g5 with an attack on f7.",
+    ],
+)
+def test_an_attack_is_a_fact_of_the_board(words: str) -> None:
+    finding = sketched("threat", HOUSE % words)
+    assert finding.claim.side == "white"
+    assert finding.outcome is Outcome.HOLDS
+    assert finding.because.endswith(" f7.")
+
+
+def test_an_attack_that_gains_nothing_is_an_attack_all_the_same() -> None:
+    # the knight on c6 is protected twice: Bb5 attacks it, though it wins nothing
+    spanish = "1. e4 e5 2. Nf3 Nc6 3. Bb5 {The bishop attacks the knight on c6.} a6 *"
+    assert sketched("threat", spanish).outcome is Outcome.HOLDS
+
+
+def test_near_miss_a_piece_that_does_not_reach_the_square_does_not_attack_it() -> None:
+    finding = sketched("threat", HOUSE % "The knight on g5 attacks e5.")
+    assert finding.outcome is Outcome.FAILS
+    assert finding.because == "The knight on g5 does not attack the pawn on e5."
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "The knight attacks only f7.",
+        "The bishop attacks f7 twice.",
+        "Nothing attacks f7.",
+        "Look at f7.",
+    ],
+)
+def test_more_than_an_attack_is_no_bare_attack(words: str) -> None:
+    assert "threat" not in kinds_of(HOUSE % words)

@@ -95,3 +95,16 @@ def test_a_denial_is_turned() -> None:
 )
 def test_what_is_not_clear_is_not_read(words: str) -> None:
     assert not read_as("trapped", ARK % words)
+
+
+@pytest.mark.parametrize(
+    ("words", "expected"),
+    [
+        ("The bishop is caught on b3.", Outcome.HOLDS),
+        ("Our bishop on b3 is a goner.", Outcome.HOLDS),
+        ("Our bishop is out of squares.", Outcome.HOLDS),
+        ("The queen on d5 is a goner.", Outcome.FAILS),
+    ],
+)
+def test_trapped_in_other_words(words: str, expected: Outcome) -> None:
+    assert outcome("trapped", ARK % words) is expected

@@ -69,3 +69,9 @@ def test_a_denial_is_turned() -> None:
 )
 def test_other_intervals_are_not_read(words: str) -> None:
     assert not read_as("zwischenzug", INSTEAD % words)
+
+
+def test_a_move_inserted_in_between_is_asked_the_same() -> None:
+    line = "1. d4 d5 2. c4 e6 3. Nc3 Nf6 4. Bg5 Nbd7 5. cxd5 exd5 6. Nxd5 Nxd5 7. Bxd8 {%s} Bb4+ *"
+    assert outcome("zwischenzug", line % "In between Black plays Bb4+.") is Outcome.HOLDS
+    assert outcome("zwischenzug", line % "In between Black plays h6.") is Outcome.FAILS

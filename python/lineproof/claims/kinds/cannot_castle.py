@@ -10,6 +10,9 @@ from lineproof.claims.castling import possible
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.king import owner
+from lineproof.claims.lexicon import NOUNS
+from lineproof.claims.noun import Noun
 from lineproof.claims.timing import as_it_stands
 
 _RIGHT = "(the right|{whose} right|the chance|the possibility|the option|the privilege) to castle"
@@ -82,9 +85,34 @@ FRAMES = (
     "{king} <castle> (on|to) {wing} ; modal=can|may|could|will negated=yes",
     "{king} <castle> [{wing}] ; modal=can|may|could|will negated=yes without=on|to",
     "[{agent}] <lose> right",
+    "[{agent}] <lose> {castling}",
+    "[{agent}] <cost> {side} {castling}",
+    "[{agent}] <rob> {side} of {castling}",
+    "{castling} <=> over|gone|history",
+    "{castling} <come off>",
+    "<be:go/finish> {castling}",
+    "[{agent}] <prevent/remove> {castling}",
+    "[{agent}] <=> it for {castling}",
+    "<~> {none} [for {side}]",
+    "{king} <be> (with|without) {none}",
+    "{neither} <castle> [{wing}] [(on|to) {flank}] ; modal=can|may|could",
     "{side} <=> {impossible}",
     "castling <=> {impossible} [for {side}]",
 )
+
+
+def _is_castling(noun: Noun) -> bool:
+    return noun.head in {*NOUNS["castling"], "right"} and set(noun.adjectives) <= {
+        "more",
+        "castling",
+    }
+
+
+def _flank(noun: Noun) -> str | None:
+    """The wing of "on the short wing", "on the queenside"."""
+    if noun.head in {"kingside", "queenside"}:
+        return noun.head.removesuffix("side")
+    return {"short": "king", "long": "queen"}.get(noun.adjectives[0]) if noun.adjectives else None
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -95,11 +123,24 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if (
         verb is not None
         and verb.negated
+        and not slots.keys() & {"none", "neither"}
         and "no castling" not in here.said
         and "no right" not in here.said
     ):
         raise Unread("what is denied may be the loss or the right")
-    if "side" in slots:
+    if "flank" in slots:
+        slots["wing"] = slots["flank"]
+    if "neither" in slots:
+        return [
+            here.claim(KIND.id, s, spot=spot, negated=False, wing=slots.get("wing"), lasting=False)
+            for s in ("white", "black")
+        ]
+    lead = slots.get("castling", "").split()[:1]
+    if lead and lead[0] in {"his", "our", "their", "white", "black"} and "side" not in slots:
+        side = here.side(lead[0])
+    elif "king" in slots:
+        side = owner(here, slots["king"])
+    elif "side" in slots:
         side = here.side(slots["side"])
     elif "whose" in slots:
         side = here.side(slots["whose"])
@@ -188,6 +229,9 @@ KIND = Kind(
                 "over",
                 "gone",
                 "illegal",
+                "history",
+                "a thing of the past",
+                "off",
             )
         },
         "able": {"castle": True},
@@ -206,6 +250,14 @@ KIND = Kind(
     },
     vocabulary=frozenset({"castle", "castling"}),
     frames=FRAMES,
+    tests={
+        "castling": lambda n: n.text if _is_castling(n) and not n.no else None,
+        "none": lambda n: n.text if _is_castling(n) and n.no else None,
+        "neither": lambda n: (
+            n.text if n.text in {"neither side", "neither player", "neither"} else None
+        ),
+        "flank": _flank,
+    },
     read=read,
     check=check,
 )

@@ -21,7 +21,12 @@ _WINGS: dict[str, Any] = {
 }  # fmt: skip
 
 
+_FLANKS = ("kingside", "queenside")
+
 FRAMES = (
+    "{side} <go> {short}",
+    "[{side}] <bring/put/tuck/take/move/walk> {king} (to|on_to) {flank}",
+    "{king} <go/move/run/flee> (to|on_to) {flank}",
     "{side} <castle> (on|to) {wing}",
     "{side} <castle> [{wing}] ; without=on|to",
     "<be:castle> {side} (on|to) {wing}",
@@ -43,7 +48,7 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    wing = slots.get("wing")
+    wing = slots.get("wing") or slots.get("short") or slots.get("flank")
     if verb is not None and verb.modal:
         raise Unread("said of castling that may come")
     denied = "not" in slots or re.search(r"\bnot\b|n['’]t\b|\byet to\b", here.said) is not None
@@ -66,8 +71,18 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         ]
     if wing in {"opposite", "same"}:
         raise Unread("one side alone does not castle on opposite wings")
-    side = owner(here, slots["king"]) if "king" in slots else here.side(slots["side"])
-    if re.search(r"\b(?:castles|castle|castling)\b", here.said) and not denied:
+    if (
+        "side" in slots
+        and "king" in slots
+        and slots["king"].split()[0] not in {"his", "their", "our", "the"}
+    ):
+        raise Unread("a side does not bring the other's king away")
+    side = here.side(slots["side"]) if "side" in slots else owner(here, slots["king"])
+    went = "short" in slots or "flank" in slots
+    if not denied and (
+        re.search(r"\b(?:castles|castle|castling)\b", here.said)
+        or (went and not (verb is not None and verb.done))
+    ):
         _just_castled(here, side)
     return [here.claim(KIND.id, side, negated=negated, wing=wing, mutual=None)]
 
@@ -113,12 +128,13 @@ KIND = Kind(
     source="FIDE Laws of Chess, article 3.8.2",
     slots={
         "wing": _WINGS,
+        "short": {"short": "king", "long": "queen"},
         
         "both": dict.fromkeys(("both sides", "both players", "both kings", "both", "we both", "white and black", "they both"), True),
         "neither": dict.fromkeys(("neither side", "neither player", "neither king", "nobody", "neither of them"), True),
     },
     frames=FRAMES,
-    tests={"both": lambda n: n.text if n.text in {"both sides", "both players", "both kings"} else None, "neither": lambda n: n.text if n.text in {"neither side", "neither player"} else None, "side": lambda n: SLOTS["side"](n) if "both" not in n.text and "neither" not in n.text else None},
+    tests={"flank": lambda n: n.head.removesuffix("side") if n.head in _FLANKS else None, "both": lambda n: n.text if n.text in {"both sides", "both players", "both kings"} else None, "neither": lambda n: n.text if n.text in {"neither side", "neither player"} else None, "side": lambda n: SLOTS["side"](n) if "both" not in n.text and "neither" not in n.text else None},
     read=read,
     check=check,
     flips=True,

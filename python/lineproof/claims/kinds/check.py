@@ -43,15 +43,21 @@ PHRASES = (
 FRAMES = (
     "{move} <=> check ; without=in|from",
     "[{agent}] <=> check ; without=in|from",
+    "[{agent}] <=> (another check) ; without=in|from",
     "{move} <check>",
+    "{agent} <check> ; plain=yes",
+    "check <come/follow> (on|at) {square} ; some=yes",
     "{agent} <check> {king}",
     "<~> {checking}",
     "[{agent}] <come/arrive/land> with check",
-    "{agent} <come_with/arrive_with/land_with> check",
+    "{agent} <come with/arrive with/land with> check",
     "{side} <be> in check [from {object}]",
     "{king} <be> in check [from {object}]",
     "[{agent}] <give> check [(on|from|at) {square}]",
     "{agent} <capture/go> {target} with check",
+    "[{agent}] <move/capture/step_aside/play> with check",
+    "{agent} <take_on/capture> {square} with check",
+    "{agent} <give_check> [(from|on) {square}]",
 )
 
 
@@ -63,6 +69,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "count" in slots or (verb is not None and verb.negated and _COUNTED.search(here.said)):
         raise Unread("checks are counted")
     present(verb, "will", "can")
+    if "plain" in slots and (slots["agent"] in {"i", "you"} or (verb is not None and verb.done)):
+        raise Unread("to have checked may be to have made sure")
     if "some" in slots or "none" in slots:
         return [_possible(here, slots)]
     denied = "no" in slots
@@ -168,7 +176,7 @@ def _possible(here: Here, slots: dict[str, Any]) -> Claim:
         if "side" in slots and named.side != here.side(slots["side"]):
             raise Unread("it is the other side's move")
         return _given(here, named.after, named.side, None, False)
-    denied, to = "none" in slots, slots.get("where")
+    denied, to = "none" in slots, slots.get("where", slots.get("square"))
     if "side" in slots:
         return _can(here, here.side(slots["side"]), to=to, denied=denied)
     claims = [_can(here, here.board.turn, to=to, denied=denied)]

@@ -18,6 +18,8 @@ from lineproof.claims.counting import (
 )
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
+from lineproof.claims.noun import Noun
 from lineproof.claims.pointing import alone, present
 
 _KEEP = "defend/protect/guard/cover"
@@ -46,8 +48,20 @@ FRAMES = (
     "{side} <have> defender (on|for|of) {target} ; counted=yes",
     "<~> defender (on|for|of) {target} ; counted=yes",
     "{target} <have> defender ; counted=yes",
+    "{side} <have> defender ; counted=yes",
+    "{target} <have> {nth}",
     "{defender} <defend> {target} +only|alone",
 )
+
+
+_ORDINALS = {"first": "1", "second": "2", "third": "3", "fourth": "4", "fifth": "5"}
+
+
+def _nth(noun: Noun) -> str | None:
+    """The count in "a third protector"."""
+    if noun.head not in NOUNS["defender"]:
+        return None
+    return next((_ORDINALS[a] for a in noun.adjectives if a in _ORDINALS), None)
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -64,9 +78,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         said = here.taught
     elif " his pieces" in here.said:
         said = other(here.taught)
+    if "nth" in slots:
+        slots["nth"] = int(slots["nth"])
     there = here.at(spot)
     by: list[str] = []
-    n = slots.get("times", slots.get("n_men", slots.get("count")))
+    n = slots.get("times", slots.get("n_men", slots.get("nth", slots.get("count"))))
     if n is None and "often" not in slots and "defender" not in slots:
         raise Unread("it is not said how often")
     at, holder = square_meant(there, slots.get("target"), said)
@@ -104,6 +120,7 @@ KIND = Kind(
         ["defended", "protected", "guarded", "covered", "defend", "protect", "guard", "cover", "defends", "protects", "guards", "covers", "defenders", "protectors", "defender", "protector"]
     ),
     frames=FRAMES,
+    tests={"nth": _nth},
     read=read,
     check=check,
     flips=True,

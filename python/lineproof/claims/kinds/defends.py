@@ -18,6 +18,8 @@ FRAMES = (
     "[{agent}] <defend> {guarded} [with {defender}] ; active=yes",
     "<be:defend> {target} with {defender}",
     "[{agent}] <give> {target} protection",
+    "[{agent}] <give> {target} hand",
+    "[{agent}] <lend to give/lend> {target} hand",
     "{agent} <=> defender of {target}",
     "[{agent}] <come/go/rush/hurry> to (defence|help|protection|rescue) of {target}",
 )
@@ -27,7 +29,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     if "agent" not in slots:
         of_this_move(here)
-    agent, able = _agent(here, slots.get("agent"))
+    agent, able = _agent(here, slots.get("agent"), _whose(here, slots.get("target")))
     if "move" in slots:
         named = here.named(slots["move"])
         if "agent" in slots and agent.side != named.side:
@@ -65,11 +67,19 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     return found
 
 
-def _agent(here: Here, text: str | None) -> tuple[Agent, list[str] | None]:
+def _whose(here: Here, text: str | None) -> str | None:
+    """The side of the only piece that the words for what is defended can mean."""
+    found = here.find(text) if text is not None else []
+    return side_of(here.board.piece_at(found[0]) or "K") if len(found) == 1 else None
+
+
+def _agent(
+    here: Here, text: str | None, owner: str | None = None
+) -> tuple[Agent, list[str] | None]:
     """The agent, and the squares of the pieces it may be where the words fit several of one side: any of them will do."""
     reference = Reference.read(text) if text is not None else None
     if text is not None and reference is not None and reference.letter is not None:
-        found = here.find(text)
+        found = here.find(text, owner)
         sides = {side_of(here.board.piece_at(at) or "K") for at in found}
         last = here.spot.moves[-1][2:4] if here.spot.moves else None
         if len(found) > 1 and len(sides) == 1 and last not in found:

@@ -32,11 +32,19 @@ PHRASES = (
 )
 
 
-FRAMES = ("{agent} <uncover> attack (by|of|from) {object} on {target}",)
+FRAMES = (
+    "{agent} <uncover> attack [(by|of|from) {by_piece}] [(on|against|at) {hit}]",
+    "[{agent}] <uncover> {by_piece} [(on|against|at) {hit}] ; active=yes",
+    "<be:uncover> {by_piece} [(on|against|at) {hit}]",
+    "[{agent}] <~> discovered_attack [(on|against|at) {hit}] [(by|from) {by_piece}]",
+    "{by_piece} <attack> {hit} ; behind=yes",
+)
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
+    if slots.get("agent") in {"this", "that", "it", "which"}:
+        del slots["agent"]  # "that is a discovered attack": the move just played
     present(verb, "will", "can")
     text = here.said
     denied = " no disc" in text
@@ -49,6 +57,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return [here.claim(KIND.id, side, spot=spot, negated=denied, move=None, by=None, hit=hit)]
     if verb is not None and verb.modal == "can" and "move" not in slots:
         raise Unread("it is not clear which move could open the line")
+    if "behind" in slots or ("by_piece" in slots and "agent" not in slots and here.spot.moves):
+        return [_laid_open(here, slots)]
     move = _move(here, slots, verb)
     after = here.at(move.after)
     opened = uncovered(move.before.board, move.uci)
@@ -70,6 +80,24 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             KIND.id, move.side, spot=move.before, negated=denied, move=move.uci, by=by, hit=hit
         )
     ]
+
+
+def _laid_open(here: Here, slots: dict[str, Any]) -> Claim:
+    """ "The queen now attacks the rook", "is unveiled": of the move just played, by another piece that stood behind it.
+
+    :raises Unread: when the piece stood open before.
+    """
+    last = here.last()
+    opened = uncovered(last.before.board, last.uci)
+    by = [at for at in here.find(slots["by_piece"], last.side) if at in opened]
+    if len(by) != 1:
+        raise Unread("the move just played opens no line for that piece")
+    hit = slots.get("hit")
+    if hit is not None and not here.find(hit, other(last.side)):
+        raise Unread(f"there is no {hit} to attack")
+    return here.claim(
+        KIND.id, last.side, spot=last.before, negated=False, move=last.uci, by=by[0], hit=hit
+    )
 
 
 def _move(here: Here, slots: dict[str, Any], verb: Any) -> Named:
@@ -171,6 +199,10 @@ KIND = Kind(
         ]
     ),
     frames=FRAMES,
+    tests={
+        "by_piece": lambda n: n.text if n.type == "piece" and n.head in {"queen", "rook", "bishop"} else None,
+        "hit": lambda n: n.text if n.type in {"piece", "square"} and not n.parts else None,
+    },
     read=read,
     check=check,
     flips=True,

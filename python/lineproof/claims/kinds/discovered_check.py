@@ -35,6 +35,10 @@ PHRASES = (
 FRAMES = (
     "[{agent}] <~> discovered_check [from {checker}]",
     "<~> check from {checker}",
+    "{checker} <check>",
+    "[{agent}] <uncover> discovered_check",
+    "{checker} <give> check|discovered_check",
+    "{king} <be> in check from {checker}",
 )
 
 
@@ -60,6 +64,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     by = None
     if "checker" in slots:
         (by,) = meant(after, slots["checker"], fits=lambda at: at in after.board.checkers())[:1]
+        if by == move.uci[2:4]:
+            raise Unread("the piece that checks has moved itself, so nothing is discovered")
     return [here.claim(KIND.id, move.side, spot=move.before, negated=denied, move=move.uci, by=by)]
 
 

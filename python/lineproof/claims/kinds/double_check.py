@@ -29,7 +29,13 @@ PHRASES = (
 )
 
 
-FRAMES = ("[{agent}] <~> double_check [with {move}]",)
+FRAMES = (
+    "[{agent}] <~> double_check [with {move}]",
+    "{two} <check> [{king}]",
+    "{two} <give> check",
+    "<be:give> check by {two}",
+    "{king} <be> in check from {two}",
+)
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -101,6 +107,9 @@ KIND = Kind(
     patterns={"king": KING},
     vocabulary=frozenset({"check", "checked", "checks", "king"}),
     frames=FRAMES,
+    tests={
+        "two": lambda n: n.text if n.count == 2 and n.head in {"piece", "man", "unit"} else None
+    },
     read=read,
     check=check,
     flips=True,

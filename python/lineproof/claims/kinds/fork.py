@@ -17,6 +17,7 @@ from lineproof.claims.board import (
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.noun import Noun
 from lineproof.claims.pays import pays
 from lineproof.claims.phrase import targets
 from lineproof.claims.reference import Reference
@@ -24,9 +25,17 @@ from lineproof.claims.reference import Reference
 FRAMES = (
     "[{agent}] <fork> {targets} [with {move}]",
     "[{agent}] <fork> {two} [with {move}]",
-    "[{agent}] <attack> {targets} +at_once|at_the_same_time|together|both|simultaneously|in_one_go|at_a_stroke|with_one_move",
+    "[{agent}] <attack> {targets} +at_once|at_the_same_time|together|both|simultaneously|in_1_go|in_one_go|at_a_stroke|at_1_stroke|in_1_breath|with_1_blow",
+    "[{agent}] <attack> {two} [with {move}] [+at_once|at_the_same_time|together|both|simultaneously|in_1_go|in_one_go|at_a_stroke|at_1_stroke]",
+    "{side} <fork> {whom}",
     "[{agent}] <~> fork [(of|on|against|between) {targets}]",
 )
+
+
+def _two(noun: Noun) -> bool:
+    """Whether it is two things: "two pieces", "both rooks"."""
+    both = noun.det.startswith("both") and noun.plural and noun.type == "piece"
+    return not noun.parts and (both or (noun.count == 2 and (noun.plural or noun.head == "thing")))
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -121,7 +130,10 @@ KIND = Kind(
         "Whether it pays is a second finding."
     ),
     frames=FRAMES,
-    tests={"two": lambda n: n.text if n.count == 2 and not n.parts else None},
+    tests={
+        "two": lambda n: n.text if _two(n) else None,
+        "whom": lambda n: n.text if n.type == "side" else None,
+    },
     read=read,
     check=check,
     flips=True,

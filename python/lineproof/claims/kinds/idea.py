@@ -71,16 +71,31 @@ FRAMES = (
     "idea <=> {moves}",
     "idea of {by} <=> {moves}",
     "<~> idea of {moves}",
-    "idea <be to play> {moves}",
+    "idea <be to play/push> {moves}",
+    "idea <be to push> (to|on_to) {moves}",
+    "idea of {by} <be to play/push> {moves}",
+    "idea of {by} <be to push> (to|on_to) {moves}",
+    "[{agent}] <be up to/be planning/be after/plan> {moves}",
+    "[{agent}] <want to play/push> {moves} [next]",
+    "[{agent}] <want/intend/plan> {moves} [next]",
+    "[{agent}] <play/push> {moves} next ; modal=will",
+    "{target} <move> (to|on_to) {square} ; modal=will coming=yes",
+    "{target} <=> to {square} +en_route|on_its_way|on_his_way|on_the_way|bound",
+    "[{agent}] <hope/intend/plan to play/push> {moves}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
+    first = slots.get("moves", "").split()[:1]
+    if first and re.fullmatch("[a-h][1-8]", first[0]) and here.board.piece_at(first[0]):
+        raise Unread("a piece stands there already, so it is not clear what is prepared")
     agent = _agent(here, slots)
     if "target" in slots and "side" not in slots and "whose" not in slots:
         agent = here.agent(slots["target"]) if "agent" not in slots else agent
     side, spot = agent.side, agent.spot
+    if "coming" in slots and spot.board.turn == side:
+        raise Unread("it is that side's own move, so it may be said of the next move alone")
     moves = [w for w in slots.get("moves", "").split() if re.search(rf"{SAN}[+#]?$", w)]
     castling = slots.get("wing") or slots.get("castling")
     if castling:
@@ -235,6 +250,7 @@ KIND = Kind(
          "point", "wants", "want", "wanted", "hopes", "hope", "hoping", "means", "mean", "meant", "mind", "ready", "way", "order", "envisages", "envisaging", "heading", "heads", "head", "bound", "making", "makes", "make", "going", "clears", "paves", "so", "step", "follow"]
     ),
     frames=FRAMES,
+    gives_way=frozenset({"threat"}),
     tests={"moves": lambda n: n.text if n.type in {"move", "square"} else None},
     read=read,
     check=check,

@@ -32,6 +32,9 @@ PHRASES = (
 
 FRAMES = (
     "{king} <be/stay/stick> in centre",
+    "{king} <be/stay/stick> on {square}",
+    "{king} <=> stuck|stranded in centre ; stuck=yes",
+    "{king} <=> stuck|stranded on {square} ; stuck=yes",
     "<be:stick/catch/trap/strand/maroon/keep/hold> {king} in centre ; stuck=yes",
     "<be:stick/strand/catch> {king} on {square} ; stuck=yes",
     "{king} <stick> on {square} ; stuck=yes",

@@ -9,6 +9,7 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
+from lineproof.claims.phrase import MOVE
 
 FRAMES = (
     "{move} <=> mate ; without=in",
@@ -16,11 +17,17 @@ FRAMES = (
     "<be:mate> {side}",
     "<be:mate> {king}",
     "{side} <mate> {whom}",
+    "mate <=> complete",
+    "{anything} <make> mate complete",
+    "<be:smother> {king}",
+    "{moves} <=> mate ; without=in",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     spot = here.named(slots["move"]).after if "move" in slots else here.spot
+    if MOVE.fullmatch(str(slots.get("agent", ""))):
+        spot = here.named(slots["agent"]).after
     if "moves" in slots:
         spot = here.play(slots["moves"])
     return [
@@ -75,7 +82,10 @@ KIND = Kind(
     definition="The side to move is in check and has no legal move (FIDE Laws of Chess 1.4.1).",
     source="FIDE Laws of Chess, article 1.4.1",
     frames=FRAMES,
-    tests={"whom": SLOTS["side"]},
+    tests={
+        "whom": SLOTS["side"],
+        "moves": lambda n: n.text if n.type == "move" and n.plural else None,
+    },
     read=read,
     check=check,
 )

@@ -40,6 +40,9 @@ FRAMES = (
     "{side} <mate> +by_force",
     "[{agent}] <~> mate in {n} [for {side}]",
     "{move} <mate> in {n}",
+    "<~> mate in {n} for {side}",
+    "<~> mate in {n} with {move}",
+    "[{side}] <~> (forced mate)",
     "{anything} <allow/permit> mate [in {n}]",
 )
 

@@ -30,6 +30,8 @@ FRAMES = (
     "mate <loom/lurk/hang> [(on|at) {square}]",
     "[{agent}] <dream_of/play_for/be_after/hint_at> mate [(on|at) {square}]",
     "[{agent}] <threaten> {mating}",
+    "[{agent}] <want to mate> [(on|at) {square}]",
+    "<~> mate (on|at) {square} ; bare=yes",
 )
 
 
@@ -42,6 +44,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if verb is not None and verb.negated and not gone:
         raise Unread("what is denied may be the threat or the mate")
     spot, side = here.spot, None
+    if "bare" in slots:
+        board = spot.board
+        if board.is_checkmate:
+            raise Unread("it is mate already")
+        now = [m for m in board.legal_moves() if m[2:4] == slots["square"]]
+        if any(board.play(m).is_checkmate for m in now):
+            raise Unread("the side to move mates there, so nothing is only threatened")
     if "agent" in slots:
         agent = here.agent(slots["agent"])
         spot, side = agent.spot, agent.side

@@ -32,6 +32,7 @@ PHRASES = (
 FRAMES = (
     "{target} <=> hanging",
     "{target} <hang>",
+    "<be:capture> {target} ; modal=can|may negated=yes safe=yes",
     "{target} <=> safe ; safe=yes",
     "[{agent}] <give> {target} hanging",
 )

@@ -64,6 +64,8 @@ def duties(spot: Spot, at: str) -> list[Duty]:
 FRAMES = (
     "<be:overload> {target}",
     "{target} <have> 2 job",
+    "{target} <do/work> overtime",
+    "{target} <do> 2 job",
 )
 
 

@@ -9,6 +9,7 @@ from lineproof.claims.bands import edge_of_two
 from lineproof.claims.board import other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import SAFE
+from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.passing import Gain, gained, parsed
@@ -49,8 +50,29 @@ PROFIT = 5
 """Points that a move after the pass gains at least over best play without it (common practice)."""
 
 
+FRAMES = (
+    "[{side}] <play/push/capture> {move} ; passed=yes",
+    "[{side}] <move/play/push> (with|to) {move} ; passed=yes",
+    "{first} <follow/come/be> [next] ; passed=yes",
+    "{first} <=> next ; passed=yes",
+    "[{side}] <win> {won} [(with|by) {move}] ; passed=yes",
+    "[{side}] <capture> (on|at) {square} ; passed=yes",
+)
+"""Said of the move after "if Black does nothing", "let White pass and"."""
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
+    if "passed" in slots:
+        if here.idle is None:
+            raise Unread("nobody has been let pass")
+        if verb is not None and (verb.negated or verb.modal in {"can", "may", "might", "could"}):
+            raise Unread("it is not said to follow")
+        here = here.at(here.idle)
+        if "first" in slots:
+            slots["move"] = slots["first"].split()[0]
+        if "won" in slots:
+            slots["amount"] = _AMOUNTS.get(slots["won"])
     if verb is not None and verb.past:
         raise Unread("said of an earlier moment")
     idler = here.board.turn
@@ -130,6 +152,11 @@ KIND = Kind(
     ),
     formula=f"gain = points(after the pass) - points(without it); holds: cost <= {SAFE} and gain >= {PROFIT}, or mate, or the amount named is won",
     phrases=PHRASES,
+    frames=FRAMES,
+    tests={
+        "first": lambda n: n.text if n.type in {"move", "square"} else None,
+        "won": lambda n: SLOTS["amount"](n) if SLOTS["amount"](n) in _AMOUNTS else None,
+    },
     slots={"amount": _AMOUNTS},
     patterns={"idle": SHARED["side"]},
     vocabulary=frozenset(

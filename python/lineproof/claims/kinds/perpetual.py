@@ -44,7 +44,13 @@ PHRASES = (
 
 FRAMES = (
     "[{agent}] <~> perpetual [(on|from) {squares}]",
-    "{side} <have/force/find> perpetual [(on|from) {squares}]",
+    "{side} <have/force/find> perpetual [(on|from) {squares}] [with {moves}]",
+    "{escaper} <escape/get/run> out_of check ; modal=can negated=yes",
+    "{escaper} <escape> check ; modal=can negated=yes",
+    "<~> {noescape} from check",
+    "check <end/stop> ; negated=yes",
+    "[{agent}] <give> check [(on|from) {squares}] +without_end|endlessly|for_ever|forever|for_eternity|over_and_over|again_and_again|till_the_cows_come_home|till_doomsday|ad_infinitum",
+    "[{agent}] <check> [(on|from) {squares}] +without_end|endlessly|for_ever|forever|for_eternity|over_and_over|again_and_again|till_the_cows_come_home|till_doomsday|ad_infinitum",
 )
 
 
@@ -63,7 +69,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             denied = True  # turned by the denial that the verb carries
     spot = here.spot
     side = None
-    if "side" in slots:
+    if "escaper" in slots:
+        side = other(here.side(slots["escaper"]))
+    elif "side" in slots:
         side = here.side(slots["side"])
     elif "agent" in slots and slots["agent"] not in {"it", "this", "that", "which"}:
         agent = here.agent(slots["agent"])
@@ -224,6 +232,15 @@ KIND = Kind(
     patterns={"squares": r" [a-h][1-8](?:(?: ,| and)+ [a-h][1-8])*"},
     vocabulary=frozenset({"perpetual", "checks", "checking", "check"}),
     frames=FRAMES,
+    tests={
+        "noescape": lambda n: (
+            n.head
+            if n.no and n.head in {"escape", "way out", "exit", "refuge", "shelter"}
+            else None
+        ),
+        "escaper": lambda n: n.text if n.type == "side" else None,
+        "moves": lambda n: n.text if n.type == "move" else None,
+    },
     read=read,
     check=check,
     flips=True,

@@ -13,6 +13,7 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.reference import Reference
 from lineproof.claims.showing import comes_to, shortest
 from lineproof.claims.timing import as_it_stands, of_this_move
+from lineproof.claims.verbs import Verb
 from lineproof.engine import Board
 
 FRAMES = (
@@ -21,6 +22,11 @@ FRAMES = (
     "{target} <~> (in|under|into) pin [(to|against) {behind}] [by {pinner}]",
     "[{agent}] <put> {target} (in|into|under) pin [(to|against) {behind}]",
     "pin <=> {degree}",
+    "{target} <=> stuck|caught (in|under) pin",
+    "[{agent}] <~> {sort}",
+    "{target} <move/budge/go/leave> ; modal=can|may negated=yes held=yes",
+    "{target} <=> stuck|frozen|rooted|paralysed in_front_of {behind} ; held=yes",
+    "{target} <be/stand> in_front_of {behind} +stuck ; held=yes",
     "[{agent}] <unpin> {target} ; freed=yes",
     "[{agent}] <break/lift/escape> pin [(on|of|against) {target}] ; freed=yes",
 )
@@ -30,6 +36,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     spot, pinner, side = _pinner(here, slots)
     at = here.at(spot)
+    if "sort" in slots:
+        if (
+            slots.get("agent", "it") not in {"it", "this", "that"}
+            or slots.get("verb", Verb()).negated
+        ):
+            raise Unread("it is not clear which pin is meant")
+        slots["degree"] = slots["sort"].split()[0]
     if "degree" in slots:
         return [_last_pin(here, slots["degree"])]
     if "freed" in slots or _FREES.search(here.said):
@@ -44,6 +57,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     candidates = at.find(target, side)
     if not candidates:
         raise Unread(f"there is no {target} on the board")
+    if "held" in slots:
+        bound = {p.piece for s in ("white", "black") for p in pins(at.board, s)}
+        candidates = [c for c in candidates if c in bound]
+        if not candidates:
+            raise Unread("it cannot move for another reason than a pin, or can")
     gone = "freed" in slots or (denied and "no longer" in here.said)
     if gone and len(candidates) > 1:
         candidates = _pinned_before(spot, candidates)
@@ -73,7 +91,12 @@ def _pinner(here: Here, slots: dict[str, Any]) -> tuple[Spot, list[str] | None, 
         square = [agent.square] if agent.move is not None and agent.square is not None else None
         return agent.spot, square, other(agent.side)
     spot = here.spot
-    pinner = here.find(text)
+    owners = (
+        {side_of(spot.board.piece_at(at) or "K") for at in here.find(slots.get("target", ""))}
+        if slots.get("target")
+        else set()
+    )
+    pinner = here.find(text, other(owners.pop()) if len(owners) == 1 else None)
     last = spot.moves[-1][2:4] if spot.moves else None
     if last in pinner and reference.square is None:
         pinner = [last]
@@ -270,6 +293,11 @@ KIND = Kind(
     version=2,
     definition="Exactly one piece stands between an enemy line piece and its king (absolute), or a bigger or an unprotected piece of its side (relative; bigger than the pinned piece and than the pinner, for otherwise nothing is won by taking it). Whether the piece may leave the line, and of a relative pin what that costs, is a second finding.",
     frames=FRAMES,
+    tests={
+        "sort": lambda n: (
+            n.head if n.head in {"absolute pin", "relative pin"} and not n.no else None
+        )
+    },
     slots={
         "degree": {
             "absolute": "absolute",

@@ -50,14 +50,8 @@ def guarded(board: Board, by: str) -> list[str]:
 FRAMES = (
     "[{agent}] <remove> {article} of {guarded}",
     "[{agent}] <remove> {article}",
-    "{article} of {guarded} <fall/come_off/go>",
-)
-
-
-FRAMES = (
-    "[{agent}] <remove> {article} of {guarded}",
-    "[{agent}] <remove> {article}",
-    "{article} of {guarded} <fall/come_off/go>",
+    "{article} of {guarded} <fall/come off/go>",
+    "<be:remove> {article} of {guarded}",
 )
 
 

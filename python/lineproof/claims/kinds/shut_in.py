@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.board import name, names, other, pieces, side_of, upper
@@ -35,6 +36,9 @@ PHRASES = (
 FRAMES = (
     "<be:shut_in> {target} [by {agent}]",
     "{agent} <shut_in> {target}",
+    "[{agent}] <shut_in> {target} ; active=yes",
+    "{men} <shut_in> {target} ; several=yes",
+    "<be:lock/close/shut/block/box/hem/wall/hide> {target} behind {men} ; several=yes",
 )
 
 
@@ -43,7 +47,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     present(verb)
     alone(here)
     spot, by = here.spot, None
-    if "agent" in slots or "object" in slots:
+    if re.search(r"\b(?:hamper|restrict|obstruct|stifle)", here.said):
+        raise Unread("to be hampered is less than to be shut in")
+    if "men" in slots:
+        slots.pop("agent", None)  # "by its own knight and pawn": all of them together
+    elif "agent" in slots or "object" in slots:
         agent = here.agent(slots.get("agent"))
         spot = agent.spot
         piece = "agent" in slots and bool(here.find(slots["agent"]))
@@ -124,7 +132,8 @@ KIND = Kind(
         ["shut", "shuts", "shutting", "locked", "locks", "locking", "lock", "hemmed", "hems", "walled", "walls", "boxed", "boxes", "blocked", "blocks", "block", "blocking", "fenced", "caged", "entombed", "entombs", "imprisoned", "imprisons", "incarcerated", "buried", "buries", "burying", "bottled", "prison", "prisoner", "jail", "cage", "closes", "closed", "move", "moves", "mobility", "come", "game", "play", "open", "corner"]
     ),
     frames=FRAMES,
-    gives_way=frozenset({"bad-bishop"}),
+    gives_way=frozenset({"trapped", "bad-bishop"}),
+    tests={"men": lambda n: n.text if n.type == "piece" and (n.parts or n.plural) else None},
     read=read,
     check=check,
     flips=True,

@@ -165,12 +165,17 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
 
 def _planned(before: list[str], after: list[str]) -> bool:
     """Whether the words around a piece on its square make it a plan or a memory ("at once" is neither)."""
-    plans = (
-        w
-        for w, last in zip(before, ["", *before], strict=False)
-        if (last, w) not in {("at", "once"), ("or", "later")}
+    before, after = (
+        [
+            w
+            for w, last in zip(words, ["", *words], strict=False)
+            if (last, w) not in {("at", "once"), ("or", "later")}
+        ]
+        for words in (before, after)
     )
-    return any(w in _FUTURE for w in plans) or any(w in _PAST or w in {"if", "once"} for w in after)
+    return any(w in _FUTURE for w in before) or any(
+        w in _PAST or w in {"if", "once"} for w in after
+    )
 
 
 def _boards(here: Here) -> list[Board]:

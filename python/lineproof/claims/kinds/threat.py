@@ -12,7 +12,9 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.cost import SAFE, weigh
 from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.passing import PAWN, Gain, gained, parsed
+from lineproof.claims.phrase import targets
 from lineproof.claims.reference import Reference
 from lineproof.claims.sentence import SAN
 from lineproof.claims.timing import as_it_stands, of_this_move
@@ -81,11 +83,32 @@ FRAMES = (
     "<~> threat of {moves}",
     "threat <=> {moves}",
     "{move} <=> threat",
+    "{described} <=> threat",
+    "[{agent}] <be/have/carry/make/create/contain to win> {amount} {above}",
+    "[{agent}] <be/have/carry/make/create/contain to play> {moves} {above}",
+    "[{agent}] <be/have/carry/make/create/contain to capture> {target} {above}",
+    "[{agent}] <capture> {target} next ; modal=will",
+    "{target} <come/get> (in|into|under) fire [from {agent}] ; bare=yes",
+    "{agent} <attack> {target} ; bare=yes",
+    "[{agent}] <attack> {target} ; bare=yes active=yes",
+    "[{agent}] <attack> {targets} ; bare=yes active=yes",
+    "<be:attack> {target} ; bare=yes",
+    "[{agent}] <~> attack (on|against) {prey} ; bare=yes",
+    "{target} <=> under fire [from {agent}] ; bare=yes",
+    "{agent} <be> on {prey} ; bare=yes",
+    "[{agent}] <be/go/want/try/jump> after {target}",
+    "[{agent}] <want> {prey}",
+    "[{agent}] <want to play> {move} +next|soon",
+    "[{agent}] <want to capture> {target}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
+    if "bare" in slots:
+        return _attack(here, slots)
+    if "described" in slots:
+        return _described(here, slots)
     if not any(slot in slots for slot in ("agent", "side", "whose")):
         of_this_move(here)
     targets: list[str] | None = None
@@ -130,6 +153,95 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     return [
         here.claim(KIND.id, side, spot=spot, negated=none, move=move, **params) for move in named
     ]
+
+
+def _attack(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    """ "Attacks the knight" says no more than that: whether it gains anything is not asked.
+
+    :raises Unread: when it is not clear who attacks what, or one of his own.
+    """
+    verb = slots.get("verb")
+    if re.search(r"\b(?:only|nothing|once|twice|thrice|times|doubly)\b", here.said) or slots.get(
+        "agent"
+    ) in {"him", "them"}:
+        raise Unread("it says more than that it is attacked")
+    if verb is not None and (verb.negated or verb.done or verb.modal == "almost"):
+        raise Unread("it is not clear what is said of the attack")
+    words = slots.get("agent")
+    nobody = words is None and "target" in slots and not _acting(here)
+    agent = None if nobody else here.agent(words)
+    at = here if agent is None else here.at(agent.spot)
+    prey: list[str] = []
+    for text in (
+        targets(slots["targets"])
+        if "targets" in slots
+        else [slots.get("target", slots.get("prey"))]
+    ):
+        prey += _prey(at, text, None if agent is None else other(agent.side))
+    sides = {side_of(at.board.piece_at(to) or "K") for to in prey}
+    if len(sides) != 1:
+        raise Unread("it is not clear whose piece is attacked")
+    side = other(sides.pop())
+    if agent is not None and agent.side != side:
+        raise Unread("a side does not attack its own piece")
+    by = None
+    if agent is not None and (agent.move is not None or (words is not None and _is_piece(words))):
+        by = agent.square
+    if by in prey:
+        raise Unread("it stands there itself")
+    return [
+        here.claim(KIND.id, side, spot=at.spot, move=None, targets=prey, by=by, amount=None, wanted=False, bare=True)
+    ]  # fmt: skip
+
+
+def _acting(here: Here) -> bool:
+    """Whether a clause without a subject says what the mover does ("attacking f7"), and not what is done to a piece."""
+    return not re.match(
+        r"(?:the|his|her|our|your|their|white|black|[a-h][1-8]|it|that|this)\b", here.said
+    )
+
+
+def _prey(here: Here, text: str | None, owner: str | None) -> list[str]:
+    if text is None or text in {"it", "this", "that", "which", "who"}:
+        text = here.topic
+    if text is None:
+        raise Unread("it is not clear which piece is meant")
+    reference = Reference.read(text)
+    if reference.plural:
+        raise Unread(f"{text!r} are several")
+    found = here.find(text, owner)
+    if owner is not None:
+        found = [at for at in found if at in pieces(here.board, owner)]
+    if not found:
+        raise Unread(f"there is no {text} on the board to be attacked")
+    if len(found) > 1:
+        hit = [
+            at for at in found
+            if here.board.attackers(other(side_of(here.board.piece_at(at) or "K")), at)
+        ]  # fmt: skip
+        found = hit if len(hit) == 1 else found
+    if len(found) > 1:
+        raise Unread(f"it is not clear which piece {text!r} means")
+    return found
+
+
+def _described(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    """ "Taking on e5 is a threat": a capture on the square.
+
+    :raises Unread: when no piece stands on a square named, or it is the capturing side's move.
+    """
+    reference = Reference.read(slots["described"])
+    if reference.square is None or re.match("tak|captur|grab|snatch", slots["described"]) is None:
+        raise Unread("it is not clear which move is meant")
+    letter = here.board.piece_at(reference.square)
+    if letter is None:
+        raise Unread(f"nothing stands on {reference.square}")
+    side = other(side_of(letter))
+    if here.board.turn == side:
+        raise Unread("it is that side's own move, so nothing is only threatened")
+    return [
+        here.claim(KIND.id, side, move=None, targets=[reference.square], by=None, amount=None, wanted=False)
+    ]  # fmt: skip
 
 
 def _agent(here: Here, slots: dict[str, Any], passive: bool) -> Agent:
@@ -186,6 +298,8 @@ def _targets(here: Here, text: str, owner: str | None) -> list[str]:
 
 def check(claim: Claim, ask: Ask) -> Judgement:
     side, spot = claim.side or "white", claim.spot
+    if claim.params.get("bare"):
+        return _aimed(claim)
     opponent = title(other(side))
     free = spot.passed()
     if free is None:
@@ -222,6 +336,30 @@ def check(claim: Claim, ask: Ask) -> Judgement:
             )
     instead = f"{because} It is no threat{_of(amount)}."
     return Judgement(Outcome.FAILS, because, gain.line, free, numbers, near, instead, marks=marks)
+
+
+def _aimed(claim: Claim) -> Judgement:
+    """Whether the piece named, or any of the side, attacks each of the targets: a fact of the board."""
+    board, side = claim.spot.board, claim.side or "white"
+    by, prey = claim.params["by"], claim.params["targets"]
+    aims = {to: board.attackers(side, to) for to in prey}
+    missed = [to for to, found in aims.items() if (by not in found if by else not found)]
+    who = upper(name(board, by)) if by else title(side)
+    holds = not missed
+    because = (
+        f"{who} attacks {names(board, prey)}."
+        if holds
+        else f"{who} does not attack {names(board, missed)}."
+    )
+    marks = tuple(
+        Mark("move", (by or found[0], to), side)
+        for to, found in aims.items()
+        if found and to not in missed
+    )
+    return Judgement(
+        Outcome.HOLDS if holds else Outcome.FAILS, because, (), claim.spot, {"attacked": len(prey) - len(missed)},
+        instead=None if holds else because, marks=marks,
+    )  # fmt: skip
 
 
 def _of(amount: str | None) -> str:
@@ -266,10 +404,11 @@ def _pawns(count: int) -> str:
 KIND = Kind(
     id="threat",
     title="Threat",
-    version=1,
+    version=2,
     definition=(
         "If the opponent passes, best play mates, or wins a pawn or more above what stands on the board, or gains 15 points or more over best play without the pass; "
-        "a named move must be the one that does (and for points cost at most 5 after the pass), and of a piece or square threatened it must be a capture there; an amount named must be won. Not asked of a side in check."
+        "a named move must be the one that does (and for points cost at most 5 after the pass), and of a piece or square threatened it must be a capture there; an amount named must be won. Not asked of a side in check. "
+        "Said of no more than an attack ('attacks', 'hits', 'under fire'), it asks that the piece named, or any of its side, attacks the target."
     ),
     formula=f"gain = material(end of best play after the pass) - material(here), or points(after the pass) - points(without it); holds: mate, material >= {PAWN}, or 15 points and cost <= {SAFE}",
     phrases=PHRASES,
@@ -282,7 +421,12 @@ KIND = Kind(
         ["threaten", "threatens", "threatened", "threatening", "threat", "threats", "menace", "menaces", "menacing", "going", "goes", "go", "air", "offing", "hanging", "wants", "want"]
     ),
     frames=FRAMES,
-    tests={"moves": lambda n: n.text if n.type in {"move"} else None},
+    tests={
+        "above": lambda n: n.text if n.head in NOUNS["threat"] else None,
+        "moves": lambda n: n.text if n.type in {"move"} else None,
+        "prey": lambda n: n.text if n.type in {"piece", "square"} and not n.parts else None,
+    },
+    gives_way=frozenset({"attacked-count", "fork", "pin", "skewer", "discovered-attack", "mate-threat", "gains-tempo", "for-free"}),
     read=read,
     check=check,
     flips=True,

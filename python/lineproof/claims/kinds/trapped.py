@@ -12,6 +12,7 @@ from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.pointing import alone, meant, present
+from lineproof.claims.reference import Reference
 
 WITHIN = 8
 """Plies of best play within which the piece must fall: attacked within three moves, and then taken."""
@@ -36,6 +37,14 @@ PHRASES = (
 FRAMES = (
     "<be:trap> {target}",
     "{agent} <trap> {target} [(on|in) {square}] [with {move}]",
+    "[{agent}] <trap> {target} ; active=yes",
+    "<be:trap> {target} [(on|in|at) {square}]",
+    "{target} <have> {none}",
+    "<~> {none} (for|of) {target}",
+    "{target} <=> goner",
+    "{target} <=> doomed",
+    "{target} <be short of/run out of/be out of> square ; short=yes",
+    "{target} <escape/get out/get away/run away> ; modal=can negated=yes",
 )
 
 
@@ -51,10 +60,17 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         agent = here.agent(slots["agent"])
         spot, victim = agent.spot, other(agent.side)
     at_spot = here.at(spot)
-    found = meant(at_spot, slots.get("target"), fits=lambda at: not safe_squares(spot.board, at))
+    words = slots.get("target")
+    if "square" in slots and words is not None and Reference.read(words).square is None:
+        words = f"{words} on {slots['square']}"  # "the bishop is caught on g3"
+    found = meant(at_spot, words, fits=lambda at: not safe_squares(spot.board, at))
     if "square" in slots and slots["square"] not in found:
         raise Unread(f"that piece does not stand on {slots['square']}")
-    squares_only = ("nowhere" in slots and slots["nowhere"] == "squares") or "none" in slots
+    squares_only = (
+        ("nowhere" in slots and slots["nowhere"] == "squares")
+        or "none" in slots
+        or "short" in slots
+    )
     claims = []
     for at in found:
         side = side_of(spot.board.piece_at(at) or "K")
@@ -200,6 +216,13 @@ KIND = Kind(
         ["trapped", "traps", "trap", "trapping", "caught", "catches", "catch", "cornered", "corners", "ensnared", "snares", "snared", "square", "squares", "nowhere", "escape", "retreat", "way", "exit", "out", "away", "back", "home", "saved", "rescued"]
     ),
     frames=FRAMES,
+    tests={
+        "none": lambda n: (
+            n.head
+            if n.no and n.head in {"square", "safe square", "exit", "way out", "escape", "retreat", "flight square", "escape square"}
+            else None
+        )
+    },
     read=read,
     check=check,
     flips=True,

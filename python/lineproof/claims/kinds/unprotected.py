@@ -36,6 +36,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "agent" in slots:
         agent = here.agent(slots["agent"])
         here = here.at(agent.spot)
+    if slots.get("target") in {"it", "this", "that", "which"} and here.topic is not None:
+        slots["target"] = here.topic
     found = here.find(slots["target"] if "target" in slots else slots["square"])
     last = here.spot.moves[-1][2:4] if here.spot.moves else None
     if not found:

@@ -35,6 +35,11 @@ FRAMES = (
     "[{agent}] <~> zwischenzug",
     "{move} <=> zwischenzug",
     "{move} <~> as zwischenzug",
+    "[{agent}] <play/have/insert> zwischenzug [with {object}]",
+    "[{side}] <play> {move} +in_between",
+    "[{side}] <play> {move} as zwischenzug",
+    "<~> {move} +in_between",
+    "<~> check +in_between",
 )
 
 

@@ -6,14 +6,15 @@ from .table import Table, table
 
 ADJECTIVES: Table = table("""
 # participles ("pinned", "isolated") are found under their verb
-safe: safe
-airy: airy, bare, draughty, breezy, naked, in the open, out in the open, unsafe, insecure, open to attack, vulnerable
+safe: safe, immune, untouchable, out of danger, out of harm 's way
+airy: airy, wide open, defenceless, homeless, shelterless, bare, draughty, breezy, naked, in the open, out in the open, unsafe, insecure, open to attack, vulnerable
 unprotected: unprotected, undefended, unguarded, loose, uncovered, unsupported
-hanging: hanging, en prise, up for grabs, there for the taking, free for the taking
+hanging: hanging, in danger, in peril, under threat of capture, en prise, up for grabs, there for the taking, free for the taking
 backward: backward
 weak: weak
 open: open, wide open
 half open: half open, semi open
+doomed: doomed, done for
 uncastled: uncastled
 level: level, even, equal, balanced, in balance
 undeveloped: undeveloped, unmoved, at home, asleep, fast asleep, untouched, in the box, in bed, on its first square, on its original square, on its starting square, on their first squares, on their original squares, on their starting squares

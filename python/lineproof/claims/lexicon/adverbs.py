@@ -6,7 +6,7 @@ from .table import Table, table
 
 ADVERBS: Table = table("""
 # leave the meaning alone; what some say of the time is kept with the clause
-adverb: 1 each, 2 times, 3 times, 4 times, 5 times, 6 times, a bit, a little, a little bit, a long way, a second time, a shade, a tad, a touch,
+adverb: 1 each, without end, endlessly, for eternity, over and over, over and over again, round and round, again and again, till the cows come home, till doomsday, ad infinitum, as long as he likes, for as long as he likes, in between, in order, by and by, en route, to boot, in 1 breath, with 1 blow, at one go, in one fell swoop, in particular, one bit, a bit too, in the corner, bang, smack, poor fella, poor soul, i admit, i confess, without question, no question, question or no question, 2 times, 3 times, 4 times, 5 times, 6 times, a bit, a little, a little bit, a long way, a second time, a shade, a tad, a touch,
     absolutely, actually, after all, again, ah, alas, all, all in all, all of a sudden, all the same, all the way, all told, alone, already, also,
     altogether, among beginners, and here, and now, and so, any longer, any more, anymore, anyway, as a matter of fact, as a result, as expected,
     as far as i know, as it is, as it stands, as it were, as matters stand, as promised, as things stand, as usual, as we saw, as we see, as well,

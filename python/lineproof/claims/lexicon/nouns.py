@@ -11,7 +11,7 @@ knight: horse, steed
 king: monarch, his majesty
 piece: man, unit, chessman
 # attack
-fork: fork, double attack, double hit
+fork: fork, double attack, double hit, royal fork, family fork, royal family fork, double threat on
 royal fork: royal fork, family fork
 pin: pin, absolute pin, relative pin
 skewer: skewer, x-ray
@@ -23,6 +23,10 @@ perpetual: perpetual, perpetual check, endless check, never-ending check
 mate: mate, checkmate
 stalemate: stalemate
 threat: threat, menace
+goner: goner, dead duck, sitting duck, lost soul
+overtime: overtime, double duty, double job, double shift
+fire: fire, attack, pressure, siege
+safety: safety, the cellar
 attacker: attacker, assailant, attacking piece, piece aimed
 attack: attack, fire, pressure
 defender: minder, defender, protector, guard, guardian, bodyguard
@@ -30,7 +34,7 @@ protection: protection, cover, support, defence, help
 waste: waste, loss
 neighbour: neighbour
 back rank: back rank, first rank, back row, bottom rank, home rank
-zwischenzug: zwischenzug, intermezzo, in between move, intermediate move
+zwischenzug: zwischenzug, in between check, intermediate check, zwischenschach, in between capture, in between blow, intermezzo check, intermezzo, in between move, intermediate move
 # material
 material: material
 exchange: exchange, trade, swap
@@ -62,7 +66,8 @@ opposite bishop: opposite coloured bishop, opposite colored bishop, bishop of op
 development: development
 tempo: tempo, tempi, time, gain of time, gain of tempo
 lead: lead, edge
-castling: castling
+castling: castling, castling right, castling privilege
+draught: draught, draft, breeze, wind
 advantage: advantage, edge, plus, pull, initiative, upper hand
 position: position, game, structure, set up, setup, camp, ending, endgame, middlegame
 game: game
@@ -88,7 +93,7 @@ loss of tempo: loss of tempo, loss of time, loss of a tempo
 muscle: muscle, inch, finger
 moment: moment, hour
 word: fella, fellow, chap, guy, beast, customer, creature, bed, box, pair, couple, duo, trio, lonesome, difference, order, importance,
-    significance
+    significance, brute, lad, soul, bloke, promotion, danger
 word: word, impunity, trouble, day, year, week, evening, minute, time, thing, matter, way, part, end, start, reason, problem, result, doubt, fact,
     friend, class, job, duty, task, everybody, hand, colour, color, board, clock, student, pupil, opponent, side, price, pocket, front, sight,
     company, trick, story, road, door, key, rule, case, question, diagram, turn, life, quality, moment, nothing, anything, something, everything,

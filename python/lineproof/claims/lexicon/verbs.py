@@ -9,10 +9,13 @@ VERBS: Table = table("""
 attack: hit, strike, strike at, hit at, strike on, bear down on, bear on, aim at, target, eye, stare at, glare at, look at, gaze at, peer at,
     frown at, lean on, pound, poke, glare down at, bang on at, nibble at, kick, boot, bash, bother, question, chase, assail, press on, press against,
     bite at, bite, harass, pressure, put pressure on, train on, fire at, fire on, have in its sights, breathe down the neck of, go after, take aim at,
-    point at, set upon, menace, bombard, besiege
+    point at, set upon, menace, bombard, besiege, have an eye on, have her eye on, have his eye on, have its eye on, have their eye on,
+    have our eye on, have got her eye on, cast an eye on, take a look at, be aimed at, eyeball, snipe at, lash out at, pile up on, pile up against, gang up on, put the question to, put a question to, have its sights on, have his sights on,
+    have her sights on, have our sights on, have their sights on, be trained on, take a shot at, zoom in on, fix its gaze on, bear down upon, whack at, prod, worry, nag,
+    threaten, stab at, home in on, zero in on, set one's sights on, needle, pester
 defend: protect, guard, cover, support, back up, look after, keep an eye on, watch, watch over, hold, shield, mind, overprotect, shore up,
     hold together, take care of, keep guard over, bolster, secure, reinforce, prop up, safeguard, tend to, see to, lend support to, keep,
-    keep watch over, stand guard over, come to the defence of, come to the aid of, come to the rescue of, come to the help of,
+    keep watch over, stand guard over, come to the defence of, come to the aid of, come to the rescue of, come to the help of, hug, cling to, babysit, keep hold of, lend a hand to, watch out for, cater for,
     hurry to the defence of, rush to the defence of
 fork: fork
 pin: nail, nail down, pin down, peg, tie down, pin up, peg down, skewer down, fix, glue, chain, freeze
@@ -24,8 +27,11 @@ threaten: threaten, renew the threat of, menace, be threatening, be up to, be af
 check: check, give check, say check
 mate: mate, checkmate, give mate, deliver mate, force mate
 stalemate: stalemate
-trap: trap, catch, entomb, corner, snare, ensnare, net
-shut in: shut in, hamper, restrict, obstruct, hem in, box in, lock in, lock away, lock up, wall in, block in, imprison, bury, entomb, pen in,
+smother: smother
+shelter: shelter, tuck away, tuck in, tuck up, put to bed
+idle: pass, wait, nod off, fall asleep, doze off, doze, sleep, dawdle, sit still, sit on one's hands, twiddle your thumbs, twiddle his thumbs, twiddle our thumbs, twiddle one's thumbs, look away, blink, do nothing, carry on regardless, daydream, go to sleep, idle, mark time, pass the move, miss a beat
+trap: trap, ambush, bag up, bottle, catch, entomb, corner, snare, ensnare, net
+shut in: shut in, coop up, fence in, jam in, seal in, seal off, hide away, keep locked in, keep shut in, stifle, smother in, brick up, brick in, wall up, hamper, restrict, obstruct, hem in, box in, lock in, lock away, lock up, wall in, block in, imprison, bury, entomb, pen in,
     bottle up, close in, hold captive, shut away, shut out, cage, cage in
 block: block, obstruct, bar, stand in the way of, get in the way of, clog, block in, be in the way of, stand in front of, hinder, sit in the way of,
     hold up, impede
@@ -33,14 +39,14 @@ prevent: prevent, stop, stop from, rule out, keep out, hinder, forbid, deny, tak
     nip in the bud, parry, put a stop to, discourage, frustrate, preclude, thwart, shut out
 overload: overload, overburden, overwork, overstretch
 remove: remove, get rid of, eliminate, take away, lure away, deflect, chase away, drive away, drive off, dislodge, knock out, undermine, kick away,
-    capture, take, exchange off
+    capture, take, exchange off, whack, chop off, snip off, liquidate, kill, destroy, lop off, hack off, deprive of
 # material
 win: net, gain, pick up, collect, snap off, emerge with, come out with, bag, pocket, pick off, earn, bring in, harvest, walk off with, round up,
     scoop up, come away with, get away with, snaffle, scoop, haul in, carry off, end up with, gobble up, make off with
 lose: drop, blunder, blunder away, give away, throw away, shed, hang, forfeit, part with, say goodbye to, be robbed of, squander, surrender
 fall: fall, drop off, perish
 come off: come off, go off, disappear, vanish, leave the board, be gone
-capture: take, grab, snatch, take on, capture on, snap up, eat, gobble, pocket, swallow, accept, help oneself to, seize, grab on
+capture: take, grab, snap off, lap up, gobble up, hoover up, snaffle, gulp down, munch, munch on, chomp, snatch, take on, capture on, snap up, eat, gobble, pocket, swallow, accept, help oneself to, seize, grab on
 recapture: recapture, retake, take back
 sacrifice: sacrifice, toss, chuck, fling, gambit, give up, offer, invest, jettison, sac, part with, pay, donate
 regain: regain, recover, win back, get back, recoup, take back, retrieve, pick up again, recapture
@@ -51,7 +57,7 @@ exchange: exchange, trade, swap, trade off, swap off, exchange off, simplify, li
 play: play, go, choose, put, move, try, continue with, make, answer with, reply with, reply, respond with, opt for, go for, throw in, insert
 castle: castle
 develop: develop, bring out, mobilise, get out, deploy
-move: move, go, run, jump, hop, leap, step, retreat, come, travel, march, head, slide, shift, swing, return, withdraw, drop back, trot, walk, sail
+move: move, go, run, jump, hop, leap, step, retreat, come, travel, march, head, slide, shift, swing, return, withdraw, drop back, trot, walk, sail, stroll, shuffle, saunter, sidle, reroute, manoeuvre, roll, drag, hop off, hop away, gallop, bounce, sneak, skip, land, pop up
 push: push, advance, step forward, thrust, march
 force: force, oblige, compel, make
 refute: refute, punish, rebut, bust, demolish, knock out
@@ -75,7 +81,7 @@ lead to: lead to, result in, end in, transpose to, go over to, go over into, tra
 follow: follow, come, be next, ensue
 answer: answer, reply, meet, respond
 # having and being
-be: stand, remain, stay, lie, sit, look, prove, become, find oneself, find itself, find himself, find herself, end up, seem, appear, come out,
+be: stand, linger, loiter, hover, squat, dwell, remain, stay, lie, sit, look, prove, become, find oneself, find itself, find himself, find herself, end up, seem, appear, come out,
     turn out, feel, keep, turn out to be, happen to be, prove to be, live, hold out, rest, be left, hang around, turn
 have: get, receive, be given, have at one's disposal, owns, keep, enjoy, own, possess, retain, obtain, acquire, boast, hold, end up with, finish with,
     emerge with, stay with, be left with, come out with, can boast, wield, can point to, be blessed with, be saddled with, be burdened with, carry,
