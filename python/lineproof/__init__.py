@@ -10,7 +10,17 @@ from __future__ import annotations
 
 import importlib
 
-__all__ = ["Collection", "Effort", "Finding", "Lesson", "LessonError", "Outcome", "Proof"]
+__all__ = [
+    "Answer",
+    "Collection",
+    "Effort",
+    "Finding",
+    "Lesson",
+    "LessonError",
+    "Outcome",
+    "Proof",
+    "Study",
+]
 
 
 def __getattr__(name: str) -> object:

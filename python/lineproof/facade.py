@@ -19,11 +19,23 @@ from lineproof.collection import Collection
 from lineproof.lesson import LessonError, Settings, Side
 from lineproof.proof import Effort, EvidenceStore, Finding, Progress, Proof, evidence_file, prove
 from lineproof.proof.marking import mark, take_back
+from lineproof.replies.answering import Answer, answer
+from lineproof.replies.study import Study, study
 
 if TYPE_CHECKING:
     from lineproof.engine.outside.pool import OutsideEngine
 
-__all__ = ["Collection", "Effort", "Finding", "Lesson", "LessonError", "Outcome", "Proof"]
+__all__ = [
+    "Answer",
+    "Collection",
+    "Effort",
+    "Finding",
+    "Lesson",
+    "LessonError",
+    "Outcome",
+    "Proof",
+    "Study",
+]
 
 
 class Lesson(lessons.Lesson):
@@ -117,16 +129,78 @@ class Lesson(lessons.Lesson):
         """
         chosen = Effort(effort)
         with ExitStack() as stack:
-            if isinstance(engine, str | os.PathLike):
-                from lineproof.engine.outside.pool import OutsideEngine
-
-                engine = stack.enter_context(OutsideEngine(engine))
+            engine = _engine(engine, stack)
             if store is None:
                 store = self.evidence()
                 stack.callback(store.close)
             return prove(
                 self, chosen, progress=progress, workers=workers, store=store, engine=engine
             )
+
+    def study(
+        self,
+        effort: Effort | str = Effort.SKETCH,
+        *,
+        progress: Progress | None = None,
+        workers: int | None = None,
+        collection: str | Collection | None = None,
+        engine: str | os.PathLike[str] | OutsideEngine | None = None,
+    ) -> Study:
+        """What the opponent will really play: replies left open, slips, pause points, early stops.
+
+        collection: games to count, or the name of a collection. The rest as in `prove`; progress: called with the steps done and in all.
+        :raises lineproof.replies.StudyError: when the lesson does not say which side is taught.
+        :raises lineproof.collection.CollectionError: when the collection cannot be read.
+        """
+        with ExitStack() as stack:
+            return study(
+                self,
+                Effort(effort),
+                progress=progress,
+                workers=workers,
+                collection=_collection(collection, stack),
+                engine=_engine(engine, stack),
+            )
+
+    def ask(
+        self,
+        position: str,
+        effort: Effort | str = Effort.SKETCH,
+        *,
+        collection: str | Collection | None = None,
+        engine: str | os.PathLike[str] | OutsideEngine | None = None,
+    ) -> Answer:
+        """Answers a viewer's "what about ...?". position: moves from the initial position, or a FEN. The rest as in `study`.
+
+        :raises lineproof.collection.NotAPositionError: when it is neither.
+        """
+        with ExitStack() as stack:
+            return answer(
+                self,
+                position,
+                Effort(effort),
+                collection=_collection(collection, stack),
+                engine=_engine(engine, stack),
+            )
+
+
+def _collection(given: str | Collection | None, stack: ExitStack) -> Collection | None:
+    """A collection, opened where it is named; its games are asked at once, so that one that is not there is told."""
+    if isinstance(given, str):
+        given = stack.enter_context(Collection.open(given))
+    if given is not None:
+        given.games  # noqa: B018 - raises where there is none
+    return given
+
+
+def _engine(
+    given: str | os.PathLike[str] | OutsideEngine | None, stack: ExitStack
+) -> OutsideEngine | None:
+    if isinstance(given, str | os.PathLike):
+        from lineproof.engine.outside.pool import OutsideEngine
+
+        return stack.enter_context(OutsideEngine(given))
+    return given
 
 
 def _again(make: Callable[..., lessons.Lesson], values: tuple[object, ...]) -> Lesson:

@@ -18,6 +18,8 @@ Name = Literal[
     "perft",
     "solve",
     "speed",
+    "study",
+    "answer",
     "collect-add",
     "collect-look",
     "collect-reach",

@@ -1,0 +1,50 @@
+"""A lesson as its students meet it: its graph, the side taught, where it begins, and who answers what may be asked of a position."""
+
+from __future__ import annotations
+
+from functools import cached_property
+
+from lineproof.claims.claim import Spot
+from lineproof.lesson.graph import Graph
+from lineproof.proof.asker import Asker
+
+from .likely import Likely, Replies
+from .meeting import Meeting
+
+
+class Course:
+    """One beginning of a lesson. side: the one taught. start: key of the position at which it begins."""
+
+    def __init__(self, graph: Graph, start: int, side: str, replies: Replies, ask: Asker) -> None:
+        self.graph = graph
+        self.start = start
+        self.side = side
+        self.replies = replies
+        self.ask = ask
+        self._spots: dict[int, Spot] = {}
+
+    @cached_property
+    def meeting(self) -> Meeting:
+        return Meeting(self.graph, self.start, self.side, self.share)
+
+    @cached_property
+    def order(self) -> tuple[int, ...]:
+        """The positions from its beginning on, in the order of the lesson."""
+        below = set(self.meeting.met)
+        return tuple(key for key in self.graph.order if key in below)
+
+    def spot(self, key: int) -> Spot:
+        if key not in self._spots:
+            self._spots[key] = Spot.of(self.graph.place[key])
+        return self._spots[key]
+
+    def likely(self, key: int) -> Likely:
+        return self.replies.at(self.spot(key))
+
+    def share(self, key: int, uci: str) -> float:
+        """Of a reply at a position, 0 to 1."""
+        return self.likely(key).reply(uci).share / 100
+
+    def chance(self, key: int) -> float:
+        """The share (0 to 1) of the games from its beginning on that come to a position."""
+        return self.meeting.chance(key)

@@ -1,0 +1,216 @@
+"""A study of a lesson: what the opponent will really play against it, and which moments are worth teaching.
+
+>>> from lineproof.lesson import Lesson
+>>> found = study(Lesson.from_text("1. e4 e5 2. Qh5 {Early.} Nc6 (2... g6 3. Qxe5+) 3. Bc4 *", side="white"), Effort.SKETCH)
+>>> [one.reply.san for one in found.dangerous], [slip.reply.san for slip in found.slips if slip.shown]
+([], ['g6'])
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Sequence
+from concurrent.futures import FIRST_COMPLETED, Future, ThreadPoolExecutor, wait
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from lineproof import engine
+from lineproof.lesson.graph import Graph
+from lineproof.proof import Effort, EvidenceStore, evidence_file
+from lineproof.proof.asker import Asker
+
+from .course import Course
+from .likely import Replies
+from .pauses import ByHeart, Pause, asked
+from .slips import Costly, Slip, costly, slips
+from .start import starts
+from .stops import Stop, stop
+from .unanswered import Unanswered, answered, unanswered
+
+if TYPE_CHECKING:
+    from lineproof.collection import Collection
+    from lineproof.engine.outside.pool import OutsideEngine
+    from lineproof.lesson import Lesson, Place
+
+    from .natural import Natural
+
+MOVES = (6, 8, 10, None)
+"""Move numbers up to which the share of games answered is told; None is the end."""
+
+Progress = Callable[[int, int], None]
+"""Called with the positions done and the positions in all."""
+
+
+class StudyError(ValueError):
+    """A lesson cannot be studied. The text says why and what to do."""
+
+
+@dataclass(frozen=True)
+class Beginning:
+    """Where a lesson begins, and the percent of the audience's games from there on that stay inside it up to a move number (None: the end)."""
+
+    place: Place
+    answered: tuple[tuple[int | None, float], ...]
+
+
+@dataclass(frozen=True)
+class Study:
+    """Of one lesson. games: whether games of a collection were counted; without, all shares are the model's. rating: the audience's.
+
+    Lists are ordered by what matters most: open replies by how often they are met and what they cost, slips and pause points by how
+    often their position is met; the others as in the lesson.
+    """
+
+    lesson: Lesson
+    side: str
+    rating: int
+    effort: Effort
+    games: bool
+    beginnings: tuple[Beginning, ...]
+    open: tuple[Unanswered, ...]
+    slips: tuple[Slip, ...]
+    costly: tuple[Costly, ...]
+    pauses: tuple[Pause, ...]
+    by_heart: tuple[ByHeart, ...]
+    stops: tuple[Stop, ...]
+
+    @property
+    def met(self) -> tuple[Unanswered, ...]:
+        """Open replies that will be met, the most often met first."""
+        return tuple(sorted((o for o in self.open if o.met), key=lambda o: -o.chance))
+
+    @property
+    def dangerous(self) -> tuple[Unanswered, ...]:
+        """Open replies to which the natural answer costs much, the heaviest first."""
+        return tuple(sorted((o for o in self.open if o.dangerous), key=lambda o: -o.weight))
+
+
+@dataclass
+class _Found:
+    """At one position."""
+
+    open: list[Unanswered]
+    slips: list[Slip]
+    costly: list[Costly]
+    pause: Pause | None
+    by_heart: ByHeart | None
+    stop: Stop | None
+    chance: float
+
+
+def study(
+    lesson: Lesson,
+    effort: Effort = Effort.NORMAL,
+    *,
+    progress: Progress | None = None,
+    workers: int | None = None,
+    store: EvidenceStore | None = None,
+    collection: Collection | None = None,
+    natural: Natural | None = None,
+    engine: OutsideEngine | None = None,
+) -> Study:
+    """Studies a lesson. collection: games of the audience to count. natural: other weights than those that ship.
+    engine: answers the searches in place of ours.
+
+    The same lesson, collection and effort give the same study. Each search has the first step of the effort.
+
+    :raises StudyError: when the lesson does not say which side is taught.
+    :raises CollectionError: when the collection cannot be read.
+    :raises KeyboardInterrupt: as it comes; what was searched by then is kept.
+    """
+    if lesson.settings.side is None:
+        raise StudyError(
+            f"{lesson.name}: the lesson does not say which side is taught; say it with --side"
+        )
+    own = store is None
+    evidence = EvidenceStore(evidence_file(lesson)) if store is None else store
+    try:
+        return _study(
+            lesson,
+            lesson.settings.side,
+            effort,
+            progress,
+            workers or 2 * (os.cpu_count() or 1),
+            evidence,
+            collection,
+            natural,
+            engine,
+        )
+    finally:
+        if own:
+            evidence.close()
+
+
+def _study(
+    lesson: Lesson,
+    side: str,
+    effort: Effort,
+    progress: Progress | None,
+    workers: int,
+    store: EvidenceStore,
+    collection: Collection | None,
+    natural: Natural | None,
+    outside: OutsideEngine | None,
+) -> Study:
+    halt = engine.Stop()
+    graph = Graph(lesson)
+    rating = lesson.settings.audience
+    replies = Replies(rating, store, natural=natural, collection=collection, stop=halt)
+    ask = Asker(store, effort.steps[0], halt, outside)
+    courses = [Course(graph, start, side, replies, ask) for start in starts(graph)]
+    work = [(course, key) for course in courses for key in course.order]
+    with ThreadPoolExecutor(max_workers=workers) as pool:
+        try:
+            first = [pool.submit(course.likely, key) for course, key in work]
+            _wait(first, progress, 0, 2 * len(work))
+            rest = [pool.submit(_at, course, key) for course, key in work]
+            _wait(rest, progress, len(work), 2 * len(work))
+        except BaseException:
+            halt.set()
+            pool.shutdown(cancel_futures=True)
+            raise
+    found = [future.result() for future in rest]
+    by_chance = sorted(found, key=lambda one: -one.chance)
+    return Study(
+        lesson,
+        side,
+        rating,
+        effort,
+        collection is not None,
+        tuple(
+            Beginning(
+                graph.place[course.start],
+                tuple((move, 100 * answered(course, move)) for move in MOVES),
+            )
+            for course in courses
+        ),
+        tuple(one for at in found for one in at.open),
+        tuple(one for at in by_chance for one in at.slips),
+        tuple(one for at in found for one in at.costly),
+        tuple(at.pause for at in by_chance if at.pause is not None),
+        tuple(at.by_heart for at in found if at.by_heart is not None),
+        tuple(at.stop for at in found if at.stop is not None),
+    )
+
+
+def _at(course: Course, key: int) -> _Found:
+    pause, heart = asked(course, key)
+    return _Found(
+        unanswered(course, key),
+        slips(course, key),
+        costly(course, key),
+        pause,
+        heart,
+        stop(course, key),
+        course.chance(key),
+    )
+
+
+def _wait(waiting: Sequence[Future[Any]], progress: Progress | None, done: int, total: int) -> None:
+    left = set(waiting)
+    while left:
+        finished, left = wait(left, timeout=0.5, return_when=FIRST_COMPLETED)
+        for future in finished:
+            future.result()
+        if progress is not None:
+            progress(done + len(waiting) - len(left), total)

@@ -1,0 +1,150 @@
+"""A study, and the answer to a question, as the published JSON."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from lineproof.claims.claim import Spot
+from lineproof.claims.cost import Cost
+from lineproof.lesson import Place
+from lineproof.replies import Study
+from lineproof.replies.answering import Answer
+from lineproof.replies.likely import Reply
+
+FORMAT = 1
+
+
+def _place(place: Place) -> dict[str, Any]:
+    line, column = place.lesson.locate(place.span[0]) if place.span else (None, None)
+    return {"label": place.label, "line": line, "column": column, "fen": place.board.fen}
+
+
+def _reply(reply: Reply) -> dict[str, Any]:
+    return {
+        "move": reply.san,
+        "share": round(reply.share, 3),
+        "interval": {"low": reply.interval.low, "high": reply.interval.high},
+        "natural": round(reply.natural, 3),
+        "games": reply.games,
+        "of": reply.of,
+    }
+
+
+def _cost(cost: Cost | None, spot: Spot) -> dict[str, Any] | None:
+    if cost is None:
+        return None
+    return {
+        "side": cost.side,
+        "move": cost.san,
+        "best": cost.better,
+        "cost": cost.points,
+        "points": cost.played,
+        "best_points": cost.best,
+        "line": spot.board.san_line(list(cost.line)),
+        "best_line": spot.board.san_line(list(cost.best_line)),
+    }
+
+
+def study_json(found: Study) -> dict[str, Any]:
+    return {
+        "format": FORMAT,
+        "lesson": found.lesson.name,
+        "side": found.side,
+        "audience": found.rating,
+        "effort": str(found.effort),
+        "games_counted": found.games,
+        "beginnings": [
+            {
+                "place": _place(one.place),
+                "answered": [
+                    {"to_move": move, "share": round(percent, 3)} for move, percent in one.answered
+                ],
+            }
+            for one in found.beginnings
+        ],
+        "open": [
+            {
+                "place": _place(one.place),
+                "reply": _reply(one.reply),
+                "chance": round(one.chance, 4),
+                "met": one.met,
+                "dangerous": one.dangerous,
+                "natural_answer": _cost(one.natural, Spot.of(one.place).play(one.reply.uci)),
+            }
+            for one in found.open
+        ],
+        "slips": [
+            {
+                "place": _place(one.place),
+                "reply": _reply(one.reply),
+                "cost": _cost(one.cost, Spot.of(one.place)),
+                "seen_at_depth": one.seen,
+                "forcing": one.forcing,
+                "within_reach": one.within_reach,
+                "shown": one.shown,
+            }
+            for one in found.slips
+        ],
+        "costly": [
+            {
+                "place": _place(one.place),
+                "cost": _cost(one.cost, Spot.of(one.place.parent)) if one.place.parent else None,
+            }
+            for one in found.costly
+        ],
+        "pause_points": [
+            {
+                "place": _place(one.place),
+                "find": one.best,
+                "share": round(one.share, 3),
+                "grade": one.grade,
+                "depth": one.deep,
+                "point": one.point,
+                "line": Spot.of(one.place).board.san_line(list(one.line)),
+                "safe_moves": list(one.safe),
+                "wrong": [
+                    {"reply": _reply(reply), "cost": _cost(cost, Spot.of(one.place))}
+                    for reply, cost in one.wrong
+                ],
+            }
+            for one in found.pauses
+        ],
+        "by_heart": [
+            {"place": _place(one.place), "share": round(one.share, 3)} for one in found.by_heart
+        ],
+        "early_stops": [
+            {
+                "place": _place(one.place),
+                "side": one.side,
+                "to_move": one.to_move,
+                "gain": one.gain,
+                "line": one.spot.board.san_line(list(one.line)),
+                "comes_to": one.what,
+            }
+            for one in found.stops
+        ],
+    }
+
+
+def answer_json(found: Answer) -> dict[str, Any]:
+    left = found.left
+    return {
+        "format": FORMAT,
+        "asked": found.said,
+        "fen": found.fen,
+        "places": [_place(place) for place in found.places],
+        "left": None
+        if left is None
+        else {
+            "place": _place(left.place),
+            "reply": _reply(left.reply),
+            "by_taught_side": left.by_taught,
+        },
+        "over": found.over or None,
+        "white_points": found.points,
+        "best": found.best or None,
+        "line": found.board.san_line(list(found.line)),
+        "comes_to": found.comes_to,
+        "lesson_plays": list(found.lesson_plays),
+        "sentence": found.sentence,
+    }
