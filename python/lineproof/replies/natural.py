@@ -2,7 +2,7 @@
 
 A conditional logit (McFadden 1974): each move has a worth, the sum of its traits times their weights, and is chosen with
 a chance in proportion to e to its worth. Weights grow or shrink with the rating, and a stronger player's shallow search
-looks deeper.
+looks deeper. A part of the choices, the larger the weaker the player, is made on impulse: without looking ahead.
 
 The weights that ship were **guessed**: no games of people were there to fit them. `Natural.fitted` fits them to counted
 moves of any collection. How well they foretell people is not claimed anywhere; `quality` measures it.
@@ -29,16 +29,22 @@ SHALLOWEST, DEEPEST = 1.0, 5.0
 """Plies that the weakest and the strongest player looks ahead."""
 
 
+AHEAD = "costs"
+"""The trait that comes of looking ahead."""
+
+
 class NaturalError(ValueError):
     """A file of weights is none."""
 
 
 @dataclass(frozen=True)
 class Natural:
-    """Weights of the model. of: each trait's two weights, at 1500 points and for each 500 more. alpha: games that its opinion
-    counts as beside games that were counted. source: where the weights come from, in words."""
+    """Weights of the model. of: each trait's two weights, at 1500 points and for each 500 more. impulse: log odds, likewise, of a
+    choice made without looking ahead. alpha: games that its opinion counts as beside games that were counted. source: where the
+    weights come from, in words."""
 
     of: Mapping[str, tuple[float, float]]
+    impulse: tuple[float, float]
     alpha: float
     source: str
 
@@ -58,20 +64,21 @@ class Natural:
             if value["format"] != FORMAT:
                 raise NaturalError(f"these weights have format {value['format']}, not {FORMAT}")
             weights = {name: (float(a), float(b)) for name, (a, b) in value["weights"].items()}
+            impulse = (float(value["impulse"][0]), float(value["impulse"][1]))
             alpha = float(value["alpha"])
             source = str(value["source"])
-        except (KeyError, TypeError, ValueError) as error:
+        except (LookupError, TypeError, ValueError) as error:
             if isinstance(error, NaturalError):
                 raise
             raise NaturalError("this is no file of weights") from error
         if set(weights) != set(TRAITS) or alpha <= 0:
             raise NaturalError("these weights are of other traits")
-        return Natural(weights, alpha, source)
+        return Natural(weights, impulse, alpha, source)
 
     def written(self) -> str:
         """As JSON, as `read` reads it."""
         value: dict[str, Any] = {
-            "format": FORMAT, "source": self.source, "alpha": self.alpha,
+            "format": FORMAT, "source": self.source, "alpha": self.alpha, "impulse": list(self.impulse),
             "weights": {name: list(pair) for name, pair in self.of.items()},
         }  # fmt: skip
         return json.dumps(value, indent=1) + "\n"
@@ -82,14 +89,23 @@ class Natural:
             return {}
         far = (rating - MIDDLE) / STEP
         now = {name: first + far * more for name, (first, more) in self.of.items()}
-        worth = {
-            uci: sum(now[name] * value for name, value in of.items() if value)
-            for uci, of in found.items()
-        }
-        top = max(worth.values())
-        raised = {uci: math.exp(value - top) for uci, value in worth.items()}
-        total = sum(raised.values())
-        return {uci: value / total for uci, value in raised.items()}
+        blind = 1 / (1 + math.exp(-(self.impulse[0] + far * self.impulse[1])))
+        looked = _chosen(found, now)
+        rash = _chosen(found, {**now, AHEAD: 0.0})
+        return {uci: blind * rash[uci] + (1 - blind) * looked[uci] for uci in found}
+
+
+def _chosen(
+    found: Mapping[str, Mapping[str, float]], weights: Mapping[str, float]
+) -> dict[str, float]:
+    worth = {
+        uci: sum(weights[name] * value for name, value in of.items() if value)
+        for uci, of in found.items()
+    }
+    top = max(worth.values())
+    raised = {uci: math.exp(value - top) for uci, value in worth.items()}
+    total = sum(raised.values())
+    return {uci: value / total for uci, value in raised.items()}
 
 
 def depth(rating: int) -> float:
