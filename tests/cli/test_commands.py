@@ -26,7 +26,16 @@ def test_help_lists_the_commands_that_exist_and_no_others(tmp_path: Path) -> Non
     ran = lineproof(tmp_path, "--help")
     assert ran.status == 0
     commands = re.findall(r"^    (\w+)  ", ran.out, re.M)
-    assert commands == ["new", "prove", "opinion", "collect", "where", "engine"]
+    assert commands == [
+        "new",
+        "prove",
+        "opinion",
+        "ask",
+        "unanswered",
+        "collect",
+        "where",
+        "engine",
+    ]
     for command in commands:
         assert lineproof(tmp_path, command, "--help").status == 0
 

@@ -1,0 +1,101 @@
+"""`lineproof unanswered` and `lineproof ask`, as they are typed."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from .command import lineproof
+from .test_commands import valid
+
+LESSON = "1. e4 e5 2. Nf3 d6 3. Bc4 Bg4 {A pin that is none.} 4. Nc3 g6 5. Nxe5 Bxd1 6. Bxf7+ Ke7 7. Nd5# *\n"
+"""Légal's mate; Hooper and Whyld, The Oxford Companion to Chess (from memory)."""
+
+
+@pytest.fixture
+def lesson(home: Path) -> Path:
+    (home / "legal.pgn").write_text(LESSON, encoding="utf-8")
+    return home
+
+
+def test_it_says_what_is_open_and_where_to_pause(lesson: Path) -> None:
+    ran = lineproof(lesson, "unanswered", "legal.pgn", "--side", "white")
+    assert (ran.status, ran.err) == (0, "")
+    assert ran.out.startswith("legal.pgn: White is taught, to players of about 1500.\n")
+    assert "whose weights are guesses: no games were counted" in ran.out
+    assert "From 3... Bg4 (line 1) on" in ran.out
+    assert "after 5. Nxe5 (line 1): 5... Bxd1," in ran.out
+    assert "refuted by 6. Bxf7+ Ke7 7. Nd5#; the lesson shows it" in ran.out
+
+
+def test_its_json_has_the_published_shape(lesson: Path) -> None:
+    ran = lineproof(lesson, "unanswered", "legal.pgn", "--side", "white", "--json")
+    found = valid(ran, "study")
+    (pause,) = [one for one in found["pause_points"] if one["place"]["label"] == "5... Bxd1"]
+    assert (pause["find"], pause["safe_moves"]) == ("Bxf7+", ["Bxf7+"])
+    (slip,) = [one for one in found["slips"] if one["reply"]["move"] == "Bxd1"]
+    assert (
+        slip["shown"]
+        and slip["within_reach"]
+        and slip["cost"]["line"][1:4] == ["Bxf7+", "Ke7", "Nd5#"]
+    )
+
+
+def test_the_taught_side_must_be_known(lesson: Path) -> None:
+    ran = lineproof(lesson, "unanswered", "legal.pgn")
+    assert (ran.status, ran.out) == (2, "")
+    assert (
+        ran.err == "legal.pgn: the lesson does not say which side is taught; say it with --side\n"
+    )
+
+
+def test_a_collection_that_is_not_there_is_told(lesson: Path) -> None:
+    ran = lineproof(lesson, "unanswered", "legal.pgn", "--side", "white", "--collection", "club")
+    assert (ran.status, ran.out) == (2, "")
+    assert "club" in ran.err and len(ran.err.splitlines()) == 1
+
+
+@pytest.mark.parametrize("rating", ["399", "2901"])
+def test_a_rating_that_nobody_has_is_refused(lesson: Path, rating: str) -> None:
+    ran = lineproof(lesson, "ask", "legal.pgn", "1. e4", "--audience", rating)
+    assert (ran.status, ran.err) == (2, f"--audience is {rating}; give a rating from 400 to 2900\n")
+
+
+def test_ask_knows_a_position_on_another_road(lesson: Path) -> None:
+    ran = lineproof(lesson, "ask", "legal.pgn", "1. Nf3 d6 2. e4 e5 3. Bc4", "--side", "white")
+    assert (ran.status, ran.err) == (0, "")
+    first, second, *_ = ran.out.splitlines()
+    assert first == "legal.pgn has this position: 3. Bc4 (line 1)."
+    assert second == "It goes on with Bg4."
+
+
+def test_ask_says_where_the_question_leaves_the_lesson_and_what_to_answer(lesson: Path) -> None:
+    ran = lineproof(
+        lesson, "ask", "legal.pgn", "1. e4 e5 2. Nf3 d6 3. Bc4 Bg4 4. Nc3 Nd4", "--side", "white"
+    )
+    assert ran.status == 2  # the knight on b8 cannot go there
+    assert "Nd4" in ran.err
+    ran = lineproof(
+        lesson,
+        "ask",
+        "legal.pgn",
+        "1. e4 e5 2. Nf3 d6 3. Bc4 Bg4 4. Nc3 Qg5",
+        "--side",
+        "white",
+        "--json",
+    )
+    found = valid(ran, "answer")
+    assert found["places"] == [] and found["left"]["place"]["label"] == "4. Nc3"
+    assert found["left"]["reply"]["move"] == "Qg5" and not found["left"]["by_taught_side"]
+    assert found["best"] == "Nxg5"
+    assert found["sentence"].startswith("Play 5. Nxg5")
+
+
+def test_ask_says_that_the_game_is_over(lesson: Path) -> None:
+    ran = lineproof(lesson, "ask", "legal.pgn", "1. f3 e5 2. g4 Qh4#")
+    assert ran.status == 0
+    assert ran.out.splitlines()[-1] == "It is mate: Black has won."
+    stalemate = lineproof(lesson, "ask", "legal.pgn", "7k/5Q2/6K1/8/8/8/8/8 b - - 0 1", "--json")
+    assert json.loads(stalemate.out)["over"] == "It is stalemate: the game is drawn."
