@@ -20,7 +20,9 @@ from lineproof.proof import Effort, EvidenceStore, evidence_file
 from lineproof.proof.asker import Asker
 
 from .course import Course
+from .ideas import Idea, ideas
 from .likely import Replies
+from .orders import Return, Road, returns, roads
 from .pauses import ByHeart, Pause, asked
 from .slips import Costly, Slip, costly, slips
 from .start import starts
@@ -47,10 +49,12 @@ class StudyError(ValueError):
 
 @dataclass(frozen=True)
 class Beginning:
-    """Where a lesson begins, and the percent of the audience's games from there on that stay inside it up to a move number (None: the end)."""
+    """Where a lesson begins, and the percent of the audience's games from there on that stay inside it up to a move number (None: the end).
+    roads: other orders of the moves to there."""
 
     place: Place
     answered: tuple[tuple[int | None, float], ...]
+    roads: tuple[Road, ...]
 
 
 @dataclass(frozen=True)
@@ -73,6 +77,8 @@ class Study:
     pauses: tuple[Pause, ...]
     by_heart: tuple[ByHeart, ...]
     stops: tuple[Stop, ...]
+    ideas: tuple[Idea, ...]
+    returns: tuple[Return, ...]
 
     @property
     def met(self) -> tuple[Unanswered, ...]:
@@ -95,6 +101,7 @@ class _Found:
     pause: Pause | None
     by_heart: ByHeart | None
     stop: Stop | None
+    returns: list[Return]
     chance: float
 
 
@@ -181,6 +188,7 @@ def _study(
             Beginning(
                 graph.place[course.start],
                 tuple((move, 100 * answered(course, move)) for move in MOVES),
+                tuple(roads(graph, course.start)),
             )
             for course in courses
         ),
@@ -190,6 +198,8 @@ def _study(
         tuple(at.pause for at in by_chance if at.pause is not None),
         tuple(at.by_heart for at in found if at.by_heart is not None),
         tuple(at.stop for at in found if at.stop is not None),
+        tuple(idea for course in courses for idea in ideas(course)),
+        tuple(one for at in found for one in at.returns),
     )
 
 
@@ -202,6 +212,7 @@ def _at(course: Course, key: int) -> _Found:
         pause,
         heart,
         stop(course, key),
+        returns(course, key),
         course.chance(key),
     )
 

@@ -13,12 +13,15 @@ from lineproof.claims.showing import numbered
 from lineproof.lesson import Place
 from lineproof.replies import Study
 from lineproof.replies.answering import Answer
+from lineproof.replies.ideas import Idea
 from lineproof.replies.likely import Reply
+from lineproof.replies.orders import Return, Road
 from lineproof.replies.pauses import Pause
 from lineproof.replies.slips import Slip
 from lineproof.replies.stops import Stop
 from lineproof.replies.unanswered import Unanswered
 
+from . import collected
 from .counted import counted
 from .plain import plain
 
@@ -78,6 +81,14 @@ def _studied(found: Study, name: str, most: int | None) -> Iterator[str]:
         most,
     )
     yield from _list("Lines that stop early", found.stops, _stop, most)
+    yield from _list(
+        "Recurring ideas: the same move, good here and bad there", found.ideas, _idea, most
+    )
+    yield from _list(
+        "Open replies that come back to the lesson by another order", found.returns, _return, most
+    )
+    for beginning in found.beginnings:
+        yield from _list(f"Other roads to {beginning.place.label}", beginning.roads, _road, most)
     if not any((found.open, found.slips, found.costly, found.pauses, found.by_heart, found.stops)):
         yield ""
         yield "Nothing is left open, and nothing asks for a pause."
@@ -155,6 +166,31 @@ def _stop(one: Stop) -> str:
     comes = f"; {one.what}" if one.what else ""
     what = "can still play" if one.to_move else "threatens"
     return f"{_at(one.place)}: {title(one.side)} {what} {numbered(one.spot, one.line)}{comes}"
+
+
+def _idea(idea: Idea) -> str:
+    works, fails = idea.pair
+    good, bad = (numbered(Spot.of(one.place), one.cost.line[:5]) for one in idea.pair)
+    differs = f" {idea.differs}" if idea.differs else ""
+    return (
+        f"{title(idea.side)}: {idea.move}. Good after {_at(works.place)}: {good}. After {_at(fails.place)} it costs"
+        f" {spelled(fails.cost.points)}: {bad}.{differs}"
+    )
+
+
+def _return(one: Return) -> str:
+    return f"after {_at(one.place)}: {_moves(one.place, one.line)}, and it is {_at(one.into)}; {share(one.reply)}"
+
+
+def _moves(place: Place, san: tuple[str, ...]) -> str:
+    board = place.board
+    return collected.numbered(san, 2 * (board.move_number - 1) + (board.turn == "black"))
+
+
+def _road(road: Road) -> str:
+    return (
+        f"{collected.numbered(road.san)}{f': {road.opening}' if road.opening else ''}"
+    )
 
 
 def answered(found: Answer, *, name: str) -> str:

@@ -9,6 +9,7 @@ from lineproof.claims.cost import Cost
 from lineproof.lesson import Place
 from lineproof.replies import Study
 from lineproof.replies.answering import Answer
+from lineproof.replies.ideas import Occurrence
 from lineproof.replies.likely import Reply
 
 FORMAT = 1
@@ -58,6 +59,13 @@ def study_json(found: Study) -> dict[str, Any]:
                 "place": _place(one.place),
                 "answered": [
                     {"to_move": move, "share": round(percent, 3)} for move, percent in one.answered
+                ],
+                "other_roads": [
+                    {
+                        "moves": list(road.san),
+                        "opening": str(road.opening) if road.opening else None,
+                    }
+                    for road in one.roads
                 ],
             }
             for one in found.beginnings
@@ -123,6 +131,34 @@ def study_json(found: Study) -> dict[str, Any]:
             }
             for one in found.stops
         ],
+        "recurring_ideas": [
+            {
+                "side": idea.side,
+                "move": idea.move,
+                "works": [_occurrence(one) for one in idea.works],
+                "fails": [_occurrence(one) for one in idea.fails],
+                "differs": idea.differs,
+                "taught": idea.taught,
+            }
+            for idea in found.ideas
+        ],
+        "returns": [
+            {
+                "place": _place(one.place),
+                "reply": _reply(one.reply),
+                "line": list(one.line),
+                "into": _place(one.into),
+            }
+            for one in found.returns
+        ],
+    }
+
+
+def _occurrence(one: Occurrence) -> dict[str, Any]:
+    return {
+        "place": _place(one.place),
+        "cost": _cost(one.cost, Spot.of(one.place)),
+        "played": one.played,
     }
 
 
