@@ -99,3 +99,38 @@ def test_ask_says_that_the_game_is_over(lesson: Path) -> None:
     assert ran.out.splitlines()[-1] == "It is mate: Black has won."
     stalemate = lineproof(lesson, "ask", "legal.pgn", "7k/5Q2/6K1/8/8/8/8/8 b - - 0 1", "--json")
     assert json.loads(stalemate.out)["over"] == "It is stalemate: the game is drawn."
+
+
+PLAYED = "".join(
+    f'[Round "{n}"]\n[WhiteElo "1200"]\n[BlackElo "1200"]\n[Result "*"]\n\n1. {("e4", "e4", "d4")[n % 3]} {("e5", "c5")[n % 2]} *\n\n'
+    for n in range(120)
+)
+
+
+def test_fit_says_how_well_the_model_foretells_a_file(home: Path) -> None:
+    (home / "club.pgn").write_text(PLAYED, encoding="utf-8")
+    ran = lineproof(home, "collect", "fit", "--check", "club.pgn", "--json")
+    found = valid(ran, "collect-fit-check")
+    # the initial position and those after 1. e4 and 1. d4, each with 20 games or more
+    assert found["quality"]["positions"] == 3
+    assert found["quality"]["games"] == 240
+    assert found["quality"]["log_loss"] > 0 and "guessed" in found["weights"]
+    assert not (home / "data" / "collections").exists()
+
+
+def test_fit_refuses_a_collection_of_few_games(home: Path) -> None:
+    (home / "club.pgn").write_text(PLAYED, encoding="utf-8")
+    assert lineproof(home, "collect", "add", "club.pgn").status == 0
+    ran = lineproof(home, "collect", "fit")
+    assert (ran.status, ran.out) == (2, "")
+    assert "fitting needs more games" in ran.err
+
+
+def test_damaged_weights_are_told_with_the_way_out(home: Path) -> None:
+    (home / "club.pgn").write_text(PLAYED, encoding="utf-8")
+    assert lineproof(home, "collect", "add", "club.pgn").status == 0
+    file = home / "data" / "collections" / "games" / "natural.json"
+    file.write_text("{", encoding="utf-8")
+    ran = lineproof(home, "ask", "club.pgn", "1. c4", "--collection", "games")
+    assert (ran.status, ran.out) == (2, "")
+    assert str(file) in ran.err and "delete it" in ran.err

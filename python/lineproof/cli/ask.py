@@ -38,6 +38,7 @@ def add(commands: Commands) -> None:
 def run(given: argparse.Namespace) -> int:
     from lineproof.collection import CollectionError
     from lineproof.facade import Lesson, LessonError
+    from lineproof.replies import NaturalError
     from lineproof.report.studied import answered
     from lineproof.report.studied_json import answer_json
 
@@ -50,7 +51,7 @@ def run(given: argparse.Namespace) -> int:
             found = lesson.ask(
                 given.position, given.effort, collection=given.collection, engine=engine
             )
-    except (LessonError, CollectionError) as error:
+    except (LessonError, CollectionError, NaturalError) as error:
         raise CommandError(str(error)) from error
     if given.json:
         write_json(answer_json(found))

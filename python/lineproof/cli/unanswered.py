@@ -38,7 +38,7 @@ def add(commands: Commands) -> None:
 def run(given: argparse.Namespace) -> int:
     from lineproof.collection import CollectionError
     from lineproof.facade import Lesson, LessonError
-    from lineproof.replies import StudyError
+    from lineproof.replies import NaturalError, StudyError
     from lineproof.report.studied import studied
     from lineproof.report.studied_json import study_json
 
@@ -53,7 +53,7 @@ def run(given: argparse.Namespace) -> int:
                 found = lesson.study(
                     given.effort, progress=tell, collection=given.collection, engine=engine
                 )
-        except (LessonError, StudyError, CollectionError) as error:
+        except (LessonError, StudyError, CollectionError, NaturalError) as error:
             raise CommandError(str(error)) from error
         except KeyboardInterrupt:
             raise CommandError(

@@ -77,7 +77,7 @@ class Replies:
     ) -> None:
         """rating: the audience's. collection: games to count, if there are any."""
         self.rating = rating
-        self.natural = natural or Natural.shipped()
+        self.natural = natural or Natural.near(collection)
         self.collection = collection
         self.store = store
         self.stop = stop

@@ -15,11 +15,16 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from importlib.resources import files
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from .traits import TRAITS
 
+if TYPE_CHECKING:
+    from lineproof.collection import Collection
+
 FORMAT = 1
+FITTED = "natural.json"
+"""The file in a collection's folder with the weights fitted to it."""
 MIDDLE = 1500
 """The rating at which the first of a trait's two weights stands alone."""
 STEP = 500
@@ -52,6 +57,22 @@ class Natural:
     def shipped() -> Natural:
         """The weights in the package."""
         return Natural.read(files("lineproof.replies").joinpath("natural.json").read_text("utf-8"))
+
+    @staticmethod
+    def near(collection: Collection | None) -> Natural:
+        """The weights fitted to a collection, where there are any; otherwise those that ship.
+
+        :raises NaturalError: when its file is none of ours.
+        """
+        file = None if collection is None else collection.folder / FITTED
+        if file is None or not file.is_file():
+            return Natural.shipped()
+        try:
+            return Natural.read(file.read_text(encoding="utf-8"))
+        except (NaturalError, OSError, UnicodeError) as error:
+            raise NaturalError(
+                f"{file}: {error}; delete it, or fit anew with: lineproof collect fit"
+            ) from error
 
     @staticmethod
     def read(text: str) -> Natural:

@@ -25,6 +25,8 @@ Name = Literal[
     "collect-reach",
     "collect-list",
     "collect-forget",
+    "collect-fit",
+    "collect-fit-check",
 ]
 
 

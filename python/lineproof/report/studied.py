@@ -188,9 +188,7 @@ def _moves(place: Place, san: tuple[str, ...]) -> str:
 
 
 def _road(road: Road) -> str:
-    return (
-        f"{collected.numbered(road.san)}{f': {road.opening}' if road.opening else ''}"
-    )
+    return f"{collected.numbered(road.san)}{f': {road.opening}' if road.opening else ''}"
 
 
 def answered(found: Answer, *, name: str) -> str:
