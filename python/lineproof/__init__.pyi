@@ -2,6 +2,7 @@ from lineproof.facade import Answer as Answer
 from lineproof.facade import Collection as Collection
 from lineproof.facade import Effort as Effort
 from lineproof.facade import Finding as Finding
+from lineproof.facade import Followed as Followed
 from lineproof.facade import Lesson as Lesson
 from lineproof.facade import LessonError as LessonError
 from lineproof.facade import Outcome as Outcome

@@ -11,11 +11,13 @@ from __future__ import annotations
 import os
 from collections.abc import Callable
 from contextlib import ExitStack
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from lineproof import lesson as lessons
 from lineproof.claims import Outcome
 from lineproof.collection import Collection
+from lineproof.follow import Followed, follow, of_player, played
 from lineproof.lesson import LessonError, Settings, Side
 from lineproof.proof import Effort, EvidenceStore, Finding, Progress, Proof, evidence_file, prove
 from lineproof.proof.marking import mark, take_back
@@ -30,6 +32,7 @@ __all__ = [
     "Collection",
     "Effort",
     "Finding",
+    "Followed",
     "Lesson",
     "LessonError",
     "Outcome",
@@ -160,6 +163,29 @@ class Lesson(lessons.Lesson):
                 workers=workers,
                 collection=_collection(collection, stack),
                 engine=_engine(engine, stack),
+            )
+
+    def follow(
+        self,
+        games: str | os.PathLike[str],
+        effort: Effort | str = Effort.SKETCH,
+        *,
+        player: str | None = None,
+        progress: Progress | None = None,
+        engine: str | os.PathLike[str] | OutsideEngine | None = None,
+    ) -> Followed:
+        """Where students' games left the lesson. games: a PGN file. player: the student; without, whoever had the taught side.
+
+        Of the games nothing is kept but what was searched of their positions.
+        :raises lineproof.follow.FollowError: when nobody, or several, have that name, there are no games, or no side is taught.
+        :raises LessonError: when the file cannot be read.
+        """
+        found = played(Path(games))
+        side = self.settings.side
+        chosen = of_player(found, player) if player else [(game, str(side)) for game in found]
+        with ExitStack() as stack:
+            return follow(
+                self, chosen, Effort(effort), progress=progress, engine=_engine(engine, stack)
             )
 
     def ask(

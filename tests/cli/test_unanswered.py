@@ -134,3 +134,36 @@ def test_damaged_weights_are_told_with_the_way_out(home: Path) -> None:
     ran = lineproof(home, "ask", "club.pgn", "1. c4", "--collection", "games")
     assert (ran.status, ran.out) == (2, "")
     assert str(file) in ran.err and "delete it" in ran.err
+
+
+STUDENTS = """[White "Ann Quay"]
+[Black "Ben Jetty"]
+[Result "0-1"]
+
+1. e4 e5 2. Nf3 d6 3. Bc4 Bg4 4. Nc3 g6 5. d3 Bg7 0-1
+"""
+
+
+def test_follow_says_where_a_game_left_the_lesson(lesson: Path) -> None:
+    (lesson / "games.pgn").write_text(STUDENTS, encoding="utf-8")
+    ran = lineproof(
+        lesson, "follow", "legal.pgn", "games.pgn", "--player", "Ann", "--side", "white"
+    )
+    assert (ran.status, ran.err) == (0, "")
+    assert (
+        "line 1, Ann Quay against Ben Jetty: after 4... g6 (line 1) Ann Quay played 5. d3; the lesson plays Nxe5"
+        in ran.out
+    )
+    found = valid(
+        lineproof(lesson, "follow", "legal.pgn", "games.pgn", "--side", "white", "--json"), "follow"
+    )
+    assert found["departures"][0]["taught"] == ["Nxe5"]
+
+
+def test_follow_refuses_a_name_that_nobody_has(lesson: Path) -> None:
+    (lesson / "games.pgn").write_text(STUDENTS, encoding="utf-8")
+    ran = lineproof(
+        lesson, "follow", "legal.pgn", "games.pgn", "--player", "Zoe", "--side", "white"
+    )
+    assert (ran.status, ran.out) == (2, "")
+    assert ran.err == "nobody in these games is called 'Zoe'; there are: Ann Quay, Ben Jetty\n"

@@ -96,10 +96,11 @@ def _of_file(given: argparse.Namespace) -> list[Observed]:
 
     from lineproof.collection import Collection
 
-    with tempfile.TemporaryDirectory(prefix="lineproof-") as folder:
-        with Collection.open("check", folder) as games:
-            report = games.add([given.check])
-            failure = report.files[0].failure
-            if failure is not None:
-                raise CommandError(f"{given.check}: it cannot be read ({failure})")
-            return _observed(games, given)
+    with (
+        tempfile.TemporaryDirectory(prefix="lineproof-") as folder,
+        Collection.open("check", folder) as games,
+    ):
+        failure = games.add([given.check]).files[0].failure
+        if failure is not None:
+            raise CommandError(f"{given.check}: it cannot be read ({failure})")
+        return _observed(games, given)

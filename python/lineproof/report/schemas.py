@@ -20,6 +20,7 @@ Name = Literal[
     "speed",
     "study",
     "answer",
+    "follow",
     "collect-add",
     "collect-look",
     "collect-reach",

@@ -1,0 +1,15 @@
+"""Students' games against the lesson."""
+
+from .departures import Common, Departure, Followed, follow
+from .games import FollowError, Played, of_player, played
+
+__all__ = [
+    "Common",
+    "Departure",
+    "FollowError",
+    "Followed",
+    "Played",
+    "follow",
+    "of_player",
+    "played",
+]

@@ -1,0 +1,1 @@
+"""Students' games against a lesson."""
