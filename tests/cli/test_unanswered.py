@@ -167,3 +167,24 @@ def test_follow_refuses_a_name_that_nobody_has(lesson: Path) -> None:
     )
     assert (ran.status, ran.out) == (2, "")
     assert ran.err == "nobody in these games is called 'Zoe'; there are: Ann Quay, Ben Jetty\n"
+
+
+def test_weigh_sets_candidates_side_by_side(lesson: Path) -> None:
+    ran = lineproof(
+        lesson, "weigh", "1. f3 e5 2. g4 Qh4#", "k7/8/1K6/8/8/8/8/7R w - - 0 1", "--json"
+    )
+    first, second = valid(ran, "weigh")["candidates"]
+    assert (first["side"], first["positions"], second["side"], second["positions"]) == (
+        "black",
+        0,
+        "white",
+        1,
+    )
+    told = lineproof(lesson, "weigh", "1. f3 e5 2. g4 Qh4#")
+    assert told.status == 0 and "for Black" in told.out and "whose weights are guesses" in told.out
+
+
+def test_weigh_refuses_what_is_no_opening(lesson: Path) -> None:
+    ran = lineproof(lesson, "weigh", "1. e9")
+    assert (ran.status, ran.out) == (2, "")
+    assert "e9" in ran.err

@@ -21,6 +21,7 @@ Name = Literal[
     "study",
     "answer",
     "follow",
+    "weigh",
     "collect-add",
     "collect-look",
     "collect-reach",

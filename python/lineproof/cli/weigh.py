@@ -1,0 +1,87 @@
+"""`lineproof weigh`: candidate openings side by side."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from .failures import STOPPED, CommandError
+from .output import write, write_json
+from .shared import add_command, add_engine_option, add_lesson_settings, check_audience
+
+if TYPE_CHECKING:
+    from lineproof.follow.weighing import Candidate
+
+    from .shared import Commands
+
+
+def add(commands: Commands) -> None:
+    command = add_command(commands, "weigh", "weigh candidate openings side by side", run)
+    command.add_argument(
+        "candidates",
+        metavar="LESSON-or-MOVES",
+        nargs="+",
+        help='lessons, or moves such as "1. e4 e5 2. Nc3" for the side that made the last one',
+    )
+    command.add_argument(
+        "--collection", metavar="NAME", help="a collection whose games are counted"
+    )
+    add_engine_option(command)
+    add_lesson_settings(command)
+
+
+def run(given: argparse.Namespace) -> int:
+    from contextlib import ExitStack
+
+    from lineproof.collection import Collection, CollectionError
+    from lineproof.follow.weighing import weigh_openings
+    from lineproof.lesson import LessonError
+    from lineproof.lesson.settings import AUDIENCE
+    from lineproof.proof import Effort, EvidenceStore
+    from lineproof.proof.asker import Asker
+    from lineproof.replies import NaturalError, Replies
+    from lineproof.report.weighed import weighed, weighed_json
+
+    from .outside import opened
+
+    check_audience(given.audience)
+    rating = given.audience or AUDIENCE
+    try:
+        with ExitStack() as stack:
+            collection = None
+            if given.collection is not None:
+                collection = stack.enter_context(Collection.open(given.collection))
+                collection.games  # noqa: B018 - raises where there is none
+            engine = stack.enter_context(opened(given.engine))
+            store = EvidenceStore(None)
+            stack.callback(store.close)
+            found = weigh_openings(
+                [_candidate(text, given) for text in given.candidates],
+                Replies(rating, store, collection=collection),
+                Asker(store, Effort.SKETCH.steps[0], None, engine),
+            )
+    except (LessonError, CollectionError, NaturalError) as error:
+        raise CommandError(str(error)) from error
+    except KeyboardInterrupt:
+        raise CommandError("Stopped.", STOPPED) from None
+    if given.json:
+        write_json(weighed_json(found, rating))
+    else:
+        write(weighed(found, rating, games=collection is not None))
+    return 0
+
+
+def _candidate(text: str, given: argparse.Namespace) -> Candidate:
+    from lineproof.collection.asked import asked
+    from lineproof.follow.weighing import Candidate
+    from lineproof.lesson import Lesson
+
+    if not Path(text).exists():
+        return Candidate.of_moves(text, asked(text))
+    lesson = Lesson.open(text, side=given.side, audience=given.audience)
+    if lesson.settings.side is None:
+        raise CommandError(
+            f"{text}: the lesson does not say which side is taught; say it with --side"
+        )
+    return Candidate.of_lesson(lesson, lesson.settings.side)

@@ -1,0 +1,76 @@
+"""Candidate openings side by side, in sentences and as JSON."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Any
+
+from lineproof.claims.bands import spoken
+from lineproof.claims.board import title
+from lineproof.follow.weighing import MOVES, Weight
+
+from .collected import interval
+from .counted import counted
+from .plain import plain
+
+FORMAT = 1
+
+
+def weighed(found: Sequence[Weight], rating: int, *, games: bool) -> str:
+    return "\n".join(_weighed(found, rating, games)) + "\n"
+
+
+def _weighed(found: Sequence[Weight], rating: int, games: bool) -> Iterator[str]:
+    yield f"For players of about {rating}, to answer 80 of 100 games for {MOVES} moves."
+    if not games:
+        yield "How likely a reply is comes from a model of natural moves, whose weights are guesses: no games were counted. `--collection NAME` counts games."
+    for one in found:
+        side = one.candidate.side
+        yield ""
+        yield f"{plain(one.candidate.name)}{f': {one.opening}' if one.opening else ''}, for {title(side)}"
+        yield f"  comes up in about {one.reach:.0f} of 100 games in which {title(side)} plays for it"
+        needs = (
+            f"  {counted(one.positions, 'position')} to learn, {one.from_lesson} of them in the lesson"
+            if one.candidate.graph
+            else f"  {counted(one.positions, 'position')} to learn"
+        )
+        yield needs if one.whole else f"{needs}; that answers only {one.answered:.0f} of 100 games"
+        yield f"  {counted(one.by_heart, 'unnatural only move')} to know by heart"
+        yield f"  where it begins {spoken(side, one.points)}; at worst {spoken(side, one.worst)}"
+        if one.score is not None:
+            spread = one.score.interval
+            yield f"  White scored {one.score.points:.0f} of 100 in {counted(one.score.games, 'game')} (95 %: {interval(spread)})"
+        elif games:
+            yield "  no game of this audience with a result comes to it"
+
+
+def weighed_json(found: Sequence[Weight], rating: int) -> dict[str, Any]:
+    return {
+        "format": FORMAT,
+        "audience": rating,
+        "moves": MOVES,
+        "candidates": [
+            {
+                "name": one.candidate.name,
+                "opening": str(one.opening) if one.opening else None,
+                "side": one.candidate.side,
+                "fen": one.candidate.spot.board.fen,
+                "reach": round(one.reach, 3),
+                "positions": one.positions,
+                "whole": one.whole,
+                "answered": round(one.answered, 3),
+                "from_lesson": one.from_lesson,
+                "by_heart": one.by_heart,
+                "points": one.points,
+                "worst": one.worst,
+                "score": None
+                if one.score is None
+                else {
+                    "games": one.score.games,
+                    "white_points": round(one.score.points, 3),
+                    "interval": {"low": one.score.interval.low, "high": one.score.interval.high},
+                },
+            }
+            for one in found
+        ],
+    }
