@@ -24,6 +24,7 @@ from .ideas import Idea, ideas
 from .likely import Replies
 from .orders import Return, Road, returns, roads
 from .pauses import ByHeart, Pause, asked
+from .plans import Plans, plans
 from .slips import Costly, Slip, costly, slips
 from .start import starts
 from .stops import Stop, stop
@@ -79,6 +80,7 @@ class Study:
     stops: tuple[Stop, ...]
     ideas: tuple[Idea, ...]
     returns: tuple[Return, ...]
+    plans: tuple[Plans, ...]
 
     @property
     def met(self) -> tuple[Unanswered, ...]:
@@ -102,6 +104,7 @@ class _Found:
     by_heart: ByHeart | None
     stop: Stop | None
     returns: list[Return]
+    plans: Plans | None
     chance: float
 
 
@@ -200,6 +203,7 @@ def _study(
         tuple(at.stop for at in found if at.stop is not None),
         tuple(idea for course in courses for idea in ideas(course)),
         tuple(one for at in found for one in at.returns),
+        tuple(at.plans for at in found if at.plans is not None),
     )
 
 
@@ -213,6 +217,7 @@ def _at(course: Course, key: int) -> _Found:
         heart,
         stop(course, key),
         returns(course, key),
+        plans(course, key),
         course.chance(key),
     )
 

@@ -17,6 +17,7 @@ from lineproof.replies.ideas import Idea
 from lineproof.replies.likely import Reply
 from lineproof.replies.orders import Return, Road
 from lineproof.replies.pauses import Pause
+from lineproof.replies.plans import Plans
 from lineproof.replies.slips import Slip
 from lineproof.replies.stops import Stop
 from lineproof.replies.unanswered import Unanswered
@@ -176,6 +177,11 @@ def _idea(idea: Idea) -> str:
         f"{title(idea.side)}: {idea.move}. Good after {_at(works.place)}: {good}. After {_at(fails.place)} it costs"
         f" {spelled(fails.cost.points)}: {bad}.{differs}"
     )
+
+
+def _plans(of: Plans) -> str:
+    parts = [f"{plan.what} ({numbered(plan.spot, plan.cost.line[:5])})" for plan in of.plans]
+    return f"{_at(of.place)}: {'; '.join(parts)}"
 
 
 def _return(one: Return) -> str:

@@ -131,6 +131,16 @@ def study_json(found: Study) -> dict[str, Any]:
             }
             for one in found.stops
         ],
+        "plans": [
+            {
+                "place": _place(of.place),
+                "plans": [
+                    {"sort": plan.sort, "what": plan.what, "cost": _cost(plan.cost, plan.spot)}
+                    for plan in of.plans
+                ],
+            }
+            for of in found.plans
+        ],
         "recurring_ideas": [
             {
                 "side": idea.side,
