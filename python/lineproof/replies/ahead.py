@@ -45,7 +45,7 @@ def ahead(
         return {}
 
     def compute() -> Any | None:
-        answer = search(fen, moves, depth=plies, lines=len(legal), stop=stop)
+        answer = search(fen, moves, depth=plies, lines=len(legal), hash_mb=1, stop=stop)
         if answer.stopped or (stop is not None and stop.is_set()):
             return None
         return {line.moves[0]: seen_from(side, line.points) for line in answer.lines}

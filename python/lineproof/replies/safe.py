@@ -76,6 +76,6 @@ def found_at(spot: Spot, uci: str) -> int | None:
     fen, moves = spot.short
     first: int | None = None
     for plies in range(1, DEEPEST + 1):
-        lines = search(fen, moves, depth=plies).lines
+        lines = search(fen, moves, depth=plies, hash_mb=1).lines
         first = (first or plies) if lines and lines[0].moves[0] == uci else None
     return first

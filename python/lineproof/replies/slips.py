@@ -104,7 +104,7 @@ def _seen(after: Spot, cost: Cost) -> int | None:
     fen, moves = after.short
     first: int | None = None
     for plies in range(1, DEPTH + 1):
-        lines = search(fen, moves, depth=plies).lines
+        lines = search(fen, moves, depth=plies, hash_mb=1).lines
         points = seen_from(cost.side, lines[0].points) if lines else cost.played
         first = (first or plies) if cost.best - points >= COSTS else None
     return first
