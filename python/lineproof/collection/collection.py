@@ -128,6 +128,12 @@ class Collection:
         """On disk."""
         return self._manifest().bytes
 
+    @property
+    def state(self) -> str:
+        """Changes whenever its games do."""
+        manifest = self._manifest()
+        return f"{manifest.serial}: {manifest.games}"
+
     def sources(self) -> tuple[Source, ...]:
         """Where its games came from, in the order in which that was added."""
         return self._manifest().sources
@@ -136,17 +142,20 @@ class Collection:
         """Games that stand under a source; a game that several hold stands under the first."""
         return self._manifest().games_of(source.number)
 
-    def look(self, position: str | Board | Asked, *, audience: int | None = None) -> Figures:
+    def look(
+        self, position: str | Board | Asked, *, audience: int | Audience | None = None
+    ) -> Figures:
         """What its games say of a position: moves from the initial one, a FEN, or a board.
 
-        audience: a rating; only games whose players are both within 200 points of it count.
+        audience: a rating; only games whose players are both within 200 points of it count. Or ratings from and below,
+        multiples of 50.
 
         :raises NotAPositionError:
         :raises NoSuchCollectionError:
         :raises BrokenCollectionError:
         """
         board = _board(position)
-        band = None if audience is None else Audience.of(audience)
+        band = Audience.of(audience) if isinstance(audience, int) else audience
         return self._ask(lambda segments: figures_of(segments, board, band))
 
     def orders(self, position: str | Board | Asked) -> tuple[Order, ...]:
