@@ -4,7 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from . import collect_add, collect_forget, collect_list, collect_look, collect_reach
+from . import (
+    collect_add,
+    collect_forget,
+    collect_join,
+    collect_list,
+    collect_look,
+    collect_reach,
+)
 
 if TYPE_CHECKING:
     from .shared import Commands
@@ -26,5 +33,12 @@ def add(commands: Commands) -> None:
         required=True,
         parser_class=Parser,
     )
-    for command in (collect_add, collect_look, collect_reach, collect_list, collect_forget):
+    for command in (
+        collect_add,
+        collect_join,
+        collect_look,
+        collect_reach,
+        collect_list,
+        collect_forget,
+    ):
         command.add(inner)
