@@ -9,7 +9,7 @@ set -eu
 cd "$(dirname "$0")"
 seconds=$1
 shift
-[ $# -gt 0 ] || set -- fen uci pgn
+[ $# -gt 0 ] || set -- fen uci pgn bulk segment
 
 # What cargo-fuzz sets, without the address sanitizer, which only the nightly compiler has.
 coverage="-Cpasses=sancov-module -Cllvm-args=-sanitizer-coverage-level=4"

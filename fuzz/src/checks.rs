@@ -3,6 +3,8 @@
 
 use std::cell::RefCell;
 
+use engine::bulk::{Frames, Reading, read_frame};
+use engine::collection::{Games, Seen};
 use engine::pgn::token::Tokens;
 use engine::pgn::tree::Tree;
 use engine::position::Position;
@@ -126,5 +128,102 @@ pub fn pgn(data: &[u8]) {
             );
         }
         let _ = (tree.san(place), tree.glyphs(place), tree.comments_of(place));
+    }
+}
+
+/// Hands out a few bytes at a time, so that words are cut.
+struct Slow<'a>(&'a [u8], usize);
+
+impl std::io::Read for Slow<'_> {
+    fn read(&mut self, into: &mut [u8]) -> std::io::Result<usize> {
+        let count = self.1.min(self.0.len()).min(into.len());
+        into[..count].copy_from_slice(&self.0[..count]);
+        self.0 = &self.0[count..];
+        Ok(count)
+    }
+}
+
+fn gathered(input: impl std::io::Read) -> Reading {
+    let mut reading = Reading::default();
+    let mut frames = Frames::new(input);
+    while let Ok(Some(chunk)) = frames.next_chunk() {
+        for frame in &chunk.frames {
+            read_frame(&chunk, frame, &mut reading);
+        }
+    }
+    reading
+}
+
+/// A stream of games ends in games of legal moves and in broken ones whose place is in it, however it is handed out.
+pub fn bulk(data: &[u8]) {
+    let reading = gathered(data);
+    let text = String::from_utf8_lossy(data);
+    for (game, usual) in reading.games.iter().zip(&reading.usual) {
+        assert!(!game.moves.is_empty(), "a game of no moves in {text:?}");
+        if !usual {
+            continue;
+        }
+        let mut chess = shakmaty::Chess::default();
+        for mv in &game.moves {
+            assert!(chess.is_legal(*mv), "{mv:?} in {text:?}");
+            chess.play_unchecked(*mv);
+        }
+    }
+    let lines = 1 + data.iter().filter(|b| matches!(b, b'\n' | b'\r')).count();
+    for broken in &reading.broken {
+        assert!((1..=lines).contains(&broken.line), "{broken:?} in {text:?}");
+        assert!(
+            (1..=data.len() + 1).contains(&broken.column),
+            "{broken:?} in {text:?}"
+        );
+        assert!(!broken.reason.is_empty(), "{broken:?} in {text:?}");
+    }
+    // few steps, for each costs time; which ones, hangs on the input
+    let step = 1 + data.len() / 8 + data.len() % 13;
+    let slow = gathered(Slow(data, step));
+    assert_eq!(slow.games, reading.games, "{step} at a time of {text:?}");
+    assert_eq!(slow.broken, reading.broken, "{step} at a time of {text:?}");
+    assert_eq!(slow.left_out, reading.left_out, "{step} of {text:?}");
+}
+
+/// A block of stored games is damaged, or holds games of legal moves: one whose packing is sound, and one that is not
+/// packed at all. Hashes are damaged, or known again.
+pub fn segment(data: &[u8]) {
+    let folder = std::env::temp_dir().join(format!("lineproof-segment-{}", std::process::id()));
+    std::fs::create_dir_all(&folder).unwrap_or_else(|error| panic!("{error}"));
+    let write = |name: &str, bytes: &[u8]| {
+        std::fs::write(folder.join(name), bytes).unwrap_or_else(|error| panic!("{error}"));
+    };
+    let packed = zstd::bulk::compress(data, 1).unwrap_or_else(|error| panic!("{error}"));
+    for bytes in [&packed[..], data] {
+        write("games.bin", bytes);
+        write(
+            "games.idx",
+            &[0, bytes.len() as u64].map(u64::to_le_bytes).concat(),
+        );
+        let mut games = Games::open(&folder).unwrap_or_else(|error| panic!("{error}"));
+        if let Ok(stored) = games.block(0) {
+            for game in stored {
+                for (before, mv) in game.moves() {
+                    assert!(before.is_legal(mv), "{mv:?}");
+                }
+                let _ = game.hash();
+            }
+        }
+    }
+    write("games.idx", data);
+    if let Ok(mut games) = Games::open(&folder) {
+        for number in 0..games.blocks().min(4) {
+            let _ = games.block(number);
+        }
+        let _ = games.game(data.len() as u32);
+    }
+    write("seen.bin", data);
+    if let Ok(mut seen) = Seen::open(&folder.join("seen.bin")) {
+        let (whole, _) = data.as_chunks::<8>();
+        for hash in whole {
+            let known = seen.has(u64::from_le_bytes(*hash));
+            assert!(matches!(known, Ok(true)), "a hash of the file is not known");
+        }
     }
 }

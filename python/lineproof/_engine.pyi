@@ -246,6 +246,7 @@ def import_games(
     folder: str | PathLike[str],
     name: str,
     *,
+    taken: Sequence[tuple[str | PathLike[str], dict[int, int]]] = (),
     seen: Sequence[str | PathLike[str]] = (),
     only: Sequence[int | None] = (),
     shared: Sequence[tuple[int, str | PathLike[str]]] = (),

@@ -117,6 +117,7 @@ class Lesson(lessons.Lesson):
         workers: int | None = None,
         store: EvidenceStore | None = None,
         engine: str | os.PathLike[str] | OutsideEngine | None = None,
+        collection: str | Collection | None = None,
     ) -> Proof:
         """Checks every claim of the lesson.
 
@@ -126,18 +127,33 @@ class Lesson(lessons.Lesson):
         workers: threads, by default two for each core. store: by default the lesson's own.
         engine: a UCI program that answers the searches in place of ours, or one that is open already. Claims that
         it leaves unanswered are in `Proof.not_answered()`.
+        collection: games, by name or opened already, that are asked how often a move is played; without them such claims
+        are unsettled.
         :raises ValueError: when there is no such effort.
         :raises lineproof.engine.outside.StartError: when the program cannot be started or is no UCI engine.
+        :raises lineproof.collection.CollectionError: when there is no such collection, or it is damaged.
         :raises KeyboardInterrupt: as it comes; what was answered by then is kept.
         """
         chosen = Effort(effort)
         with ExitStack() as stack:
             engine = _engine(engine, stack)
+            counted = _collection(collection, stack)
+            games = None
+            if counted is not None:
+                from lineproof.proof.games import Games
+
+                games = Games.of(counted, self)
             if store is None:
                 store = self.evidence()
                 stack.callback(store.close)
             return prove(
-                self, chosen, progress=progress, workers=workers, store=store, engine=engine
+                self,
+                chosen,
+                progress=progress,
+                workers=workers,
+                store=store,
+                engine=engine,
+                games=games,
             )
 
     def study(

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 import pytest
 
-from lineproof.claims import Claim, Reading, Spot, read_lesson
+from lineproof.claims import Claim, Played, Reading, Spot, read_lesson
 from lineproof.engine import Line
 from lineproof.lesson import Lesson
 from lineproof.proof import Effort, EvidenceStore, Finding, settle
@@ -92,3 +92,6 @@ class Scripted:
 
     def mate(self, spot: Spot, moves: int) -> tuple[bool | None, tuple[str, ...]]:
         return None, ()
+
+    def played(self, spot: Spot, uci: str, ratings: tuple[int, int] | None = None) -> Played | None:
+        return None

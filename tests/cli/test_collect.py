@@ -103,6 +103,10 @@ def test_look_speaks_in_sentences_with_counts_and_intervals(club: Path) -> None:
         "\nBlack plays:\n"
         "  3... d5 in 2 of 3 games, 67 of 100 (21 to 94), White scores 25 of 100 (3 to 80)\n"
         "  3... exf4 in 1 of 3 games, 33 of 100 (6 to 79), White scores 100 of 100 (21 to 100)\n"
+        "\nThe same drawn from 0 to 100, of 3 games: a dot for the share, a line for its interval:\n"
+        "             0        25        50        75        100\n"
+        "  3... d5    ·       ───────────────────•─────────── ·\n"
+        "  3... exf4  · ───────────•───────────────────       ·\n"
     )
     assert (
         "Move orders that lead here, of all games:\n  1. e4 e5 2. Nc3 Nf6 3. f4: 2 games\n"
@@ -241,6 +245,48 @@ def test_a_file_that_may_not_be_read_is_refused(home: Path) -> None:
     ran = lineproof(home, "collect", "add", "closed.pgn", as_user=True)
     assert (ran.status, ran.out) == (2, "")
     assert ran.err == "closed.pgn: it cannot be read (permission denied); check who may read it\n"
+
+
+def test_collections_built_apart_are_joined(club: Path) -> None:
+    games = re.split(r"(?<=\n\n)(?=\[)", GAMES)
+    (club / "first.pgn").write_text("".join(games[:2]), encoding="utf-8")
+    (club / "rest.pgn").write_text("".join(games[1:]), encoding="utf-8")  # one game is in both
+    for name in ("first", "rest"):
+        lineproof(club, "collect", "add", f"{name}.pgn", "--collection", name)
+    other = club / "data" / "collections" / "rest"
+    ran = lineproof(club, "collect", "join", other, "--collection", "first")
+    assert (ran.status, ran.err) == (0, "")
+    assert ran.out.endswith("first now has 3 games.\n")
+    looks = [
+        valid(
+            lineproof(club, "collect", "look", "1. e4", "--collection", name, "--json"),
+            "collect-look",
+        )
+        for name in ("first", "games")
+    ]
+    for look, files in zip(looks, (("first", "rest"), ("club",)), strict=True):
+        assert look.pop("collection") in ("first", "games")
+        for game in look["models"]:
+            assert Path(game.pop("source")).stem in files
+    assert looks[0] == looks[1]
+    again = valid(
+        lineproof(club, "collect", "join", other, "--collection", "first", "--json"), "collect-add"
+    )
+    assert (again["games"], again["files"][0]["added"]) == (3, 0)
+
+
+@pytest.mark.parametrize(
+    ("folder", "said"),
+    [
+        ("none", "none: this is no collection; give a folder that holds collection.json\n"),
+        ("data/collections/games", "this is the collection itself; give another one's folder\n"),
+    ],
+)
+def test_what_is_no_other_collection_is_not_joined(club: Path, folder: str, said: str) -> None:
+    ran = lineproof(club, "collect", "join", folder)
+    assert (ran.status, ran.out) == (2, "")
+    assert ran.err.endswith(said)
+    assert ran.err.count("\n") == 1
 
 
 def test_an_import_can_be_stopped(home: Path) -> None:

@@ -53,6 +53,7 @@ def between(collection: Collection, folder: Path, game: str) -> FileAdded:
         ('[White "Cas"]\n\n1. e4 e5\n2. Nf3 boo 1-0\n', 9, 8, "boo is not a move"),
         ('[White "Cas"]\n\n1. e4 -- 2. d4 1-0\n', 8, 7, "a pass is no move of a game"),
         ('[White "Cas"]\n\n1. e4 {oh 1-0\n', 8, 7, "this comment is never closed"),
+        ('[White "Cas"]\n\n1. e4 e5 2. Nf3 [%x 1] Nc6 1-0\n', 8, 17, "[ is not a move"),
         ('[White "Cas"]\n\n1. e4 } e5 1-0\n', 8, 7, "a comment ends here that never began"),
         ('[White "Cas"]\n\n1. e4 (1. d4 e5 1-0\n', 8, 7, "this variation is never closed"),
         ('[White "Cas"]\n\n1. e4 e5) 1-0\n', 8, 9, "a variation ends here that never began"),

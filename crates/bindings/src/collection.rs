@@ -8,7 +8,9 @@ use std::sync::Mutex;
 use std::time::{Duration, Instant};
 
 use engine::bulk::{Wanted, invent};
-use engine::collection::{self, CollectError, Games, Import, Part, Stored, packed, unpacked};
+use engine::collection::{
+    self, CollectError, Games, Import, Part, Stored, Taken, packed, unpacked,
+};
 use pyo3::create_exception;
 use pyo3::exceptions::{PyOSError, PyValueError};
 use pyo3::prelude::*;
@@ -75,15 +77,16 @@ fn failed(error: CollectError) -> PyErr {
     }
 }
 
-/// Reads files into new segments.
+/// Reads files, and segments of other collections, into new segments.
 #[pyfunction]
-#[pyo3(signature = (files, folder, name, *, seen=Vec::new(), only=Vec::new(), shared=Vec::new(), threads=1, stop=None, tell=None))]
+#[pyo3(signature = (files, folder, name, *, taken=Vec::new(), seen=Vec::new(), only=Vec::new(), shared=Vec::new(), threads=1, stop=None, tell=None))]
 #[allow(clippy::too_many_arguments)]
 pub fn import_games(
     py: Python<'_>,
     files: Vec<(u32, Option<PathBuf>)>,
     folder: PathBuf,
     name: String,
+    taken: Vec<(PathBuf, BTreeMap<u32, u32>)>,
     seen: Vec<PathBuf>,
     only: Vec<Option<u32>>,
     shared: Vec<(u32, PathBuf)>,
@@ -91,8 +94,12 @@ pub fn import_games(
     stop: Option<Py<Stop>>,
     tell: Option<Py<PyAny>>,
 ) -> PyResult<(Vec<FileRow>, Vec<SegmentRow>, Vec<SharedRow>)> {
+    let taken = taken
+        .into_iter()
+        .map(|(folder, sources)| Taken { folder, sources });
     let what = Import {
         files,
+        taken: taken.collect(),
         seen,
         only,
         shared,

@@ -99,3 +99,13 @@ fn a_damaged_conversation_ends_with_its_input() {
 fn a_damaged_pgn_is_read_without_loss() {
     try_all("pgn", checks::pgn);
 }
+
+#[test]
+fn damaged_games_by_the_million_are_read_or_named() {
+    try_all("bulk", checks::bulk);
+}
+
+#[test]
+fn a_damaged_segment_is_told_or_its_games_are_legal() {
+    try_all("segment", checks::segment);
+}

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from .claim import Ask, Claim, GameOver, Judgement, Mark, Outcome, Spot
+from .claim import Ask, Claim, GameOver, Judgement, Mark, Outcome, Played, Spot
 from .kind import Kind
 from .reading import LessonReading, Reading, Status, read_comment, read_lesson, read_sentence
 from .registry import all_kinds, kind_of
 
 __all__ = [
-    "Ask", "Claim", "GameOver", "Judgement", "Kind", "LessonReading", "Mark", "Outcome", "Reading", "Spot", "Status",
+    "Ask", "Claim", "GameOver", "Judgement", "Kind", "LessonReading", "Mark", "Outcome", "Played", "Reading", "Spot", "Status",
     "all_kinds", "kind_of", "read_comment", "read_lesson", "read_sentence",
 ]  # fmt: skip

@@ -95,6 +95,27 @@ class Spot:
         return " ".join([*fen.split()[:5], "1"]), self.moves[since:]
 
 
+@dataclass(frozen=True)
+class Played:
+    """How often a move was played at a position, in the games of a collection. Intervals are of 95 %, in percent.
+
+    collection: its name. ratings: of both players of the games that count, from and below; None when all count.
+    beyond: the position lies deeper than the collection keeps any. games: those in which any move was played there.
+    times: those with this move. share: the interval of their share. rival: the most played other move, in UCI; None when
+    there is none. rival_times: games with it. ahead: the interval of this move's share of the games with it or its rival.
+    """
+
+    collection: str
+    ratings: tuple[int, int] | None
+    beyond: bool
+    games: int
+    times: int
+    share: tuple[float, float]
+    rival: str | None
+    rival_times: int
+    ahead: tuple[float, float]
+
+
 class GameOver(Exception):  # noqa: N818 - no error: a question that a finished game does not answer
     """A move was asked for where the game is over, such as in a dead position. The text says how it ended."""
 
@@ -131,6 +152,12 @@ class Ask(Protocol):
         """Whether the mover mates in at most `moves`: an exhaustive search, no selective pruning.
 
         True with the line, False when exhausted, None when the nodes ran out.
+        """
+
+    def played(self, spot: Spot, uci: str, ratings: tuple[int, int] | None = None) -> Played | None:
+        """How often a move was played, in the games of a collection; None when there is none to ask.
+
+        ratings: of both players, from and below; without them those of the lesson's audience, where it has one.
         """
 
 
@@ -177,6 +204,7 @@ class Judgement:
     edge: distance to the nearest value at which the outcome would be another, in points; None for exact facts;
     a value of 3 or less asks for more effort. instead: a true wording beside a claim that fails.
     one_off: unsettled because the claim is one band or one mark off.
+    too_few: unsettled because the games are too few.
     second: a second finding, such as whether a fork pays.
     """
 
@@ -190,6 +218,18 @@ class Judgement:
     one_off: bool = False
     second: str | None = None
     marks: tuple[Mark, ...] = ()
+    too_few: bool = False
 
 
-__all__ = ["Answer", "Ask", "Claim", "Comment", "GameOver", "Judgement", "Mark", "Outcome", "Spot"]
+__all__ = [
+    "Answer",
+    "Ask",
+    "Claim",
+    "Comment",
+    "GameOver",
+    "Judgement",
+    "Mark",
+    "Outcome",
+    "Played",
+    "Spot",
+]

@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from . import collect_add, collect_fit, collect_forget, collect_list, collect_look, collect_reach
+from . import (
+    collect_add,
+    collect_fit,
+    collect_forget,
+    collect_join,
+    collect_list,
+    collect_look,
+    collect_reach,
+)
 
 if TYPE_CHECKING:
     from .shared import Commands
@@ -28,6 +36,7 @@ def add(commands: Commands) -> None:
     )
     for command in (
         collect_add,
+        collect_join,
         collect_look,
         collect_reach,
         collect_list,

@@ -42,6 +42,11 @@ def add(commands: Commands) -> None:
         "--report", metavar="FILE.html", type=Path, help="write a report as one HTML file"
     )
     command.add_argument("--strict", action="store_true", help="exit with 1 when a claim fails")
+    command.add_argument(
+        "--collection",
+        metavar="NAME",
+        help="count in these games how often moves are played",
+    )
     add_engine_option(command)
     add_lesson_settings(command)
 
@@ -64,7 +69,7 @@ def run(given: argparse.Namespace) -> int:
                 " choose another place with --report"
             )
         with opened(given.engine) as engine:
-            proof = _prove(lesson, given.effort, tell, engine)
+            proof = _prove(lesson, given.effort, tell, engine, given.collection)
     failure = None if given.report is None else _report(proof, given.report)
     if given.json:
         from lineproof.report.json import proof_json
@@ -85,10 +90,22 @@ def run(given: argparse.Namespace) -> int:
     return CLAIM_FAILS if given.strict and proof.count(Outcome.FAILS) else 0
 
 
-def _prove(lesson: Lesson, effort: str, tell: Tell | None, engine: OutsideEngine | None) -> Proof:
+def _prove(
+    lesson: Lesson,
+    effort: str,
+    tell: Tell | None,
+    engine: OutsideEngine | None,
+    collection: str | None,
+) -> Proof:
+    from lineproof.collection import CollectionError
+
     store = lesson.evidence()
     try:
-        return lesson.prove(effort, progress=tell, store=store, engine=engine)
+        return lesson.prove(
+            effort, progress=tell, store=store, engine=engine, collection=collection
+        )
+    except CollectionError as error:
+        raise CommandError(str(error)) from error
     except KeyboardInterrupt:
         if store.kept and store.path is not None:
             line = "Stopped. What was found is kept; the same command goes on from there."

@@ -116,46 +116,16 @@ def add(
         now = datetime.now(UTC).isoformat(timespec="seconds")
         for name in names:
             if manifest.source(name) is None:
-                number = 1 + max((source.number for source in manifest.sources), default=0)
-                manifest = manifest.with_source(Source(number, name, now))
+                manifest = manifest.with_source(Source(manifest.next_number, name, now))
         numbers = {source.name: source.number for source in manifest.sources}
-        place = folder / SEGMENTS
-        serial = manifest.serial + 1
-        rows, segments, shared = import_games(
-            [(numbers[name], file) for name, file in zip(names, files, strict=True)],
-            place,
-            f"{serial:06}",
-            seen=[place / segment.name / "seen.bin" for segment in manifest.segments],
-            only=[_only(segment) for segment in manifest.segments],
-            shared=[(old.source, place / old.name) for old in manifest.shared],
+        report, manifest = take_in(
+            folder,
+            manifest,
+            names,
+            files=[(numbers[name], file) for name, file in zip(names, files, strict=True)],
             threads=threads,
             stop=stop,
-            tell=progress,
-        )
-        report = tuple(
-            FileAdded(
-                name=name,
-                added=added,
-                doubles=doubles,
-                broken=broken,
-                named=tuple(BrokenGame(*one) for one in named),
-                empty=empty,
-                variants=variants,
-                set_up=set_up,
-                bytes=size,
-                failure=failure,
-            )
-            for name, (
-                added,
-                doubles,
-                broken,
-                named,
-                empty,
-                variants,
-                set_up,
-                size,
-                failure,
-            ) in zip(names, rows, strict=True)
+            progress=progress,
         )
         for one in report:
             source = manifest.source(one.name)
@@ -170,18 +140,77 @@ def add(
                     set_up=source.set_up + one.set_up,
                 )
             )
-        manifest = replace(
-            manifest,
-            serial=serial,
-            segments=(*manifest.segments, *(_segment(row) for row in segments)),
-            shared=tuple(Shared(source, path.name, count) for source, path, count in shared),
-        )
         if any(one.added or one.doubles for one in report):
             manifests.write(folder, manifest)
             # the games are in; what is not put in order now is put in order by the next change
             with suppress(StoppedError, OSError):
                 manifest = settle(folder, manifest, threads=threads, stop=stop)
         return Added(report, manifest.games)
+
+
+def take_in(
+    folder: Path,
+    manifest: Manifest,
+    names: Sequence[str],
+    *,
+    files: Sequence[tuple[int, Path | None]] = (),
+    taken: Sequence[tuple[Path, dict[int, int]]] = (),
+    shared: Sequence[tuple[int, Path]] = (),
+    threads: int,
+    stop: Stop | None,
+    progress: Progress | None,
+) -> tuple[tuple[FileAdded, ...], Manifest]:
+    """Writes the new games of files, and of segments of other collections, into new segments.
+
+    names: of the files and then the segments, for the report. files, taken: with the numbers of their sources. shared:
+    hashes that sources of taken segments hold of games under others.
+    :returns: what became of each, and the manifest that would have the new segments; it is not written.
+    """
+    place = folder / SEGMENTS
+    serial = manifest.serial + 1
+    rows, segments, held = import_games(
+        files,
+        place,
+        f"{serial:06}",
+        taken=taken,
+        seen=[_seen(place, segment) for segment in manifest.segments],
+        only=[_only(segment) for segment in manifest.segments],
+        shared=[*((old.source, place / old.name) for old in manifest.shared), *shared],
+        threads=threads,
+        stop=stop,
+        tell=progress,
+    )
+    report = tuple(
+        FileAdded(
+            name=name,
+            added=added,
+            doubles=doubles,
+            broken=broken,
+            named=tuple(BrokenGame(*one) for one in named),
+            empty=empty,
+            variants=variants,
+            set_up=set_up,
+            bytes=size,
+            failure=failure,
+        )
+        for name, (
+            added,
+            doubles,
+            broken,
+            named,
+            empty,
+            variants,
+            set_up,
+            size,
+            failure,
+        ) in zip(names, rows, strict=True)
+    )
+    return report, replace(
+        manifest,
+        serial=serial,
+        segments=(*manifest.segments, *(_segment(row) for row in segments)),
+        shared=tuple(Shared(source, path.name, count) for source, path, count in held),
+    )
 
 
 def forget(folder: Path, name: str, *, threads: int | None = None, stop: Stop | None = None) -> int:
@@ -265,6 +294,23 @@ def _alike(segments: Sequence[Segment]) -> list[Segment] | None:
         if len(chosen) == ALIKE and sum(one.games for one in chosen) <= MERGED_MOST:
             return [one for one in segments if one in chosen]
     return None
+
+
+def _seen(place: Path, segment: Segment) -> Path:
+    """The file of a segment's hashes, eight bytes a game.
+
+    :raises BrokenCollectionError: when it is missing or has another length: games would come in a second time.
+    """
+    file = place / segment.name / "seen.bin"
+    try:
+        whole = file.stat().st_size == 8 * segment.games
+    except OSError:
+        whole = False
+    if not whole:
+        raise BrokenCollectionError(
+            f"{file}: it is missing or damaged; forget the source that its games are from, and add it again"
+        )
+    return file
 
 
 def _only(segment: Segment) -> int | None:

@@ -103,6 +103,28 @@ class Collection:
         names = [source or _source(path) for path in paths]
         return adding.add(self.folder, paths, names, threads=threads, stop=stop, progress=progress)
 
+    def join(
+        self,
+        folders: Iterable[str | os.PathLike[str]],
+        *,
+        threads: int | None = None,
+        stop: Stop | None = None,
+        progress: Progress | None = None,
+    ) -> Added:
+        """Takes in the games of collections that were built apart, by their folders, which stay as they are.
+
+        All games are taken in or, when it fails or is stopped, none. What is there already counts once; sources of the
+        same name become one, and are forgotten as before.
+
+        :raises CollectionError: when a folder is no collection, or is this one.
+        :raises CollectionLockedError, OSError, StoppedError: as `add`.
+        :raises BrokenCollectionError: when a file is damaged.
+        """
+        from lineproof.collection.joining import join
+
+        paths = [Path(folder) for folder in folders]
+        return join(self.folder, paths, threads=threads, stop=stop, progress=progress)
+
     def forget(self, source: str, *, stop: Stop | None = None) -> int:
         """Takes away the games that only a source holds, by its name or path; gives how many.
 
@@ -128,6 +150,12 @@ class Collection:
         """On disk."""
         return self._manifest().bytes
 
+    @property
+    def state(self) -> str:
+        """Changes whenever its games do."""
+        manifest = self._manifest()
+        return f"{manifest.serial}: {manifest.games}"
+
     def sources(self) -> tuple[Source, ...]:
         """Where its games came from, in the order in which that was added."""
         return self._manifest().sources
@@ -136,17 +164,20 @@ class Collection:
         """Games that stand under a source; a game that several hold stands under the first."""
         return self._manifest().games_of(source.number)
 
-    def look(self, position: str | Board | Asked, *, audience: int | None = None) -> Figures:
+    def look(
+        self, position: str | Board | Asked, *, audience: int | Audience | None = None
+    ) -> Figures:
         """What its games say of a position: moves from the initial one, a FEN, or a board.
 
-        audience: a rating; only games whose players are both within 200 points of it count.
+        audience: a rating; only games whose players are both within 200 points of it count. Or ratings from and below,
+        multiples of 50.
 
         :raises NotAPositionError:
         :raises NoSuchCollectionError:
         :raises BrokenCollectionError:
         """
         board = _board(position)
-        band = None if audience is None else Audience.of(audience)
+        band = Audience.of(audience) if isinstance(audience, int) else audience
         return self._ask(lambda segments: figures_of(segments, board, band))
 
     def orders(self, position: str | Board | Asked) -> tuple[Order, ...]:
@@ -265,10 +296,10 @@ class Collection:
 
 
 def _is_gone(error: Exception) -> bool:
-    """Whether a file could not be read, as DuckDB or the system says it."""
+    """Whether a file could not be read, as DuckDB or the system says it. DuckDB has no one error for a damaged file."""
     import duckdb
 
-    return isinstance(error, OSError | duckdb.IOException | duckdb.InvalidInputException)
+    return isinstance(error, OSError | duckdb.Error)
 
 
 def _source(path: Path | None) -> str:

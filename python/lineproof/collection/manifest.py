@@ -76,6 +76,11 @@ class Manifest:
             shared.games for shared in self.shared
         )
 
+    @property
+    def next_number(self) -> int:
+        """Of a new source."""
+        return 1 + max((source.number for source in self.sources), default=0)
+
     def source(self, name: str) -> Source | None:
         return next((source for source in self.sources if source.name == name), None)
 

@@ -106,7 +106,14 @@ def parse_settings(text: str, *, path: str, title: str) -> Settings:
         raise SettingsError(
             str(error), path=path, line=line, column=column, hint=error.hint
         ) from error
-    return Settings(title if title_here is None else title_here, side, audience, speed, decisions)
+    return Settings(
+        title if title_here is None else title_here,
+        side,
+        audience,
+        speed,
+        decisions,
+        "audience" in values,
+    )
 
 
 def _place_of_opinion(number: int, text: str) -> tuple[int, int]:

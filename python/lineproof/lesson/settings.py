@@ -36,6 +36,8 @@ class Settings:
     words_a_minute: int = WORDS_A_MINUTE
     decisions: Mapping[str, Any] = field(default_factory=dict)
     """The [decisions] table as it is."""
+    audience_said: bool = False
+    """Whether the author said the rating."""
 
 
 def wrong_side(side: object) -> tuple[str, str] | None:
@@ -81,4 +83,6 @@ def overridden(
         raise SettingsError(wrong[0], path=path, hint=wrong[1])
     if side is not None:
         settings = replace(settings, side=side)
-    return settings if audience is None else replace(settings, audience=audience)
+    if audience is not None:
+        settings = replace(settings, audience=audience, audience_said=True)
+    return settings

@@ -7,13 +7,15 @@ from collections.abc import Sequence
 from dataclasses import astuple
 from typing import TYPE_CHECKING, Any
 
-from lineproof.claims import GameOver, Spot
+from lineproof.claims import GameOver, Played, Spot
 from lineproof.engine import ENGINE_VERSION, Answer, Line, Stop, mate, search
 
 from .store import EvidenceStore
 
 if TYPE_CHECKING:
     from lineproof.engine.outside.pool import OutsideEngine
+
+    from .games import Games
 
 SHALLOW = 2_000
 """Nodes of the search that tells what strikes the eye first."""
@@ -31,7 +33,7 @@ class Asker:
     """Implements `lineproof.claims.Ask` at one step of effort.
 
     outside: answers the searches in place of ours; whether there is a mate in n stays with our solver, which
-    tries every move.
+    tries every move. games: answers how often a move is played.
     """
 
     def __init__(
@@ -40,13 +42,17 @@ class Asker:
         nodes: int,
         stop: Stop | None = None,
         outside: OutsideEngine | None = None,
+        games: Games | None = None,
     ) -> None:
         self._store = store
         self._nodes = nodes
         self._stop = stop
         self._outside = outside
+        self._games = games
         self.spent = 0
         """Nodes searched for these questions, whether now or in an earlier run."""
+        self.counted = False
+        """Whether games were asked."""
 
     @property
     def nodes(self) -> int:
@@ -87,6 +93,14 @@ class Asker:
         question = ("mate", fen.split(" ")[:4], moves, self._nodes * 4)
         value = self._ask(ENGINE_VERSION, question, compute)
         return value["found"], tuple(value["line"])
+
+    def played(self, spot: Spot, uci: str, ratings: tuple[int, int] | None = None) -> Played | None:
+        if self._stopped():
+            raise Interrupted
+        if self._games is None:
+            return None
+        self.counted = True
+        return self._games.played(spot, uci, ratings)
 
     def _search(
         self, question: str, spot: Spot, nodes: int, root_moves: Sequence[str] | None

@@ -90,8 +90,18 @@ def _why(before: dict[str, Any], now: dict[str, Any], last_effort: str, effort: 
     if before["engine"] != now["engine"]:
         outside = is_outside(before["engine"]) or is_outside(now["engine"])
         return "another engine was asked" if outside else "the engine is a newer one"
+    if before.get("games", "") != now["games"]:
+        return _why_games(before.get("games", ""), now["games"])
     if last_effort != effort:
         return f"the effort is {effort}; it was {last_effort}"
     if is_outside(now["engine"]):
         return "the line around it was edited, or the outside engine answered otherwise"
     return "the line around it was edited"
+
+
+def _why_games(before: str, now: str) -> str:
+    if not before:
+        return "a collection of games was asked"
+    if not now:
+        return "no collection of games was asked"
+    return "other games were counted"

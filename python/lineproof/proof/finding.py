@@ -11,6 +11,8 @@ from lineproof.engine import ENGINE_VERSION
 
 NOT_ANSWERED = "the engine did not answer"
 """`Finding.why_unsettled` of a claim that an outside engine left unanswered."""
+TOO_FEW = "the games are too few"
+"""`Finding.why_unsettled` of a claim of how often a move is played."""
 
 
 @dataclass(frozen=True)
@@ -19,8 +21,8 @@ class Finding:
 
     nodes: spent on it in all, 0 for a board fact. steps: how often the effort was raised, plus one.
     why_unsettled: "one off", "the last two steps disagree", "the effort ran out",
-    "it cannot be asked here" (a threat of a side in check, say), `NOT_ANSWERED`, or "" when settled.
-    engine: the version of ours or the identity of an outside one, whichever was asked.
+    "it cannot be asked here" (a threat of a side in check, say), `NOT_ANSWERED`, `TOO_FEW`, or "" when settled.
+    engine: the version of ours or the identity of an outside one, whichever was asked. games: which were counted, "" for none.
     """
 
     claim: Claim
@@ -30,6 +32,7 @@ class Finding:
     steps: int
     why_unsettled: str
     engine: str = ENGINE_VERSION
+    games: str = ""
 
     @property
     def because(self) -> str:
@@ -51,6 +54,7 @@ class Finding:
             "outcome": str(self.outcome),
             "because": self.because,
             "engine": self.engine,
+            "games": self.games,
             "why": self.why_unsettled,
             "version": kind_of(self.claim.kind).version,
         }

@@ -29,6 +29,8 @@ if TYPE_CHECKING:
     from lineproof.engine.outside.pool import OutsideEngine
     from lineproof.engine.outside.program import Program
 
+    from .games import Games
+
 Progress = Callable[[int, int], None]
 """Called with the claims done and the claims in all."""
 
@@ -40,7 +42,7 @@ class Proof:
     engine: version of our engine, which knows the rules and proves mates. outside: the program that answered the
     searches in its place, None where it did so itself; its answers may differ from run to run.
     opinions: the author's marks, each with its sentences. newly_gone: marks without a sentence, of which no earlier run has told.
-    contradictions: pairs of claims that cannot both be true.
+    contradictions: pairs of claims that cannot both be true. games: those that were asked how often a move is played.
     seconds: wall time. kept: False when the evidence could not be written (a read-only or full disk).
     """
 
@@ -56,6 +58,7 @@ class Proof:
     opinions: tuple[Marked, ...] = ()
     newly_gone: tuple[Opinion, ...] = ()
     contradictions: tuple[Contradiction, ...] = ()
+    games: Games | None = None
 
     def count(self, outcome: Outcome) -> int:
         return sum(f.outcome is outcome for f in self.findings)
@@ -76,6 +79,7 @@ def prove(
     workers: int | None = None,
     store: EvidenceStore | None = None,
     engine: OutsideEngine | None = None,
+    games: Games | None = None,
 ) -> Proof:
     """Checks every claim of a lesson.
 
@@ -84,8 +88,10 @@ def prove(
 
     workers: threads, by default two for each core, for one may wait for what another searches. store: by default the lesson's own evidence store.
     engine: answers the searches in place of ours; claims that it leaves unanswered are unsettled.
+    games: asked how often a move is played; without them such claims are unsettled.
     :raises KeyboardInterrupt: as it comes; what was answered by then is kept, and the next run goes on from there.
     :raises lineproof.lesson.opinions.OpinionError: when the settings, made by hand, hold an opinion that is none.
+    :raises lineproof.collection.CollectionError: when a file of the games is damaged.
     """
     began = time.monotonic()
     own = store is None
@@ -94,7 +100,7 @@ def prove(
         apart = set_apart(read_lesson(lesson), read_opinions(lesson.settings.decisions))
         reading = apart.reading
         findings = _settle_all(
-            reading, effort, evidence, progress, workers or 2 * (os.cpu_count() or 1), engine
+            reading, effort, evidence, progress, workers or 2 * (os.cpu_count() or 1), engine, games
         )
         last = evidence.last_run()
         changed = changes(last, findings, effort, apart.dropped)
@@ -121,6 +127,7 @@ def prove(
             apart.marks,
             tuple(opinion for opinion in apart.gone if opinion.name not in told),
             contradictions(findings),
+            games,
         )
     finally:
         if own:
@@ -139,6 +146,7 @@ def _settle_all(
     progress: Progress | None,
     workers: int,
     engine: OutsideEngine | None,
+    games: Games | None,
 ) -> tuple[Finding, ...]:
     claims = reading.claims
     stop = Stop()
@@ -147,7 +155,7 @@ def _settle_all(
         waiting: dict[Future[Finding], int] = {}
         try:
             for number, claim in enumerate(claims):
-                waiting[pool.submit(settle, claim, effort, store, stop, engine)] = number
+                waiting[pool.submit(settle, claim, effort, store, stop, engine, games)] = number
             while waiting:
                 if progress is not None:
                     progress(len(found), len(claims))

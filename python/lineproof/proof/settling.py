@@ -11,11 +11,13 @@ from lineproof.engine.outside import OutsideError
 
 from .asker import Asker
 from .effort import NEAR, Effort
-from .finding import NOT_ANSWERED, Finding
+from .finding import NOT_ANSWERED, TOO_FEW, Finding
 from .store import EvidenceStore
 
 if TYPE_CHECKING:
     from lineproof.engine.outside.pool import OutsideEngine
+
+    from .games import Games
 
 
 def settle(
@@ -24,19 +26,22 @@ def settle(
     store: EvidenceStore,
     stop: Stop | None = None,
     outside: OutsideEngine | None = None,
+    games: Games | None = None,
 ) -> Finding:
     """Checks a claim.
 
     Away from every edge the first step decides. Near one the effort is raised up to its cap; if the last two
     steps then disagree, the claim is unsettled. So it is, with the reason, when an outside engine does not answer.
 
+    games: answers how often a move is played; without them that is unsettled.
     :raises Interrupted: when `stop` was set.
+    :raises lineproof.collection.CollectionError: when a file of the games is damaged.
     """
     kind = kind_of(claim.kind)
     before: Judgement | None = None
     spent = 0
     for step, nodes in enumerate(effort.steps, 1):
-        ask = Asker(store, nodes, stop, outside)
+        ask = Asker(store, nodes, stop, outside, games)
         try:
             judgement = kind.judge(claim, ask)
         except GameOver as over:
@@ -64,10 +69,13 @@ def settle(
             why = (
                 "one off"
                 if judgement.one_off
+                else TOO_FEW
+                if judgement.too_few
                 else "the effort ran out"
                 if spent
                 else "it cannot be asked here"
             )
         who = outside.program.identity if outside is not None and spent else ENGINE_VERSION
-        return Finding(claim, outcome, judgement, spent, step, why, who)
+        counted = games.identity if games is not None and ask.counted else ""
+        return Finding(claim, outcome, judgement, spent, step, why, who, counted)
     raise AssertionError("an effort has at least one step")

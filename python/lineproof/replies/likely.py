@@ -6,6 +6,7 @@ The more games there are, the nearer the shares come to the counts.
 
 from __future__ import annotations
 
+import threading
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -82,6 +83,7 @@ class Replies:
         self.store = store
         self.stop = stop
         self._known: dict[int, Likely] = {}
+        self._lock = threading.Lock()
 
     def at(self, spot: Spot) -> Likely:
         """The replies at a position.
@@ -101,7 +103,8 @@ class Replies:
     def _counted(self, board: Board) -> Counted:
         if self.collection is None:
             return {}
-        figures = self.collection.look(board, audience=self.rating)
+        with self._lock:
+            figures = self.collection.look(board, audience=self.rating)
         return {move.uci: move.games for move in figures.moves}
 
 

@@ -14,6 +14,7 @@ from lineproof.collection.reach import Reach, Reached
 
 from .counted import counted, listed
 from .plain import plain
+from .whisker import scale, whisker
 
 NAMED = 10
 """Broken games that are named, of each file."""
@@ -141,6 +142,9 @@ def _looked(
         if rest:
             games = sum(move.games for move in rest)
             yield f"  and {counted(len(rest), 'other move')} in {counted(games, 'game')}"
+        if len(figures.moves) > 1:
+            yield ""
+            yield from _pictures(figures.moves[:MOVES], f"{number}{dots}")
     if figures.ended:
         yield f"{counted(figures.ended, 'game')} {'ends' if figures.ended == 1 else 'end'} here."
     if len(figures.by_rating) > 1:
@@ -165,6 +169,16 @@ def _looked(
         yield "Games to show:"
         for model in models:
             yield f"  {_model(model)}"
+
+
+def _pictures(moves: Sequence[MoveFigures], number: str) -> Iterator[str]:
+    """How often each move is played, drawn below one another."""
+    names = [f"{number} {move.san}" for move in moves]
+    room = max(map(len, names))
+    yield f"The same drawn from 0 to 100, of {counted(moves[0].of, 'game')}: a dot for the share, a line for its interval:"
+    yield f"  {'':{room}}  {scale()}"
+    for name, move in zip(names, moves, strict=True):
+        yield f"  {name:{room}}  {whisker(move.share, move.interval)}"
 
 
 def _rated(figures: Figures) -> str:

@@ -37,6 +37,7 @@ def proof_json(proof: Proof) -> dict[str, Any]:
         "effort": {"name": str(proof.effort), "steps": list(proof.effort.steps)},
         "engine": proof.engine,
         "outside": _outside(proof),
+        "collection": _collection(proof),
         "answer": {**asdict(said), "said": list(said.sentences_said())},
         "findings": [_finding(f) for f in findings],
         "sentences": [_sentence(r, numbers) for r in proof.reading.sentences],
@@ -68,6 +69,17 @@ def _outside(proof: Proof) -> dict[str, Any] | None:
         "sha256": program.sha256,
         "options": dict(sorted(program.options.items())),
         "may_differ": True,
+    }
+
+
+def _collection(proof: Proof) -> dict[str, Any] | None:
+    games = proof.games
+    if games is None:
+        return None
+    return {
+        "name": games.name,
+        "games": games.games,
+        "ratings": None if games.ratings is None else list(games.ratings),
     }
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from lineproof.claims import Outcome, Reading, kind_of
-from lineproof.proof import NOT_ANSWERED, Finding, Proof
+from lineproof.proof import NOT_ANSWERED, TOO_FEW, Finding, Proof
 
 from .plain import plain
 from .printed import signs_of, with_sign
@@ -117,6 +117,7 @@ _UNSETTLED = {
     "the last two steps disagree": "The last two steps of search disagree.",
     "the effort ran out": "The effort ran out before search could settle it.",
     "it cannot be asked here": "It is no question for search.",
+    TOO_FEW: "The games are too few to tell.",
     NOT_ANSWERED: "The outside engine did not answer.",
 }
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from lineproof.claims import Kind, kind_of
 from lineproof.proof import Proof
@@ -14,6 +15,9 @@ from .markup import Html, tag
 from .plain import plain
 from .section import Section, lead
 from .wording import MAY_DIFFER, gone, seconds, turned
+
+if TYPE_CHECKING:
+    from lineproof.proof.games import Games
 
 
 def changes(proof: Proof) -> Section | None:
@@ -50,6 +54,21 @@ def _asked(proof: Proof) -> str:
     return f"Outside engine {plain(proof.outside.name)}"
 
 
+def _counted(games: Games, findings: Sequence[Located]) -> str:
+    """What was counted in a collection."""
+    asked = sum(bool(f.finding.games) for f in findings)
+    who = (
+        ""
+        if games.ratings is None
+        else f" between players rated {games.ratings[0]} to {games.ratings[1] - 1}"
+    )
+    return (
+        f"{counted(asked, 'claim')} of how often a move is played {'was' if asked == 1 else 'were'} counted in the"
+        f" games{who} of the collection {plain(games.name)}, which has {counted(games.games, 'game')} in all;"
+        " intervals are those of Wilson (1927), 95 %."
+    )
+
+
 def _effort(proof: Proof, findings: Sequence[Located]) -> str:
     steps = proof.effort.steps
     searched = sum(f.finding.nodes > 0 for f in findings)
@@ -61,9 +80,13 @@ def _effort(proof: Proof, findings: Sequence[Located]) -> str:
             if len(steps) > 1
             else "."
         ),
-        f"{counted(searched, 'claim')} needed search, {nodes:,} positions in all; the others are facts of the board."
-        if searched
-        else "No claim needed search.",
+        (
+            f"{counted(searched, 'claim')} needed search, {nodes:,} positions in all"
+            + ("." if proof.games is not None else "; the others are facts of the board.")
+            if searched
+            else "No claim needed search."
+        ),
+        *([] if proof.games is None else [_counted(proof.games, findings)]),
         f"{_asked(proof)}; the run took {seconds(proof.seconds)}.",
         "Points are expected score out of 100.",
     ]

@@ -15,6 +15,7 @@ from lineproof.proof import Proof
 
 from .answer import answer, changed
 from .contradicting import CONTRADICTS, contradicting
+from .counted import counted
 from .located import Located, groups, located
 from .plain import harmless, plain
 from .signs import sign
@@ -164,6 +165,8 @@ class _Page:
             if proof.outside is None
             else f"outside engine {plain(proof.outside.name)}"
         )
+        if proof.games is not None:
+            who += f", collection {plain(proof.games.name)} ({counted(proof.games.games, 'game')})"
         text = f"{str(proof.effort).capitalize()} effort, {who}, {seconds(proof.seconds)}."
         if proof.outside is not None:
             text += f" {MAY_DIFFER}"

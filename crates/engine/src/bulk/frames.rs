@@ -99,6 +99,27 @@ fn characters(bytes: &[u8]) -> usize {
     }
 }
 
+/// Bytes that are part of a frame's bones, outside of comments.
+const BONES: [bool; 256] = {
+    let mut bones = [false; 256];
+    let marks = b"\r\n[{;()";
+    let mut at = 0;
+    while at < marks.len() {
+        bones[marks[at] as usize] = true;
+        at += 1;
+    }
+    bones
+};
+
+/// How many bytes from here on say nothing of where a frame ends. A `%` counts only where a line begins, and so does not
+/// stop here.
+fn plain(bytes: &[u8]) -> usize {
+    bytes
+        .iter()
+        .position(|byte| BONES[usize::from(*byte)])
+        .unwrap_or(bytes.len())
+}
+
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum State {
     Text,
@@ -336,6 +357,8 @@ impl<R: Read> Frames<R> {
                 _ => {
                     self.moves = true;
                     self.line_begins = false;
+                    // this byte may be a bone where it does not count, such as a bracket within moves
+                    self.at += plain(&self.bytes[self.at + 1..]);
                 }
             }
             self.at += 1;

@@ -1,5 +1,7 @@
 //! The games of one chunk, made ready for a segment: a record and the rows of each.
 
+use std::sync::LazyLock;
+
 use shakmaty::zobrist::Zobrist64;
 use shakmaty::{Chess, EnPassantMode, Move, Position as _};
 use twox_hash::XxHash3_64;
@@ -9,6 +11,9 @@ use super::code::write_move;
 use super::row::{Row, packed};
 use crate::bulk::{Broken, Game, Kind, Visit};
 
+/// The key of the initial position.
+static START: LazyLock<Zobrist64> =
+    LazyLock::new(|| Chess::default().zobrist_hash(EnPassantMode::Legal));
 /// Bytes of a game's record, about.
 const RECORD: usize = 200;
 
@@ -73,10 +78,10 @@ impl Batch {
             .take()
             .unwrap_or_else(|| chess.zobrist_hash(EnPassantMode::Legal));
         let reversible = (chess.halfmoves() as usize).min(self.plies);
-        let again = reversible >= 4
-            && self.rows[self.first_row..]
-                .iter()
-                .any(|row| row.key == key.0);
+        let since = self
+            .first_row
+            .max(self.rows.len().saturating_sub(reversible));
+        let again = reversible >= 4 && self.rows[since..].iter().any(|row| row.key == key.0);
         if !again {
             self.rows.push(Row {
                 key: key.0,
@@ -112,7 +117,7 @@ impl Visit for Batch {
         self.usual = usual;
         self.plies = 0;
         self.path = 0;
-        self.next = None;
+        self.next = usual.then_some(*START);
     }
 
     fn play(&mut self, before: &Chess, mv: Move) {

@@ -106,17 +106,17 @@ impl Builder {
             );
             let rows = &batch.rows[row..entry.rows];
             (record, row) = (entry.moves, entry.rows);
-            let mut known = self.hashes.contains(&entry.hash).then_some(None);
+            let mut place = None;
             for (number, seen) in old.iter_mut().enumerate() {
-                if known.is_none() && seen.has(entry.hash)? {
-                    known = Some(Some(number));
+                if seen.has(entry.hash)? {
+                    place = Some(number);
+                    break;
                 }
             }
-            if let Some(place) = known {
+            if place.is_some() || !self.hashes.insert(entry.hash) {
                 double(entry.source, entry.hash, place);
                 continue;
             }
-            self.hashes.insert(entry.hash);
             self.games.push(entry.source, tags, moves)?;
             for row in rows {
                 let row = Row {
@@ -186,8 +186,7 @@ impl Builder {
                     if stop.load(Ordering::Relaxed) {
                         return Err(CollectError::Stopped);
                     }
-                    let mut rows = spill.part(part)?;
-                    rows.sort_unstable_by_key(|row| (row.key, row.game));
+                    let rows = spill.part(part)?;
                     out.part(&rows, &mut hot, part)?;
                 }
                 out.finish()?;

@@ -46,11 +46,11 @@ impl<'a> Collector<'a> {
             seen: seen?,
             builder: None,
             report: Report {
-                files: vec![FileReport::default(); what.files.len()],
+                files: vec![FileReport::default(); what.files.len() + what.taken.len()],
                 ..Report::default()
             },
             shared: read_shared(&what.shared)?,
-            alone: alone(&what.files),
+            alone: alone(what),
         })
     }
 
@@ -89,6 +89,7 @@ impl<'a> Collector<'a> {
         let report = &mut self.report.files[file];
         let mut batch = match done {
             Done::Batch(batch) => batch,
+            Done::Failed(error) => return Err(error),
             Done::End(failure, bytes) => {
                 report.failure = failure;
                 report.bytes = bytes;
@@ -156,7 +157,10 @@ impl<'a> Collector<'a> {
     }
 }
 
-/// Whether all files are of one source.
-fn alone(files: &[(u32, Option<PathBuf>)]) -> bool {
-    files.iter().all(|(source, _)| *source == files[0].0)
+/// Whether all games are of one source.
+fn alone(what: &Import) -> bool {
+    let taken = what.taken.iter().flat_map(|taken| taken.sources.values());
+    let mut sources = what.files.iter().map(|(source, _)| source).chain(taken);
+    let first = sources.next();
+    sources.all(|source| Some(source) == first)
 }

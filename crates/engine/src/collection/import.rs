@@ -12,6 +12,7 @@ use super::batch::Batch;
 use super::build::Summary;
 use super::collector::Collector;
 use super::failure::CollectError;
+use super::taken::{Blocks, Taken};
 use crate::bulk::{Broken, Chunk, Frames, open_archive, read_frame};
 
 /// What is to be read, and where it goes.
@@ -19,6 +20,8 @@ use crate::bulk::{Broken, Chunk, Frames, open_archive, read_frame};
 pub struct Import {
     /// Number of the source, and the file; standard input where there is none.
     pub files: Vec<(u32, Option<PathBuf>)>,
+    /// Segments of other collections that are taken over, after the files.
+    pub taken: Vec<Taken>,
     /// `seen.bin` of each segment that is there.
     pub seen: Vec<PathBuf>,
     /// Of each of these, its source, when all of its games are of one.
@@ -59,7 +62,7 @@ pub struct FileReport {
 /// What became of an import.
 #[derive(Debug, Clone, Default)]
 pub struct Report {
-    /// One for each file.
+    /// One for each file, and then for each segment that is taken over.
     pub files: Vec<FileReport>,
     /// New segments: folder and content.
     pub segments: Vec<(PathBuf, Summary)>,
@@ -70,13 +73,16 @@ pub struct Report {
 /// From the first thread. A file ends: why, if it ends too early, and its plain bytes.
 enum Step {
     Chunk(Chunk),
+    Blocks(Blocks),
     End(Option<String>, u64),
+    Failed(CollectError),
 }
 
 /// From those that read games.
 pub enum Done {
     Batch(Box<Batch>),
     End(Option<String>, u64),
+    Failed(CollectError),
 }
 
 /// A step on its way: its place in the order, its file.
@@ -113,10 +119,10 @@ pub fn import(
     let chunks = Mutex::new(chunks);
     std::thread::scope(|scope| {
         let counter = Arc::clone(&read);
-        scope.spawn(move || cut_files(&what.files, &counter, &permit, &cut));
+        scope.spawn(move || cut_all(what, &counter, &permit, &cut));
         for _ in 0..threads {
             let (chunks, done) = (&chunks, done.clone());
-            scope.spawn(move || read_chunks(&what.files, chunks, &done));
+            scope.spawn(move || read_chunks(what, chunks, &done));
         }
         drop(done);
         // both ends are dropped when this returns, and threads that wait for them are let go
@@ -128,14 +134,14 @@ pub fn import(
 }
 
 /// The first thread. It ends early when nobody wants more.
-fn cut_files(
-    files: &[(u32, Option<PathBuf>)],
+fn cut_all(
+    what: &Import,
     counter: &Arc<AtomicU64>,
     permit: &SyncSender<()>,
     cut: &SyncSender<Numbered<Step>>,
 ) {
     let mut number = 0;
-    for (file, (_, path)) in files.iter().enumerate() {
+    for (file, (_, path)) in what.files.iter().enumerate() {
         let mut send = |step| {
             let sent = permit.send(()).is_ok() && cut.send((number, file, step)).is_ok();
             number += 1;
@@ -170,11 +176,25 @@ fn cut_files(
             }
         }
     }
+    for (place, taken) in what.taken.iter().enumerate() {
+        let steps: Box<dyn Iterator<Item = Step>> = match taken.parts() {
+            Ok(parts) => Box::new(parts.map(Step::Blocks)),
+            Err(error) => Box::new(std::iter::once(Step::Failed(error))),
+        };
+        for step in steps {
+            let sent = permit.send(()).is_ok()
+                && cut.send((number, what.files.len() + place, step)).is_ok();
+            if !sent {
+                return;
+            }
+            number += 1;
+        }
+    }
 }
 
 /// Each of the threads that read games.
 fn read_chunks(
-    files: &[(u32, Option<PathBuf>)],
+    what: &Import,
     chunks: &Mutex<Receiver<Numbered<Step>>>,
     done: &SyncSender<Numbered<Done>>,
 ) {
@@ -185,13 +205,18 @@ fn read_chunks(
         };
         let step = match step {
             Step::Chunk(chunk) => {
-                let mut batch = Batch::of(files[file].0, chunk.frames.len());
+                let mut batch = Batch::of(what.files[file].0, chunk.frames.len());
                 for frame in &chunk.frames {
                     read_frame(&chunk, frame, &mut batch);
                 }
                 Done::Batch(Box::new(batch))
             }
+            Step::Blocks(blocks) => match what.taken[file - what.files.len()].read(blocks) {
+                Ok(batch) => Done::Batch(Box::new(batch)),
+                Err(error) => Done::Failed(error),
+            },
             Step::End(failure, bytes) => Done::End(failure, bytes),
+            Step::Failed(error) => Done::Failed(error),
         };
         if done.send((number, file, step)).is_err() {
             return;

@@ -27,6 +27,7 @@ mod row;
 mod seen;
 mod spill;
 mod table;
+mod taken;
 mod tally;
 
 pub use build::{Builder, Summary};
@@ -37,6 +38,7 @@ pub use import::{FileReport, Import, Report, import};
 pub use rebuild::{Part, rebuild};
 pub use row::{Row, packed, unpacked};
 pub use seen::{Hashes, Seen};
+pub use taken::Taken;
 
 /// Plies of a game whose positions are kept.
 pub const PLIES: usize = 40;

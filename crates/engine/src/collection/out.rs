@@ -71,23 +71,33 @@ impl Out {
         })
     }
 
-    /// Rows of one part of the keys, sorted, and the tallies of those keys.
+    /// Rows of one part of the keys, and the tallies of those keys.
     pub fn part(&mut self, rows: &[Row], hot: &mut Hot, part: usize) -> Result<(), CollectError> {
-        for run in rows.chunk_by(|a, b| a.key == b.key) {
-            let key = run[0].key;
+        // key, game and place in one number: what is sorted is small, and most rows are never looked at again
+        let mut order: Vec<u128> = rows
+            .iter()
+            .zip(0_u32..)
+            .map(|(row, at)| {
+                u128::from(row.key) << 64 | u128::from(row.game) << 32 | u128::from(at)
+            })
+            .collect();
+        order.sort_unstable();
+        for run in order.chunk_by(|a, b| a >> 64 == b >> 64) {
+            let key = (run[0] >> 64) as u64;
+            let own = run.iter().map(|at| &rows[*at as u32 as usize]);
             while let Some((earlier, tally)) = next_where(hot, |hot| hot < key) {
                 self.tally(earlier, &tally)?;
             }
             if let Some((_, mut tally)) = next_where(hot, |hot| hot == key) {
-                run.iter().for_each(|row| tally.add(row));
+                own.for_each(|row| tally.add(row));
                 self.tally(key, &tally)?;
             } else if run.len() < RARE {
-                for row in run {
-                    self.rare(key, row.game)?;
+                for at in run {
+                    self.rare(key, (at >> 32) as u32)?;
                 }
             } else {
                 let mut tally = Tally::default();
-                run.iter().for_each(|row| tally.add(row));
+                own.for_each(|row| tally.add(row));
                 self.tally(key, &tally)?;
             }
         }

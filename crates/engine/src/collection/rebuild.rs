@@ -108,6 +108,11 @@ fn add(batch: &mut Batch, stored: &Stored, without: Option<u32>, shared: &BTreeM
         };
         source = *heir;
     }
+    again(batch, stored, source);
+}
+
+/// Adds a stored game as one of a source.
+pub fn again(batch: &mut Batch, stored: &Stored, source: u32) {
     batch.source = source;
     let mut end = Chess::default();
     batch.begin(&end, true);

@@ -8,8 +8,9 @@ use super::seen::Mixed;
 use super::{BAND, RARE};
 use crate::bulk::GameResult;
 
-/// Model games of a move, by rating and by brevity, so many each.
-const MODELS: usize = 3;
+/// Model games of a move, by rating and by brevity, so many each: as many as are given where no more are wanted, so that
+/// these are the same however the games are spread over segments.
+const MODELS: usize = 4;
 /// A shorter game is no model: plies (our choice).
 const SHORTEST: u16 = 20;
 /// Move orders of a position that are kept, the most played first.
@@ -128,7 +129,8 @@ impl Tally {
         cell.white_sum += u64::from(row.white);
         cell.black_sum += u64::from(row.black);
         self.order(row);
-        if row.mv != 0 && matches!(result, GameResult::White | GameResult::Black) {
+        let decisive = matches!(result, GameResult::White | GameResult::Black);
+        if row.mv != 0 && decisive && row.plies >= SHORTEST {
             let known = self.models.iter().position(|(mv, _)| *mv == row.mv);
             let at = known.unwrap_or_else(|| {
                 self.models.push((row.mv, Models::default()));
@@ -210,11 +212,9 @@ impl Models {
                 u32::MAX - rating
             });
         }
-        if row.plies >= SHORTEST {
-            insert(&mut self.short, (row.plies, row.game), |(plies, _)| {
-                u32::from(*plies)
-            });
-        }
+        insert(&mut self.short, (row.plies, row.game), |(plies, _)| {
+            u32::from(*plies)
+        });
     }
 }
 
@@ -242,6 +242,7 @@ mod tests {
             (4, 1500, 25),
             (5, 1800, 19),
             (6, 2000, 40),
+            (7, 1000, 40),
         ] {
             tally.add(&Row {
                 game,
@@ -253,7 +254,8 @@ mod tests {
                 ..Row::default()
             });
         }
-        // best: 1, 6, 3; shortest: 4, 2, and of three with 40 plies the first, 1
-        assert_eq!(tally.models(), [(5, 1), (5, 2), (5, 3), (5, 4), (5, 6)]);
+        // best: 1, 6, 3, and of three with 1500 the first, 0; shortest: 4, 2, and of four with 40 plies 1 and 3; 5 is too short
+        let games = [0, 1, 2, 3, 4, 6].map(|game| (5, game));
+        assert_eq!(tally.models(), games);
     }
 }
