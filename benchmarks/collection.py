@@ -123,7 +123,7 @@ def speed(folder: Path, games: int) -> None:
         whole = both["bytes"] / both["wall"]
         collection = Collection.open(kind, folder)
         print(
-            f"{kind}: {core:,.0f} games/s a core, python-chess {games_s:,.0f}:"
+            f"{kind}: {core:,.0f} games/s a core ({alone['bytes'] / alone['busy'] / 1e6:.0f} MB/s), python-chess {games_s:,.0f}:"
             f" {core / games_s:.0f} times python-chess"
         )
         print(
