@@ -14,6 +14,7 @@ from .lexicon import VERBS
 from .noun import Noun, listed, pointer
 from .nouns import Nouns
 from .sentence import Sentence
+from .tokens import Token
 
 _OVER = frozenset({"over on", "up on", "out on"})
 _JUST = frozenset({"right", "bang", "smack", "straight", "clean"})
@@ -64,7 +65,7 @@ class _Chunker(Nouns):
             if place is not None:
                 return place
         for sort in ("cc", "sub", "wh"):
-            if token.is_(sort):
+            if token.is_(sort) and not self._not_yet(token):
                 return self._joint(sort)
         after = self._token(self.at + 1)
         if token.norm == "only" or (
@@ -106,6 +107,17 @@ class _Chunker(Nouns):
         if token.is_("particle", "prep"):
             return Adverb(token.norm, "particle", token.first, token.last)
         return Stray(token.norm, token.first, token.last)
+
+    def _not_yet(self, token: Token) -> bool:
+        """Whether "yet" stands between a verb and its adjective: "is yet developed"."""
+        after = self._token(self.at + 1)
+        return (
+            token.norm == "yet"
+            and bool(self.found)
+            and isinstance(self.found[-1], Group)
+            and after is not None
+            and after.is_("adj", "verb")
+        )
 
     def _compared(self) -> Adjective | None:
         """ "As snug as a bug": the adjective, when what it is likened to is nothing on the board."""
@@ -296,7 +308,9 @@ class _Chunker(Nouns):
 
     def _before_adjective(self, at: int) -> bool:
         """Whether an unknown word stands before an adjective that is known: "deadly boring and dead level"."""
-        t, after = self._token(at), self._token(at + 1)
+        t, after, then = (self._token(at + step) for step in range(3))
+        if after is not None and after.norm in _JUST and then is not None and then.is_("prep"):
+            return False  # "short right under it"
         return (
             t is not None
             and after is not None

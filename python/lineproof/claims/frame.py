@@ -429,7 +429,7 @@ class Frame:
         if found:
             return min(found, key=len)
         tables = [
-            frozenset(w.split()[-1] for w in self.tables[e.slot])
+            frozenset(w for words in self.tables[e.slot] for w in (words, words.split()[-1]))
             for e in self.rest
             if e.slot in self.tables and not e.optional
         ]
@@ -471,7 +471,7 @@ class Frame:
         for element in sorted(
             self.rest, key=lambda e: (e.optional, not e.prepositions, bool(e.slot))
         ):
-            if element.slot in {"patient", "above"}:
+            if element.slot in {"patient", "patient_side", "above"}:
                 if not self._patient(element, clause, slots) and not element.optional:
                     return None
                 continue
@@ -784,7 +784,7 @@ def _is_preposition(text: str) -> bool:
 
 
 _PREPOSITIONS = frozenset(
-    ["of", "in", "on", "at", "by", "with", "from", "to", "into", "onto", "for", "against", "through", "over", "under", "behind", "before", "after", "between", "among", "along", "down", "up", "as", "without", "like", "towards", "than", "about", "off", "upon"]
+    ["of", "in", "on", "at", "by", "with", "from", "to", "into", "onto", "for", "against", "through", "over", "under", "behind", "before", "after", "between", "among", "along", "down", "up", "as", "without", "like", "towards", "than", "about", "off", "upon", "except", "but"]
 ) | {"on to", "out of", "away from", "in front of", "because of", "next to", "ahead of", "in return for", "at the cost of", "in exchange for", "on account of", "owing to", "in view of", "thanks to"}  # fmt: skip
 
 

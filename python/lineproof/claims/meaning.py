@@ -20,11 +20,13 @@ from .clause import LIMITING, SAYS
 from .frame import Frame
 from .here import Here, Named, Unread
 from .kind import Kind
-from .lexicon import VERBS, members
+from .lexicon import ADVERBS, VERBS, members
 from .noun import Noun
 from .phrase import MOVE
 from .plain import CONDITIONS, Clause, plain
+from .possessive import named as possessed
 from .registry import all_kinds, kind_of
+from .reply import answered
 from .sentence import Sentence
 
 _AFTER = frozenset(
@@ -58,6 +60,7 @@ _WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend
 """Verbs whose infinitive or -ing is not said to happen."""
 
 
+_IN_PLAY = frozenset({"in", "on the board", "played", "out of the way"})
 _PERSONS = frozenset({"we", "us", "our", "ours", "you", "your"})
 _IDLE = members("idle", VERBS)
 _GOING = members("move", VERBS) | {"go", "step", "capture on", "land on", "land"}
@@ -66,6 +69,8 @@ _GOING = members("move", VERBS) | {"go", "step", "capture on", "land on", "land"
 _BESIDE = frozenset(
     {"where", "while", "although", "though", "since", "because", "as", "for", "whereas", "now that"}
 )
+_HARMLESS = frozenset(a for a in ADVERBS["adverb"] if " " in a) - {"so far", "in that line"}
+"""Turns that leave the meaning alone, whatever words are in them: "believe it or not"."""
 _UNSAYS = re.compile(
     r" (?:exaggeration|exaggerated|wrong|not really|in theory|on paper|in name|seemingly|supposedly|allegedly|apparently|for a moment|"
     r"at best|in a way|in a sense|until|far from|as long as|so long as)(?= |$)"
@@ -149,7 +154,7 @@ class _Reader:
         self.checking: Named | None = None
 
     def run(self) -> Understood:
-        clauses = _means_first(plain(self.sentence))
+        clauses = answered(self.here.asked, _means_first(plain(self.sentence)))
         said = {w.norm for w in self.sentence.words}
         self.here = replace(self.here, neutral=said.isdisjoint(_PERSONS))
         read: list[list[Claim]] = []
@@ -184,8 +189,8 @@ class _Reader:
             line = "".join(
                 f" {w.norm}" for w in self.sentence.words[clause.first : clause.last + 1]
             )
-            line += "".join(f" {a}" for a in clause.adverbs)
-            line = line.replace(" it must be said", "")
+            for adverb in clause.adverbs:
+                line = line.replace(f" {adverb}", "") if adverb in _HARMLESS else f"{line} {adverb}"
             then = clauses[number + 1] if number + 1 < len(clauses) else None
             own = (
                 clause.lemma
@@ -246,6 +251,7 @@ class _Reader:
                     clause.places[number] = replace(
                         place, noun=replace(self.last, first=place.first, last=place.last)
                     )
+        possessed(clause, self.head)
         if self.head:
             for place in clause.places:
                 if (
@@ -377,9 +383,13 @@ class _Reader:
         if self._made(clause):
             return True
         move = next((o for o in clause.objects if o.type in {"move", "square"}), None) or (
-            clause.subject if clause.subject is not None and clause.subject.type == "move" else None
+            clause.subject
+            if clause.subject is not None and clause.subject.type in {"move", "square"}
+            else None
         )
-        if move is None or (clause.lemma and clause.lemma not in _PLAYING):
+        if clause.lemma == "be" and not clause.objects and _IN_PLAY.isdisjoint(clause.adverbs):
+            return False
+        if move is None or (clause.lemma and clause.lemma not in _PLAYING | {"be"}):
             return False
         with suppress(Unread):
             self.here.named(move.text)

@@ -16,8 +16,10 @@ from dataclasses import dataclass, field, replace
 
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
 from .chunking import chunks
+from .dislocation import apposed, dislocated
 from .lexicon import NOUNS, VERBS, members
 from .noun import Noun
+from .raising import raised
 from .sentence import Sentence
 from .verbs import Verb, forms
 
@@ -62,6 +64,10 @@ _COMES = frozenset(
 )
 
 
+COPULAS = members("be", VERBS) | {"have"}
+"""Verbs whose complement may wait behind an aside."""
+WAITING = frozenset({"", "and", "but", "so", ":", "-", ";", "while", "whereas", "because", "since", "that", "as", "for", "although", "though", "yet", "and yet"})  # fmt: skip
+"""Joints of a clause whose noun may wait for its verb behind an aside."""
 _PHRASAL = frozenset(
     w
     for name in ("shut in", "trap", "pin", "exchange", "remove", "capture", "regain", "give back")
@@ -69,6 +75,9 @@ _PHRASAL = frozenset(
     if w.count(" ") == 1 and w.split()[1] in {"in", "out", "up", "down", "off", "away", "back"}
 )
 """Verbs whose particle may stand behind the object."""
+
+
+_WITH_PREPOSITION = frozenset(w for words in VERBS.values() for w in words if w.count(" ") == 1)
 
 
 @dataclass
@@ -79,7 +88,7 @@ class Clause:
     states: adjectives. adverbs: all of them, with what stood inside the verb group. strays: words that fit nowhere.
     form: of the verb. joint: what joins it to the clause before; "" for the first. sub: the conjunction it stands under.
     passive: whether it was said so. governor: the verb of which it is the infinitive.
-    inherited: whether the subject is that of an earlier clause. nobody: a noun denies it ("no defender"). complement: an infinitive follows. unreal: the infinitive of a verb that does not say that it happens. first, last: its words.
+    inherited: whether the subject is that of an earlier clause. nobody: a noun denies it ("no defender"). complement: an infinitive follows. unreal: the infinitive of a verb that does not say that it happens. turned: its subject stands behind the verb. first, last: its words.
     """
 
     lemma: str = ""
@@ -100,6 +109,7 @@ class Clause:
     unreal: bool = False
     nobody: bool = False
     complement: bool = False
+    turned: bool = False
     fronted: str = ""
     first: int = -1
     last: int = -1
@@ -121,7 +131,7 @@ class Clause:
 def plain(sentence: Sentence) -> list[Clause]:
     """The plain clauses of a sentence, in the order in which they are said."""
     rough = [part for clause in _split(chunks(sentence)) for part in _apart(clause)]
-    return _joined(_trailing(rough))
+    return _joined(apposed(_trailing(rough)))
 
 
 _BROUGHT = frozenset(
@@ -401,6 +411,8 @@ def _clause(pile: _Pile) -> Clause:
             clause.deny()
         if isinstance(chunk, Adverb) and chunk.sort == "limit" and not clause.verb.modal:
             clause.verb = Verb(clause.verb.negated, "almost", clause.verb.done, clause.verb.past)
+    if len(before) > 1 and before[-2].head == "neither" and before[-1].parts:
+        before[-2:] = [replace(before[-1], no=True)]  # "neither the bishop nor the rook"
     clause.objects = after
     if group.form in {"finite"} and before:
         clause.subject = before[-1]
@@ -441,6 +453,7 @@ def _clause(pile: _Pile) -> Clause:
         and not pile.joint.endswith(("and", "but", "-"))
     ):
         clause.subject, clause.objects = after[0], after[1:]  # "off goes the queen"
+        clause.turned = not pile.before
     return clause
 
 
@@ -454,6 +467,9 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
     dangling: Clause | None = None
     for clause in clauses:
         before = found[-1] if found else None
+        if dangling is not None and clause.turned and clause.joint == ",":
+            clause.objects.insert(0, clause.subject)  # type: ignore[arg-type]
+            clause.subject = None  # "the square, there being no pawn to contest it, is a weakness"
         if (
             clause.lemma
             and clause.subject is None
@@ -465,10 +481,16 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             clause.subject = dangling.objects[-1]
             clause.see(dangling)
             clause.places = dangling.places + clause.places
+            clause.adverbs = dangling.adverbs + clause.adverbs
+            clause.hedged = clause.hedged or dangling.hedged
+            clause.joint, clause.sub = dangling.joint, dangling.sub or clause.sub
             found = [c for c in found if c is not dangling]
             dangling, before = None, (found[-1] if found else None)
         if before is not None and (_cleft(before, clause) or _what_first(before, clause)):
             continue
+        if before is not None and dislocated(before, clause):
+            found.pop()
+            before = found[-1] if found else None
         if before is not None:
             _gapped(before, clause)
             _contact(before, clause)
@@ -493,8 +515,8 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             before is not None
             and not clause.lemma
             and clause.joint == ","
-            and before.lemma in {"have", "be"}
-            and before.hedged
+            and before.lemma in COPULAS
+            and before.form == "finite"
             and not (before.objects or before.states or before.places)
         ):
             before.objects, before.states, before.places = (
@@ -502,6 +524,8 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
                 clause.states,
                 clause.places,
             )
+            before.adverbs += clause.adverbs
+            before.strays += clause.strays
             before.see(clause)  # "White has, I think, a slight edge"
             continue
         if (
@@ -545,13 +569,14 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             not clause.lemma
             and clause.objects
             and not clause.states
-            and clause.joint in {"", "and", "but", "so", ", and", ":", "-"}
+            and (clause.joint in WAITING or clause.joint.lstrip(", ") in WAITING)
         ):
             dangling = clause
-        elif clause.lemma and clause.form == "finite":
+        elif clause.lemma and clause.form == "finite" and not clause.sub and clause.joint != "-":
             dangling = None
     found = [part for clause in found for part in _accompanied(clause)]
     _subjects(found)
+    found = raised(found)
     for clause in found:
         _shown(clause)
         _active(clause)
@@ -593,6 +618,23 @@ def _cleft(before: Clause, clause: Clause) -> bool:
         else:
             clause.objects.append(what)
         _take_over(before, clause, negated)
+        return True
+    if (
+        pointed
+        and clause.sub == "that"
+        and "," not in clause.joint
+        and clause.subject is not None
+        and len(before.places) == 1
+        and not (before.objects or before.states)
+        and before.places[0].noun is not None
+    ):
+        place = before.places.pop()  # "it is to White that the pair of bishops belongs"
+        if f"{clause.lemma} {place.preposition}" in _WITH_PREPOSITION and place.noun is not None:
+            clause.lemma = f"{clause.lemma} {place.preposition}"
+            clause.objects.append(place.noun)
+        else:
+            clause.places.append(place)
+        _take_over(before, clause, before.verb.negated)
         return True
     if clause.sub == "what" and before.subject is not None and not before.objects:
         what = before.subject

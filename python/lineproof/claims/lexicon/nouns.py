@@ -92,7 +92,7 @@ daylight: daylight, action, light of day
 loss of tempo: loss of tempo, loss of time, loss of a tempo
 muscle: muscle, inch, finger
 moment: moment, hour
-word: fella, fellow, chap, guy, beast, customer, creature, bed, box, pair, couple, duo, trio, lonesome, difference, order, importance,
+word: set, fella, fellow, chap, guy, beast, customer, creature, bed, box, pair, couple, duo, trio, lonesome, difference, order, importance,
     significance, brute, lad, soul, bloke, promotion, danger
 word: word, impunity, trouble, day, year, week, evening, minute, time, thing, matter, way, part, end, start, reason, problem, result, doubt, fact,
     friend, class, job, duty, task, everybody, hand, colour, color, board, clock, student, pupil, opponent, side, price, pocket, front, sight,
