@@ -256,9 +256,9 @@ class _Chunker(Nouns):
         ):
             self.at += 1
             following = self._token(self.at)
-        if following is not None and following.norm in {"which", "whom", "what"}:
+        if following is not None and following.norm in {"which", "whom", "what", "he", "she", "we", "they", "i"}:  # fmt: skip
             self.at = back
-            return None
+            return None  # "without queens on he is safe"
         doing = (
             token.norm == "from"
             and following is not None

@@ -169,6 +169,9 @@ class Groups(Scan):
                     if any(between.norm == "yet" for between in self.tokens[at + 1 : after]):
                         neg, done, aux, at = not neg, True, "to", after + 1  # "has yet to castle"
                         continue
+                    if any(b.norm == "nowhere" for b in self.tokens[at + 1 : after]):
+                        neg, modal, aux, at = not neg, "can", "to", after + 1
+                        continue  # "has nowhere to hide"
                     modal, aux, at = "must", "to", after + 1
                     continue
                 past = past or bare == "had"
@@ -359,6 +362,8 @@ class Groups(Scan):
             return "base"  # "making the queen run"
         if "base" in names and subject is None and not self.found:
             return "base"  # "let White pass"
+        if "past" in names and "part" in names and self._left():
+            return "part"  # "has left his king exposed"
         if "past" in names:
             return "finite" if subject is not None else "part"
         if "part" in names and not (
@@ -378,6 +383,18 @@ class Groups(Scan):
             and isinstance(near[0], Group)
             and near[0].lemma in {"make", "let", "help"}
             and isinstance(near[1], Noun)
+        )
+
+    def _left(self) -> bool:
+        """Whether "leave" or "keep" with what it leaves stands just before."""
+        near = [c for c in self.found[-4:] if not isinstance(c, Adverb)][-2:]
+        return (
+            len(near) == 2
+            and isinstance(near[0], Group)
+            and not near[0].passive
+            and near[0].lemma in {"leave", "keep", "find", "get", "have"}
+            and isinstance(near[1], Noun)
+            and near[1].type in {"piece", "square", "file"}
         )
 
     def _fits(self, at: int, aux: str) -> bool:

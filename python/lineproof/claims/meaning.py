@@ -60,6 +60,8 @@ _WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend
 """Verbs whose infinitive or -ing is not said to happen."""
 
 
+_ARISING = members("arise", VERBS) | {"reach", "occur"}
+_NATURAL = frozenset({"natural", "usual", "normal", "logical", "clear", "obvious", "right", "proper", "customary", "typical", "fitting"})  # fmt: skip
 _IN_PLAY = frozenset({"in", "on the board", "played", "out of the way"})
 _PERSONS = frozenset({"we", "us", "our", "ours", "you", "your"})
 _IDLE = members("idle", VERBS)
@@ -97,6 +99,8 @@ def understand(here: Here, sentence: Sentence) -> Understood:
 def topic_of(sentence: Sentence) -> str | None:
     """The piece that a sentence leaves behind as what "it" means in the next: "See that knight of ours on c3?", "The rook is the problem."."""
     clauses = plain(sentence)
+    if sentence.words and sentence.words[-1].norm == "?":
+        clauses = [c for c in clauses if not c.inherited] or clauses  # "Where is it to hide?"
     if not clauses or any(
         n.type == "move" for c in clauses for n in [*c.objects, *([c.subject] if c.subject else [])]
     ):
@@ -186,6 +190,12 @@ class _Reader:
                 and any(o.head == "nothing" for o in clause.objects)
             ):
                 continue  # "and there is nothing that White can do"
+            if (
+                clause.sub == "as"
+                and clause.lemma == "be"
+                and [s.lemma for s in clause.states if s.lemma in _NATURAL]
+            ):
+                continue  # ", as is only natural"
             line = "".join(
                 f" {w.norm}" for w in self.sentence.words[clause.first : clause.last + 1]
             )
@@ -338,6 +348,8 @@ class _Reader:
             own = (near < number and clause.joint in {",", "", ", then", "then", "-", ", -"}) or (
                 near > number and "," not in other.joint and other.sub not in {"once"}
             )
+            if near > number and other.sub in {"when", "if"} and _comes_about(clause):
+                continue  # "it also arises when White plays Bc4 first"
             if near < number and (self.deed or self.here.idle is not None):
                 continue
             if own and not self._played(other):
@@ -821,6 +833,12 @@ class _Reader:
                 for claim in claims
             ]
         return claims
+
+
+def _comes_about(clause: Clause) -> bool:
+    """Whether a clause says that a position comes about, so that "when" says by which road."""
+    nouns = [*([clause.subject] if clause.subject else []), *clause.objects]
+    return clause.lemma in _ARISING and any(n.head in {"position", "it", "this"} for n in nouns)
 
 
 def _means_first(clauses: list[Clause]) -> list[Clause]:

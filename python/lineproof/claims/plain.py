@@ -70,7 +70,17 @@ WAITING = frozenset({"", "and", "but", "so", ":", "-", ";", "while", "whereas", 
 """Joints of a clause whose noun may wait for its verb behind an aside."""
 _PHRASAL = frozenset(
     w
-    for name in ("shut in", "trap", "pin", "exchange", "remove", "capture", "regain", "give back")
+    for name in (
+        "dislodge",
+        "shut in",
+        "trap",
+        "pin",
+        "exchange",
+        "remove",
+        "capture",
+        "regain",
+        "give back",
+    )
     for w in VERBS[name]
     if w.count(" ") == 1 and w.split()[1] in {"in", "out", "up", "down", "off", "away", "back"}
 )
@@ -467,6 +477,9 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
     dangling: Clause | None = None
     for clause in clauses:
         before = found[-1] if found else None
+        waiting = _waits(clause)
+        if waiting is not None:
+            dangling = waiting
         if dangling is not None and clause.turned and clause.joint == ",":
             clause.objects.insert(0, clause.subject)  # type: ignore[arg-type]
             clause.subject = None  # "the square, there being no pawn to contest it, is a weakness"
@@ -562,6 +575,14 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
         ):
             clause.governor = before
             before.complement = before.complement or clause.form == "to"
+            if (
+                clause.form == "part"
+                and before.lemma in {"leave", "keep", "find", "get", "have"}
+                and before.objects
+                and before.objects[-1].type in {"piece", "square", "file"}
+                and clause.subject is None
+            ):
+                clause.subject = before.objects[-1]  # "has left his king exposed"
             if before.lemma == "make" and any(s.lemma in _BARRED for s in before.states):
                 before.lemma = "prevent"  # "makes it impossible for White to capture"
         found.append(clause)
@@ -582,6 +603,24 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
         _active(clause)
         _deny_nobody(clause)
     return found
+
+
+def _waits(clause: Clause) -> Clause | None:
+    """ "By moving the h-pawn White, careless as ever, has ...": the side behind the -ing and its object waits for the verb."""
+    last = clause.objects[-1] if len(clause.objects) > 1 else None
+    if (
+        last is None
+        or clause.form != "ing"
+        or not clause.fronted
+        or last.type != "side"
+        or last.text not in {"white", "black", "we", "he", "they", "you"}
+        or clause.objects[-2].type == "side"
+        or last.last != clause.last
+    ):
+        return None
+    clause.objects.pop()
+    clause.last = last.first - 1
+    return Clause(objects=[last], first=last.first, last=last.last)
 
 
 def _cleft(before: Clause, clause: Clause) -> bool:

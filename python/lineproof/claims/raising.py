@@ -25,6 +25,8 @@ _BARRED = frozenset({"impossible", "illegal", "out of the question", "ruled out"
 _OPEN = frozenset({"possible", "able", "free", "legal", "still possible", "at liberty", "always possible"})  # fmt: skip
 _CHANCE = frozenset({"way", "chance", "opportunity", "possibility", "means", "option", "place", "nowhere"})  # fmt: skip
 _RIGHTS = frozenset({"right", "privilege", "licence", "permission", "right of way"})
+_SEEMS = frozenset({"seem", "appear", "happen", "turn out"})
+_ONLY = frozenset({"only", "merely", "just", "at first", "at first sight"})
 _RAISED = frozenset({"castle", "hide", "defend", "protect", "develop", "move"})
 """What is said of a position by saying whether it can be done."""
 
@@ -35,6 +37,17 @@ def raised(clauses: list[Clause]) -> list[Clause]:
     for clause in clauses:
         above = clause.governor
         if above is not None and found and found[-1] is above and _right(above, clause):
+            continue
+        if above is not None and found and found[-1] is above and _seems(above, clause):
+            clause.verb = Verb(
+                clause.verb.negated != above.verb.negated, "", clause.verb.done, above.verb.past
+            )
+            clause.subject, clause.inherited = above.subject, above.inherited
+            clause.governor, clause.form, clause.hedged = None, "finite", True
+            clause.joint, clause.sub = above.joint, above.sub
+            clause.adverbs = above.adverbs + clause.adverbs
+            clause.see(above)
+            found[-1] = clause
             continue
         if (
             above is None
@@ -60,6 +73,17 @@ def raised(clauses: list[Clause]) -> list[Clause]:
         clause.see(above)
         found[-1] = clause
     return found
+
+
+def _seems(above: Clause, clause: Clause) -> bool:
+    """Whether a clause only softens the one under it: "seems to have more space"."""
+    return (
+        above.lemma in _SEEMS
+        and clause.form == "to"
+        and above.form == "finite"
+        and not (above.verb.modal or above.verb.past or above.objects or above.states)
+        and _ONLY.isdisjoint(above.adverbs)
+    )
 
 
 def _right(above: Clause, clause: Clause) -> bool:
@@ -94,9 +118,13 @@ def _barred(above: Clause) -> bool | None:
         if said in _OPEN or state.lemma in _OPEN:
             return above.verb.negated
         return None
-    if above.lemma in {"be", "have", "get", "find"} and above.objects:
+    if above.lemma == "leave" and above.subject is not None and above.subject.head == "nothing":
+        return True  # "there is nothing left for the king to hide behind"
+    if above.lemma in {"be", "have", "get", "find", "leave"} and above.objects:
         noun = above.objects[-1]
-        if noun.head in _CHANCE and noun.type == "noun" and not noun.square:
+        if (noun.head in _CHANCE and noun.type == "noun") or (
+            noun.head in {"nothing", "nowhere"} and not noun.square
+        ):
             return True if noun.no or above.verb.negated else None
     return None
 

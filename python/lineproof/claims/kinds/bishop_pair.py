@@ -35,6 +35,7 @@ FRAMES = (
     "[{agent}] <cost> {side} bishop_pair ; gives=yes lost=yes",
     "[{agent}] <win> {side} bishop_pair ; wins=yes",
     "[{agent}] <win> bishop_pair [for {side}] ; wins=yes",
+    "{side} <console> bishop_pair ; modal=can|may|",
 )
 
 

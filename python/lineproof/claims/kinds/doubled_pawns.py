@@ -36,6 +36,7 @@ FRAMES = (
     "{side} <have> {tripled} [{where}]",
     "{side} <have> {isolated} [{where}]",
     "<~> {tripled} [{where}]",
+    "doubled_pawn <be/remain/arise> [{where}] ; impersonal=yes",
 )
 
 

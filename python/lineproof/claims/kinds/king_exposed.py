@@ -35,6 +35,14 @@ FRAMES = (
     "{king} <=> safe ; safe=yes",
     "{king} <~> without shelter",
     "{side} <have> {bare}",
+    "{king} <hide> [behind {anything}] [+behind] ; modal=can negated=yes",
+    "[{agent}] <leave/make> {king} airy",
+    "<be:leave> {king} airy",
+    "<be:leave> {king} without shelter",
+    "{king} <find> {home} ; negated=yes modal=will|can|could|",
+    "{king} <have> {home} ; safe=yes",
+    "<~> {home} for {king} ; safe=yes",
+    "<be:strip> {king} of shelter",
 )
 
 
@@ -132,7 +140,14 @@ KIND = Kind(
         "with three pawns or more, or fewer enemy pieces, it is safe; with just two, or with two enemy pieces attacking squares next to it or a check, it is unsettled."
     ),
     frames=FRAMES,
-    tests={"bare": lambda n: n.text if n.head == "king" and set(n.adjectives) & {"exposed", "airy", "bare", "naked", "open", "unsafe", "draughty"} else None},
+    tests={
+        "home": lambda n: (
+            n.head
+            if n.head in {"home", "haven", "spot", "place", "shelter", "refuge", "hiding place"}
+            and ({"safe", "secure", "quiet", "sheltered"} & set(n.adjectives) or n.head in {"haven", "refuge", "hiding place"})
+            else None
+        ),
+        "bare": lambda n: n.text if n.head == "king" and set(n.adjectives) & {"exposed", "airy", "bare", "naked", "open", "unsafe", "draughty"} else None},
     read=read,
     check=check,
     flips=True,

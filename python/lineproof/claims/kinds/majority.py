@@ -27,9 +27,8 @@ FRAMES = (
     *owning("majority on {wing}"),
     *owning("wing majority"),
     "{side} <have> more pawn on {wing}",
-    "{side} <have> {n} against {m} on {wing}",
-    "{side} <have> {n} to {m} on {wing}",
-    "<~> {n} (against|to) {m} on {wing} [for {side}]",
+    "{side} <have> {n} (against|to|versus|vs) {m} on {wing}",
+    "<~> {n} (against|to|versus|vs) {m} on {wing} [for {side}]",
     "{side} <have> {flank} [of {n}] [(to|against) {m}]",
     "{side} <have> majority of {n} (to|against) {m} on {wing}",
     "{side} <have> preponderance",
@@ -45,6 +44,9 @@ FRAMES = (
     "{held} <=> {quality} (on|in) {wing}",
     "<~> {sound} (on|in) {wing} [for {side}]",
     "<be:crippled/cripple/damage/break/devalue/devalued/damaged> {held} ; quality=crippled",
+    "{side} <console> {n} (against|to|versus) {m} on {wing} ; modal=can|may|",
+    "{side} <console> majority on {wing} ; modal=can|may|",
+    "{side} <console> {flank} ; modal=can|may|",
 )
 
 

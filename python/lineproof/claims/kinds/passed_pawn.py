@@ -12,7 +12,7 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS, members
 from lineproof.claims.noun import Noun
 from lineproof.claims.owner import SLOTS, owning
-from lineproof.claims.pawn_state import check_pawns, read_pawns
+from lineproof.claims.pawn_state import STATED, check_pawns, read_pawns
 from lineproof.claims.structure import beside, passed, pawns, rank
 from lineproof.engine import Board
 
@@ -32,6 +32,10 @@ FRAMES = (
     "[{agent}] <make> {target} passed_pawn",
     "[{agent}] <turn> {target} into passed_pawn",
     "[{agent}] <give> {side} {special} [{where}]",
+    "{stated} <=> {passed_one}",
+    "{stated} <=> passed_pawn",
+    "<be:pass> {stated}",
+    "{stated} <=> passed",
 )
 
 
@@ -108,6 +112,11 @@ KIND = Kind(
     slots=SLOTS,
     frames=FRAMES,
     tests={
+        "stated": lambda n: (
+            f"{n.whose or 'the'} {n.head}"
+            if n.head in STATED and not n.no and not n.plural
+            else None
+        ),
         "special": _special,
         "a_free": lambda n: (
             n.head if n.head == "pawn" and "free" in n.adjectives and not n.no else None

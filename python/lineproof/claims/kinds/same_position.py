@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 from typing import Any
 
-from lineproof.claims.claim import Ask, Claim, Judgement, Spot
+from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.here import Here, Unread, meant
 from lineproof.claims.kind import Kind
 from lineproof.claims.kinds import transposes
@@ -32,6 +32,10 @@ FRAMES = (
     "{anything} <=> {same} ; elsewhere=yes",
     "<~> {same} ; elsewhere=yes",
     "{side} <reach/lead to/have/get> {same} [(by|through|from) {anything}] ; elsewhere=yes modal=|would|can|could",
+    "<be:reach> {same} [(from|by|through|via) {anything}] ; elsewhere=yes",
+    "{same} <arise/come_about/result/occur/appear> [(from|by|through|via|out_of) {anything}] ; elsewhere=yes",
+    "<be:reach> {here} [(from|by|through|via) {anything}] +also ; elsewhere=yes modal=can|could|may|",
+    "{here} <arise/come_about/result/occur/appear> [(from|by|through|via|out_of) {anything}] +also ; elsewhere=yes modal=can|could|may|",
 )
 _NUMBER = re.compile(r"^(?:\d+\.(?:\.\.)?|\.\.\.)")
 CHOICES = 16
@@ -39,8 +43,10 @@ CHOICES = 16
 _TAKES = frozenset({"takes", "captures", "recaptures"})
 
 
-def _reached(here: Here) -> Claim:
+def _reached(here: Here, other_road: bool) -> Claim:
     """A claim that the moves of the sentence, played from the first move on, lead to the position here.
+
+    other_road: whether it is enough that there is another road, of which the sentence gives some moves.
 
     :raises Unread: when it names none, or they are no game.
     """
@@ -51,16 +57,26 @@ def _reached(here: Here) -> Claim:
             continue
         roads = [spot.play(uci) for spot in roads for uci in _moves(spot, word)][:CHOICES]
         count += 1
+        if not roads and other_road:
+            return _unnamed(here)
         if not roads:
             raise Unread(f"{word.norm} does not follow")
     if count < 3:
-        raise Unread("no line is named")
+        return _unnamed(here)
     here_key = here.place.board.key
     road = next((spot for spot in roads if spot.board.key == here_key), roads[0])
     moves = tuple(road.boards[0].san_line(road.moves))
     return here.claim(
         KIND.id, None, line="the line named", moves=moves, labels=(), others=(), direct=road.board.key == here_key,
     )  # fmt: skip
+
+
+def _unnamed(here: Here) -> Claim:
+    """A claim that another road leads here, which the sentence does not give move by move."""
+    found = transposes.KIND.read
+    assert found is not None  # it has phrases, and so it reads
+    (claim,) = found(here, {})
+    return replace(claim, kind=KIND.id, negated=False, params={**claim.params, "unnamed": True})
 
 
 def _words(here: Here) -> tuple[Word, ...]:
@@ -83,8 +99,8 @@ def _moves(spot: Spot, word: Word) -> list[str]:
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    if "same" in slots:
-        return [_reached(here)]
+    if "same" in slots or "here" in slots:
+        return [_reached(here, "here" in slots)]
     found = transposes.KIND.read
     assert found is not None  # it has phrases, and so it reads
     wanted = {"line": slots["line"]} if "line" in slots else {}
@@ -92,6 +108,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:
+    p = claim.params
+    if p.get("unnamed") and not (p["labels"] or p["others"]):
+        because = "The other road is not given move by move, and no other place of the lesson has this position."
+        return Judgement(Outcome.UNSETTLED, because, (), claim.spot)
     return transposes.check(replace(claim, negated=False), ask)
 
 
@@ -106,6 +126,11 @@ KIND = Kind(
     vocabulary=frozenset({"identical", "same", "different", "arises", "arise", "reached", "reach", "reaches", "here", "position", "comes"}),
     frames=FRAMES,
     tests={
+        "here": lambda n: (
+            n.head
+            if (n.head == "position" and n.det == "this") or (n.type == "pronoun" and n.head in {"it", "this"})
+            else None
+        ),
         "same": lambda n: (
             n.head
             if n.head == "position" and {"same", "identical", "very"} & set(n.adjectives)

@@ -90,6 +90,9 @@ def _opening(noun: Noun) -> str | None:
 FRAMES = (
     "[{anything}] <~> {opening} reversed",
     "[{anything}] <~> {turned}",
+    "[{anything}] <have/reach/adopt/take_up/take_on/show/get/play> {formation} of {opening} [reversed]",
+    "[{anything}] <be> {formation} of {opening} [reversed]",
+    "[{anything}] <be> in {formation} of {opening} [reversed]",
 )
 
 
@@ -202,7 +205,14 @@ KIND = Kind(
     patterns={"line": _LINE},
     vocabulary=frozenset({"structure", "formation", "chain", "skeleton", "reversed", "reverse", "set"}),
     frames=FRAMES,
-    tests={"opening": _opening, "turned": lambda n: _opening(n) if "reversed" in n.adjectives or "mirrored" in n.adjectives else None},
+    tests={
+        "formation": lambda n: (
+            n.head
+            if n.head in {"formation", "structure", "features", "shape", "skeleton", "set up", "outlines", "feature", "outline", "character"}
+            or ({"pawn"} & set(n.adjectives) and n.head in {"structure", "formation", "chain", "skeleton"})
+            else None
+        ),
+        "opening": _opening, "turned": lambda n: _opening(n) if "reversed" in n.adjectives or "mirrored" in n.adjectives else None},
     read=read,
     check=check,
     flips=True,

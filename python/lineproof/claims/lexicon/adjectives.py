@@ -11,7 +11,7 @@ airy: airy, wide open, defenceless, homeless, shelterless, bare, draughty, breez
 unprotected: unprotected, undefended, unguarded, loose, uncovered, unsupported
 hanging: hanging, in danger, in peril, under threat of capture, en prise, up for grabs, there for the taking, free for the taking
 backward: backward
-weak: weak
+weak: weak, full of holes, riddled with holes, swiss cheese, like swiss cheese, beyond repair, chronically weak
 open: open, wide open
 half open: half open, semi open
 doomed: doomed, done for

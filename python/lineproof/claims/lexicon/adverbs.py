@@ -57,7 +57,7 @@ hedge: about, apparently, approximately, arguably, as far as i can see, as far a
     in my opinion, in my view, it appears, it seems, it would seem, likely, maybe, more or less, perhaps, possibly, practically, presumably, probably,
     roughly, seemingly, some would say, to all intents and purposes, unless i am mistaken, virtually
 hedge: roughly speaking, broadly speaking, relatively speaking
-adverb: too bad, frankly speaking, objectively speaking, positionally speaking, structurally speaking, honestly speaking, hey presto, presto, nah, well now, um, er, so it seems, as it happens, as luck would have it, as you may know, as you know, as we know, as everybody knows, as is well known, if need be, over on the right, over on the left
+adverb: made to measure, tailor made, made to order, ready made, miles, streets, on whichever side he likes, on whichever wing he likes, on either side he likes, too bad, frankly speaking, objectively speaking, positionally speaking, structurally speaking, honestly speaking, hey presto, presto, nah, well now, um, er, so it seems, as it happens, as luck would have it, as you may know, as you know, as we know, as everybody knows, as is well known, if need be, over on the right, over on the left
 # deny
 deny: anything but, by no means, far from, in no way, neither, never, no longer, no more, nor, not any longer, not any more, not at all, not yet,
     nowhere, nowhere near, on no account, under no circumstances

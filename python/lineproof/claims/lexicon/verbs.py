@@ -91,14 +91,15 @@ make: make, create, produce, cause, bring about, set up, deliver, carry, involve
     amount to, spell, execute, land, come with, arrive with, inflict, build, establish
 lead to: return to, go back to, come back to, drift into, drift over into, flow into, pass into, come to
 have: hold
+console: console himself with, console oneself with, console themselves with, console ourselves with, take comfort in, take comfort from, boast, point to, fall back on, be proud of, count on, rely on
 give: lumber, stick, encumber, bring
 close: shut, shut up, wall off, seal off, plug
 occupy: occupy, take up, take over, seize, claim, enter, invade
 arise: arise, appear, emerge, come about, result
 spend: spend, invest, use up, squander
-surrender: surrender, give up, hand over, part with, give away, concede, forfeit, relinquish, cede, let go of
+surrender: surrender, forgo, forego, give up, hand over, part with, give away, concede, forfeit, relinquish, cede, let go of
 kick: kick, boot
-dislodge: dislodge, drive, drive away, drive off, chase away, chase off, evict, expel, kick away
+dislodge: dislodge, shift, kick out, chase out, chase, hound out, drive out, throw out, drive, drive away, drive off, chase away, chase off, evict, expel, kick away
 speak: speak
 stir: stir, budge, move, touch, develop, mobilise
 touch: touch, develop, move, bring out, mobilise
