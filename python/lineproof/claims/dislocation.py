@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from .chunk import Place
 from .noun import Noun
 
 if TYPE_CHECKING:
@@ -44,6 +45,24 @@ def apposed(rough: list[Clause]) -> list[Clause]:
             continue
         found.append(clause)
     return found
+
+
+def compared(before: Clause, clause: Clause) -> bool:
+    """ "The same structure as in the Slav": what it is the same as, told with the clause before; True when nothing of it is left."""
+    if clause.sub != "as" or clause.lemma or clause.strays or not clause.joint.endswith("as"):
+        return False
+    nouns = [*before.objects, *([before.subject] if before.subject is not None else [])]
+    last = max(nouns, key=lambda n: n.last, default=None)
+    if last is None or last.last != before.last:
+        return False
+    if last.head != "same" and not {"same", "identical"} & set(last.adjectives):
+        return False
+    before.places += clause.places
+    before.places += [Place("as", o, o.first, o.last) for o in clause.objects]
+    before.adverbs += clause.adverbs
+    before.states += clause.states
+    before.see(clause)
+    return True
 
 
 def dislocated(before: Clause, clause: Clause) -> bool:
@@ -85,4 +104,4 @@ def _named(noun: Noun, many: bool) -> bool:
     )
 
 
-__all__ = ["apposed", "dislocated"]
+__all__ = ["apposed", "compared", "dislocated"]

@@ -431,7 +431,7 @@ class Frame:
         tables = [
             frozenset(w for words in self.tables[e.slot] for w in (words, words.split()[-1]))
             for e in self.rest
-            if e.slot in self.tables and not e.optional
+            if e.slot in self.tables and e.slot not in self.own and not e.optional
         ]
         return tables[0] if tables else frozenset({"*"})
 
@@ -785,7 +785,7 @@ def _is_preposition(text: str) -> bool:
 
 _PREPOSITIONS = frozenset(
     ["of", "in", "on", "at", "by", "with", "from", "to", "into", "onto", "for", "against", "through", "over", "under", "behind", "before", "after", "between", "among", "along", "down", "up", "as", "without", "like", "towards", "than", "about", "off", "upon", "versus", "vs", "via"]
-) | {"on to", "out of", "away from", "in front of", "because of", "next to", "ahead of", "apart from", "short of", "other than", "aside from", "except", "except for", "but", "besides", "save for", "in return for", "at the cost of", "in exchange for", "on account of", "owing to", "in view of", "thanks to"}  # fmt: skip
+) | {"on to", "out of", "away from", "in front of", "because of", "next to", "ahead of", "apart from", "short of", "other than", "aside from", "except", "except for", "but", "besides", "save for", "in return for", "at the cost of", "at the expense of", "in exchange for", "on account of", "owing to", "in view of", "thanks to"}  # fmt: skip
 
 
 def _adjective(word: str) -> bool:

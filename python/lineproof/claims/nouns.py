@@ -312,6 +312,9 @@ class Nouns(Groups):
     def _possessive(self, at: int) -> Noun | None:
         """ "His on g5", "Black's still lingers": whose it is, and not what."""
         token, after, then = (self._token(at + step) for step in range(3))
+        if token is not None and token.norm == "his" and (after is None or after.is_("punct")):
+            self.at += 1
+            return Noun("pronoun", "his", "his", token.first, token.last)  # "the pair is his"
         if token is None or after is None or then is None:
             return None
         if token.norm in {"his", "hers"} and after.norm in {"on", "at"} and then.is_("square"):

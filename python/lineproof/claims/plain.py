@@ -16,9 +16,9 @@ from dataclasses import dataclass, field, replace
 
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
 from .chunking import chunks
-from .dislocation import apposed, dislocated
+from .dislocation import apposed, compared, dislocated
 from .lexicon import NOUNS, VERBS, members
-from .noun import Noun
+from .noun import Noun, listed
 from .parts import fold
 from .raising import raised
 from .sentence import Sentence
@@ -367,8 +367,8 @@ def _inverted(pile: _Pile, group: Group) -> Group | None:
 def _clause(pile: _Pile) -> Clause:
     """A clause from its chunks: subject, objects, places, with its features."""
     clause = Clause(joint=pile.joint, sub=pile.sub)
-    before = [c for c in pile.before if isinstance(c, Noun)]
-    after = [c for c in pile.after if isinstance(c, Noun)]
+    before = _lined([c for c in pile.before if isinstance(c, Noun)])
+    after = _lined([c for c in pile.after if isinstance(c, Noun)])
     parts = [*pile.before, *([pile.group] if pile.group else []), *pile.after]
     while len(parts) > 1 and isinstance(parts[0], Adverb):
         del parts[0]  # "now" before a claim is no part of its words
@@ -450,6 +450,14 @@ def _clause(pile: _Pile) -> Clause:
             clause.lemma = f"{clause.lemma} {adverb}"  # "shuts the rook out"
             clause.adverbs.remove(adverb)
             break
+    if (
+        len(clause.objects) > 1
+        and clause.subject is not None
+        and clause.subject.type == clause.objects[0].type == "side"
+        and clause.subject.text == clause.objects[0].text
+        and clause.lemma.split()[0] in {"get", "have", "win", "secure", "build", "create", "find"}
+    ):
+        del clause.objects[0]  # "we've got ourselves an outpost"
     swapped = (
         clause.subject is not None
         and clause.subject.type != "side"
@@ -471,6 +479,26 @@ def _clause(pile: _Pile) -> Clause:
         clause.subject, clause.objects = after[0], after[1:]  # "off goes the queen"
         clause.turned = not pile.before
     return clause
+
+
+def _lined(nouns: list[Noun]) -> list[Noun]:
+    """Moves that follow one another as one: "1. e4 e5 2. Nc3 leads to the same position"."""
+    found: list[Noun] = []
+    for noun in nouns:
+        last = found[-1] if found else None
+        moves = {"move", "square"}
+        if (
+            last is not None
+            and last.type in moves
+            and noun.type in moves
+            and last.last + 1 == noun.first
+            and not noun.parts
+        ):
+            found[-1] = listed([last, replace(noun, type="move")], "then")
+            found[-1] = replace(found[-1], type="move")
+        else:
+            found.append(noun)
+    return found
 
 
 def _verb_base(group: Group) -> str:
@@ -506,6 +534,8 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             found = [c for c in found if c is not dangling]
             dangling, before = None, (found[-1] if found else None)
         if before is not None and (_cleft(before, clause) or _what_first(before, clause)):
+            continue
+        if before is not None and compared(before, clause):
             continue
         if before is not None and dislocated(before, clause):
             found.pop()

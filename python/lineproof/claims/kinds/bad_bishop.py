@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.bishop_state import check_bishop, read_bishop
 from lineproof.claims.bishops import is_bad, is_hemmed_in
+from lineproof.claims.board import side_of
 from lineproof.claims.claim import Ask, Claim, Judgement
-from lineproof.claims.here import Here
+from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.owner import SLOTS, owning
 
@@ -26,6 +28,7 @@ FRAMES = (
     "<*> bad bishop [(on|at) {square}]",
     "bad bishop <be> (on|at) {square}",
     "bad bishop <be> one (on|at) {square}",
+    "{bad_piece} <be> {bishop}",
 )
 
 
@@ -35,6 +38,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "target" not in slots and "pawns" in slots:
         slots["target"] = "it"  # "hemmed in by its own pawns"
     hemmed = "hemmed" in slots
+    at = re.findall("[a-h][1-8]", slots.get("pawns", ""))
+    bishop = re.findall("[a-h][1-8]", slots.get("target", ""))
+    owners = {side_of(here.board.piece_at(a) or "P") for a in at}
+    if at and (not bishop or owners != {side_of(here.board.piece_at(bishop[0]) or "P")}):
+        raise Unread("these are not its own pawns")
     facts = is_hemmed_in if hemmed else is_bad
     return [read_bishop(KIND.id, here, slots, facts, hemmed=hemmed)]
 
@@ -55,11 +63,17 @@ KIND = Kind(
         "bad": {"bad": True, "poor": True},
         **SLOTS,
         "sad": dict.fromkeys(("hopelessly passive", "hopeless", "miserable", "hopelessly bad", "sad", "pitiful", "pathetic", "a sorry sight", "half dead"), True),
-        "sorry": dict.fromkeys(("problem child", "problem piece", "problem bishop", "dud", "big pawn", "tall pawn", "sad piece", "poor piece", "sorry piece", "sorry sight", "sorry figure", "worst piece", "worst minor piece", "prisoner"), True),
+        "sorry": dict.fromkeys(("problem piece", "problem bishop", "dud", "big pawn", "tall pawn", "sad piece", "poor piece", "sorry piece", "sorry sight", "sorry figure", "worst piece", "worst minor piece", "prisoner"), True),
     },
     frames=FRAMES,
     tests={
-        "pawns": lambda n: n.text if n.head == "pawn" and n.plural else None,
+        "bad_piece": lambda n: (
+            n.head
+            if n.head == "piece" and ({"bad", "worst", "poor", "problem", "weakest"} & set(n.adjectives)) and n.whose
+            else None
+        ),
+        
+        "pawns": lambda n: n.text if n.head == "pawn" and (n.plural or n.square) else None,
         "own_pawns": lambda n: n.text if n.head == "pawn" and "own" in n.adjectives else None,
         "bishop": lambda n: n.text if n.type == "piece" and n.head == "bishop" and not n.parts else None,
         "none": lambda n: n.head if n.head == "better" and n.no else None,

@@ -36,10 +36,13 @@ FRAMES = (
     "[{agent}] <win> {side} bishop_pair ; wins=yes",
     "[{agent}] <win> bishop_pair [for {side}] ; wins=yes",
     "{side} <console> bishop_pair ; modal=can|may|",
+    "bishop_pair <be> {theirs}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "theirs" in slots:
+        slots["side"] = {"ours": "we", "mine": "we"}.get(slots["theirs"], "he")
     if "known" in slots and not {"side", "whose"} & slots.keys():
         raise Unread("it is not clear who has it")
     if "gives" in slots:
@@ -134,6 +137,8 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "theirs": lambda n: n.head if n.type == "pronoun" and n.head in {"his", "ours", "theirs", "mine"} else None,
+        
         "edge": lambda n: (
             n.head if n.head in {"advantage", "edge", "plus", "asset", "luxury", "joy"} else None
         ),

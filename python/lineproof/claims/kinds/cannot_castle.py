@@ -59,6 +59,7 @@ FRAMES = (
     "{castling} <=> over|gone|history",
     "{castling} <come off>",
     "<be:go/finish> {castling}",
+    "{castling} <go_for> {side}",
     "[{agent}] <prevent/remove> {castling} ; taken=yes",
     "[{agent}] <=> it for {castling}",
     "<~> {none} [for {side}]",
@@ -78,6 +79,11 @@ FRAMES = (
     "[{agent}] <rob> {king} of {castling}",
     "{castling} <be/stay> possible ; able=yes",
     "{side} <lack> {castling}",
+    "<~> {castling} [for {side}] +no_more",
+    "{castling} <=> over|gone|history [for {side}]",
+    "{side} <forget> (about|of) {castling} ; modal=can",
+    "{side} <forget> {castling} ; modal=can",
+    "{nobody} <prevent/stop/keep/hinder to castle> {patient_side} [{wing}] ; free=yes",
 )
 
 
@@ -104,7 +110,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         verb is not None
         and verb.negated
         and not slots.keys() & {"none", "neither"}
-        and "able" not in slots
+        and not slots.keys() & {"able", "free"}
     ):
         raise Unread("what is denied may be the loss or the right")
     if "flank" in slots:
@@ -138,7 +144,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         side = here.subject
     else:
         raise Unread("it is not clear who cannot castle")
-    can = "able" in slots and not (verb is not None and verb.negated)
+    can = "free" in slots or ("able" in slots and not (verb is not None and verb.negated))
     lasting = _LASTING.search(here.said) is not None and not can
     return [
         here.claim(KIND.id, side, spot=spot, negated=can, wing=slots.get("wing"), lasting=lasting)

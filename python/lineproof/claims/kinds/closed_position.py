@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from lineproof.claims.claim import Ask, Claim, Judgement, Spot
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.here import Here
 from lineproof.claims.kind import Kind
 from lineproof.claims.openness import described, is_closed_position
 from lineproof.claims.tense import answer, first, when
@@ -25,15 +25,11 @@ FRAMES = (
     "(position|centre|game) <be> of {character}",
     "<*> closed position",
     "<*> closed centre",
-    "{it} <=> closed",
-    "<be:close> {it} [{tight}]",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     asked = when(here, slots)
-    if "it" in slots and here.topic is not None:
-        raise Unread("it is not clear what is closed")
     if "agent" in slots:
         here = here.at(here.agent(slots["agent"]).spot)
     return [
@@ -67,7 +63,6 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
-        "it": lambda n: n.head if n.type == "pronoun" and n.head in {"it", "everything"} else None,
         "character": lambda n: n.head if n.head in {"character", "nature", "type"} and "closed" in n.adjectives else None,},
     read=read,
     check=check,

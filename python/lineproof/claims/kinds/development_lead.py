@@ -49,6 +49,8 @@ FRAMES = (
     "{side} <lead> in development by {moves}",
     "{both} <=> {equal} in development",
     "{side} <trail> by {moves} in development ; behind=yes",
+    "{side} <trail/lag> {moves} +behind ; behind=yes",
+    "{side} <trail/lag> {moves} in development [+behind] ; behind=yes",
 )
 
 

@@ -25,6 +25,7 @@ from lineproof.claims.tense import answer, first, squares, when
 from lineproof.claims.where import Where
 
 FRAMES = (
+    "<be:double> {their_pawns}",
     *owning("doubled_pawn [{where}]"),
     "<be:double> {target}",
     "{target} <=> doubled_pawn",
@@ -40,6 +41,9 @@ FRAMES = (
 )
 
 
+_WINGS = frozenset({"kingside", "queenside"})
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if slots.get("side", "") in {
         "both sides",
@@ -49,6 +53,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         "each player",
     }:
         return [c for side in ("white", "black") for c in read(here, {**slots, "side": side})]
+    if "their_pawns" in slots:
+        slots["whose"], wing = slots["their_pawns"].split("|")
+        slots["where"] = f"on the {wing}" if wing else None
     if "file_pawns" in slots:
         slots["file"] = slots["file_pawns"]
     if "whose_pawns" in slots:
@@ -141,6 +148,15 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "their_pawns": lambda n: (
+            f"{n.whose}|{next((a for a in n.adjectives if a in _WINGS), '')}"
+            if n.type == "piece"
+            and n.head == "pawn"
+            and n.plural
+            and n.whose
+            and not (n.file or n.square or n.parts)
+            else None
+        ),
         "file_pawns": lambda n: (
             n.file
             if n.type == "piece" and n.head == "pawn" and n.plural and n.file and not n.whose

@@ -13,7 +13,7 @@ from lineproof.claims.timing import of_this_move
 from lineproof.claims.tracks import hit
 
 FRAMES = (
-    "[{agent}] <win> tempo [(on|against|off|with) {target}] [(with|by) {move}]",
+    "[{agent}] <win> tempo [(on|against|off|with|at_the_expense_of|at_the_cost_of|from) {target}] [(with|by) {move}]",
     "[{agent}] <~> with tempo [(on|against) {target}]",
     "[{agent}] <attack> {target} with tempo",
     "[{agent}] <win/get> {a_move} [(on|against|off) {target}]",
@@ -24,6 +24,7 @@ FRAMES = (
     "<~> {bare_tempo} [(on|against) {target}]",
     "[{agent}] <make/force/oblige to move/run> {patient} ; forced=yes",
     "[{agent}] <chase/drive/kick/hit/attack/push/send> {target} with tempo",
+    "[{agent}] <develop> piece with tempo [(on|against) {target}]",
     "[{agent}] <develop> {own} with tempo [(on|against) {target}]",
     "[{agent}] <move> {own} with tempo [(on|against) {target}]",
     "[{agent}] <develop/castle/come/arrive/go> with tempo [(on|against) {target}]",

@@ -35,6 +35,7 @@ FRAMES = (
     "<*> half_open file",
     "{side} <have> {files} half_open",
     "{side} <have> {anything} (on|along|down) half_open file",
+    "{side} <have> half_open file for {anything}",
 )
 
 

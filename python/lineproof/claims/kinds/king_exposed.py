@@ -26,7 +26,7 @@ FRAMES = (
     "{king} <have> shelter ; safe=yes",
     "{king} <lack> shelter",
     "{king} <move/be> (in|into) open",
-    "<be:drag/chase/drive/pull/lure> {king} (in|into|out_into) open",
+    "<be:drag/chase/drive/pull/lure> {king} (in|into) {in_the_open}",
     "{king} <find> shelter ; safe=yes",
     "{king} <feel> draught",
     "<be:shelter> {king} ; safe=yes",
@@ -141,6 +141,8 @@ KIND = Kind(
     ),
     frames=FRAMES,
     tests={
+        "in_the_open": lambda n: n.head if n.head in {"open", "daylight", "limelight", "middle", "centre"} else None,
+        
         "home": lambda n: (
             n.head
             if n.head in {"home", "haven", "spot", "place", "shelter", "refuge", "hiding place"}

@@ -47,6 +47,7 @@ FRAMES = (
     "{side} <console> {n} (against|to|versus) {m} on {wing} ; modal=can|may|",
     "{side} <console> majority on {wing} ; modal=can|may|",
     "{side} <console> {flank} ; modal=can|may|",
+    "{side} <outnumber> {than} {n} to {m} on {wing}",
 )
 
 

@@ -32,10 +32,10 @@ FRAMES = (
     "{anything} <=> {same} ; elsewhere=yes",
     "<~> {same} ; elsewhere=yes",
     "{side} <reach/lead to/have/get> {same} [(by|through|from) {anything}] ; elsewhere=yes modal=|would|can|could",
-    "<be:reach> {same} [(from|by|through|via) {anything}] ; elsewhere=yes",
-    "{same} <arise/come_about/result/occur/appear> [(from|by|through|via|out_of) {anything}] ; elsewhere=yes",
-    "<be:reach> {here} [(from|by|through|via) {anything}] +also ; elsewhere=yes modal=can|could|may|",
-    "{here} <arise/come_about/result/occur/appear> [(from|by|through|via|out_of) {anything}] +also ; elsewhere=yes modal=can|could|may|",
+    "<be:reach> {same} [(from|by|through|via) {anything}] ; other=yes elsewhere=yes",
+    "{same} <arise/come_about/result/occur/appear> [(from|by|through|via|out_of) {anything}] ; other=yes elsewhere=yes",
+    "<be:reach> {here} [(from|by|through|via) {anything}] +also ; other=yes elsewhere=yes modal=can|could|may|",
+    "{here} <arise/come_about/result/occur/appear> [(from|by|through|via|out_of) {anything}] +also ; other=yes elsewhere=yes modal=can|could|may|",
 )
 _NUMBER = re.compile(r"^(?:\d+\.(?:\.\.)?|\.\.\.)")
 CHOICES = 16
@@ -61,8 +61,10 @@ def _reached(here: Here, other_road: bool) -> Claim:
             return _unnamed(here)
         if not roads:
             raise Unread(f"{word.norm} does not follow")
-    if count < 3:
+    if count < 3 and other_road:
         return _unnamed(here)
+    if count < 3:
+        raise Unread("no line is named")
     here_key = here.place.board.key
     road = next((spot for spot in roads if spot.board.key == here_key), roads[0])
     moves = tuple(road.boards[0].san_line(road.moves))
@@ -100,7 +102,7 @@ def _moves(spot: Spot, word: Word) -> list[str]:
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "same" in slots or "here" in slots:
-        return [_reached(here, "here" in slots)]
+        return [_reached(here, "other" in slots)]
     found = transposes.KIND.read
     assert found is not None  # it has phrases, and so it reads
     wanted = {"line": slots["line"]} if "line" in slots else {}

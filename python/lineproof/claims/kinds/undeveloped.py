@@ -72,6 +72,11 @@ FRAMES = (
     "{target} <wait/remain> on {home_square} ; home=undeveloped",
     "{side} <have> {group} undeveloped ; home=undeveloped",
     "{side} <have> {target} undeveloped ; home=undeveloped",
+    "{target} <be/stay/stand/sit> on {square} +still ; first=yes",
+    "{side} <develop> {target} +still ; modal=must home=undeveloped",
+    "{side} <develop> {targets} +still ; modal=must home=undeveloped",
+    "{side} <develop> {group} +still ; modal=must home=undeveloped",
+    "<be:develop> {target} +still ; modal=must home=undeveloped",
 )
 
 
@@ -81,6 +86,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "none" in slots:
         slots["target"] = slots.pop("none")
     verb = slots.get("verb")
+    if "first" in slots:
+        piece = (here.board.piece_at(slots["square"]) or "").lower()
+        if not piece or piece not in {FIRST[s].get(slots["square"]) for s in ("white", "black")}:
+            raise Unread("that is no first square")
+        slots["home"] = "undeveloped"
     out = "out" in slots
     denied = verb is not None and verb.negated
     group = slots.get("group")
@@ -253,7 +263,7 @@ KIND = Kind(
         "none": lambda n: re.sub("^the ", f"{n.whose} " if n.whose else "the ", n.text) if n.no and n.type == "piece" and n.head != "pawn" else None,
         "home_square": lambda n: n.head if n.head in {"square", "place", "post"} and {"original", "first", "starting", "initial", "home"} & set(n.adjectives) else None,
 "group": lambda n: n.text if n.whose and (n.head in {"queenside", "kingside", "army"} or (n.head == "piece" and n.plural)) and n.count is None else None,
-        "nothing": lambda n: n.head if n.head in {"nothing", "anything"} or (n.head == "piece" and (n.no or "single" in n.adjectives)) else None,
+        "nothing": lambda n: n.head if n.head in {"nothing", "anything"} or (n.head == "thing" and n.det == "a") or (n.head == "piece" and (n.no or "single" in n.adjectives)) else None,
         "the_fight": lambda n: n.head if n.head in {"fight", "battle", "fray", "attack", "party", "struggle", "action"} else None},
     read=read,
     check=check,

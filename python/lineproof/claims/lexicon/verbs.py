@@ -87,7 +87,7 @@ be: stand, linger, loiter, hover, squat, dwell, remain, stay, lie, sit, look, pr
     turn out, feel, keep, turn out to be, happen to be, prove to be, live, hold out, rest, be left, hang around, turn
 have: get, receive, be given, have at one's disposal, owns, keep, enjoy, own, possess, retain, obtain, acquire, boast, hold, end up with, finish with,
     emerge with, stay with, be left with, come out with, can boast, wield, can point to, be blessed with, be saddled with, be burdened with, carry,
-    show, suffer from, suffer, be the owner of, contain, have got, accept, inherit, still have, get away with
+    show, suffer from, suffer, be the owner of, be the proud owner of, be the happy owner of, be in possession of, contain, have got, accept, inherit, still have, get away with
 give: leave, hand, grant, saddle, burden, land, offer, present, concede, allow, award, inflict on, bestow on, provide, yield, secure, lend
 make: make, create, produce, cause, bring about, set up, deliver, carry, involve, contain, pose, mean, result in, lead to, form, constitute,
     amount to, spell, execute, land, come with, arrive with, inflict, build, establish
@@ -124,7 +124,7 @@ think: think, believe, guess, reckon, suspect, suppose, feel, consider, argue, m
     hope, wish, fear
 try: try, want, wish, hope, attempt, intend, plan, like, love, refuse, fail, forget, decline, long, start, begin, stop, continue, go on, keep on,
     hesitate, prefer, need, dare, tend, use
-do: do, direct, let, help, use, call, work, turn, wait, learn, teach, ask, answer, talk, speak, read, write, pass, bring, send, belong, happen,
+do: do, adopt, direct, let, help, use, call, work, turn, wait, learn, teach, ask, answer, talk, speak, read, write, pass, bring, send, belong, happen,
     follow, matter, depend, count, care, rest, last, die, live, serve, add, set, lift, raise, break, cut, drive, chase, kick, rob, deprive, free,
     escape, survive, fight, control, occupy, invade, enter, cross, join, meet, welcome, arrive, appear, land, point, perch, plant, place, swing,
     weigh, measure, repeat, save, rescue, spend, waste, improve, worsen, deserve, overlook, ignore, forget, underline, justify, repay, rely, complain,
