@@ -754,10 +754,13 @@ class _Reader:
     def _before(self, clause: Clause) -> Here:
         """The position that a clause speaks of: after the moves that it names first."""
         here = self.here
+        like = _likened(clause)
         for place in list(clause.places):
             noun = place.noun
             if noun is None or noun.type not in {"move", "square"}:
                 continue
+            if like is not None and place.first > like:
+                continue  # "the same position as after 3... Nc6"
             if (
                 place.preposition == "with"
                 and clause.verb.modal in {"would", "could", "will", "can"}
@@ -839,6 +842,14 @@ class _Reader:
                 for claim in claims
             ]
         return claims
+
+
+def _likened(clause: Clause) -> int | None:
+    """Where a clause says of something that it is the same as what follows."""
+    nouns = [*([clause.subject] if clause.subject else []), *clause.objects]
+    found = [n.last for n in nouns if {"same", "identical"} & set(n.adjectives) or n.head == "same"]
+    found += [s.last for s in clause.states if s.lemma == "identical"]
+    return min(found, default=None)
 
 
 def _comes_about(clause: Clause) -> bool:

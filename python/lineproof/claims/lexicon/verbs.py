@@ -67,6 +67,7 @@ equalise: equalise, equalize
 prepare: prepare, plan, intend, aim for, aim at, have in mind, be heading for, be aiming at, envisage, get ready for, make ready for,
     pave the way for, clear the way for, support, make room for, get ready, set up, make possible, work towards, play for, contemplate, dream of,
     head for
+transposing: transpose
 transpose: transpose, go over, lead back, steer, steer back, land, switch, reach, go back, lead, run, slide
 err: err, blunder, slip, stumble
 lose the game: lose the game, throw the whole game away, throw the game away, throw away the game, throw away the whole game, give away the game,
