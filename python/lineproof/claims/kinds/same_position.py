@@ -106,7 +106,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return [_reached(here, "other" in slots)]
     found = transposes.KIND.read
     assert found is not None  # it has phrases, and so it reads
-    wanted = {s: slots[s] for s in ("road", "moves") if s in slots}
+    wanted: dict[str, Any] = {s: slots[s] for s in ("road", "moves") if s in slots}
     return [replace(claim, kind=KIND.id, negated=False) for claim in found(here, wanted)]
 
 
