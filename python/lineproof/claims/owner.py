@@ -46,7 +46,7 @@ def owning(noun: str) -> tuple[str, ...]:
         f"[{{agent}}] <give> {{side}} {noun}",
         f"[{{agent}}] <give> {{side}} with {noun}",
         f"(position|camp|structure) <have> {noun}",
-        f"[{{agent}}] <make/win/prepare> {noun} [for {{side}}]",
+        f"[{{agent}}] <make/win> {noun} [for {{side}}]",
         f"<~> {noun} [for {{side}}]",
         f"{noun} <be>",
         f"{noun} <belong to> {{side}}",

@@ -113,6 +113,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         and not slots.keys() & {"able", "free"}
     ):
         raise Unread("what is denied may be the loss or the right")
+    if "able" in slots and re.search(r"\bsoon\b|\bone day\b|\blater\b", here.said):
+        raise Unread("said of what may come")
     if "flank" in slots:
         slots["wing"] = slots["flank"]
     if "neither" in slots:

@@ -150,8 +150,14 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
-        "neither": lambda n: n.text if n.text in {"neither side", "neither player"} else None,
-        "both": lambda n: n.text if n.text in {"both sides", "both players"} else None,
+        "neither": lambda n: (
+            n.text if n.text in {"neither side", "neither player", "nobody"} else None
+        ),
+        "both": lambda n: (
+            n.text
+            if n.text in {"both sides", "both players"} or (n.head == "side" and n.plural)
+            else None
+        ),
         "a_lead": lambda n: (
             n.head
             if n.head in {"lead", "edge", "advantage", "plus"}

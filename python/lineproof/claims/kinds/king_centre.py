@@ -31,11 +31,18 @@ FRAMES = (
     "<~> {king} in centre",
     "{king} <remain/stay> on {square} ; modal=will",
     "{king} <remain/stay> in centre ; modal=will",
+    "{both} <be/stay/stick> in centre",
+    "{both} <=> stuck|stranded in centre ; stuck=yes",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
+    if "both" in slots:
+        return [
+            here.claim(KIND.id, side, home=False, stuck="stuck" in slots)
+            for side in ("white", "black")
+        ]
     if "king" in slots:
         side = owner(here, slots["king"])
     else:
@@ -99,6 +106,8 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "both": lambda n: n.text if n.text == "both kings" else None,
+        
         "home_square": lambda n: (
             n.head
             if n.head in {"square", "place"}

@@ -43,11 +43,18 @@ FRAMES = (
     "{king} <have> {home} ; safe=yes",
     "<~> {home} for {king} ; safe=yes",
     "<be:strip> {king} of shelter",
+    "{king} <lose> shelter",
+    "{both} <=> safe ; safe=yes",
+    "{both} <=> snug ; safe=yes",
+    "{both} <=> airy",
+    "<be:expose> {both}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
+    if "both" in slots:
+        return [here.claim(KIND.id, side, negated="safe" in slots) for side in ("white", "black")]
     if "king" in slots:
         side = owner(here, slots["king"])
     elif "side" in slots or "whose" in slots:
@@ -141,6 +148,8 @@ KIND = Kind(
     ),
     frames=FRAMES,
     tests={
+        "both": lambda n: n.text if n.text == "both kings" else None,
+        
         "in_the_open": lambda n: n.head if n.head in {"open", "daylight", "limelight", "middle", "centre"} else None,
         
         "home": lambda n: (

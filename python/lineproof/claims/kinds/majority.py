@@ -88,6 +88,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         slots.setdefault("wing", flank or None)
     numbers = (int(slots["n"]), int(slots["m"])) if "n" in slots and "m" in slots else None
     wing = Where.read(slots.get("wing") or slots.get("flank"), slots.get("where")).wing
+    if "known" in slots and wing is None and not {"side", "whose"} & slots.keys():
+        raise Unread("it may be a majority of anything")
     if numbers is not None and (max(numbers) > 8 or numbers[0] == numbers[1]):
         raise Unread("no such numbers make a majority")
     words = here.said.split()

@@ -126,6 +126,7 @@ KIND = Kind(
     source="FIDE Laws of Chess, article 9.2.3",
     frames=FRAMES,
     tests={
+        "side": lambda n: n.text if n.type == "side" and n.text != "i" else None,
         "road": road,
         "moves": lambda n: n.text.replace(" then ", " ") if n.type in {"move", "square"} else None,
         "position": lambda n: n.head if n.head == "position" and n.det in {"the", "that"} else None,
