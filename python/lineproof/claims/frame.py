@@ -715,6 +715,8 @@ def _adjunct(place: Place, clause: Clause) -> bool:
         }
     if noun is None:
         return False
+    if place.preposition == "without" and noun.type == "piece" and noun.head == "queen":
+        return True  # "without the queens"
     if place.preposition == "for":
         given = noun.type == "piece" or noun.head in {"exchange", "material", *_PAWNS}
         thing = (

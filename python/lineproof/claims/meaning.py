@@ -239,6 +239,18 @@ class _Reader:
             subject = clause.subject
             clause.subject = replace(self.last, first=subject.first, last=subject.last)
         topic = self.here.topic
+        if (
+            self.last is None
+            and topic is not None
+            and "king" in topic.split()
+            and clause.subject is not None
+            and clause.subject.head == "it"
+            and not clause.inherited
+        ):  # "Where is that king on e6 to hide? It's out in the open."
+            square = topic.split()[-1] if " on " in topic else ""
+            clause.subject = replace(
+                clause.subject, type="piece", head="king", text=topic, square=square
+            )
         if clause.passive and not clause.objects and clause.form == "part" and topic:
             head = topic.split()[-3] if " on " in topic else topic.split()[-1]
             square = topic.split()[-1] if " on " in topic else ""

@@ -60,7 +60,7 @@ class Nouns(Groups):
         noun = self._behind(noun)
         if not coordinate or noun.type not in {"piece", "square", "file", "move", "side"}:
             return noun
-        parts = [noun]
+        parts, first, joined = [noun], self.at, False
         while True:
             token = self._token(self.at)
             if token is None or token.norm not in {"and", ",", "or", "as well as", "nor", "-"}:
@@ -79,6 +79,10 @@ class Nouns(Groups):
                 self.at = back
                 break
             parts.append(more)
+            joined = joined or token.norm != "," or self.tokens[back + 1].norm in {"and", "also"}
+        if {p.type for p in parts} == {"piece", "square"} and not joined:
+            self.at = first
+            return noun  # "the squares round his king, f6, h6"
         return noun if len(parts) == 1 else listed(parts)
 
     def _acts(self, at: int) -> bool:

@@ -53,7 +53,7 @@ def read_pawns(kind: str, here: Here, slots: dict[str, Any], facts: Facts, **ext
     :raises Unread: when it is not clear which pawns, or whose.
     """
     if "stated" in slots:
-        slots["target"] = _stated(here, slots["stated"])
+        slots["target"] = stated(here, slots["stated"])
     becomes = any(f" {word} " in f" {here.said} " for word in ("becomes", "become", "gets"))
     made = {"create", "creates", "makes", "make", "produces", "obtains", "inflicts", "creating"}
     causes = brings(here, slots) or becomes or bool(made & set(here.said.split()))
@@ -105,7 +105,7 @@ STATED: dict[str, Facts] = {
 """What a pawn may be called instead of by its square."""
 
 
-def _stated(here: Here, text: str) -> str:
+def stated(here: Here, text: str) -> str:
     """The pawn that "the isolated pawn" means: the one that has just moved, or else the only one.
 
     :raises Unread: when it is not clear which.

@@ -640,6 +640,7 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             and clause.objects
             and not clause.states
             and (clause.joint in WAITING or clause.joint.lstrip(", ") in WAITING)
+            and not (clause.joint == "," and dangling is not None)
         ):
             dangling = clause
         elif clause.lemma and clause.form == "finite" and not clause.sub and clause.joint != "-":

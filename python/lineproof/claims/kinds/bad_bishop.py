@@ -29,6 +29,7 @@ FRAMES = (
     "bad bishop <be> (on|at) {square}",
     "bad bishop <be> one (on|at) {square}",
     "{bad_piece} <be> {bishop}",
+    "{bishop} <=> {child}",
 )
 
 
@@ -67,13 +68,15 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "child": lambda n: n.head if n.head == "problem child" and n.whose else None,
+        
         "bad_piece": lambda n: (
             n.head
             if n.head == "piece" and ({"bad", "worst", "poor", "problem", "weakest"} & set(n.adjectives)) and n.whose
             else None
         ),
         
-        "pawns": lambda n: n.text if n.head == "pawn" and (n.plural or n.square) else None,
+        "pawns": lambda n: n.text if n.head == "pawn" and n.plural else None,
         "own_pawns": lambda n: n.text if n.head == "pawn" and "own" in n.adjectives else None,
         "bishop": lambda n: n.text if n.type == "piece" and n.head == "bishop" and not n.parts else None,
         "none": lambda n: n.head if n.head == "better" and n.no else None,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from typing import Any
 
 from lineproof.claims.board import name
@@ -9,7 +10,7 @@ from lineproof.claims.claim import Ask, Claim, Judgement
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.owner import SLOTS, only_side, owning
-from lineproof.claims.pawn_state import check_pawns, read_pawns
+from lineproof.claims.pawn_state import check_pawns, read_pawns, stated
 from lineproof.claims.structure import beside, doubled, isolated, pawns
 from lineproof.engine import Board
 
@@ -32,6 +33,9 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     words = f" {here.said} "
+    if "known" in slots and not {"side", "whose", "where", "file"} & slots.keys():
+        with suppress(Unread):
+            slots["target"] = stated(here, "the isolated pawn")
     if "doubled" in slots:
         slots["targets"] = _doubled(here, slots["doubled"])
     if "royal" in slots:

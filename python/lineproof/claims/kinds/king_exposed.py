@@ -48,6 +48,7 @@ FRAMES = (
     "{both} <=> snug ; safe=yes",
     "{both} <=> airy",
     "<be:expose> {both}",
+    "{side} <=> snug ; safe=yes",
 )
 
 

@@ -22,6 +22,7 @@ FRAMES = (
     "[{agent}] <~> position with opposite_bishop",
     "<~> {lone} (against|versus|vs) {rival}",
     "{lone} <meet> {rival}",
+    "{side} <be> from position with opposite_bishop +(a_long_way|far|miles) ; no=yes",
 )
 
 

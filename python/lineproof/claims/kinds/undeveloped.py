@@ -77,6 +77,11 @@ FRAMES = (
     "{side} <develop> {targets} +still ; modal=must home=undeveloped",
     "{side} <develop> {group} +still ; modal=must home=undeveloped",
     "<be:develop> {target} +still ; modal=must home=undeveloped",
+    "<be:develop> {some_of} ; negated=yes home=undeveloped",
+    "{some_of} <=> undeveloped ; home=undeveloped",
+    "{some_of} <stir/move> ; negated=yes home=undeveloped",
+    "{some_of} <leave> {home_square} ; negated=yes home=undeveloped",
+    "{some_of} <leave> +home ; negated=yes home=undeveloped",
 )
 
 
@@ -93,6 +98,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         slots["home"] = "undeveloped"
     out = "out" in slots
     denied = verb is not None and verb.negated
+    if "some_of" in slots:
+        few, _, slots["group"] = slots["some_of"].partition("|")
+        side, grouped = _group(here, slots["group"], None)
+        return [
+            here.claim(
+                KIND.id, side, at=grouped, any_of=False, stirred=False, most=None, few=int(few)
+            )
+        ]
     group = slots.get("group")
     if "undeveloped" in slots or (
         group is None and "target" not in slots and "targets" not in slots
@@ -211,6 +224,9 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     still = [at for at in home if at not in wandered]
     away = [at for at in squares if at not in still]
     at_home = bool(still) if claim.params["any_of"] else not away
+    few: int | None = claim.params.get("few")
+    if few is not None:
+        at_home = len(still) >= few
     holds = not still if claim.negated else at_home
     parts = []
     if still:
@@ -260,6 +276,12 @@ KIND = Kind(
     ),
     frames=FRAMES,
     tests={
+        "some_of": lambda n: (
+            f"{n.det[0]}|{n.text}"
+            if re.fullmatch("[2-9] of", n.det) and n.whose and n.head == "piece" and n.plural
+            else None
+        ),
+        
         "none": lambda n: re.sub("^the ", f"{n.whose} " if n.whose else "the ", n.text) if n.no and n.type == "piece" and n.head != "pawn" else None,
         "home_square": lambda n: n.head if n.head in {"square", "place", "post"} and {"original", "first", "starting", "initial", "home"} & set(n.adjectives) else None,
 "group": lambda n: n.text if n.whose and (n.head in {"queenside", "kingside", "army"} or (n.head == "piece" and n.plural)) and n.count is None else None,
