@@ -30,6 +30,9 @@ def answered(question: Clause | None, clauses: list[Clause]) -> list[Clause]:
         return clauses
     first = clauses[0]
     who = question.sub == "who" and question.objects
+    if who and first.strays in (["does"], ["do"], ["did"]) and len(first.objects) == 1:
+        first.lemma, first.form, first.strays = "do", "finite", []
+        first.subject = first.objects.pop()  # "White does"
     if (
         who
         and first.lemma in {"have", "do", "be"}
