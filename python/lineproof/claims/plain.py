@@ -367,7 +367,9 @@ def _inverted(pile: _Pile, group: Group) -> Group | None:
 def _clause(pile: _Pile) -> Clause:
     """A clause from its chunks: subject, objects, places, with its features."""
     clause = Clause(joint=pile.joint, sub=pile.sub)
-    before = _lined([c for c in pile.before if isinstance(c, Noun)])
+    before = [c for c in pile.before if isinstance(c, Noun)]
+    if before and before[0].text.startswith("1."):
+        before = _lined(before)  # a whole game; of other moves the last is the subject
     after = _lined([c for c in pile.after if isinstance(c, Noun)])
     parts = [*pile.before, *([pile.group] if pile.group else []), *pile.after]
     while len(parts) > 1 and isinstance(parts[0], Adverb):
