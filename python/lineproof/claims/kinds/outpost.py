@@ -24,7 +24,7 @@ from lineproof.claims.tense import answer, first, squares, when
 from lineproof.engine import Board
 
 FRAMES = (
-    *owning("outpost [(on|at) {squares}] [for {whose_piece}]"),
+    *owning("outpost [(on|at) {squares}] [for {for_piece}]"),
     "{squares} <=> outpost [for {side}]",
     "{squares} <=> outpost for {piece_of}",
     "{squares} <=> outpost for {a} {piece_of}",
