@@ -24,10 +24,15 @@ mate: mate, checkmate
 stalemate: stalemate
 threat: threat, menace
 goner: goner, dead duck, sitting duck, lost soul
+escape: escape, way out, way back, way home, escape route, exit
+prisoner: prisoner, captive
+overwork: too much to do, too much to guard, too much to protect, too much to defend, too much to look after, too much to cover, too much to handle, too much work,
+    too much on its plate, too much on his plate, too much on her plate, its hands full, his hands full, her hands full
 overtime: overtime, double duty, double job, double shift
 fire: fire, attack, pressure, siege
 safety: safety, the cellar
 attacker: attacker, assailant, attacking piece, piece aimed
+pair of eyes: pair of eyes
 attack: attack, fire, pressure
 defender: minder, defender, protector, guard, guardian, bodyguard
 protection: protection, cover, support, defence, help
@@ -48,6 +53,7 @@ better move: better move
 shelter: shelter, cover, protection, shield
 # pawns and squares
 outpost: outpost, stronghold, foothold, strongpoint, advanced post, post
+chain: chain, pawn chain
 hole: hole, weakness, weak square, weak point, weak spot, gaping hole
 file: file, line
 diagonal: diagonal
@@ -63,7 +69,7 @@ space: space, room, elbow room, territory, ground
 bishop pair: bishop pair, pair of bishops, bishops pair, 2 bishops
 opposite bishop: opposite coloured bishop, opposite colored bishop, bishop of opposite colour, bishop of opposite color, bishop of opposite colours,
     bishop of opposite colors, bishop of different colours, bishop on opposite colours, bishop on different colours, unlike bishop
-development: development
+development: development, mobilisation, mobilization, getting the bits out, getting the pieces out, getting his pieces out, getting our pieces out, getting pieces out, bringing the pieces out, bringing pieces out, bringing out the pieces
 tempo: tempo, tempi, time, gain of time, gain of tempo
 lead: lead, edge
 castling: castling, castling right, castling privilege
@@ -88,11 +94,13 @@ orphan: orphan, loner
 pride: pride, monster, absolute monster, beast, jewel, giant, powerhouse, star
 asset: asset, trump, trump card, weapon, plus point
 way: way, path, view, diagonal, line, road, route
+face: face
 daylight: daylight, action, light of day
 loss of tempo: loss of tempo, loss of time, loss of a tempo
 muscle: muscle, inch, finger
 moment: moment, hour
-word: fella, fellow, chap, guy, beast, customer, creature, bed, box, pair, couple, duo, trio, lonesome, difference, order, importance,
+sorry piece: problem child, problem piece, problem bishop, dud, damp squib, big pawn, tall pawn, sad piece, sorry sight, sorry figure, worst piece, sad sack, passenger, liability
+word: set, fella, fellow, chap, guy, beast, customer, creature, bed, box, pair, couple, duo, trio, lonesome, difference, order, importance,
     significance, brute, lad, soul, bloke, promotion, danger
 word: word, impunity, trouble, day, year, week, evening, minute, time, thing, matter, way, part, end, start, reason, problem, result, doubt, fact,
     friend, class, job, duty, task, everybody, hand, colour, color, board, clock, student, pupil, opponent, side, price, pocket, front, sight,

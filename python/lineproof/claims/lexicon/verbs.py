@@ -21,6 +21,7 @@ fork: fork
 pin: nail, nail down, pin down, peg, tie down, pin up, peg down, skewer down, fix, glue, chain, freeze
 unpin: unpin, break the pin on, break free
 skewer: skewer, spear, x-ray, run through
+insert: insert, interpose, interpolate, throw in, slip in, put in, sandwich in, sneak in
 uncover: uncover, reveal, unveil, open up, unleash, unmask, discover, expose, disclose
 threaten: threaten, renew the threat of, menace, be threatening, be up to, be after, be on the verge of, have in mind, set up, be going for, go for,
     eye, hint at, be itching for, pose
@@ -28,12 +29,13 @@ check: check, give check, say check
 mate: mate, checkmate, give mate, deliver mate, force mate
 stalemate: stalemate
 smother: smother
+shield: shield, screen
 shelter: shelter, tuck away, tuck in, tuck up, put to bed
 idle: pass, wait, nod off, fall asleep, doze off, doze, sleep, dawdle, sit still, sit on one's hands, twiddle your thumbs, twiddle his thumbs, twiddle our thumbs, twiddle one's thumbs, look away, blink, do nothing, carry on regardless, daydream, go to sleep, idle, mark time, pass the move, miss a beat
 trap: trap, ambush, bag up, bottle, catch, entomb, corner, snare, ensnare, net
-shut in: shut in, coop up, fence in, jam in, seal in, seal off, hide away, keep locked in, keep shut in, stifle, smother in, brick up, brick in, wall up, hamper, restrict, obstruct, hem in, box in, lock in, lock away, lock up, wall in, block in, imprison, bury, entomb, pen in,
-    bottle up, close in, hold captive, shut away, shut out, cage, cage in
-block: block, obstruct, bar, stand in the way of, get in the way of, clog, block in, be in the way of, stand in front of, hinder, sit in the way of,
+shut in: shut in, coop up, fence in, jam in, seal in, seal off, hide away, keep locked in, keep shut in, stifle, smother in, brick up, brick in, wall up, hem in, box in, lock in, lock away, lock up, wall in, block in, imprison, bury, entomb, pen in,
+    bottle up, close in, hold captive, shut away, shut out, cage, cage in, pen up, lock up, incarcerate, fence off, bury alive
+block: block, obstruct, blockade, stop up, bar, stand in the way of, get in the way of, clog, block in, be in the way of, stand in front of, hinder, sit in the way of,
     hold up, impede
 prevent: prevent, stop, stop from, rule out, keep out, hinder, forbid, deny, take away, cut out, make impossible, bar, prohibit, hold up,
     nip in the bud, parry, put a stop to, discourage, frustrate, preclude, thwart, shut out
@@ -43,7 +45,7 @@ remove: remove, get rid of, eliminate, take away, lure away, deflect, chase away
 # material
 win: net, gain, pick up, collect, snap off, emerge with, come out with, bag, pocket, pick off, earn, bring in, harvest, walk off with, round up,
     scoop up, come away with, get away with, snaffle, scoop, haul in, carry off, end up with, gobble up, make off with
-lose: drop, blunder, blunder away, give away, throw away, shed, hang, forfeit, part with, say goodbye to, be robbed of, squander, surrender
+lose: fritter away, drop, blunder, blunder away, give away, throw away, shed, hang, forfeit, part with, say goodbye to, be robbed of, squander, surrender
 fall: fall, drop off, perish
 come off: come off, go off, disappear, vanish, leave the board, be gone
 capture: take, grab, snap off, lap up, gobble up, hoover up, snaffle, gulp down, munch, munch on, chomp, snatch, take on, capture on, snap up, eat, gobble, pocket, swallow, accept, help oneself to, seize, grab on
@@ -65,6 +67,7 @@ equalise: equalise, equalize
 prepare: prepare, plan, intend, aim for, aim at, have in mind, be heading for, be aiming at, envisage, get ready for, make ready for,
     pave the way for, clear the way for, support, make room for, get ready, set up, make possible, work towards, play for, contemplate, dream of,
     head for
+transposing: transpose
 transpose: transpose, go over, lead back, steer, steer back, land, switch, reach, go back, lead, run, slide
 err: err, blunder, slip, stumble
 lose the game: lose the game, throw the whole game away, throw the game away, throw away the game, throw away the whole game, give away the game,
@@ -85,20 +88,21 @@ be: stand, linger, loiter, hover, squat, dwell, remain, stay, lie, sit, look, pr
     turn out, feel, keep, turn out to be, happen to be, prove to be, live, hold out, rest, be left, hang around, turn
 have: get, receive, be given, have at one's disposal, owns, keep, enjoy, own, possess, retain, obtain, acquire, boast, hold, end up with, finish with,
     emerge with, stay with, be left with, come out with, can boast, wield, can point to, be blessed with, be saddled with, be burdened with, carry,
-    show, suffer from, suffer, be the owner of, contain, have got, accept, inherit, still have, get away with
+    show, suffer from, suffer, be the owner of, be the proud owner of, be the happy owner of, be in possession of, contain, have got, accept, inherit, still have, get away with
 give: leave, hand, grant, saddle, burden, land, offer, present, concede, allow, award, inflict on, bestow on, provide, yield, secure, lend
 make: make, create, produce, cause, bring about, set up, deliver, carry, involve, contain, pose, mean, result in, lead to, form, constitute,
     amount to, spell, execute, land, come with, arrive with, inflict, build, establish
 lead to: return to, go back to, come back to, drift into, drift over into, flow into, pass into, come to
 have: hold
+console: console himself with, console oneself with, console themselves with, console ourselves with, take comfort in, take comfort from, boast, point to, fall back on, be proud of, count on, rely on
 give: lumber, stick, encumber, bring
 close: shut, shut up, wall off, seal off, plug
 occupy: occupy, take up, take over, seize, claim, enter, invade
 arise: arise, appear, emerge, come about, result
 spend: spend, invest, use up, squander
-surrender: surrender, give up, hand over, part with, give away, concede, forfeit, relinquish, cede, let go of
+surrender: surrender, forgo, forego, give up, hand over, part with, give away, concede, forfeit, relinquish, cede, let go of
 kick: kick, boot
-dislodge: dislodge, drive, drive away, drive off, chase away, chase off, evict, expel, kick away
+dislodge: dislodge, shift, kick out, chase out, chase, hound out, drive out, throw out, drive, drive away, drive off, chase away, chase off, evict, expel, kick away
 speak: speak
 stir: stir, budge, move, touch, develop, mobilise
 touch: touch, develop, move, bring out, mobilise
@@ -121,7 +125,7 @@ think: think, believe, guess, reckon, suspect, suppose, feel, consider, argue, m
     hope, wish, fear
 try: try, want, wish, hope, attempt, intend, plan, like, love, refuse, fail, forget, decline, long, start, begin, stop, continue, go on, keep on,
     hesitate, prefer, need, dare, tend, use
-do: do, direct, let, help, use, call, work, turn, wait, learn, teach, ask, answer, talk, speak, read, write, pass, bring, send, belong, happen,
+do: do, adopt, direct, let, help, use, call, work, turn, wait, learn, teach, ask, answer, talk, speak, read, write, pass, bring, send, belong, happen,
     follow, matter, depend, count, care, rest, last, die, live, serve, add, set, lift, raise, break, cut, drive, chase, kick, rob, deprive, free,
     escape, survive, fight, control, occupy, invade, enter, cross, join, meet, welcome, arrive, appear, land, point, perch, plant, place, swing,
     weigh, measure, repeat, save, rescue, spend, waste, improve, worsen, deserve, overlook, ignore, forget, underline, justify, repay, rely, complain,
