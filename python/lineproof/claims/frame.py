@@ -24,6 +24,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any
 
 from .chunk import Adjective, Place
@@ -435,6 +436,30 @@ class Frame:
         ]
         return tables[0] if tables else frozenset({"*"})
 
+    @cached_property
+    def _verbless(self) -> bool:
+        """Whether it fits a clause without a verb."""
+        return self.light or self.verbs == COPULA
+
+    @cached_property
+    def _needs(self) -> tuple[frozenset[str], ...]:
+        """Of the prepositions of each of these one must be there."""
+        return tuple(e.prepositions for e in self.rest if e.prepositions and not e.optional)
+
+    @cached_property
+    def _ordered(self) -> tuple[Element, ...]:
+        """What is asked for behind the verb, what can be mistaken least first."""
+        order = sorted(self.rest, key=lambda e: (e.optional, not e.prepositions, bool(e.slot)))
+        return tuple(order)
+
+    def may_fit(self, lemma: str, prepositions: frozenset[str]) -> bool:
+        """Whether a clause of such a verb and such places is worth a closer look; quick."""
+        if self.anywhere:
+            return True
+        if not (lemma in self.verbs if lemma else self._verbless):
+            return False
+        return all(not needed.isdisjoint(prepositions) for needed in self._needs)
+
     def match(self, clause: Clause) -> dict[str, Any] | None:
         """The slots of a clause that the frame fits, or None."""
         if self.anywhere:
@@ -452,7 +477,7 @@ class Frame:
         if clause.lemma:
             if clause.lemma not in self.verbs:
                 return None
-        elif not self.light and self.verbs != COPULA:
+        elif not self._verbless:
             return None
         if not self._allowed(clause):
             return None
@@ -468,9 +493,7 @@ class Frame:
         )
         if not self._subject(clause, left, slots):
             return None
-        for element in sorted(
-            self.rest, key=lambda e: (e.optional, not e.prepositions, bool(e.slot))
-        ):
+        for element in self._ordered:
             if element.slot in {"patient", "patient_side", "above"}:
                 if not self._patient(element, clause, slots) and not element.optional:
                     return None

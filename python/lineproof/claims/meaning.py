@@ -741,9 +741,11 @@ class _Reader:
             self.checking = self._done(clause)
         index = _index()
         tried: dict[int, tuple[Kind, Frame]] = {}
+        prepositions = frozenset(place.preposition for place in clause.places)
         for word in dict.fromkeys(_words(clause)):
             for kind, frame in index.get(word, ()):
-                tried[id(frame)] = (kind, frame)
+                if frame.may_fit(clause.lemma, prepositions):
+                    tried[id(frame)] = (kind, frame)
         self.found.touched = self.found.touched or bool(tried)
         done: dict[str, list[Claim]] = {}
         for kind, frame in sorted(tried.values(), key=lambda found: found[1].anywhere):
