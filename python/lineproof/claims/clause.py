@@ -199,7 +199,7 @@ QUOTED = re.compile(
 """Openings of sentences that speak of what others think, of taste, of the class: never a claim."""
 
 CORRECTED = re.compile(
-    r"(?<! feel) (?:, no ,|no , no|i mean|what am i saying|scratch that|let me correct|or rather|sorry|i misspoke|correction|wait|hang on|no , wait|excuse me)(?= |$)"
+    r"(?<! feel) (?:, no ,(?! (?:it|he|she|we|they|you|that|this|there) [^,]*?\b(?:not|never|no)\b)|no , no(?! ,? ?do not)|i mean|what am i saying|scratch that|let me correct|or rather|sorry|i misspoke|correction|wait|hang on|no , wait|excuse me)(?= |$)"
 )
 """Marks of a self-correction: what was said before it is taken back."""
 

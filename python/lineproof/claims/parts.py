@@ -173,6 +173,9 @@ def _seeming(before: Clause, clause: Clause) -> bool:
         return False
     if clause.lemma != "be" or clause.subject is None or clause.subject.type != "pronoun":
         return False
+    if like_kind := [p for p in clause.places if p.preposition == "of"]:
+        if any(p.noun is None or p.noun.head not in {"sort", "kind"} for p in like_kind):
+            return False
     none = [s for s in clause.states if s.lemma in _NONE]
     none_said = bool(none) or any(o.head in _NONE for o in clause.objects)
     if len(none) < len(clause.states) or any(o.head not in _NONE for o in clause.objects):
@@ -190,6 +193,18 @@ def _seeming(before: Clause, clause: Clause) -> bool:
         before.lemma = "be"
     before.verb = clause.verb if clause.verb.negated else replace(clause.verb, negated=True)
     return True
+
+
+def none_such(clause: Clause) -> None:
+    """ "What looks like a pin is none"."""
+    if clause.lemma not in _SEEM or [s.lemma for s in clause.states] != ["none"]:
+        return
+    like = next((p for p in clause.places if p.preposition == "like" and p.noun is not None), None)
+    if like is None or like.noun is None:
+        return
+    clause.places.remove(like)
+    clause.objects.append(like.noun)
+    clause.lemma, clause.states, clause.verb = "be", [], replace(clause.verb, negated=True)
 
 
 def _only_seems(before: Clause, clause: Clause) -> bool:
@@ -274,4 +289,4 @@ def _where(before: Clause, clause: Clause) -> None:
         clause.places.append(Place("at", square, clause.first, clause.first))
 
 
-__all__ = ["fold"]
+__all__ = ["fold", "none_such"]

@@ -14,6 +14,7 @@ from typing import Any
 
 from lineproof.lesson import Comment, Lesson, Place
 
+from .answers import answered
 from .claim import NULL_MOVE, Claim, Spot
 from .clause import (
     ABOUT,
@@ -104,7 +105,10 @@ def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Readi
     found: list[Reading] = []
     english = is_english(comment.text)
     topic: str | None = None
-    for number, sentence in enumerate(sentences(comment.text, comment.start)):
+    spoken = sentences(comment.text, comment.start)
+    for number, sentence in enumerate(spoken):
+        if number + 1 < len(spoken):
+            sentence = answered(sentence, spoken[number + 1]) or sentence
         at = replace(here, sentence=first + number, topic=topic)
         topic = topic_of(sentence) if english else None
         if english:
@@ -161,7 +165,7 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
     if all(w.move is not None or w.norm in {",", "and", "then", "-"} for w in words):
         return Status.LEFT_ALONE, "only moves", []
     lead = LEAD.match(line)
-    if QUOTED.match(line[lead.end() :] if lead else line):
+    if QUOTED.match(line[lead.end() :] if lead else line) and not _TAKEN_BACK.search(line):
         return Status.LEFT_ALONE, "what others think, taste, or a word to the class", []
     if len(words) > SENTENCE:
         return Status.NOT_UNDERSTOOD, f"a sentence of more than {SENTENCE} words", []
@@ -211,6 +215,10 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
     return Status.LEFT_ALONE, "nothing in it that can be checked", []
 
 
+_TAKEN_BACK = re.compile(
+    r"^ (?:\S+ )*?it looks like .* but .*\b(?:it|this|that) is (?:none|not|nothing of the (?:sort|kind))(?= |$)"
+)
+"""What something looks like and is not."""
 _TAG = re.compile(
     r" (?:,|;|:|-)(?: (?:and|but|so|or))? (?:(?:is|are|does|do|did|can|could|would|will|have|has|was|were|should)(?: not)? (?:it|he|she|we|they|you|there|that|this|not)|"
     r"(?:when|why|how|what|who|where)(?: (?:'s|is|are|on|else|about|do|does|did|can|will|has|have|would|now|next)|$)|right|okay|ok|yes|no|eh|see|remember|got it|agreed|hm)(?: [^,;:]*)?$"

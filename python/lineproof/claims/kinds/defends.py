@@ -177,6 +177,7 @@ KIND = Kind(
     ),
     # "guards both ..." may say that it is too much: that is for the kind "overloaded"
     frames=FRAMES,
+    gives_way=frozenset({"defended-count"}),
     read=read,
     check=check,
     flips=True,

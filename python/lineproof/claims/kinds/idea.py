@@ -37,7 +37,7 @@ FRAMES = (
     f"[{{agent}}] <{_AIM} to {_BRING}> {{target}} (to|on|on_to|onto|into|towards) {{square}}",
     f"[{{agent}}] <{_AIM} to castle> [{{wing}}] ; castle=castling",
     "[{agent}] <prepare/want/intend/plan> {castling}",
-    "[{agent}] <prepare> {blow} (on|at) {square}",
+    "[{agent}] <prepare/eye/dream of/think of/have an eye on/aim at/hope for/plan for> {blow} (on|at) {square}",
     f"[{{agent}}] <{_AIM} to prepare> {{blow}} (on|at) {{square}}",
     "{moves} <=> idea",
     "{moves} <follow/come/be/arrive> [+next] ; modal=can coming=yes",
@@ -96,7 +96,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         moves = ["O-O", "O-O-O"] if castling == "castling" else [castling]
     origins: list[str] = []
     if "target" in slots:
-        origins = _origins(here.at(spot), slots["target"], side)
+        if slots["target"] in {"it", "this", "that"} and agent.square is not None:
+            origins = [agent.square]
+        else:
+            origins = _origins(here.at(spot), slots["target"], side)
         if slots.get("square") in origins:
             raise Unread("it stands there already")
     elif "blow" in slots and agent.square is not None and slots.get("agent"):

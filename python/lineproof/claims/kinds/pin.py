@@ -57,6 +57,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     candidates = at.find(target, side)
     if not candidates:
         raise Unread(f"there is no {target} on the board")
+    last = at.spot.moves[-1][2:4] if at.spot.moves else None
+    if last in candidates and at.spot.moves != tuple(at.place.moves()):
+        candidates = [last]  # "upon Be2 the bishop is pinned": the one that has come there
     if "held" in slots:
         bound = {p.piece for s in ("white", "black") for p in pins(at.board, s)}
         candidates = [c for c in candidates if c in bound]

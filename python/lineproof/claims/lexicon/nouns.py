@@ -84,7 +84,8 @@ queenside: queenside, queen side
 move: move, reply, answer, response, retreat, sortie, advance, push, jump, leap, step, capture, recapture, development, shot, blow, thrust, choice,
     continuation, excursion, nudge
 mistake: mistake, error, blunder, inaccuracy, slip, oversight, howler, lapse
-idea: idea, plan, point, purpose, aim, intention
+idea: idea, plan, point, purpose, aim, intention, wish, dream, ambition, desire, next step
+pattern: pattern, motif, theme, tactic, device, trick, manoeuvre
 line: line, variation
 square: square, point, spot
 majority: preponderance

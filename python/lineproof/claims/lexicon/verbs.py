@@ -23,7 +23,7 @@ unpin: unpin, break the pin on, break free
 skewer: skewer, spear, x-ray, run through
 insert: insert, interpose, interpolate, throw in, slip in, put in, sandwich in, sneak in
 uncover: uncover, reveal, unveil, open up, unleash, unmask, discover, expose, disclose
-threaten: threaten, renew the threat of, menace, be threatening, be up to, be after, be on the verge of, have in mind, set up, be going for, go for,
+threaten: threaten, renew the threat of, menace, be threatening, be after, be on the verge of, have in mind, set up, be going for, go for,
     eye, hint at, be itching for, pose
 check: check, give check, say check
 mate: mate, checkmate, give mate, deliver mate, force mate
