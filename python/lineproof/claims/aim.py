@@ -10,6 +10,7 @@ from .noun import Noun
 from .plain import Clause
 
 _DOING = members("attack", VERBS) | members("defend", VERBS)
+_TAKING = members("capture", VERBS)
 _MEN = frozenset({*NOUNS["attacker"], *NOUNS["defender"]})
 _HAVING = frozenset({"have", "be", "", "get"})
 
@@ -17,7 +18,7 @@ _HAVING = frozenset({"have", "be", "", "get"})
 def aimed(clause: Clause) -> tuple[str, str] | None:
     """The square that a clause attacks, defends or counts for, and the noun that it counts ("defender") or ""."""
     heads = [o.head for o in clause.objects if o.head in _MEN]
-    if clause.lemma not in _DOING and not heads:
+    if clause.lemma not in _DOING | _TAKING and not heads:
         return None
     nouns = [
         *clause.objects,

@@ -25,10 +25,13 @@ def answered(question: Sentence, answer: Sentence) -> Sentence | None:
         return None
     del words[-1]
     said = [w.norm for w in answer.words if w.norm not in _FILLING]
-    if not 0 < len(said) <= 4:
+    if not 0 < len(said) <= 8:
         return None
     if said[0] in _NOBODY and set(said[1:]) <= _AUX:
         return _with_subject(question, words, said[0])
+    asked = _with_object(question, words, answer)
+    if asked is not None or len(said) > 4:
+        return asked
     negated = said[0] in _NO or (said[0] == "not" and len(said) == 1)
     tail = said[1:] if said[0] in _NO | _YES else said
     if tail and not (
@@ -40,6 +43,37 @@ def answered(question: Sentence, answer: Sentence) -> Sentence | None:
     elif not (negated or said[0] in _YES):
         return None
     return _polar(question, words, negated)
+
+
+def _with_object(question: Sentence, words: list[Word], answer: Sentence) -> Sentence | None:
+    """ "What does the knight attack? Queen and rook.", "How many defenders has f7? One."."""
+    norms = [w.norm for w in words]
+    at = next((n for n, w in enumerate(norms) if w == "what" and (n == 0 or norms[n - 1] in _OPENS)), -1)
+    counted: list[Word] = []
+    if norms[:2] == ["how", "many"] and len(norms) > 3:
+        at, counted = 1, [words[2]]
+    aux = at + 1 + len(counted)
+    if at < 0 or aux >= len(words) or norms[aux] not in {"does", "do"}:
+        return None
+    end = _subject(words, aux + 1)
+    if not end or end >= len(words):
+        return None
+    shift = answer.start - question.start
+    reply = [
+        replace(w, start=w.start + shift, end=w.end + shift)
+        for w in answer.words
+        if w.norm not in {".", "!"}
+    ]
+    if not reply or (counted and not reply[-1].norm.isdigit()):
+        return None
+    if not counted and any(w.norm in _AUX for w in reply):
+        return None
+    first = 0 if counted else at
+    text = question.text.ljust(shift) + answer.text
+    said = [*words[:first], *words[aux + 1 : end], words[aux], *words[end:], *reply, *counted]
+    said[first] = replace(said[first], start=words[first].start)
+    said[-1] = replace(said[-1], end=reply[-1].end)
+    return replace(question, words=tuple(said), text=text)
 
 
 def _with_subject(question: Sentence, words: list[Word], subject: str) -> Sentence | None:
@@ -81,7 +115,7 @@ def _subject(words: list[Word], at: int) -> int:
                 else end + 1
             )
         if end == at and (
-            _SQUARE.fullmatch(norm) or norm in {"it", "that", "he", "white", "black"}
+            _SQUARE.fullmatch(norm) or norm in {"it", "that", "he", "we", "you", "white", "black"}
         ):
             return end + 1
     return 0

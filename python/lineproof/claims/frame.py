@@ -331,7 +331,7 @@ class Frame:
             for name in ("modal", "negated", "without", "active")
             if name in values
         }
-        parts = re.findall(r"\[[^\]]*\]|<[^>]*>|[^\s\[\]<>]+(?:\([^)]*\))?|\([^)]*\)", body)
+        parts = re.findall(r"\[[^\]]*\]|<[^>]*>|\([^)]*\)|[^\s\[\]<>]+", body)
         verbs: frozenset[str] = frozenset()
         light, subject, rest = False, None, []
         governors: frozenset[str] = frozenset()
@@ -650,6 +650,8 @@ class Frame:
             had = set(noun.adjectives) - taken
             if all(had & a for a in adjectives):
                 asked = frozenset().union(*adjectives) if adjectives else frozenset()
+                if noun.det in _KNOWN:
+                    had -= {"little"}  # "the sly little check"
                 if not (had & TELLING) - asked:
                     if noun.whose:
                         slots.setdefault("whose", noun.whose)

@@ -68,6 +68,7 @@ _GOING = members("move", VERBS) | {"go", "step", "capture on", "land on", "land"
 
 _LINES = frozenset({"line", "variation", "game", "case", "position"})
 """Nouns that compare with another game: "in contrast to the lines with Nc3"."""
+_REASON = frozenset({"since", "because", "as", "for"})
 _BREAK = frozenset(",;:")
 _WHILE = frozenset({"as long as", "so long as"})
 _STAYS = members("be", VERBS) | {"stay", "remain", "hold", "keep"} | members("defend", VERBS)
@@ -108,6 +109,13 @@ def topic_of(sentence: Sentence) -> str | None:
     ):
         return None
     clause = clauses[-1]
+    if sentence.words[-1].norm == "?":
+        asked = [
+            n
+            for n in [*([clause.subject] if clause.subject else []), *clause.objects, *[p.noun for p in clause.places if p.noun]]
+            if n.type == "piece" and not n.plural and not n.parts
+        ]
+        return asked[-1].text if asked else None  # "What is wrong with the knight?"
     shown = clauses[0].lemma in {"see", "look at", "take", "watch"} or not clause.lemma
     nouns = [clause.subject] if clause.subject is not None else clause.objects if shown else []
     piece = nouns[0] if len(nouns) == 1 else None
@@ -159,6 +167,7 @@ class _Reader:
         self.quoted = False
         self.checking: Named | None = None
         self.done_to = ""
+        self.back: Spot | None = None
         self.aim: tuple[str, str] | None = None
         self.ahead: tuple[Claim, Spot | None] | None = None
 
@@ -174,6 +183,9 @@ class _Reader:
                 read.append(self.found.claims[before:])
                 continue
             self.ahead = None
+            if clause.sub in _REASON and self.back is not None:
+                self.here = self.here.at(self.back)  # "we can take it, since it is unprotected"
+            self.back = self.here.spot if clause.verb.modal in {"can", "may"} else None
             if not self._only_moves(clause, clauses, number):
                 blocked = self._blocked(clause, clauses, number)
                 if blocked:
@@ -259,7 +271,11 @@ class _Reader:
             subject = clause.subject
             clause.subject = replace(self.last, first=subject.first, last=subject.last)
         topic = self.here.topic
-        if clause.passive and not clause.objects and clause.form == "part" and topic:
+        if self.last is None and topic and clause.passive and len(clause.objects) == 1:
+            if clause.objects[0].type == "pronoun" and clause.objects[0].head == "it":
+                clause.objects.clear()  # "What is wrong with the knight? It's pinned."
+        part = clause.form == "part" or (clause.form == "finite" and not clause.inherited)
+        if clause.passive and not clause.objects and part and topic:
             head = topic.split()[-3] if " on " in topic else topic.split()[-1]
             square = topic.split()[-1] if " on " in topic else ""
             clause.objects.append(
@@ -283,7 +299,8 @@ class _Reader:
                     clause.places[number] = replace(
                         place, noun=replace(self.last, first=place.first, last=place.last)
                     )
-        if self.head:
+        doer = clause.subject
+        if self.head or (doer is not None and doer.type == "piece" and doer.head):
             for place in clause.places:
                 if (
                     place.preposition in {"on", "at"}
@@ -309,9 +326,8 @@ class _Reader:
                     and len(clause.objects) == 1
                     and clause.objects[0].head in {"one", "counterpart"}
                 ):
-                    subject = clause.subject
-                    own = subject is not None and subject.type == "piece" and not clause.inherited
-                    head = subject.head if own and subject is not None else self.head
+                    own = doer is not None and doer.type == "piece" and not clause.inherited
+                    head = doer.head if own and doer is not None else self.head
                     if clause.objects[0].head == "counterpart":
                         head = self.done_to or head
                     text = f"the {head} on {place.noun.square}"
@@ -354,7 +370,8 @@ class _Reader:
             and number
         ):
             return "it is said of what happens otherwise"
-        if clause.sub in CONDITIONS and clause.joint != ", so that":
+        follows = clause.sub == "so that" and clause.verb.modal in {"can", "may"}
+        if clause.sub in CONDITIONS and clause.joint != ", so that" and not follows:
             return "a condition that is not on the board"
         if (
             clause.sub in {"what", "why", "where", "how", "whatever"}
@@ -577,10 +594,16 @@ class _Reader:
     def _only_moves(self, clause: Clause, clauses: list[Clause], number: int) -> bool:
         """Plays a part of the sentence that is nothing but moves; False when it says something of them."""
         upon = clause.places[0] if len(clause.places) == 1 and not clause.lemma else None
-        if upon is not None and not (clause.objects or clause.states) and upon.noun is not None:
-            if upon.preposition in _FIRST and upon.noun.type == "move" and not upon.noun.parts:
-                self._play(upon.noun.text)  # "upon Be2, whereby ..."
-                return True
+        if (
+            upon is not None
+            and upon.noun is not None
+            and not (clause.objects or clause.states)
+            and upon.preposition in _FIRST
+            and upon.noun.type == "move"
+            and not upon.noun.parts
+        ):
+            self._play(upon.noun.text)  # "upon Be2, whereby ..."
+            return True
         if (
             not clause.lemma
             and len(clause.objects) == 1
@@ -610,6 +633,7 @@ class _Reader:
     def _play(self, text: str) -> None:
         try:
             self.here = self.here.at(self.here.named(text).after)
+            self.adrift = self.adrift and not self.warned  # "don't take back, d5 first"
         except Unread as reason:
             if text[:1] not in "abcdefgh":
                 self.adrift = True
@@ -653,7 +677,7 @@ class _Reader:
             and not clause.inherited
             and free
             and not subject.plural
-            and clause.lemma not in {"come", "follow"}
+            and (clause.lemma not in {"come", "follow"} or "there" in clause.adverbs)
         ):
             self._forward(subject.text)
         if clause.lemma in _ANSWERED and free:
@@ -707,6 +731,7 @@ class _Reader:
             (
                 n.text
                 for n in [
+                    *(clause.objects if clause.passive else []),
                     *([subject] if subject else []),
                     *clause.objects,
                     *[p.noun for p in clause.places if p.noun],

@@ -161,8 +161,8 @@ class Nouns(Groups):
             and any(t.norm == "nor" for t in self.tokens[at:])
         ):
             self.at += 1
-            first = self._one()
-            return None if first is None else replace(first, no=True, first=token.first)
+            neither = self._one()
+            return None if neither is None else replace(neither, no=True, first=token.first)
         elif token.is_("side") or (
             token.is_("pron") and not (token.is_("det") and self._nominal(at + 1))
         ):

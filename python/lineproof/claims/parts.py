@@ -25,6 +25,7 @@ _LEAVE = members("fall", VERBS) | members("come off", VERBS) | {"go"}
 _SEEM = frozenset({"look", "look like", "seem", "seem like", "appear", "feel"})
 _PIECES = frozenset({"queen", "rook", "bishop", "knight", "pawn"})
 _ONLY = frozenset({"only", "just", "merely"})
+_PLANS = frozenset({*NOUNS["idea"], *NOUNS["threat"]})
 _NONE = frozenset({"none", "nothing", "one"})
 
 
@@ -33,6 +34,8 @@ def fold(before: Clause, clause: Clause) -> bool:
     if (
         _stands(before, clause)
         or _nowhere(before, clause)
+        or _there(before, clause)
+        or _colon(before, clause)
         or _named(before, clause)
         or _fronted(before, clause)
         or _called(before, clause)
@@ -42,6 +45,7 @@ def fold(before: Clause, clause: Clause) -> bool:
     ):
         before.see(clause)
         return True
+    _met(before, clause)
     _state(before, clause)
     _role(before, clause)
     _guarding(before, clause)
@@ -78,6 +82,36 @@ def _stands(before: Clause, clause: Clause) -> bool:
     before.places += clause.places
     before.adverbs += clause.adverbs
     before.strays += clause.strays
+    return True
+
+
+def _colon(before: Clause, clause: Clause) -> bool:
+    """ "Our plan is simple: d4", "White has one threat: Nxf7"."""
+    if clause.joint not in {":", "-"} or clause.lemma or clause.places or clause.states:
+        return False
+    if len(clause.objects) != 1 or clause.objects[0].type not in {"move", "square"}:
+        return False
+    noun = before.subject if before.lemma == "be" and before.states else None
+    if before.lemma in {"be", "have"} and len(before.objects) == 1:
+        noun = before.objects[0]
+    if noun is None or noun.type != "noun" or noun.head not in _PLANS or before.verb.negated:
+        return False
+    before.lemma, before.subject, before.objects, before.states = "be", noun, clause.objects, []
+    return True
+
+
+def _there(before: Clause, clause: Clause) -> bool:
+    """ "There's nothing protecting e5", "there are two pieces hitting f7"."""
+    if before.subject is None or before.subject.head != "there" or before.lemma != "be":
+        return False
+    if clause.form != "ing" or clause.joint != "=" or clause.passive or clause.subject is not None:
+        return False
+    if len(before.objects) != 1 or before.objects[0].last + 1 != clause.first or before.states:
+        return False
+    before.subject, before.lemma = before.objects[0], clause.lemma
+    before.objects, before.states = clause.objects, clause.states
+    before.places += clause.places
+    before.adverbs += clause.adverbs
     return True
 
 
@@ -173,9 +207,9 @@ def _seeming(before: Clause, clause: Clause) -> bool:
         return False
     if clause.lemma != "be" or clause.subject is None or clause.subject.type != "pronoun":
         return False
-    if like_kind := [p for p in clause.places if p.preposition == "of"]:
-        if any(p.noun is None or p.noun.head not in {"sort", "kind"} for p in like_kind):
-            return False
+    kinds = [p.noun.head if p.noun else "" for p in clause.places if p.preposition == "of"]
+    if set(kinds) - {"sort", "kind"}:
+        return False
     none = [s for s in clause.states if s.lemma in _NONE]
     none_said = bool(none) or any(o.head in _NONE for o in clause.objects)
     if len(none) < len(clause.states) or any(o.head not in _NONE for o in clause.objects):
@@ -218,6 +252,16 @@ def _only_seems(before: Clause, clause: Clause) -> bool:
     before.places += clause.places
     before.verb = replace(clause.verb, negated=not clause.verb.negated)
     return True
+
+
+def _met(before: Clause, clause: Clause) -> None:
+    """ "What you meet is Nf6, looking after d5": the move does."""
+    if clause.form != "ing" or clause.subject is not None or clause.joint != ",":
+        return
+    if before.lemma in {"meet", "see", "face", "expect", "get"} and before.objects:
+        move = before.objects[-1]
+        if move.type == "move" and not move.parts:
+            clause.subject = move
 
 
 def _state(before: Clause, clause: Clause) -> None:

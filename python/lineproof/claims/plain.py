@@ -618,6 +618,8 @@ def _cleft(before: Clause, clause: Clause) -> bool:
     if before.lemma != "be" or not clause.lemma or clause.form != "finite":
         return False
     pointed = before.subject is not None and before.subject.head in {"it", "that", "this"}
+    if clause.subject is not None and clause.subject.no and not clause.sub:
+        return False  # "that is a move nobody saw"
     if (
         pointed
         and before.objects

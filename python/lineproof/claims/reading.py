@@ -224,12 +224,18 @@ _TAG = re.compile(
     r"(?:when|why|how|what|who|where)(?: (?:'s|is|are|on|else|about|do|does|did|can|will|has|have|would|now|next)|$)|right|okay|ok|yes|no|eh|see|remember|got it|agreed|hm)(?: [^,;:]*)?$"
 )
 """A question behind a statement: ", is it not?", ", but when will it run?"."""
+_TURNED = re.compile(
+    r" (?:,|;|:|-)(?: (?:and|but|so|or))? (?:(?:is|are|was|were|does|did|can|could|has|have) (?:the|our|his|a|an|my|your|that|this|white|black) [^,;:]*"
+    r"|(?:and|but|so) [^,;]* (?:by )?(?:what|how many|how much)(?: ,)? [^;:]*)$"
+)
+"""A question of its own behind a statement: ", so was the knight free?", ", and he is behind by what, two pieces?"."""
 _ASKS = re.compile(r"^(?: (?:and|but|so|now|well|okay))*(?: ,)? (?:is|are|does|do|did|can|could|would|will|have|has|was|were|should|shall|may|might|must|when|why|how|what|who|where|which|whose|if|or)(?= )")  # fmt: skip
 
 
 def _asked_at_last(line: str) -> int:
     """How many words of a question are a statement before it; 0 when it asks from the start."""
-    tag = _TAG.search(line.removesuffix(" ?"))
+    line = line.removesuffix(" ?")
+    tag = _TAG.search(line) or _TURNED.search(line)
     if tag is None or _ASKS.match(line):
         return 0
     before = line[: tag.start()].split()

@@ -20,7 +20,7 @@ FRAMES = (
     "[{agent}] <pin> {target} [(to|against|on_to) {behind}]",
     "[{agent}] <~> pin (on|against|of) {target} [(to|against) {behind}]",
     "{target} <~> (in|under|into) pin [(to|against) {behind}] [by {pinner}]",
-    "[{agent}] <put> {target} (in|into|under) pin [(to|against) {behind}]",
+    "[{agent}] <put/hold/keep/have/catch> {target} (in|into|under) pin [(to|against) {behind}]",
     "pin <=> {degree}",
     "{target} <=> stuck|caught (in|under) pin",
     "[{agent}] <~> {sort}",

@@ -25,6 +25,7 @@ FRAMES = (
     "[{agent}] <trap> {target} [with {move}] ; active=yes",
     "<be:trap> {target} [(on|in|at) {square}]",
     "{target} <have/find> {none}",
+    "{target} <have/find> {bare} ; negated=yes",
     "<~> {none} (for|of) {target}",
     "{target} <=> without {bare}",
     "{target} <=> goner",

@@ -23,7 +23,7 @@ FRAMES = (
     "<be:defend> {target} ; safe=yes",
     "{target} <have> protection ; safe=yes",
     "{target} <~> without protection",
-    "{target} <lack> protection",
+    "{target} <lack> (protection|defender)",
     "[{agent}] <give> {target} unprotected",
     "<be:give> {target} unprotected",
     "<be:give> {target} without protection",
