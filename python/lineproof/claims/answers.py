@@ -48,7 +48,9 @@ def answered(question: Sentence, answer: Sentence) -> Sentence | None:
 def _with_object(question: Sentence, words: list[Word], answer: Sentence) -> Sentence | None:
     """ "What does the knight attack? Queen and rook.", "How many defenders has f7? One."."""
     norms = [w.norm for w in words]
-    at = next((n for n, w in enumerate(norms) if w == "what" and (n == 0 or norms[n - 1] in _OPENS)), -1)
+    at = next(
+        (n for n, w in enumerate(norms) if w == "what" and (n == 0 or norms[n - 1] in _OPENS)), -1
+    )
     counted: list[Word] = []
     if norms[:2] == ["how", "many"] and len(norms) > 3:
         at, counted = 1, [words[2]]

@@ -221,6 +221,8 @@ def _agent(noun: Noun) -> str | None:
         return None
     if noun.type in {"side", "piece", "move", "square", "pronoun"}:
         return noun.text
+    if noun.head in NOUNS["pattern"] and noun.det in {"this", "that"}:
+        return "this"  # "this pattern is called a skewer"
     return noun.text if noun.head in _DOING else None
 
 

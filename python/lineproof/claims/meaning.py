@@ -112,7 +112,11 @@ def topic_of(sentence: Sentence) -> str | None:
     if sentence.words[-1].norm == "?":
         asked = [
             n
-            for n in [*([clause.subject] if clause.subject else []), *clause.objects, *[p.noun for p in clause.places if p.noun]]
+            for n in [
+                *([clause.subject] if clause.subject else []),
+                *clause.objects,
+                *[p.noun for p in clause.places if p.noun],
+            ]
             if n.type == "piece" and not n.plural and not n.parts
         ]
         return asked[-1].text if asked else None  # "What is wrong with the knight?"
@@ -271,9 +275,10 @@ class _Reader:
             subject = clause.subject
             clause.subject = replace(self.last, first=subject.first, last=subject.last)
         topic = self.here.topic
-        if self.last is None and topic and clause.passive and len(clause.objects) == 1:
-            if clause.objects[0].type == "pronoun" and clause.objects[0].head == "it":
-                clause.objects.clear()  # "What is wrong with the knight? It's pinned."
+        if self.last is None and topic and clause.passive:
+            clause.objects = [
+                o for o in clause.objects if not (o.type == "pronoun" and o.head == "it")
+            ]  # "What is wrong with the knight? It's pinned."
         part = clause.form == "part" or (clause.form == "finite" and not clause.inherited)
         if clause.passive and not clause.objects and part and topic:
             head = topic.split()[-3] if " on " in topic else topic.split()[-1]

@@ -144,17 +144,33 @@ def _named(before: Clause, clause: Clause) -> bool:
 
 
 def _called(before: Clause, clause: Clause) -> bool:
-    """ "First the in-between check, Qh5": Qh5 is one."""
-    move = _thing(clause)
-    if move is None or move.type != "move" or clause.joint != "," or before.lemma or before.places:
+    """ "First the in-between check, Qh5", "Qh5, an in-between check": Qh5 is one."""
+    if clause.joint != "," or before.lemma or clause.lemma or before.places:
         return False
-    if len(before.objects) != 1 or any(s.lemma != "first" for s in before.states):
-        return False
-    if before.verb.negated or before.objects[0].head not in {*NOUNS["zwischenzug"]}:
+    parts = (before, clause)
+    move = next((p.objects[0] for p in parts if _is_move(p)), None)
+    role = next((p.objects[0] for p in parts if _is_zwischenzug(p)), None)
+    if move is None or role is None or before.verb.negated or clause.verb.negated:
         return False
     before.lemma, before.form, before.subject, before.states = "be", "finite", move, []
+    before.objects = [role]
     before.adverbs += clause.adverbs
     return True
+
+
+def _is_move(clause: Clause) -> bool:
+    noun = _thing(clause)
+    return noun is not None and noun.type == "move" and not noun.parts
+
+
+def _is_zwischenzug(clause: Clause) -> bool:
+    first = all(s.lemma == "first" for s in clause.states)
+    return (
+        len(clause.objects) == 1
+        and first
+        and not clause.places
+        and clause.objects[0].head in NOUNS["zwischenzug"]
+    )
 
 
 def _fronted(before: Clause, clause: Clause) -> bool:

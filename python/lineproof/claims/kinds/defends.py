@@ -178,7 +178,7 @@ KIND = Kind(
     ),
     # "guards both ..." may say that it is too much: that is for the kind "overloaded"
     frames=FRAMES,
-    gives_way=frozenset({"defended-count", "pin"}),
+    gives_way=frozenset({"defended-count", "pin", "prevents"}),
     read=read,
     check=check,
     flips=True,

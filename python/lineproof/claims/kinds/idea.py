@@ -72,6 +72,8 @@ FRAMES = (
     "{target} <move> (to|on_to|into) {square} +next ; coming=yes",
     "{target} <head for/make for/aim for/be bound for/be making for/be heading for> {square}",
     "{target} <=> (to|for) {square} +en_route|on_its_way|on_his_way|on_the_way|bound|on_her_way",
+    "{target} <=> on way to {square}",
+    "{mover} <=> on way to {square}",
     "{mover} <=> (to|for) {square} +en_route|on_its_way|on_his_way|on_the_way|bound|on_her_way",
 )
 
@@ -280,7 +282,7 @@ KIND = Kind(
     formula=f"cost = best - played; holds: safe move; unsettled: cost < {MISTAKE}; fails: cost >= {MISTAKE}",
     slots={"wing": _WINGS},
     frames=FRAMES,
-    gives_way=frozenset({"threat"}),
+    gives_way=frozenset({"threat", "pass-consequence"}),
     tests={
         "moves": lambda n: n.text if n.type in {"move", "square"} else None,
         "castling": _castling,

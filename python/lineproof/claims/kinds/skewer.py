@@ -51,6 +51,7 @@ def skewers(board: Board, side: str) -> list[Skewer]:
 FRAMES = (
     "[{agent}] <skewer> {targets} [with {move}]",
     "[{agent}] <skewer> {object} (to|against|on_to) {second}",
+    "[{agent}] <skewer> {object} behind {second}",
     "<be:skewer> {whom}",
     "[{agent}] <~> skewer [(of|on|against) {targets}]",
 )

@@ -24,6 +24,7 @@ mate: mate, checkmate
 stalemate: stalemate
 threat: threat, menace
 goner: goner, dead duck, sitting duck, lost soul
+measure: measure, precaution, insurance, safeguard, prophylaxis
 escape: escape, way out, way back, way home, escape route, exit
 prisoner: prisoner, captive
 overwork: too much to do, too much to guard, too much to protect, too much to defend, too much to look after, too much to cover, too much to handle, too much work,

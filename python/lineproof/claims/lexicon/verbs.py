@@ -32,7 +32,7 @@ smother: smother
 shield: shield, screen
 shelter: shelter, tuck away, tuck in, tuck up, put to bed
 idle: pass, wait, nod off, fall asleep, doze off, doze, sleep, dawdle, sit still, sit on one's hands, twiddle your thumbs, twiddle his thumbs, twiddle our thumbs, twiddle one's thumbs, look away, blink, do nothing, carry on regardless, daydream, go to sleep, idle, mark time, pass the move, miss a beat
-trap: trap, ambush, bag up, bottle, catch, corner, snare, ensnare, net
+trap: trap, ambush, bag up, bottle, catch, entomb, corner, snare, ensnare, net
 shut in: shut in, coop up, fence in, jam in, seal in, seal off, hide away, keep locked in, keep shut in, stifle, smother in, brick up, brick in, wall up, hem in, box in, lock in, lock away, lock up, wall in, block in, imprison, bury, entomb, pen in,
     bottle up, close in, hold captive, shut away, shut out, cage, cage in, pen up, lock up, incarcerate, fence off, bury alive
 block: block, obstruct, blockade, stop up, bar, stand in the way of, get in the way of, clog, block in, be in the way of, stand in front of, hinder, sit in the way of,
@@ -40,7 +40,7 @@ block: block, obstruct, blockade, stop up, bar, stand in the way of, get in the 
 prevent: prevent, stop, stop from, rule out, keep out, hinder, forbid, deny, take away, cut out, make impossible, bar, prohibit, hold up,
     nip in the bud, parry, put a stop to, discourage, frustrate, preclude, thwart, shut out
 overload: overload, overburden, overwork, overstretch
-remove: remove, get rid of, eliminate, take away, lure away, deflect, chase away, drive away, drive off, dislodge, knock out, undermine, kick away,
+remove: remove, get rid of, take out, eliminate, take away, lure away, deflect, chase away, drive away, drive off, dislodge, knock out, undermine, kick away,
     capture, take, exchange off, whack, chop off, snip off, liquidate, kill, destroy, lop off, hack off, deprive of
 # material
 win: net, gain, pick up, collect, snap off, emerge with, come out with, bag, pocket, pick off, earn, bring in, harvest, walk off with, round up,
