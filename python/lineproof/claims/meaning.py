@@ -412,6 +412,14 @@ class _Reader:
             and clause.governor.lemma.split()[0] in _WILLING
         ):
             clause.unreal = True
+        if clause.fronted == "to" and clause.form == "ing" and clause.governor is not None:
+            clause.unreal = True  # "comes near to attacking two pawns"
+        if (
+            clause.form == "to"
+            and clause.governor is not None
+            and clause.governor.sub in CONDITIONS
+        ):
+            return "a condition that is not on the board"
         if (
             clause.form == "to"
             and clause.governor is not None

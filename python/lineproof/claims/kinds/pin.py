@@ -47,6 +47,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return [_last_pin(here, slots["degree"])]
     if "freed" in slots or _FREES.search(here.said):
         return [_freed(at, slots)]
+    if slots.get("behind") == slots.get("target"):
+        slots.pop("behind", None)  # "it is pinned to it"
     verb = slots.get("verb")
     denied = verb is not None and verb.negated and "broken" not in slots
     target = slots.get("target", here.topic)

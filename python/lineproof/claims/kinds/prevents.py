@@ -74,6 +74,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     agent = here.agent(slots.get("agent"))
     side, spot = agent.side, agent.spot
     enemy = other(side)
+    if slots.get("patient") in {"it", "this", "that"}:
+        del slots["patient"]  # "makes it impossible"
     if "patient" in slots and "square" in slots:
         slots["target"] = slots.pop("patient")  # "stops the knight from coming to g5"
     if "side" in slots and here.side(slots["side"]) != enemy:
