@@ -34,6 +34,7 @@ FRAMES = (
     "{target} <be short of/run out of/be out of/be running out of> square ; short=yes",
     "{target} <=> (out_of|short_of|without) square ; short=yes",
     "{target} <escape/get out/get away/run away/be saved> ; modal=can|will negated=yes",
+    "{target} <hide/run> ; modal=can negated=yes short=yes",
     "{target} <find> escape ; modal=can|will negated=yes",
     "<be:save/rescue> {target} ; modal=can|will negated=yes",
     "<*> {caught}",
