@@ -260,6 +260,8 @@ def import_games(
 ]:
     """Reads PGN files, packed or not, into new segments of a folder, whose names begin with `name`.
 
+    taken: after the files, segments of other collections, each with the numbers that its sources have here.
+
     files: the number of the source, and the file, or None for standard input. seen: `seen.bin` of each segment that
     is there. only: the source of each of these, where all its games are of one. shared: the files of the third part of
     earlier answers. tell: called now and then with packed bytes read and games added.
