@@ -14,10 +14,13 @@ from .lexicon import VERBS
 from .noun import Noun, listed, pointer
 from .nouns import Nouns
 from .sentence import Sentence
+from .verbs import Verb
 
 _OVER = frozenset({"over on", "up on", "out on"})
 _JUST = frozenset({"right", "bang", "smack", "straight", "clean"})
 _MOMENTS = frozenset({"moment", "hour", "time"})
+_BEING = frozenset(w.split()[0] for w in (*VERBS["be"], *VERBS["have"], *VERBS["make"], *VERBS["give"]))
+_WAYS = frozenset({"way", "means", "chance", "hope", "method", "possibility", "prospect"})
 _SAYING = frozenset(VERBS["know"]) | frozenset(VERBS["think"])
 
 
@@ -41,7 +44,17 @@ class _Chunker(Nouns):
             return self._joint(self._that() or "that")
         if token.norm in {"which", "who", "whom", "whose"} and token.norm != "whose":
             return self._joint("relative")
+        if token.norm == "all" and (not self.found or isinstance(self.found[-1], Joint)):
+            after = self._token(self.at + 1)
+            if after is not None and after.norm in {"it", "we", "he", "you", "they", "i", "white", "black"}:
+                then = self._token(self.at + 2)
+                if then is not None and then.is_("verb", "have", "do", "modal", "clitic"):
+                    self.at += 1
+                    return Joint("what", "wh", token.first, token.last)  # "all it's cost us is"
         if token.norm == "there" and self._exists():
+            barred = self._no_doing()
+            if barred is not None:
+                return barred
             return self._take(pointer(token))
         compared = self._compared()
         if compared is not None:
@@ -77,6 +90,9 @@ class _Chunker(Nouns):
         if token.norm in _JUST and after is not None and after.is_("prep") and not after.is_("sub"):
             self.at += 1
             return Adverb(token.norm, "adverb", token.first, token.last)  # "right across"
+        if token.is_("adj") and token.is_("adverb") and self._beside_object():
+            self.at += 1
+            return Adverb(token.norm, "adverb", token.first, token.last)  # "wins the queen outright"
         adjective = self._adjective()
         if adjective is not None:
             return adjective
@@ -105,7 +121,39 @@ class _Chunker(Nouns):
             )
         if token.is_("particle", "prep"):
             return Adverb(token.norm, "particle", token.first, token.last)
+        if token.norm in {"more", "less", "fewer"}:
+            return Adjective(token.norm, (), token.first, token.last)  # "has a pawn more"
         return Stray(token.norm, token.first, token.last)
+
+    def _no_doing(self) -> Group | None:
+        """ "There's no stopping him", "there is no way out": nobody can do it."""
+        at = self.at + 1
+        while (t := self._token(at)) is not None and t.is_("adverb", "hedge", "be", "clitic"):
+            at += 1
+        doing = self._form(at + 1, "ing")
+        if t is None or t.norm != "no" or doing is None:
+            return None
+        lemma, behind = self._tail(doing, at + 2)
+        after = self._token(behind)
+        if (
+            after is not None
+            and not after.is_("punct", "det", "poss", "prep", "side", "pron", "cc", "sub", "particle")
+            and after.norm not in {"mate", "checkmate"}
+        ):
+            return None
+        said = self.tokens[self.at]
+        self.found.append(Noun("pronoun", "anyone", "anyone", said.first, said.first))
+        self.at = behind
+        verb = Verb(negated=True, modal="can")
+        last = self.tokens[behind - 1].last
+        return Group(lemma, "finite", False, verb, (), said.first, last)
+
+    def _beside_object(self) -> bool:
+        """Whether the object of a verb that does something stands just before."""
+        if not self.found or not isinstance(self.found[-1], Noun):
+            return False
+        group = next((c for c in reversed(self.found) if isinstance(c, Group)), None)
+        return group is not None and group.lemma.split()[0] not in _BEING
 
     def _compared(self) -> Adjective | None:
         """ "As snug as a bug": the adjective, when what it is likened to is nothing on the board."""
@@ -180,6 +228,12 @@ class _Chunker(Nouns):
 
     def _noun_follows(self) -> bool:
         token, after = self.tokens[self.at], self._token(self.at + 1)
+        if (
+            token.norm == "since"
+            and after is not None
+            and any(t.norm in {"that", "which"} for t in self.tokens[self.at + 1 : self.at + 4])
+        ):
+            return False  # "since the bishop that pins the knight is lost"
         if token.norm in {"as", "for", "since", "after", "before", "till", "until", "like"}:
             back = self.at  # a clause follows when a verb stands behind the noun phrase
             self.at += 1
@@ -247,8 +301,12 @@ class _Chunker(Nouns):
         if following is not None and following.norm in {"which", "whom", "what"}:
             self.at = back
             return None
+        way = self.found[-1] if self.found else None
         doing = (
-            token.norm == "from"
+            (
+                token.norm == "from"
+                or (token.norm == "of" and isinstance(way, Noun) and way.head in _WAYS)
+            )
             and following is not None
             and any(form == "ing" for _, form in following.verbs)
             and not self._attributive(self.at)

@@ -8,7 +8,7 @@ passive alone, `<threaten to win>` an infinitive under its verb, `<*>` any verb:
 subject, behind it objects, states and places in any order. A word stands for its line in the lexicon, with whatever article and colour;
 `open file` asks for the adjective too, and words are joined by `_` where the lexicon has them as one (`bishop_pair`). `{name}` is a slot, `(a|b)` a choice,
 `[...]` may be missing, `+word` is an adverb that must be there. Behind `;` stand slots with a fixed value (`; free=yes`) and conditions: `modal=can|may`,
-`negated=yes` (the frame takes the denial up), `without=in` (no such place), `active=yes`.
+`negated=yes` (the frame takes the denial up), `without=in` (no such place), `active=yes`, `verbless=yes` (the clause has no verb).
 
 What the clause says beside it may be an adjunct that leaves the meaning alone; anything else, and the frame does not fit.
 
@@ -328,7 +328,7 @@ class Frame:
         values = dict(part.split("=") for part in fixed.split())
         conditions: dict[str, str] = {
             name: values.pop(name)
-            for name in ("modal", "negated", "without", "active")
+            for name in ("modal", "negated", "without", "active", "verbless")
             if name in values
         }
         parts = re.findall(r"\[[^\]]*\]|<[^>]*>|[^\s\[\]<>]+(?:\([^)]*\))?|\([^)]*\)", body)
@@ -429,7 +429,7 @@ class Frame:
         if found:
             return min(found, key=len)
         tables = [
-            frozenset(w.split()[-1] for w in self.tables[e.slot])
+            frozenset(w for said in self.tables[e.slot] for w in (said, said.split()[-1]))
             for e in self.rest
             if e.slot in self.tables and not e.optional
         ]
@@ -521,6 +521,8 @@ class Frame:
                 slots["side"] = clause.subject.text  # "with the bishop pair we are better"
             if noun.no or not known or not self._fit(first, noun, slots):
                 continue
+            if first.slot and noun.whose:
+                slots.setdefault("whose", noun.whose)
             if any(
                 p.preposition == "of"
                 and p.first == noun.last + 1
@@ -565,6 +567,8 @@ class Frame:
             if name == "negated" and not clause.verb.negated:
                 return False
             if name == "active" and clause.passive:
+                return False
+            if name == "verbless" and clause.lemma:
                 return False
             if name == "without" and any(p.preposition in value.split("|") for p in clause.places):
                 return False

@@ -235,7 +235,9 @@ class Groups(Scan):
         """Whether "do" is the verb itself: "does nothing"."""
         after = self._token(self._skip(at + 1))
         return after is not None and (
-            after.norm in {"nothing", "something", "anything"} or after.is_("det", "poss")
+            after.norm in {"nothing", "something", "anything"}
+            or after.is_("det", "poss", "punct")
+            or after.norm in {"about", "against"}
         )
 
     def _nominal_after(self, at: int) -> bool:
@@ -348,6 +350,8 @@ class Groups(Scan):
             return "finite"
         if "base" in names and subject is None and not self.found:
             return "base"  # "let White pass"
+        if "base" in names and subject is not None and subject.type == "side" and subject.plural:
+            return "finite"  # "we come out"
         if "past" in names:
             return "finite" if subject is not None else "part"
         if "part" in names and not (

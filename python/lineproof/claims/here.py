@@ -149,7 +149,8 @@ class Here:
     subject: the side the clause before spoke of; unclear when that clause was not read and does not say.
     after_unread: whether the clause before was not read. topic: the piece the clause before began with. third: the side named last in
     the sentence. words, start, end: the clause as written. idle: the position in which the sentence lets a side pass, which it has just
-    done. neutral: whether the sentence names the sides and never says "we" or "you".
+    done. neutral: whether the sentence names the sides and never says "we" or "you". only: the one
+    side that such a sentence names.
     """
 
     lesson: Lesson
@@ -168,6 +169,7 @@ class Here:
     opening: bool = False
     idle: Spot | None = None
     neutral: bool = False
+    only: str | None = None
 
     @property
     def board(self) -> Board:
@@ -216,6 +218,8 @@ class Here:
             case "we" | "us" | "you" | "i" | "our" | "your" | "my":
                 return self.taught
             case "he" | "she" | "they" | "him" | "his" | "her" | "their":
+                if self.third == self.taught and self.only == self.taught:
+                    return self.taught  # "Black cannot castle, and he is losing his queen"
                 if self.third == self.taught:
                     raise Unread(f"{text!r} can mean either side here")
                 return other(self.taught)

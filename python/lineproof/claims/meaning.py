@@ -14,9 +14,11 @@ from typing import Any
 
 from lineproof.engine import Board
 
+from .attached import COUNTED
 from .board import NAMES
 from .claim import Claim, Spot
 from .clause import LIMITING, SAYS
+from .deeds import named_thing, ordered
 from .frame import Frame
 from .here import Here, Named, Unread
 from .kind import Kind
@@ -105,6 +107,15 @@ def topic_of(sentence: Sentence) -> str | None:
     return piece.text
 
 
+def asked_of(sentence: Sentence) -> Noun | None:
+    """The side that a question asks about, of which the answer then speaks: "What have we got?", "How is he doing?"."""
+    if not sentence.words or sentence.words[-1].norm != "?":
+        return None
+    clauses = plain(sentence)
+    subject = clauses[-1].subject if clauses else None
+    return subject if subject is not None and subject.type == "side" else None
+
+
 @cache
 def _index() -> dict[str, list[tuple[Kind, Frame]]]:
     """Frames by the words of which a clause must have one."""
@@ -145,16 +156,21 @@ class _Reader:
         self.deed = False
         self.lets = False
         self.warned = False
+        self.detour: Here | None = None
         self.quoted = False
         self.checking: Named | None = None
 
     def run(self) -> Understood:
         clauses = _means_first(plain(self.sentence))
         said = {w.norm for w in self.sentence.words}
-        self.here = replace(self.here, neutral=said.isdisjoint(_PERSONS))
+        sides = said & {"white", "black"}
+        neutral = said.isdisjoint(_PERSONS)
+        only = next(iter(sides)) if neutral and len(sides) == 1 else None
+        self.here = replace(self.here, neutral=neutral, only=only)
         read: list[list[Claim]] = []
         for number, clause in enumerate(clauses):
             before = len(self.found.claims)
+            self._come_back(clause)
             if not self._only_moves(clause, clauses, number):
                 blocked = self._blocked(clause, clauses, number)
                 if blocked:
@@ -167,6 +183,15 @@ class _Reader:
             read.append(self.found.claims[before:])
         self._doubt(clauses, read)
         return self.found
+
+    def _come_back(self, clause: Clause) -> None:
+        """Ends what is said of a move that is advised against: it is the reasons, and what they lead to."""
+        if self.detour is None or clause.sub in {"since", "because", "for", "as", "' cause"}:
+            return
+        if clause.joint.split()[-1:] in (["and"], ["="], ["-"]) or clause.joint.startswith("="):
+            return
+        self.here, self.detour = self.detour, None
+        self.adrift = self.warned = True
 
     def _doubt(self, clauses: list[Clause], read: list[list[Claim]]) -> None:
         """Drops what was read where a neighbour that was not read may change what it means."""
@@ -287,6 +312,11 @@ class _Reader:
             *clause.objects,
             *[p.noun for p in clause.places if p.noun],
         ]
+        if self.head == "pawn" and not COUNTED.isdisjoint(clause.adverbs):
+            clause.objects = [
+                replace(n, type="piece", head="pawn", plural=n.count > 1) if n.type == "noun" and n.count else n
+                for n in clause.objects
+            ]  # "count the pawns and Black is two up"
         self.last = next((n for n in nouns if n.type == "piece" and not n.plural), self.last)
         self.head = next((n.head for n in nouns if n.type == "piece" and n.head), self.head)
 
@@ -564,6 +594,15 @@ class _Reader:
             clause.form in {"base", "finite"}
             and clause.subject is None
             and verb.negated
+            and (against := ordered(self.here, clause)) is not None
+        ):
+            self.detour = self.here  # "don't run back to f6 with the knight, since ..."
+            self.here = replace(self.here.at(against.after), topic=None, subject=None)
+            return
+        if (
+            clause.form in {"base", "finite"}
+            and clause.subject is None
+            and verb.negated
             and any(
                 n.type in {"move", "square"}
                 for n in [*clause.objects, *[p.noun for p in clause.places if p.noun]]
@@ -723,11 +762,32 @@ class _Reader:
             if kind_of(kind_id).gives_way.isdisjoint(done):
                 self.found.claims.extend(claims)
 
+    def _things(self, clause: Clause) -> None:
+        """Puts the move for what is said as a thing: "a check on a4 would win the pawn back"."""
+        subject = clause.subject
+        if subject is None or clause.inherited or subject.first < clause.first:
+            return
+        found = named_thing(self.here, subject, clause.places)
+        if found is None:
+            return
+        move, places = found
+        san = move.before.board.san(move.uci)
+        last = max([subject.last, *(p.last for p in places)])
+        clause.subject = Noun("move", san, san, subject.first, last)
+        clause.places = [p for p in clause.places if p not in places]
+
     def _before(self, clause: Clause) -> Here:
         """The position that a clause speaks of: after the moves that it names first."""
         here = self.here
+        self._things(clause)
         for place in list(clause.places):
             noun = place.noun
+            if noun is not None and noun.type == "noun" and place.preposition in _FIRST:
+                found = named_thing(here, noun, clause.places)
+                if found is not None:
+                    here = here.at(found[0].after)
+                    clause.places = [p for p in clause.places if p is not place and p not in found[1]]
+                    continue
             if noun is None or noun.type not in {"move", "square"}:
                 continue
             if (
@@ -825,4 +885,4 @@ def _is_move(text: Any) -> bool:
     return isinstance(text, str) and MOVE.fullmatch(text) is not None
 
 
-__all__ = ["Understood", "topic_of", "understand"]
+__all__ = ["Understood", "asked_of", "topic_of", "understand"]

@@ -23,6 +23,8 @@ _MEN = {"us": "our", "ours": "our", "him": "his", "his": "his", "them": "their",
 """Whose men "two of us" and "one of his" are."""
 
 
+_COUNTED = frozenset({"exchange", "piece"})
+"""Nouns that are counted as material, as pieces are."""
 _CREATURES = frozenset(
     {
         "thing",
@@ -51,7 +53,10 @@ class Nouns(Groups):
         if noun is None:
             return None
         noun = self._behind(noun)
-        if not coordinate or noun.type not in {"piece", "square", "file", "move", "side"}:
+        if not coordinate or (
+            noun.type not in {"piece", "square", "file", "move", "side"}
+            and noun.head not in _COUNTED
+        ):
             return noun
         parts = [noun]
         while True:
@@ -86,6 +91,8 @@ class Nouns(Groups):
 
     def _joins(self, parts: list[Noun], more: Noun, joint: str) -> bool:
         same = {parts[0].type, more.type} <= {"piece", "square"} or parts[0].type == more.type
+        if parts[0].head in _COUNTED:
+            same = more.type == "piece"  # "the exchange and a pawn"
         if not same or more.type == "side" or parts[0].type == "move":
             return False
         after = self._token(self._skip(self.at))

@@ -14,6 +14,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
+from .attached import COUNTED, attach
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
 from .chunking import chunks
 from .lexicon import NOUNS, VERBS, members
@@ -259,7 +260,12 @@ def _split(found: list[Chunk]) -> Iterator[Clause]:
             if chunk.form == "finite":
                 while pile.after and isinstance(pile.after[-1], Adverb):
                     pulled.insert(0, pile.after.pop())
-                if pile.after and isinstance(pile.after[-1], Noun) and not _gerund(pile, chunk):
+                if (
+                    pile.after
+                    and isinstance(pile.after[-1], Noun)
+                    and pile.after[-1].det not in {"us", "him", "them", "me"}
+                    and not _gerund(pile, chunk)
+                ):
                     pulled.insert(0, pile.after.pop())
             by = ""
             if (
@@ -436,6 +442,7 @@ def _clause(pile: _Pile) -> Clause:
         group.form == "finite"
         and clause.subject is None
         and after
+        and COUNTED.isdisjoint(clause.adverbs)
         and (not pile.sub or pile.sub not in {"which", "who", "that"})
         and _verb_base(group) in _COMES
         and not pile.joint.endswith(("and", "but", "-"))
@@ -545,14 +552,19 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             not clause.lemma
             and clause.objects
             and not clause.states
-            and clause.joint in {"", "and", "but", "so", ", and", ":", "-"}
+            and (
+                clause.joint in {"", "and", "but", "so", ", and", ":", "-"}
+                or (clause.joint == "," and clause.objects[-1].type == "side")
+            )
         ):
             dangling = clause
-        elif clause.lemma and clause.form == "finite":
+        elif clause.lemma and clause.form == "finite" and not clause.sub:
             dangling = None
     found = [part for clause in found for part in _accompanied(clause)]
+    attach(found)
     _subjects(found)
     for clause in found:
+        _thats_us(clause)
         _shown(clause)
         _active(clause)
         _deny_nobody(clause)
@@ -641,7 +653,7 @@ def _contact(before: Clause, clause: Clause) -> None:
     if (
         clause.joint != "-"
         or clause.form != "finite"
-        or clause.lemma not in {"leave", "have", "get", "give", "make", "create", "own"}
+        or clause.lemma not in {"leave", "have", "get", "give", "make", "create", "own", "do"}
         or clause.objects
         or clause.subject is None
         or clause.subject.type != "side"
@@ -649,7 +661,7 @@ def _contact(before: Clause, clause: Clause) -> None:
     ):
         return
     last = before.objects[-1]
-    if last.type == "noun" and last.last == before.last and clause.subject.first == last.last + 1:
+    if (last.type == "noun" or last.no) and last.last == before.last and clause.subject.first == last.last + 1:
         clause.objects.append(last)
 
 
@@ -668,6 +680,19 @@ def _apposed(before: Clause, clause: Clause) -> None:
     last = max(nouns, key=lambda n: n.last, default=None)
     if last is not None and last.type in {"piece", "square", "file"} and last.last == before.last:
         clause.lemma, clause.form, clause.subject = "be", "finite", last
+
+
+def _thats_us(clause: Clause) -> None:
+    """ "That's us a pawn down": it is said of us."""
+    if (
+        clause.lemma == "be"
+        and clause.subject is not None
+        and clause.subject.head in {"that", "it", "this"}
+        and len(clause.objects) + len(clause.states) + len(clause.adverbs) > 1
+        and clause.objects
+        and clause.objects[0].type == "side"
+    ):
+        clause.subject = clause.objects.pop(0)
 
 
 def _shown(clause: Clause) -> None:

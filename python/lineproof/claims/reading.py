@@ -35,7 +35,7 @@ from .clause import (
 from .here import Here, Unread
 from .kind import Kind
 from .language import is_english
-from .meaning import topic_of, understand
+from .meaning import asked_of, topic_of, understand
 from .phrase import MOVE, SHARED
 from .registry import all_kinds, kind_of
 from .sentence import Sentence, Word, sentences
@@ -104,9 +104,15 @@ def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Readi
     found: list[Reading] = []
     english = is_english(comment.text)
     topic: str | None = None
+    asked: str | None = None
     for number, sentence in enumerate(sentences(comment.text, comment.start)):
-        at = replace(here, sentence=first + number, topic=topic)
+        at = replace(here, sentence=first + number, topic=topic, subject=asked)
         topic = topic_of(sentence) if english else None
+        about = asked_of(sentence) if english else None
+        asked = None
+        if about is not None:
+            with suppress(Unread):
+                asked = here.side(about.text)
         if english:
             found.append(read_sentence(at, sentence))
         else:

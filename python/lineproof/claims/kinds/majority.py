@@ -74,6 +74,8 @@ def _count(noun: Noun) -> str | None:
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "extra pawn" in here.said and not {"wing", "where"} & slots.keys():
+        raise Unread("an extra pawn is counted on the whole board")
     asked = when(here, slots, brings=brings(here, slots))
     at = named_after(here, slots)
     numbers = (int(slots["n"]), int(slots["m"])) if "n" in slots and "m" in slots else None

@@ -29,7 +29,11 @@ FRAMES = (
     "{fallen} <fall>",
     "<be:lose> {fallen}",
     "{fallen} <=> lost",
-    "{side} <come/emerge> {amount} +ahead",
+    "{side} <come_out/emerge/end_up/finish> {amount} +ahead|up|to_the_good ; ends=yes",
+    "{fallen} <=> in bag|pocket|net",
+    "{fallen} <=> won",
+    "{anything} <cost> {side} equivalent of {given}",
+    "[{anything}] <cost> {given} ; costs=yes",
     "{fallen} <save> ; negated=yes",
     "<be:save> {fallen} ; negated=yes",
 )
@@ -41,7 +45,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     amount = Amount.read(said)
     verb = slots.get("verb")
     spot = here.spot
-    if "fallen" in slots:
+    if "ends" in slots and verb is not None and verb.done:
+        raise Unread("it is said of the material on the board")
+    if "costs" in slots:
+        winner = other(here.last().side)
+    elif "fallen" in slots:
         winner = _taker(here, said, amount)
     elif "side" in slots:
         agent = doer(here, slots.get("agent", slots.get("played")))
@@ -94,6 +102,9 @@ def _taker(here: Here, text: str, amount: Amount) -> str:
         return other(owner)
     if _just_taken(here, amount):
         return here.mover
+    moved = here.spot.moves[-1][2:4] if here.spot.moves else None
+    if moved is not None and (here.board.piece_at(moved) or "").lower() in amount.letters:
+        return here.board.turn  # "with this capture the queen is lost": the one that has captured
     if here.spot.moves != tuple(here.place.moves()):
         return here.board.turn  # the sentence has played moves, and now it is taken
     raise Unread(f"it is not clear whose {amount.name} is meant")

@@ -14,9 +14,10 @@ backward: backward
 weak: weak
 open: open, wide open
 half open: half open, semi open
-doomed: doomed, done for
+doomed: doomed, done for, beyond saving, past saving, beyond rescue, past rescue, beyond help, past help
+unavoidable: unavoidable, inevitable, inescapable, unstoppable, certain, forced, a matter of time, only a matter of time, just a matter of time, not to be stopped, not to be avoided, not to be prevented
 uncastled: uncastled
-level: level, even, equal, balanced, in balance
+level: level, even, equal, balanced, in balance, all square, back in balance, honours even
 undeveloped: undeveloped, unmoved, at home, asleep, fast asleep, untouched, in the box, in bed, on its first square, on its original square, on its starting square, on their first squares, on their original squares, on their starting squares
 reversed: reversed, with colours reversed, with the colours reversed, with reversed colours, with colours swapped, with the colours swapped, with swapped colours, with the colours switched, with colours switched, with the colours turned round, in a mirror, in the mirror, in reverse, mirrored, with an extra tempo
 developed: developed
@@ -27,6 +28,7 @@ lost: lost, losing, busted
 possible: possible
 impossible: impossible, ruled out, out of the question
 extra: extra, additional, spare
+light: light, shy, adrift
 bad: bad, poor
 good: good
 equal: equal

@@ -37,6 +37,9 @@ back rank: back rank, first rank, back row, bottom rank, home rank
 zwischenzug: zwischenzug, in between check, intermediate check, zwischenschach, in between capture, in between blow, intermezzo check, intermezzo, in between move, intermediate move
 # material
 material: material
+balance: balance, material balance, balance of material
+count: count, piece count, pawn count, material count
+loss: loss
 exchange: exchange, trade, swap
 compensation: compensation, comp
 sacrifice: sacrifice, offer, investment

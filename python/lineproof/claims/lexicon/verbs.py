@@ -37,6 +37,8 @@ block: block, obstruct, bar, stand in the way of, get in the way of, clog, block
     hold up, impede
 prevent: prevent, stop, stop from, rule out, keep out, hinder, forbid, deny, take away, cut out, make impossible, bar, prohibit, hold up,
     nip in the bud, parry, put a stop to, discourage, frustrate, preclude, thwart, shut out
+avert: avert, avoid, prevent, stop, parry, escape, escape from, wriggle out of, ward off, fend off, deal with, cope with, defend against, handle, dodge, evade, sidestep
+rescue: rescue, save, hold, keep, hold on to, hang on to, cling on to, defend, protect, preserve
 overload: overload, overburden, overwork, overstretch
 remove: remove, get rid of, eliminate, take away, lure away, deflect, chase away, drive away, drive off, dislodge, knock out, undermine, kick away,
     capture, take, exchange off, whack, chop off, snip off, liquidate, kill, destroy, lop off, hack off, deprive of
