@@ -40,6 +40,8 @@ class _Chunker(Nouns):
         token = self.tokens[self.at]
         if token.is_("punct"):
             return self._joint("punct")
+        if token.norm == "should" and self._inverted_if():
+            return Joint("if", "sub", token.first, token.last)
         if token.norm == "that" and self._that() is not None:
             return self._joint(self._that() or "that")
         if token.norm in {"which", "who", "whom", "whose"} and token.norm != "whose":
@@ -93,6 +95,15 @@ class _Chunker(Nouns):
         if token.is_("adj") and token.is_("adverb") and self._beside_object():
             self.at += 1
             return Adverb(token.norm, "adverb", token.first, token.last)  # "wins the queen outright"
+        if (
+            token.is_("adj")
+            and after is not None
+            and after.norm in {"white", "black"}
+            and not self._nominal(self.at + 2)
+            and not (self.found and isinstance(self.found[-1], Group))
+        ):
+            self.at += 1
+            return Adverb(token.norm, "adverb", token.first, token.last)  # "poor Black"
         adjective = self._adjective()
         if adjective is not None:
             return adjective
@@ -125,6 +136,29 @@ class _Chunker(Nouns):
             return Adjective(token.norm, (), token.first, token.last)  # "has a pawn more"
         return Stray(token.norm, token.first, token.last)
 
+    def _inverted_if(self) -> bool:
+        """ "Should Black take, ...": "if". What follows is left with "does" before its verb."""
+        if self.found and not isinstance(self.found[-1], Joint):
+            return False
+        said = self.tokens[self.at]
+        self.at += 1
+        start = self.at
+        first, then = self._token(start), self._token(start + 1)
+        if first is not None and first.is_("side") and (then is None or then.norm != "'s"):
+            end, noun = start + 1, pointer(first)
+        else:
+            found = self._noun(coordinate=True)
+            end, self.at = self.at, start
+            if found is None:
+                self.at = start - 1
+                return False
+            noun = found
+        if noun is None or self._form(self._skip(end), "base") is None:
+            return False
+        does = replace(said, norm="does", tags=frozenset({"do"}), verbs=())
+        self.tokens[end:end] = [does]
+        return True
+
     def _no_doing(self) -> Group | None:
         """ "There's no stopping him", "there is no way out": nobody can do it."""
         at = self.at + 1
@@ -155,7 +189,7 @@ class _Chunker(Nouns):
         group = next((c for c in reversed(self.found) if isinstance(c, Group)), None)
         return group is not None and group.lemma.split()[0] not in _BEING
 
-    def _compared(self) -> Adjective | None:
+    def _compared(self) -> Adjective | Adverb | None:
         """ "As snug as a bug": the adjective, when what it is likened to is nothing on the board."""
         token, said, then = (self._token(self.at + step) for step in range(3))
         if token is None or said is None or then is None or (token.norm, then.norm) != ("as", "as"):
@@ -168,6 +202,8 @@ class _Chunker(Nouns):
         if noun is None or noun.type != "noun":
             self.at = back
             return None
+        if said.norm in {"early", "late", "soon", "fast", "quickly", "far"}:
+            return Adverb(said.norm, "adverb", token.first, noun.last)  # "as early as the third move"
         return Adjective(said.norm, (), token.first, noun.last, said.is_("adj"))
 
     def _take(self, noun: Noun) -> Noun:

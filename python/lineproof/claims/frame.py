@@ -23,7 +23,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from .chunk import Adjective, Place
@@ -240,6 +240,10 @@ def _targets(noun: Noun) -> str | None:
 
 
 def _amount(noun: Noun) -> str | None:
+    if noun.head == "extra pawn":
+        noun = replace(noun, type="piece", head="pawn")
+    if noun.det in {"1 of", "one of"}:
+        noun = replace(noun, plural=False, count=None)  # "one of his pawns"
     if noun.type == "piece" and noun.head not in {"king", ""}:
         number = f"{noun.count} " if noun.count is not None else ""
         lead = noun.whose or ("" if number else "a")

@@ -9,6 +9,7 @@ from .chunk import Adverb, Group, Joint, Place
 from .lexicon import VERBS
 from .noun import Noun
 from .scan import Scan
+from .tokens import Token
 from .verbs import Verb
 
 _READY = {"able": "can", "about": "will", "bound": "will", "sure": "will", "set": "will", "certain": "will", "ready": "will", "due": "will", "going": "will"}  # fmt: skip
@@ -17,7 +18,7 @@ _DITRANSITIVE = frozenset(
 )
 """Verbs whose passive takes an object: "he's given a knight"."""
 _INTRANSITIVE = frozenset(
-    {"sit", "come", "go", "arrive", "stand", "fall", "become", "land", "happen"}
+    {"sit", "come", "go", "arrive", "stand", "fall", "become", "land", "happen", "run"}
 )
 _STATES = frozenset(w for name in ("be",) for w in VERBS[name]) | {"get"}
 
@@ -59,7 +60,7 @@ class Groups(Scan):
             if t.is_("be") or (bare == "'s" and self._is_or_has()):
                 after = self._skip(at + 1)
                 if (
-                    bare == "'s"
+                    (bare == "'s" or self._clitic(t))
                     and self._form(after, "part") is not None
                     and (self._has(after) or self._takes_object(after))
                 ):
@@ -81,6 +82,18 @@ class Groups(Scan):
                     neg = neg or self._denied(at + 1, after)
                     said += self._adverbs(at + 1, after)
                     aux, at = "to", after + 2
+                    continue
+                if (
+                    nxt is not None
+                    and nxt.norm == "to"
+                    and ready is not None
+                    and ready.norm == "be"
+                    and self._form(self._skip(after + 2), "part") is not None
+                    and isinstance(self._subject_before(), Noun)
+                ):
+                    modal = modal or "can"  # "is not to be regained"
+                    neg = neg != self._denied(at + 1, after)
+                    aux, at = "to", after + 1
                     continue
                 if (
                     nxt is not None
@@ -182,7 +195,7 @@ class Groups(Scan):
             if base is not None and self._fits(at, aux):
                 names = [f for b, f in t.verbs if b == base and f in wanted] or ["base"]
                 if not aux:
-                    form = self._bare(names)
+                    form = self._bare(names, base, at)
                     past = past or ("past" in names and form == "finite")
                     done = done or past
                     if form == "finite" and "past" in names:
@@ -272,6 +285,27 @@ class Groups(Scan):
             last=self.tokens[at - 1].last,
         )
 
+    def _coordinated(self, at: int) -> bool:
+        """Whether "and allowed a mate" goes on from "he has attacked the queen": a verb that does something, with its object."""
+        joint = self.found[-1] if self.found else None
+        group = next((c for c in reversed(self.found) if isinstance(c, Group)), None)
+        after = self._token(at + 1)
+        return (
+            isinstance(joint, Joint)
+            and joint.norm in {"and", "but"}
+            and group is not None
+            and group.form == "finite"
+            and not group.passive
+            and group.verb.done
+            and after is not None
+            and after.is_("det", "poss")
+        )
+
+    def _clitic(self, token: Token) -> bool:
+        """Whether "is" was written "'s", and so may be "has"."""
+        word = self.sentence.words[token.first]
+        return token.norm == "is" and self.sentence.text[word.start : word.end] != "is"
+
     def _is_or_has(self) -> bool:
         before = self.found[-1] if self.found else None
         return isinstance(before, Noun | Place | Joint)
@@ -338,7 +372,7 @@ class Groups(Scan):
             t.is_("be", "have", "do", "modal") or (t.is_("verb", "third") and self._fits(after, ""))
         )
 
-    def _bare(self, names: list[str]) -> str:
+    def _bare(self, names: list[str], base: str, at: int) -> str:
         """The form of a verb without an auxiliary, by what stands before it."""
         subject = self._subject_before()
         if "ing" in names:
@@ -350,10 +384,15 @@ class Groups(Scan):
             return "finite"
         if "base" in names and subject is None and not self.found:
             return "base"  # "let White pass"
-        if "base" in names and subject is not None and subject.type == "side" and subject.plural:
-            return "finite"  # "we come out"
+        if (
+            "base" in names
+            and subject is not None
+            and subject.plural
+            and (subject.type == "side" or base in _INTRANSITIVE)
+        ):
+            return "finite"  # "we come out", "the queens come off"
         if "past" in names:
-            return "finite" if subject is not None else "part"
+            return "finite" if subject is not None or self._coordinated(at) else "part"
         if "part" in names and not (
             "base" in names
             and subject is not None

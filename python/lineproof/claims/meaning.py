@@ -20,6 +20,7 @@ from .claim import Claim, Spot
 from .clause import LIMITING, SAYS
 from .deeds import named_thing, ordered
 from .frame import Frame
+from .idling import conditional, idles
 from .here import Here, Named, Unread
 from .kind import Kind
 from .lexicon import VERBS, members
@@ -61,7 +62,6 @@ _WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend
 
 
 _PERSONS = frozenset({"we", "us", "our", "ours", "you", "your"})
-_IDLE = members("idle", VERBS)
 _GOING = members("move", VERBS) | {"go", "step", "capture on", "land on", "land"}
 
 
@@ -161,7 +161,7 @@ class _Reader:
         self.checking: Named | None = None
 
     def run(self) -> Understood:
-        clauses = _means_first(plain(self.sentence))
+        clauses = _pass_first(_means_first(plain(self.sentence)))
         said = {w.norm for w in self.sentence.words}
         sides = said & {"white", "black"}
         neutral = said.isdisjoint(_PERSONS)
@@ -171,6 +171,7 @@ class _Reader:
         for number, clause in enumerate(clauses):
             before = len(self.found.claims)
             self._come_back(clause)
+            self._otherwise(clause)
             if not self._only_moves(clause, clauses, number):
                 blocked = self._blocked(clause, clauses, number)
                 if blocked:
@@ -183,6 +184,18 @@ class _Reader:
             read.append(self.found.claims[before:])
         self._doubt(clauses, read)
         return self.found
+
+    def _otherwise(self, clause: Clause) -> None:
+        """ "Otherwise the knight falls": after a pass."""
+        at = clause.first
+        near = {self.sentence.words[n].norm for n in (at - 1, at) if n >= 0}
+        if "otherwise" not in clause.adverbs or "otherwise" not in near or not clause.lemma:
+            return
+        passed = self.here.spot.passed()
+        if passed is not None and clause.verb.modal == "almost":
+            self.here = replace(self.here.at(passed), idle=self.here.spot, subject=None)
+            clause.adverbs.remove("otherwise")
+            clause.verb = replace(clause.verb, modal="")
 
     def _come_back(self, clause: Clause) -> None:
         """Ends what is said of a move that is advised against: it is the reasons, and what they lead to."""
@@ -314,7 +327,7 @@ class _Reader:
         ]
         if self.head == "pawn" and not COUNTED.isdisjoint(clause.adverbs):
             clause.objects = [
-                replace(n, type="piece", head="pawn", plural=n.count > 1) if n.type == "noun" and n.count else n
+                replace(n, type="piece", head="pawn", plural=n.count > 1) if n.head.isdigit() and n.count else n
                 for n in clause.objects
             ]  # "count the pawns and Black is two up"
         self.last = next((n for n in nouns if n.type == "piece" and not n.plural), self.last)
@@ -516,20 +529,10 @@ class _Reader:
         told = self.lets or clause.form == "base"
         told = told and after is not None and after.joint.endswith(("and", "-"))
         self.lets = clause.lemma == "let" and clause.form == "base"
-        if not (clause.sub in {"if", "when", "should", "once"} or told):
+        if not (conditional(clause) or told):
             return None
-        idle = clause.lemma in _IDLE or (clause.lemma == "do" and clause.nobody)
-        idle = idle or any(s.lemma in {"asleep", "careless"} for s in clause.states)
-        who = clause.subject
-        if clause.lemma in {"leave", "give", "allow", "have", "get"} and not idle:
-            free = any("hand" in o.head or o.head == "time" for o in clause.objects)
-            free = free or any(
-                s.lemma in {"alone", "unhindered", "undisturbed"} for s in clause.states
-            )
-            if not free:
-                return None
-            idle, who = True, None  # "if we are left alone"
-        if not idle or (clause.verb.negated and not clause.nobody):
+        idle, who = idles(clause)
+        if not idle:
             return None
         if who is not None and who.type == "side":
             with suppress(Unread):
@@ -552,6 +555,13 @@ class _Reader:
             if any(not c.lemma and c.objects and c.objects[0].type == "move" for c in near):
                 self._play(clause.objects[0].square)  # "queen h5, pawn g6, queen takes e5"
                 return True
+        if not clause.lemma and not clause.objects and not clause.states and clause.places:
+            led = [p.noun for p in clause.places if p.preposition in _FIRST | {"on", "upon"}]
+            if len(led) == len(clause.places) and all(n is not None and n.type == "move" for n in led):
+                for noun in led:
+                    for move in noun.members if noun is not None else ():
+                        self._play(move.text)
+                return True  # "On bishop g5, a check by two pieces, ..."
         if (
             clause.lemma
             or not clause.objects
@@ -762,6 +772,16 @@ class _Reader:
             if kind_of(kind_id).gives_way.isdisjoint(done):
                 self.found.claims.extend(claims)
 
+    def _of_passive(self, clause: Clause, here: Here) -> Here:
+        """The position after what a passive speaks of: "a knight check on f6 would be given by two pieces"."""
+        if not clause.passive or not clause.objects:
+            return here
+        found = named_thing(here, clause.objects[0], clause.places)
+        if found is None:
+            return here
+        clause.places = [p for p in clause.places if p not in found[1]]
+        return here.at(found[0].after)
+
     def _things(self, clause: Clause) -> None:
         """Puts the move for what is said as a thing: "a check on a4 would win the pawn back"."""
         subject = clause.subject
@@ -780,6 +800,7 @@ class _Reader:
         """The position that a clause speaks of: after the moves that it names first."""
         here = self.here
         self._things(clause)
+        here = self._of_passive(clause, here)
         for place in list(clause.places):
             noun = place.noun
             if noun is not None and noun.type == "noun" and place.preposition in _FIRST:
@@ -878,6 +899,16 @@ def _means_first(clauses: list[Clause]) -> list[Clause]:
     for number in range(len(clauses) - 1):
         if clauses[number + 1].joint == "=by":
             clauses[number], clauses[number + 1] = clauses[number + 1], clauses[number]
+    return clauses
+
+
+def _pass_first(clauses: list[Clause]) -> list[Clause]:
+    """Puts "if Black does nothing" before what then happens."""
+    for number in range(len(clauses) - 1):
+        first, then = clauses[number], clauses[number + 1]
+        if then.sub in {"if", "when"} and then.joint == then.sub and idles(then)[0] and not first.sub:
+            clauses[number], clauses[number + 1] = then, first
+            first.joint, then.joint = ",", first.joint
     return clauses
 
 

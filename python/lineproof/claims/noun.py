@@ -20,7 +20,7 @@ _SIDES = {
     "himself": "he", "herself": "he", "themselves": "they", "ourselves": "we", "us": "we", "yourself": "you", "me": "i", "them": "they", "she": "he",
 }  # fmt: skip
 _LETTER_NOUNS = {
-    "lady": "queen", "her majesty": "queen", "horse": "knight", "steed": "knight", "monarch": "king", "his majesty": "king",
+    "lady": "queen", "her majesty": "queen", "her ladyship": "queen", "ladyship": "queen", "horse": "knight", "steed": "knight", "monarch": "king", "his majesty": "king",
 }  # fmt: skip
 _AMOUNT = frozenset({"some", "more", "fewer", "less", "most", "enough", "another", "same", "few"})
 """Determiners that tell one thing from another."""

@@ -139,7 +139,8 @@ class Nouns(Groups):
         ):
             pass
         elif token.is_("side") or (
-            token.is_("pron") and not (token.is_("det") and self._nominal(at + 1))
+            token.is_("pron")
+            and not (token.is_("det") and self._nominal(at + 1) and not self._points(at))
         ):
             self.at += 1
             return pointer(token)
@@ -271,6 +272,16 @@ class Nouns(Groups):
             return None
         self.at = head + 1
         return replace(noun, first=token.first)
+
+    def _points(self, at: int) -> bool:
+        """Whether "this" or "that" stands for itself before a verb that might be a plural: "this offers", but "this move"."""
+        t, after = self.tokens[at], self._token(at + 1)
+        return (
+            t.norm in {"this", "that"}
+            and after is not None
+            and after.plural
+            and any(form == "third" for _, form in after.verbs)
+        )
 
     def _file_before(self, at: int, start: int) -> bool:
         """Whether a file stands before a joint, its hyphen included: "the a- and b-files"."""

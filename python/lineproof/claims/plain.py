@@ -65,7 +65,7 @@ _COMES = frozenset(
 
 _PHRASAL = frozenset(
     w
-    for name in ("shut in", "trap", "pin", "exchange", "remove", "capture", "regain", "give back")
+    for name in ("shut in", "trap", "pin", "exchange", "remove", "capture", "regain", "give back", "sacrifice")
     for w in VERBS[name]
     if w.count(" ") == 1 and w.split()[1] in {"in", "out", "up", "down", "off", "away", "back"}
 )

@@ -176,7 +176,7 @@ def _tokens(sentence: Sentence) -> Iterator[Token]:
             yield Token(norm, frozenset({"noun"}), at, at + size - 1, noun="opening")
             at += size
             continue
-        size = _turn([w.norm for w in words[at : at + 9]])
+        size = _turn([w.norm for w in words[at : at + 9]], words[at - 1].norm if at else "")
         norm = " ".join(w.norm for w in words[at : at + size])
         yield _token(sentence, norm, at, at + size - 1)
         at += size
@@ -206,9 +206,11 @@ def _opening(sentence: Sentence, at: int) -> int:
 _SMALL = frozenset({"'s", "defence", "defense", "game", "variation", "system", "attack"})
 
 
-def _turn(norms: list[str]) -> int:
+def _turn(norms: list[str], before: str) -> int:
     for turn in _turns().get(norms[0], ()):
         if tuple(norms[: len(turn)]) == turn:
+            if turn[1:] == ("on",) and turn[0] in {"up", "out", "over"} and _verb_forms().get(before):
+                continue  # "was given up on e5"
             if turn in _BARE and not (
                 norms[2:3] == []
                 or norms[2] in {",", ".", "white", "black", "we", "he", "you", "they", "the", "it"}

@@ -273,7 +273,7 @@ KIND = Kind(
         "pointer": lambda n: n.text if n.type == "pronoun" else None,
     },
     frames=FRAMES,
-    gives_way=frozenset({"majority"}),
+    gives_way=frozenset({"majority", "wins-material"}),
     read=read,
     check=check,
     flips=True,

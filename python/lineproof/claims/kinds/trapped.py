@@ -226,4 +226,5 @@ KIND = Kind(
     read=read,
     check=check,
     flips=True,
+    gives_way=frozenset({"by-force"}),
 )  # fmt: skip

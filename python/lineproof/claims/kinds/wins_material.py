@@ -226,7 +226,7 @@ KIND = Kind(
     ),
     formula="gain = material(end of the line shown) - material(end of best play from before the loser's last move), both continued until no capture gains a pawn; holds: the amount <= gain",
     frames=FRAMES,
-    gives_way=frozenset({"by-force", "for-free", "material-count", "regains", "gives-back"}),
+    gives_way=frozenset({"by-force", "for-free", "regains", "gives-back"}),
     tests={"played": lambda n: n.text if n.type in {"move", "pronoun"} else None},
     read=read,
     check=check,

@@ -9,7 +9,7 @@ ADJECTIVES: Table = table("""
 safe: safe, immune, untouchable, out of danger, out of harm 's way
 airy: airy, wide open, defenceless, homeless, shelterless, bare, draughty, breezy, naked, in the open, out in the open, unsafe, insecure, open to attack, vulnerable
 unprotected: unprotected, undefended, unguarded, loose, uncovered, unsupported
-hanging: hanging, in danger, in peril, under threat of capture, en prise, up for grabs, there for the taking, free for the taking
+hanging: hanging, in danger, in peril, under threat of capture, en prise, up for grabs, there for the taking, free for the taking, for the taking
 backward: backward
 weak: weak
 open: open, wide open

@@ -51,7 +51,8 @@ come off: come off, go off, disappear, vanish, leave the board, be gone
 capture: take, grab, snap off, lap up, gobble up, hoover up, snaffle, gulp down, munch, munch on, chomp, snatch, take on, capture on, snap up, eat, gobble, pocket, swallow, accept, help oneself to, seize, grab on
 recapture: recapture, retake, take back
 sacrifice: sacrifice, toss, chuck, fling, gambit, give up, offer, invest, jettison, sac, part with, pay, donate
-regain: regain, recover, win back, get back, recoup, take back, retrieve, pick up again, recapture
+regain: regain, recover, win back, get back, recoup, retrieve, pick up again
+take back: take back, recapture, retake
 give back: give back, toss back, throw back, return, hand back, pay back, restore, give up again, hand straight back
 cost: cost
 exchange: exchange, trade, swap, trade off, swap off, exchange off, simplify, liquidate
