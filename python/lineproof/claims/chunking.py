@@ -19,7 +19,9 @@ from .verbs import Verb
 _OVER = frozenset({"over on", "up on", "out on"})
 _JUST = frozenset({"right", "bang", "smack", "straight", "clean"})
 _MOMENTS = frozenset({"moment", "hour", "time"})
-_BEING = frozenset(w.split()[0] for w in (*VERBS["be"], *VERBS["have"], *VERBS["make"], *VERBS["give"]))
+_BEING = frozenset(
+    w.split()[0] for w in (*VERBS["be"], *VERBS["have"], *VERBS["make"], *VERBS["give"])
+)
 _WAYS = frozenset({"way", "means", "chance", "hope", "method", "possibility", "prospect"})
 _SAYING = frozenset(VERBS["know"]) | frozenset(VERBS["think"])
 
@@ -48,7 +50,16 @@ class _Chunker(Nouns):
             return self._joint("relative")
         if token.norm == "all" and (not self.found or isinstance(self.found[-1], Joint)):
             after = self._token(self.at + 1)
-            if after is not None and after.norm in {"it", "we", "he", "you", "they", "i", "white", "black"}:
+            if after is not None and after.norm in {
+                "it",
+                "we",
+                "he",
+                "you",
+                "they",
+                "i",
+                "white",
+                "black",
+            }:
                 then = self._token(self.at + 2)
                 if then is not None and then.is_("verb", "have", "do", "modal", "clitic"):
                     self.at += 1
@@ -94,7 +105,9 @@ class _Chunker(Nouns):
             return Adverb(token.norm, "adverb", token.first, token.last)  # "right across"
         if token.is_("adj") and token.is_("adverb") and self._beside_object():
             self.at += 1
-            return Adverb(token.norm, "adverb", token.first, token.last)  # "wins the queen outright"
+            return Adverb(
+                token.norm, "adverb", token.first, token.last
+            )  # "wins the queen outright"
         if (
             token.is_("adj")
             and after is not None
@@ -171,7 +184,9 @@ class _Chunker(Nouns):
         after = self._token(behind)
         if (
             after is not None
-            and not after.is_("punct", "det", "poss", "prep", "side", "pron", "cc", "sub", "particle")
+            and not after.is_(
+                "punct", "det", "poss", "prep", "side", "pron", "cc", "sub", "particle"
+            )
             and after.norm not in {"mate", "checkmate"}
         ):
             return None
@@ -203,7 +218,9 @@ class _Chunker(Nouns):
             self.at = back
             return None
         if said.norm in {"early", "late", "soon", "fast", "quickly", "far"}:
-            return Adverb(said.norm, "adverb", token.first, noun.last)  # "as early as the third move"
+            return Adverb(
+                said.norm, "adverb", token.first, noun.last
+            )  # "as early as the third move"
         return Adjective(said.norm, (), token.first, noun.last, said.is_("adj"))
 
     def _take(self, noun: Noun) -> Noun:
@@ -334,7 +351,16 @@ class _Chunker(Nouns):
         ):
             self.at += 1
             following = self._token(self.at)
-        if following is not None and following.norm in {"which", "whom", "what"}:
+        if following is not None and following.norm in {
+            "which",
+            "whom",
+            "what",
+            "he",
+            "we",
+            "they",
+            "i",
+            "she",
+        }:
             self.at = back
             return None
         way = self.found[-1] if self.found else None

@@ -36,7 +36,9 @@ _DEEDS: dict[str, Fits] = {
 _TO = frozenset({"on", "to", "at", "into", "onto"})
 
 
-def named_thing(here: Here, noun: Noun, places: Sequence[Place]) -> tuple[Named, list[Place]] | None:
+def named_thing(
+    here: Here, noun: Noun, places: Sequence[Place]
+) -> tuple[Named, list[Place]] | None:
     """The one move that can be played here and that a noun with the places behind it means, and those places.
 
     None when there is none or several, and for the move that has just been played.
@@ -77,11 +79,7 @@ def named_thing(here: Here, noun: Noun, places: Sequence[Place]) -> tuple[Named,
 
 def _goes(board: Board, uci: str, square: str, file: str, piece: str) -> bool:
     letter = NAMES.get((board.piece_at(uci[:2]) or "").lower())
-    return (
-        square in ("", uci[2:4])
-        and (not file or uci[2] in file)
-        and piece in ("", letter)
-    )
+    return square in ("", uci[2:4]) and (not file or uci[2] in file) and piece in ("", letter)
 
 
 def ordered(here: Here, clause: Clause) -> Named | None:

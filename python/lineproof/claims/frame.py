@@ -661,6 +661,8 @@ class Frame:
                 if not (had & TELLING) - asked:
                     if noun.whose:
                         slots.setdefault("whose", noun.whose)
+                    if noun.det == "not 1":
+                        slots.setdefault("count", 1)  # "it is not one check, it is two"
                     if noun.count is not None:
                         slots.setdefault("count", noun.count)
                         slots.setdefault("n", str(noun.count))

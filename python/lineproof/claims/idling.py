@@ -46,13 +46,18 @@ def _left(clause: Clause) -> bool:
         return False
     if any("hand" in o.head or o.head == "time" for o in said):
         return True
-    if any(o.head == "move" and {"free", "another", "extra"} & {*o.adjectives, o.det} for o in said):
+    if any(
+        o.head == "move" and {"free", "another", "extra"} & {*o.adjectives, o.det} for o in said
+    ):
         return True
     if any(s.lemma in _FREE for s in clause.states) or not _FREE.isdisjoint(clause.adverbs):
         return True
     return clause.lemma == "leave" and any(
         p.noun is not None
-        and ((p.preposition == "in" and p.noun.head == "peace") or (p.preposition == "to" and p.noun.head in _SELVES))
+        and (
+            (p.preposition == "in" and p.noun.head == "peace")
+            or (p.preposition == "to" and p.noun.head in _SELVES)
+        )
         for p in clause.places
     )
 
@@ -61,8 +66,11 @@ def conditional(clause: Clause) -> bool:
     """Whether it stands under "if" or the like, or is a participle in front: "left alone, White ..."."""
     if clause.sub in _UNDER:
         return True
-    return clause.form == "part" and not clause.sub and clause.joint in {"", "and", "but", ",", "-"} and (
-        clause.lemma in {"leave", "give", "grant", "allow"} | _MISSING
+    return (
+        clause.form == "part"
+        and not clause.sub
+        and clause.joint in {"", "and", "but", ",", "-"}
+        and (clause.lemma in {"leave", "give", "grant", "allow"} | _MISSING)
     )
 
 

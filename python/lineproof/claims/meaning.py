@@ -327,7 +327,9 @@ class _Reader:
         ]
         if self.head == "pawn" and not COUNTED.isdisjoint(clause.adverbs):
             clause.objects = [
-                replace(n, type="piece", head="pawn", plural=n.count > 1) if n.head.isdigit() and n.count else n
+                replace(n, type="piece", head="pawn", plural=n.count > 1)
+                if n.head.isdigit() and n.count
+                else n
                 for n in clause.objects
             ]  # "count the pawns and Black is two up"
         self.last = next((n for n in nouns if n.type == "piece" and not n.plural), self.last)
@@ -557,7 +559,9 @@ class _Reader:
                 return True
         if not clause.lemma and not clause.objects and not clause.states and clause.places:
             led = [p.noun for p in clause.places if p.preposition in _FIRST | {"on", "upon"}]
-            if len(led) == len(clause.places) and all(n is not None and n.type == "move" for n in led):
+            if len(led) == len(clause.places) and all(
+                n is not None and n.type == "move" for n in led
+            ):
                 for noun in led:
                     for move in noun.members if noun is not None else ():
                         self._play(move.text)
@@ -807,7 +811,9 @@ class _Reader:
                 found = named_thing(here, noun, clause.places)
                 if found is not None:
                     here = here.at(found[0].after)
-                    clause.places = [p for p in clause.places if p is not place and p not in found[1]]
+                    clause.places = [
+                        p for p in clause.places if p is not place and p not in found[1]
+                    ]
                     continue
             if noun is None or noun.type not in {"move", "square"}:
                 continue
@@ -906,7 +912,12 @@ def _pass_first(clauses: list[Clause]) -> list[Clause]:
     """Puts "if Black does nothing" before what then happens."""
     for number in range(len(clauses) - 1):
         first, then = clauses[number], clauses[number + 1]
-        if then.sub in {"if", "when"} and then.joint == then.sub and idles(then)[0] and not first.sub:
+        if (
+            then.sub in {"if", "when"}
+            and then.joint == then.sub
+            and idles(then)[0]
+            and not first.sub
+        ):
             clauses[number], clauses[number + 1] = then, first
             first.joint, then.joint = ",", first.joint
     return clauses

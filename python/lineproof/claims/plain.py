@@ -65,7 +65,17 @@ _COMES = frozenset(
 
 _PHRASAL = frozenset(
     w
-    for name in ("shut in", "trap", "pin", "exchange", "remove", "capture", "regain", "give back", "sacrifice")
+    for name in (
+        "shut in",
+        "trap",
+        "pin",
+        "exchange",
+        "remove",
+        "capture",
+        "regain",
+        "give back",
+        "sacrifice",
+    )
     for w in VERBS[name]
     if w.count(" ") == 1 and w.split()[1] in {"in", "out", "up", "down", "off", "away", "back"}
 )
@@ -661,7 +671,11 @@ def _contact(before: Clause, clause: Clause) -> None:
     ):
         return
     last = before.objects[-1]
-    if (last.type == "noun" or last.no) and last.last == before.last and clause.subject.first == last.last + 1:
+    if (
+        (last.type == "noun" or last.no)
+        and last.last == before.last
+        and clause.subject.first == last.last + 1
+    ):
         clause.objects.append(last)
 
 

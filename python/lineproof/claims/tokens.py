@@ -209,7 +209,11 @@ _SMALL = frozenset({"'s", "defence", "defense", "game", "variation", "system", "
 def _turn(norms: list[str], before: str) -> int:
     for turn in _turns().get(norms[0], ()):
         if tuple(norms[: len(turn)]) == turn:
-            if turn[1:] == ("on",) and turn[0] in {"up", "out", "over"} and _verb_forms().get(before):
+            if (
+                turn[1:] == ("on",)
+                and turn[0] in {"up", "out", "over"}
+                and _verb_forms().get(before)
+            ):
                 continue  # "was given up on e5"
             if turn in _BARE and not (
                 norms[2:3] == []

@@ -67,7 +67,9 @@ def _weak_rank(noun: Noun) -> str | None:
 
 def _mate(noun: Noun) -> str | None:
     """ "A back-rank mate"."""
-    return noun.text if noun.head in NOUNS["mate"] and not _RANKS.isdisjoint(noun.adjectives) else None
+    return (
+        noun.text if noun.head in NOUNS["mate"] and not _RANKS.isdisjoint(noun.adjectives) else None
+    )
 
 
 _RANKS = frozenset(NOUNS["back rank"])

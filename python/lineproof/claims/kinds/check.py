@@ -179,9 +179,7 @@ def _possible(here: Here, slots: dict[str, Any]) -> Claim:
     return next((c for c in claims if _checking_moves(c)), claims[0])
 
 
-def _can(
-    here: Here, side: str, *, to: str | None, piece: str | None = None
-) -> Claim:
+def _can(here: Here, side: str, *, to: str | None, piece: str | None = None) -> Claim:
     spot = here.spot.with_move_for(side)
     if spot is None:
         raise Unread("it is not that side's move, and the other is in check")
@@ -261,5 +259,6 @@ KIND = Kind(
     },
     read=read,
     check=check,
+    gives_way=frozenset({"double-check"}),
     flips=True,
 )  # fmt: skip

@@ -59,7 +59,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if modal not in {"", "will", "would", "could"}:
         raise Unread("it is not said that they come off")
     state = "offer" if "offer" in slots else "line"
-    if not modal and (slots.get("off") == "yes" or (state == "line" and verb is not None and verb.done)):
+    if not modal and (
+        slots.get("off") == "yes" or (state == "line" and verb is not None and verb.done)
+    ):
         state = "off"
     side, spot = None, here.spot
     if agent_text is not None or state == "offer":

@@ -129,7 +129,8 @@ KIND = Kind(
     formula="gain = material(end of best play) - material(before the capture); holds: gain >= value of what is taken",
     slots={
         "free": dict.fromkeys(
-            ("free", "gratis", "there for the taking", "free for the taking", "for the taking"), True
+            ("free", "gratis", "there for the taking", "free for the taking", "for the taking"),
+            True,
         )
     },
     frames=FRAMES,
@@ -140,7 +141,9 @@ KIND = Kind(
             else None
         ),
         "none": lambda n: n.text if n.no else None,
-        "pointer": lambda n: n.text if n.type == "pronoun" and n.head in {"it", "this", "that"} else None,
+        "pointer": lambda n: (
+            n.text if n.type == "pronoun" and n.head in {"it", "this", "that"} else None
+        ),
     },
     read=read,
     check=check,

@@ -7,7 +7,7 @@ from typing import Any
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.frame import SLOTS
-from lineproof.claims.here import Here
+from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import MOVE
 
@@ -25,6 +25,8 @@ FRAMES = (
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if here.idle is not None and not {"move", "moves"} & slots.keys():
+        raise Unread("it is said of what happens after a pass")
     spot = here.named(slots["move"]).after if "move" in slots else here.spot
     if MOVE.fullmatch(str(slots.get("agent", ""))):
         spot = here.named(slots["agent"]).after

@@ -32,10 +32,17 @@ FRAMES = (
     "[{agent}] <threaten> {mating}",
     "[{agent}] <want to mate> [(on|at) {square}]",
     "<~> mate (on|at) {square} ; bare=yes",
+    "<~> mate [(on|at) {square}] ; passed=yes",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "passed" in slots:
+        if here.idle is None:
+            raise Unread("nobody has been let pass")
+        here = here.at(here.idle)  # "mate if we're asleep"
+        side = here.mover
+        return [here.claim(KIND.id, side, move=None, square=slots.get("square"), moves=None)]
     as_it_stands(here, slots)
     if slots.get("count", 1) != 1:
         raise Unread("several mates are spoken of")

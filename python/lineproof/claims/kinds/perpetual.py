@@ -50,7 +50,9 @@ FRAMES = (
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb, "will", "can")
-    denied = "runs" in slots  # checks that end are none without end; the reader turns a denial round
+    denied = (
+        "runs" in slots
+    )  # checks that end are none without end; the reader turns a denial round
     spot = here.spot
     side = None
     if "escaper" in slots:
@@ -230,7 +232,9 @@ KIND = Kind(
         ),
         "escaper": lambda n: n.text if n.type == "side" else None,
         "squares": lambda n: n.text if n.type == "square" else None,
-        "saved": lambda n: n.text if n.head in {"draw", "game", "half"} or n.type == "side" else None,
+        "saved": lambda n: (
+            n.text if n.head in {"draw", "game", "half"} or n.type == "side" else None
+        ),
         "moves": lambda n: n.text if n.type == "move" else None,
     },
     read=read,

@@ -26,7 +26,7 @@ FRAMES = (
     "[{agent}] <win/get/claim/pick> {amount} +back|straight_back|right_back [with {move}]",
     "[{agent}] <take> {pawn} +back|straight_back|right_back [with {move}]",
     "[{agent}] <have> {amount} +back|straight_back|right_back ; done=yes",
-    "{amount} <come> +back",
+    "{pawn} <come> +back",
     "{amount} <~> +back",
     "<~> {amount} +back ; done=yes",
     "{side} <see> {amount} +again|back",

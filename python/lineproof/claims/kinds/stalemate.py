@@ -74,7 +74,11 @@ KIND = Kind(
     definition="The side to move is not in check and has no legal move (FIDE Laws of Chess 5.2.1).",
     source="FIDE Laws of Chess, article 5.2.1",
     frames=FRAMES,
-    tests={"none": lambda n: n.text if n.no and n.head == "move" else None},
+    tests={
+        "none": lambda n: (
+            n.text if n.no and n.head == "move" and {*n.adjectives} <= {"legal", "single"} else None
+        )
+    },
     read=read,
     check=check,
     flips=True,
