@@ -18,6 +18,9 @@ from .verbs import Verb
 
 _OVER = frozenset({"over on", "up on", "out on"})
 _JUST = frozenset({"right", "bang", "smack", "straight", "clean"})
+_ALONE = frozenset({"next", "first", "straight", "once", "yet"})
+"""Adverbs that are other words where something follows that belongs to them: "the next move", "once the king has moved"."""
+_STRANDED = frozenset({"for", "with", "of", "to", "at", "against", "about"})
 _MOMENTS = frozenset({"moment", "hour", "time"})
 _BEING = frozenset(
     w.split()[0] for w in (*VERBS["be"], *VERBS["have"], *VERBS["make"], *VERBS["give"])
@@ -74,6 +77,9 @@ class _Chunker(Nouns):
             return compared
         if token.is_("wh") and not token.is_("sub"):
             return self._joint("wh")
+        lone = self._lone()
+        if lone is not None:
+            return lone
         simile = self._simile()
         if simile is not None:
             return simile
@@ -148,6 +154,22 @@ class _Chunker(Nouns):
         if token.norm in {"more", "less", "fewer"}:
             return Adjective(token.norm, (), token.first, token.last)  # "has a pawn more"
         return Stray(token.norm, token.first, token.last)
+
+    def _lone(self) -> Adverb | None:
+        """ "Attacked once", "bang in front of", "the one I feel sorry for": a word that looks like the beginning of something and is not."""
+        token, after = self.tokens[self.at], self._token(self.at + 1)
+        ends = after is None or after.is_("punct")
+        goes_on = after is not None and (
+            after.norm in {"and", "but", "by", "or"} or after.is_("clitic")
+        )
+        goes_on = goes_on or (after is not None and after.tags == {"adverb"})
+        lone = token.norm in _ALONE and (ends or goes_on) and bool(self.found)
+        lone = lone or (token.norm in _STRANDED and ends and bool(self.found))
+        before = after is not None and after.is_("prep") and not after.is_("sub", "particle")
+        if lone or (token.norm in _JUST and before):
+            self.at += 1
+            return Adverb(token.norm, "adverb", token.first, token.last)
+        return None
 
     def _inverted_if(self) -> bool:
         """ "Should Black take, ...": "if". What follows is left with "does" before its verb."""

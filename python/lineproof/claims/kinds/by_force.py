@@ -57,11 +57,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return [_claim(here, "something", side, None, None, turned)]
     if text is not None:
         amount = Amount.read(text)
-        loser = side or _loser(here, text, amount)
-        return [_claim(here, "material", loser, amount.name, amount.square, turned)]
+        owner = side or _loser(here, text, amount)
+        return [_claim(here, "material", owner, amount.name, amount.square, turned)]
     if side is not None:
         return [_claim(here, "win", other(side), None, None, turned)]
-    loser = None
+    loser: str | None = None
     with suppress(Unread):
         if slots.get("anything") is not None:
             loser = here.side(slots["anything"])

@@ -41,8 +41,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if here.idle is None:
             raise Unread("nobody has been let pass")
         here = here.at(here.idle)  # "mate if we're asleep"
-        side = here.mover
-        return [here.claim(KIND.id, side, move=None, square=slots.get("square"), moves=None)]
+        return [here.claim(KIND.id, here.mover, move=None, square=slots.get("square"), moves=None)]
     as_it_stands(here, slots)
     if slots.get("count", 1) != 1:
         raise Unread("several mates are spoken of")

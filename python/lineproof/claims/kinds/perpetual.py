@@ -75,7 +75,7 @@ def _giver(here: Here, text: str) -> tuple[str, Spot]:
         agent = here.agent(text)
     except Unread:
         owners = {side_of(here.board.piece_at(at) or "K") for at in here.find(text)}
-        owners &= {here.board.turn if not here.board.in_check else here.mover} or owners
+        owners &= {here.mover if here.board.in_check else here.board.turn}
         if len(owners) != 1:
             raise
         return owners.pop(), here.spot

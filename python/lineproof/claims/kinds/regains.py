@@ -27,7 +27,7 @@ FRAMES = (
     "[{agent}] <take> {pawn} +back|straight_back|right_back [with {move}]",
     "[{agent}] <have> {amount} +back|straight_back|right_back ; done=yes",
     "{pawn} <come> +back",
-    "{amount} <~> +back",
+    "{amount} <=> +back",
     "<~> {amount} +back ; done=yes",
     "{side} <see> {amount} +again|back",
 )
