@@ -11,6 +11,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -49,6 +50,24 @@ def attach(clauses: Sequence[Clause]) -> None:
             clause.sub = "though"  # "Black, if a pawn down, is better"
 
 
+def contrast(before: Clause | None, clause: Clause) -> None:
+    """ "Black does not lose a piece, he loses a pawn": what is said instead is said of the same side."""
+    subject = clause.subject
+    if (
+        before is not None
+        and subject is not None
+        and subject.text in {"he", "they"}
+        and subject.type == "side"
+        and clause.joint in {",", ";", ", -"}
+        and clause.lemma == before.lemma
+        and before.verb.negated
+        and not clause.verb.negated
+        and before.subject is not None
+        and before.subject.text in {"white", "black"}
+    ):
+        clause.subject = replace(before.subject, first=subject.first, last=subject.last)
+
+
 def _counts(clause: Clause) -> bool:
     if clause.lemma or clause.subject is not None or len(clause.objects) > 1:
         return False
@@ -59,4 +78,4 @@ def _counts(clause: Clause) -> bool:
     return clause.objects[0].type in {"piece", "noun"} and not COUNTED.isdisjoint(clause.adverbs)
 
 
-__all__ = ["COUNTED", "attach"]
+__all__ = ["COUNTED", "attach", "contrast"]

@@ -200,7 +200,13 @@ class _Chunker(Nouns):
         while (t := self._token(at)) is not None and t.is_("adverb", "hedge", "be", "clitic"):
             at += 1
         doing = self._form(at + 1, "ing")
-        if t is None or t.norm != "no" or doing is None:
+        named = self._token(at + 1)
+        if (
+            t is None
+            or t.norm != "no"
+            or doing is None
+            or (named is not None and named.is_("noun"))
+        ):
             return None
         lemma, behind = self._tail(doing, at + 2)
         after = self._token(behind)

@@ -72,6 +72,8 @@ def named_thing(
         before = here.spot.earlier(1).board
         if _goes(before, last, square, file, piece) and test(before, last):
             return None  # it has been played
+    if piece and noun.head == "check":
+        found = [u for u in here.board.legal_moves() if _goes(here.board, u, square, file, piece)]
     if len(found) != 1:
         return None
     return Named(here.spot, found[0], here.board.turn), mine

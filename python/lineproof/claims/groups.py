@@ -248,6 +248,9 @@ class Groups(Scan):
 
     def _does(self, at: int) -> bool:
         """Whether "do" is the verb itself: "does nothing"."""
+        beside = self._token(at + 1)
+        if beside is not None and beside.norm in {"about", "against"}:
+            return True  # "nothing that White can do about it"
         after = self._token(self._skip(at + 1))
         return after is not None and (
             after.norm in {"nothing", "something", "anything"}
@@ -434,10 +437,13 @@ class Groups(Scan):
             opens = after is not None and after.is_(
                 "det", "poss", "side", "number", "move", "square", "piece", "adverb"
             )
+            inside = (
+                self.found[-1].norm == "," and last is not None and last.form in {"ing", "part"}
+            )
             return (
                 opens
                 and last is not None
-                and last.form == "finite"
+                and (last.form == "finite" or inside)
                 and self.found[-1].norm in {"and", "but", ","}
             )
         if subject is None:

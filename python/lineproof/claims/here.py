@@ -85,8 +85,10 @@ class Unread(Exception):  # noqa: N818 - no error: the reader's way to leave a c
     """A clause that must not be read, with the reason."""
 
 
-def meant(spot: Spot, san: str) -> str:
+def meant(spot: Spot, san: str, shown: str | None = None) -> str:
     """The legal move (UCI) that a written or spoken move means at a spot. "Knight takes" takes what has just moved, if it can.
+
+    shown: the move that the lesson plays there; it is meant where several could be.
 
     :raises IllegalMoveError: when there is none.
     :raises AmbiguousMoveError: when there are several.
@@ -109,9 +111,9 @@ def meant(spot: Spot, san: str) -> str:
         found = [uci for uci in captures if uci[2:4] == last] or captures
     if not found:
         raise IllegalMoveError(san)
-    if len(found) > 1:
+    if len(found) > 1 and shown not in found:
         raise AmbiguousMoveError(san)
-    return found[0]
+    return found[0] if len(found) == 1 or shown is None else shown
 
 
 @dataclass(frozen=True)
@@ -149,8 +151,7 @@ class Here:
     subject: the side the clause before spoke of; unclear when that clause was not read and does not say.
     after_unread: whether the clause before was not read. topic: the piece the clause before began with. third: the side named last in
     the sentence. words, start, end: the clause as written. idle: the position in which the sentence lets a side pass, which it has just
-    done. neutral: whether the sentence names the sides and never says "we" or "you". only: the one
-    side that such a sentence names.
+    done. neutral: whether the sentence names the sides and never says "we" or "you".
     """
 
     lesson: Lesson
@@ -169,7 +170,6 @@ class Here:
     opening: bool = False
     idle: Spot | None = None
     neutral: bool = False
-    only: str | None = None
 
     @property
     def board(self) -> Board:
@@ -218,8 +218,6 @@ class Here:
             case "we" | "us" | "you" | "i" | "our" | "your" | "my":
                 return self.taught
             case "he" | "she" | "they" | "him" | "his" | "her" | "their":
-                if self.third == self.taught and self.only == self.taught:
-                    return self.taught  # "Black cannot castle, and he is losing his queen"
                 if self.third == self.taught:
                     raise Unread(f"{text!r} can mean either side here")
                 return other(self.taught)
@@ -321,7 +319,7 @@ class Here:
             if parts["number"] and int(parts["number"]) != spot.board.move_number:
                 continue
             try:
-                uci = meant(spot, san)
+                uci = meant(spot, san, self._shown_at(spot))
             except (IllegalMoveError, AmbiguousMoveError, MoveSyntaxError):
                 continue
             if last is None or last == uci:
@@ -342,6 +340,18 @@ class Here:
         if following is None or self.spot.moves != tuple(self.place.moves()):
             return None
         return following.uci if following.uci in self.board.legal_moves() else None
+
+    def _shown_at(self, spot: Spot) -> str | None:
+        """The move (UCI) that the lesson plays at a spot on its line from here; None off the line."""
+        here = tuple(self.place.moves())
+        if spot.moves[: len(here)] != here:
+            return None
+        at = self.place
+        for uci in spot.moves[len(here) :]:
+            if at.next is None or at.next.uci != uci:
+                return None
+            at = at.next
+        return at.next.uci if at.next is not None else None
 
     def last(self) -> Named:
         """The move just played.

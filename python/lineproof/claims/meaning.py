@@ -15,7 +15,8 @@ from typing import Any
 from lineproof.engine import Board
 
 from .attached import COUNTED
-from .board import NAMES
+from .board import NAMES, side_of
+from .chunk import Place
 from .claim import Claim, Spot
 from .clause import LIMITING, SAYS
 from .deeds import named_thing, ordered
@@ -49,6 +50,7 @@ _AFTER = frozenset(
 )
 _FIRST = frozenset({"after", "following", "in reply to", "in answer to"})
 _CAPTURES = members("capture", VERBS)
+_AVERTING = members("avert", VERBS) | {"do"}
 _DEEDS = frozenset(
     w.split()[0]
     for name in ("play", "move", "capture", "push", "develop", "retreat", "sacrifice")
@@ -159,16 +161,15 @@ class _Reader:
         self.lets = False
         self.warned = False
         self.detour: Here | None = None
+        self.things = ""
+        self.lady: Noun | None = None
         self.quoted = False
         self.checking: Named | None = None
 
     def run(self) -> Understood:
         clauses = _pass_first(_means_first(plain(self.sentence)))
         said = {w.norm for w in self.sentence.words}
-        sides = said & {"white", "black"}
-        neutral = said.isdisjoint(_PERSONS)
-        only = next(iter(sides)) if neutral and len(sides) == 1 else None
-        self.here = replace(self.here, neutral=neutral, only=only)
+        self.here = replace(self.here, neutral=said.isdisjoint(_PERSONS))
         read: list[list[Claim]] = []
         for number, clause in enumerate(clauses):
             before = len(self.found.claims)
@@ -273,7 +274,8 @@ class _Reader:
             if queen is not None:
                 subject = clause.subject
                 clause.subject = replace(queen, first=subject.first, last=subject.last)
-        if self.last is not None:
+        about = clause.lemma in _AVERTING  # "nothing can be done about it": all that was said
+        if self.last is not None and not about:
             for number, noun in enumerate(clause.objects):
                 if noun.type == "pronoun" and noun.head == "it" and self.last is not clause.subject:
                     clause.objects[number] = replace(self.last, first=noun.first, last=noun.last)
@@ -334,13 +336,35 @@ class _Reader:
                 else n
                 for n in clause.objects
             ]  # "count the pawns and Black is two up"
+        if self.head == "pawn" and "back" in clause.adverbs:
+            clause.objects = [
+                replace(n, type="piece", head="pawn", text="a pawn") if n.head == "one" else n
+                for n in clause.objects
+            ]  # "two pawns they have eaten, we have had one back"
+        self._ones(clause)
         self.last = next((n for n in nouns if n.type == "piece" and not n.plural), self.last)
         self.head = next((n.head for n in nouns if n.type == "piece" and n.head), self.head)
+        self.lady = next((n for n in nouns if n.head == "queen" and not n.plural), self.lady)
+
+    def _ones(self, clause: Clause) -> None:
+        """Says what "one on f7" is, after "two mates hang in the air"."""
+        if self.things and not clause.lemma and clause.places:
+            clause.objects = [
+                replace(n, head=self.things, type="noun", count=None)
+                if n.head in {"one", "1"}
+                else n
+                for n in clause.objects
+            ]
+        nouns = [*([clause.subject] if clause.subject else []), *clause.objects]
+        many = next(
+            (n.head for n in nouns if n.type == "noun" and n.plural and (n.count or 0) > 1), ""
+        )
+        self.things = many or (self.things if not clause.lemma else "")
 
     def _queen(self) -> Noun | None:
         """What "she" means: the queen spoken of before, or the one that has just moved; None when it may be a player."""
         if self.last is not None:
-            return self.last if self.last.head == "queen" else None
+            return self.last if self.last.head == "queen" else self.lady
         at = self.here.spot.moves[-1][2:4] if self.here.spot.moves else None
         if at is None or (self.here.board.piece_at(at) or "").lower() != "q":
             return None
@@ -374,6 +398,8 @@ class _Reader:
             other = clauses[near] if 0 <= near < len(clauses) else None
             if other is None or other.sub not in CONDITIONS:
                 continue
+            if other.sub in {"as if", "as though"}:
+                continue  # it likens
             if near > number and other.sub == "unless":
                 return "it rests on a condition that is not on the board"
             own = (near < number and clause.joint in {",", "", ", then", "then", "-", ", -"}) or (
@@ -473,6 +499,8 @@ class _Reader:
     def _done(self, clause: Clause) -> Named | None:
         """The move that a clause says in words: "the bishop takes on f7", "he takes the queen"; None when it is not just one."""
         subject, verb = clause.subject, clause.verb
+        if subject is not None and subject.head == "it" and self.last is not None:
+            subject = self.last  # "should it capture"
         if (
             clause.passive
             or verb.negated
@@ -510,10 +538,26 @@ class _Reader:
                 if subject.type == "side" and here.side(subject.text) != side:
                     continue
                 by = here.find(subject.text, side) if subject.type == "piece" else None
+                man = next(
+                    (
+                        p.noun.text
+                        for p in clause.places
+                        if p.preposition == "with" and p.noun is not None and p.noun.type == "piece"
+                    ),
+                    None,
+                )
+                if man is not None and by is None:
+                    by = here.find(man, side)  # "if he takes f2 with the king"
                 piece = prey is not None and prey.type == "piece"
                 to = set(here.find(prey.text)) if prey is not None and piece else set()
                 to |= {prey.square} if prey is not None and prey.type == "square" else set(places)
-                to |= {spot.moves[-1][2:4]} if taken and spot.moves else set()
+                if taken and prey is None:
+                    spoken = self.last.text if self.last is not None else ""
+                    theirs = set(here.find(spoken)) if spoken else set()
+                    theirs = {
+                        at for at in theirs if side_of(here.board.piece_at(at) or "K") != side
+                    }
+                    to |= theirs or ({spot.moves[-1][2:4]} if spot.moves else set())
                 found = [
                     uci
                     for uci in spot.board.legal_moves()
@@ -580,7 +624,7 @@ class _Reader:
             for move in noun.members:
                 self._play(move.text)
         told = any(a.split()[0] in _INSTEAD for a in clause.adverbs)
-        check = clause.objects[-1].text.endswith("+")
+        check = clause.objects[-1].text.endswith(("+", "#"))
         return not (clause.places or clause.states or told or check)
 
     def _play(self, text: str) -> None:
@@ -720,9 +764,16 @@ class _Reader:
             ),
             None,
         )
-        if at is None:
-            return
         board = self.here.board
+        last = self.here.spot.moves[-1][2:4] if self.here.spot.moves else None
+        prey = next((n for n in clause.objects if n.type == "piece" and not n.plural), None)
+        to = {at} if at is not None else set()
+        if at is None and prey is not None and not clause.verb.done:
+            standing = NAMES.get((board.piece_at(last or "a1") or "").lower())
+            with suppress(Unread):  # "he grabs her": what has just moved, or what was spoken of
+                to = {last} if last and standing == prey.head else set(self.here.find(prey.text))
+        if not to:
+            return
         letter = (
             clause.subject.head
             if clause.subject is not None and clause.subject.type == "piece"
@@ -731,12 +782,13 @@ class _Reader:
         found = [
             uci
             for uci in board.legal_moves()
-            if uci[2:4] == at
+            if uci[2:4] in to
             and "x" in board.san(uci)
             and letter in (None, NAMES.get((board.piece_at(uci[:2]) or "").lower()))
         ]
-        if len(found) == 1:
-            self.here = self.here.at(self.here.spot.play(found[0]))
+        shown = self.here.shown_next
+        if len(found) == 1 or shown in found:
+            self.here = self.here.at(self.here.spot.play(shown if shown in found else found[0]))
 
     def _forward(self, text: str) -> None:
         """Plays a move that comes next; one that was named instead of the last is left."""
@@ -792,6 +844,20 @@ class _Reader:
         clause.places = [p for p in clause.places if p not in found[1]]
         return here.at(found[0].after)
 
+    def _checks(self, here: Here, noun: Noun, move: Named, places: list[Place]) -> None:
+        """Reads what a noun says of its move: "a queen check on d5"."""
+        if noun.head != "check":
+            return
+        last = max([noun.last, *(p.last for p in places)])
+        start, end = self.sentence.slice(noun.first, last)
+        words = self.sentence.text[start - self.sentence.start : end - self.sentence.start]
+        kind = kind_of("check")
+        san = move.before.board.san(move.uci).rstrip("+#")
+        if kind.read is not None:
+            with suppress(Unread):
+                at = replace(here, words=words, start=start, end=end)
+                self.found.claims.extend(kind.read(at, {"move": san}))
+
     def _things(self, clause: Clause) -> None:
         """Puts the move for what is said as a thing: "a check on a4 would win the pawn back"."""
         subject = clause.subject
@@ -801,6 +867,7 @@ class _Reader:
         if found is None:
             return
         move, places = found
+        self._checks(self.here, subject, move, places)
         san = move.before.board.san(move.uci)
         last = max([subject.last, *(p.last for p in places)])
         clause.subject = Noun("move", san, san, subject.first, last)
@@ -816,6 +883,7 @@ class _Reader:
             if noun is not None and noun.type == "noun" and place.preposition in _FIRST:
                 found = named_thing(here, noun, clause.places)
                 if found is not None:
+                    self._checks(here, noun, *found)
                     here = here.at(found[0].after)
                     clause.places = [
                         p for p in clause.places if p is not place and p not in found[1]

@@ -14,11 +14,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
-from .attached import COUNTED, attach
+from .attached import COUNTED, attach, contrast
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
 from .chunking import chunks
 from .lexicon import NOUNS, VERBS, members
-from .noun import Noun
+from .noun import Noun, listed
 from .parts import fold
 from .sentence import Sentence
 from .verbs import Verb, forms
@@ -423,6 +423,8 @@ def _clause(pile: _Pile) -> Clause:
         if isinstance(chunk, Adverb) and chunk.sort == "limit" and not clause.verb.modal:
             clause.verb = Verb(clause.verb.negated, "almost", clause.verb.done, clause.verb.past)
     clause.objects = after
+    if len(before) > 1 and group.form == "finite" and all(n.type == "move" for n in before):
+        before = [listed(before, "then")]  # "Nxd4 Qh2 is mate"
     if group.form in {"finite"} and before:
         clause.subject = before[-1]
         clause.objects = after + before[:-1]  # "two jobs the king has"
@@ -592,7 +594,8 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
     found = [part for clause in found for part in _accompanied(clause)]
     attach(found)
     _subjects(found)
-    for clause in found:
+    for number, clause in enumerate(found):
+        contrast(found[number - 1] if number else None, clause)
         _thats_us(clause)
         _shown(clause)
         _active(clause)

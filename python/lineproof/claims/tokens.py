@@ -216,7 +216,7 @@ def _turn(norms: list[str], before: str) -> int:
             if (
                 turn[1:] == ("on",)
                 and turn[0] in {"up", "out", "over"}
-                and _verb_forms().get(before)
+                and (_verb_forms().get(before) or before.endswith(("self", "selves")))
             ):
                 continue  # "was given up on e5"
             if turn in _BARE and not (

@@ -35,9 +35,9 @@ FRAMES = (
     "<have/be to rescue> {thing} ; turned=yes",
     "{thing} <=> doomed",
     "{side} <win> +by_force",
-    "[{side}] <avert> {pointer} ; modal=can negated=yes",
+    "[{side}] <parry/wriggle_out_of/deal_with/cope_with/ward_off/fend_off/stop> {pointer} ; modal=can negated=yes",
     "[{anything}] <~> {none} (against|to|from|for|out_of) {pointer}",
-    "<have/be to avert> {pointer} ; turned=yes",
+    "<have/be to parry/wriggle_out_of/deal_with/cope_with/ward_off/fend_off/stop> {pointer} ; turned=yes",
     "{side} <do> {nil} (about|against) {pointer} ; modal=can negated=yes",
     "<have/be to do> (about|against) {pointer} ; turned=yes",
 )

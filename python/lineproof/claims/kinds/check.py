@@ -22,6 +22,8 @@ FRAMES = (
     "<be:check> {king} [(on|from) {square}]",
     "check <come/follow> (on|at) {square} ; some=yes",
     "<~> {checking}",
+    "<~> {move} with check",
+    "{reply} <=> check (on|at) {square} ; some=yes",
     "[{agent}] <come/arrive/land> with check",
     "{agent} <come_with/arrive_with/land_with/come_out_with> check",
     "{side} <be> in check [from {object}]",
@@ -254,6 +256,7 @@ KIND = Kind(
     source="FIDE Laws of Chess, article 3.9",
     frames=FRAMES,
     tests={
+        "reply": lambda n: n.text if n.head in {"reply", "answer", "response"} else None,
         "checkmove": lambda n: n.text if n.type == "move" and "check" in n.adjectives else None,
         "checking": lambda n: n.text if n.type == "move" and n.text.endswith("+") else None,
     },

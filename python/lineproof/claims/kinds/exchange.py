@@ -30,6 +30,7 @@ FRAMES = (
     "[{agent}] <propose/force/seek/allow/invite> exchange of {pieces} [on {square}] ; offer=yes",
     "[{agent}] <offer to exchange> {pieces} [on {square}] ; offer=yes",
     "[{agent}] <offer> {pieces} for exchange ; offer=yes",
+    "{piece} <offer/propose/seek> exchange ; offer=yes",
     "exchange <follow> of {pieces}",
     "{pieces} <stay> [on board] +on ; stays=yes",
     "{pieces} <stay> on board ; stays=yes",
@@ -52,6 +53,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if "even" in slots and VALUES.get(own[0], 3) != VALUES.get(enemy[0], 3):
             raise Unread("more is given up than is had for it")
         return [_claim(here, agent.side, agent.spot, own, enemy, "line", False, slots)]
+    if "piece" in slots:
+        agent_text = slots["piece"]
+        slots["pieces"] = agent_text + "s"
     letters = _letters(slots["pieces"])
     plural = re.search(r"(?:s|pair of \w+)$", slots["pieces"]) is not None
     verb = slots.get("verb")

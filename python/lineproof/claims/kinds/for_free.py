@@ -13,6 +13,8 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.played import doer
 from lineproof.claims.showing import shortest
 
+BACK = 8
+"""Plies that are looked back for what has been won."""
 _FREE = "for_free|for_nothing|at_no_cost|free_of_charge|gratis|scot_free|at_no_price|for_absolutely_nothing|for_precisely_nothing|for_nothing_at_all"
 
 FRAMES = (
@@ -21,7 +23,7 @@ FRAMES = (
     "[{agent}] <have/get/win/capture> {free_man}",
     "{pointer} <=> {free_man}",
     f"{{amount}} <=> +{_FREE}",
-    f"{{amount}} <=> won +{_FREE}",
+    f"{{amount}} <=> won +{_FREE} ; won=yes",
     "{amount} <=> {free}",
     f"<=> {{amount}} +{_FREE} ; verbless=yes",
     "[{agent}] <pay> {none} for {amount}",
@@ -41,6 +43,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         side, spot = agent.side, agent.spot
     elif owner is not None:
         side, spot = other(owner), here.spot
+    elif "won" in slots and here.subject is None and material(here.board, "white"):
+        side = "white" if material(here.board, "white") > 0 else "black"  # the one that has it
+        spot = here.spot
     elif here.subject is not None:
         side, spot = here.implied(), here.spot
     else:
@@ -52,7 +57,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("a side does not take its own piece")
     letters = amount.letters
     return [
-        here.claim(KIND.id, side, spot=spot, amount=amount.name, letters=letters, square=amount.square)
+        here.claim(KIND.id, side, spot=spot, amount=amount.name, letters=letters, square=amount.square, done="won" in slots)
     ]  # fmt: skip
 
 
@@ -71,7 +76,12 @@ def _owner(here: Here, text: str | None, amount: Amount) -> str | None:
 def check(claim: Claim, ask: Ask) -> Judgement:
     side, name, spot = claim.side or "white", claim.params["amount"], claim.spot
     worth = _worth(claim)
-    if spot.board.turn == side:
+    if claim.params.get("done"):
+        past = range(min(BACK, len(spot.moves)) + 1)
+        before = min(material(spot.earlier(n).board, side) for n in past)
+        final = settled(ask, spot, side)
+        moves: tuple[str, ...] = final.moves
+    elif spot.board.turn == side:
         before = material(spot.board, side)
         takes = _takes(claim)
         if not takes:
@@ -82,7 +92,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
             because = f"{title(side)} can take no such piece."
             return Judgement(Outcome.FAILS, because, (), spot, {}, instead=because)
         final = settled(ask, spot.play(best.moves[0]), side)
-        moves: tuple[str, ...] = (best.moves[0], *final.moves)
+        moves = (best.moves[0], *final.moves)
     else:
         before = material(spot.earlier(min(1, len(spot.moves))).board, side)
         if spot.moves and side_of(spot.board.piece_at(spot.moves[-1][2:4]) or "K") != side:
@@ -124,7 +134,7 @@ KIND = Kind(
     title="For free",
     version=1,
     definition=(
-        "What is taken (by the best such capture where the taker is to move, else by the move just played) is kept at its whole value (pawn 1, exchange 2, piece 3, rook 5, queen 9) with best play, until no capture gains a pawn."
+        "What is taken (by the best such capture where the taker is to move, else by the move just played) is kept at its whole value (pawn 1, exchange 2, piece 3, rook 5, queen 9) with best play, until no capture gains a pawn. Said of what has been won: against the lowest material of the last eight plies."
     ),
     formula="gain = material(end of best play) - material(before the capture); holds: gain >= value of what is taken",
     slots={

@@ -46,7 +46,8 @@ def amount(noun: Noun) -> str | None:
     if head not in {"pawn", "piece", "rook", "queen"} or noun.square:
         return None
     if noun.plural:
-        return f"{_NUMBER[noun.count]}{head}s" if noun.count in _NUMBER else None
+        number = _NUMBER.get(noun.count or 0)
+        return f"{number}{head}s" if number and f"{number}{head}s" in VALUE else None
     return head
 
 
@@ -273,7 +274,7 @@ KIND = Kind(
         "pointer": lambda n: n.text if n.type == "pronoun" else None,
     },
     frames=FRAMES,
-    gives_way=frozenset({"majority", "wins-material"}),
+    gives_way=frozenset({"majority", "wins-material", "development-lead"}),
     read=read,
     check=check,
     flips=True,

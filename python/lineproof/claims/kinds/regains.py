@@ -28,7 +28,7 @@ FRAMES = (
     "[{agent}] <have> {amount} +back|straight_back|right_back ; done=yes",
     "{pawn} <come> +back",
     "{amount} <=> +back",
-    "<~> {amount} +back ; done=yes",
+    "<~> {amount} +back ; done=yes there=yes",
     "{side} <see> {amount} +again|back",
 )
 
@@ -36,6 +36,8 @@ FRAMES = (
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     amount = Amount.read(slots.get("amount") or slots["pawn"])
     agent_text = slots.get("agent", slots.get("side"))
+    if "there" in slots and "verb" in slots and "impersonal" not in slots:
+        raise Unread("it is not said that it is back")
     if "move" in slots:
         move = here.named(slots["move"])
         if agent_text and doer(here, agent_text).side != move.side:

@@ -54,7 +54,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     tried: tuple[Spot, ...]
     done = verb is not None and verb.done and "played" not in slots
     if "played" in slots:
-        move = played(here, slots["played"])
+        said = slots["played"]
+        move = played(here, "this" if said in {"it", "which"} else said)  # no piece is a sacrifice
         side, tried = move.side, (move.after,)
     elif "move" in slots:
         move = here.named(slots["move"])

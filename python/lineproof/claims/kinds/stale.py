@@ -67,6 +67,7 @@ _PIECE = r"(?:king|queen|rook|bishop|knight|pawn)"
 _MOVED = re.compile(
     rf"(?P<piece>(?:{SHARED['whose']}| the) {_PIECE})(?: (?:which|that|has|have|'s))?(?: (?:now|just|already|still|simply))*"
     r" (?:(?:arrived|landed|settled|stands|sits|stays|waits) (?:on|at)|reached|(?:moved|gone|come|returned|retreated) to) (?P<square>[a-h][1-8])"
+    rf"|(?P<driven>(?:{SHARED['whose']}| the) {_PIECE}) from (?:its|his|the|this|that)(?: \w+)? (?:post|outpost|square|place|perch) on (?P<post>[a-h][1-8])"
     rf"|(?:from|on) (?P<from>[a-h][1-8]) (?P<thing>(?:{SHARED['whose']}| the) {_PIECE})(?= (?!on |at |to |takes ))"
 )
 """A piece said to have come to a square, to stand there, or to do something from there."""
@@ -146,6 +147,7 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
         if reason is not None:
             reasons.append((reason, word, word))
     reasons.extend(_absent(here, sentence, boards, elsewhere))
+    reasons.extend(_miscounted(here, sentence))
     changed = _changed(here, sentence)
     if changed is not None:
         reasons.append((changed, sentence.words[0], sentence.words[-1]))
@@ -161,6 +163,46 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
             )
         )  # fmt: skip
     return claims
+
+
+_ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth", "thirteenth", "fourteenth", "fifteenth")  # fmt: skip
+_NTH = re.compile(
+    rf"^(?: \w+)? with (?P<whose>white 's|black 's|his|her|our|your|their) (?P<nth>{'|'.join(_ORDINALS)}) move(?= )"
+    rf"|^(?: \w+)? this(?: \w+)? move , (?P<of>white 's|black 's|his|our) (?P<n>{'|'.join(_ORDINALS)})(?: move)?(?= ,)"
+)
+"""The move just played, counted: "with his seventh move", "this knight move, White's fourth,"."""
+
+
+def _miscounted(here: Here, sentence: Sentence) -> list[tuple[str, Word, Word]]:
+    """A move just played that is called by a number which it does not have."""
+    line = "".join(f" {w.norm}" for w in sentence.words)
+    match = _NTH.match(line)
+    if match is None or not here.spot.moves:
+        return []
+    try:
+        side = here.side(match["whose"] or match["of"])
+    except Unread:
+        return []
+    board = here.spot.earlier(1).board
+    if board.turn != side:
+        return []
+    said = _ORDINALS.index(match["nth"] or match["n"]) + 1
+    if said == board.move_number:
+        return []
+    last = len(match.group().split()) - 1
+    number = (
+        _ORDINALS[board.move_number - 1]
+        if board.move_number <= len(_ORDINALS)
+        else f"{board.move_number}th"
+    )
+    reason = f"the move beside these words is {side.title()}'s {number}"
+    return [(reason, sentence.words[0], sentence.words[last])]
+
+
+def _since(words: list[str]) -> list[str]:
+    """The words since another clause has begun that the ones before it do not govern."""
+    cut = max((i + 1 for i, w in enumerate(words) if w in {";", "whereas"}), default=0)
+    return words[cut:]
 
 
 def _planned(before: list[str], after: list[str]) -> bool:
@@ -316,8 +358,8 @@ def _absent(
     for match in (*_PLACED.finditer(line), *_MOVED.finditer(line)):
         text = match.group().strip()
         if match.re is _MOVED:
-            piece = match["piece"] or match["thing"]
-            text = f"{piece.strip()} on {match['square'] or match['from']}"
+            piece = match["piece"] or match["thing"] or match["driven"]
+            text = f"{piece.strip()} on {match['square'] or match['from'] or match['post']}"
         if text.startswith(("a ", "an ", "no ", "another ")):
             continue  # any such piece, not one that stands there
         reference = Reference.read(text)
@@ -337,7 +379,7 @@ def _absent(
         )
         last = max(i for i, o in enumerate(offsets) if o < match.end())
         norms = [w.norm for w in sentence.words]
-        if _planned(norms[:first], norms[last + 1 :]):
+        if _planned(_since(norms[:first]), norms[last + 1 :]):
             continue
         letter = here.board.piece_at(reference.square or "a1")
         stands = (

@@ -50,7 +50,7 @@ win: net, gain, pick up, collect, snap off, emerge with, come out with, bag, poc
 lose: drop, blunder, blunder away, give away, throw away, shed, hang, forfeit, part with, say goodbye to, be robbed of, squander, surrender
 fall: fall, drop off, perish
 come off: come off, go off, disappear, vanish, leave the board, be gone
-capture: take, grab, snap off, lap up, gobble up, hoover up, snaffle, gulp down, munch, munch on, chomp, snatch, take on, capture on, snap up, eat, gobble, pocket, swallow, accept, help oneself to, seize, grab on
+capture: take, grab, snap off, lap up, gobble up, hoover up, snaffle, gulp down, munch, munch on, chomp, snatch, take on, capture on, snap up, eat, gobble, pocket, swallow, accept, help oneself to, help himself to, help itself to, help themselves to, help yourself to, help ourselves to, seize, grab on
 recapture: recapture, retake, take back
 sacrifice: sacrifice, toss, chuck, fling, gambit, give up, offer, invest, jettison, sac, part with, pay, donate
 regain: regain, recover, win back, get back, recoup, retrieve, pick up again
@@ -126,7 +126,7 @@ think: think, believe, guess, reckon, suspect, suppose, feel, consider, argue, m
     hope, wish, fear
 try: try, want, wish, hope, attempt, intend, plan, like, love, refuse, fail, forget, decline, long, start, begin, stop, continue, go on, keep on,
     hesitate, prefer, need, dare, tend, use
-do: do, direct, let, help, use, call, work, turn, wait, learn, teach, ask, answer, talk, speak, read, write, pass, bring, send, belong, happen,
+do: do, propose, suggest, direct, let, help, use, call, work, turn, wait, learn, teach, ask, answer, talk, speak, read, write, pass, bring, send, belong, happen,
     follow, matter, depend, count, care, rest, last, die, live, serve, add, set, lift, raise, break, cut, drive, chase, kick, rob, deprive, free,
     escape, survive, fight, control, occupy, invade, enter, cross, join, meet, welcome, arrive, appear, land, point, perch, plant, place, swing,
     weigh, measure, repeat, save, rescue, spend, waste, improve, worsen, deserve, overlook, ignore, forget, underline, justify, repay, rely, complain,
