@@ -45,7 +45,7 @@ class _Chunker(Nouns):
         token = self.tokens[self.at]
         if token.is_("punct"):
             return self._joint("punct")
-        if token.norm == "should" and self._inverted_if():
+        if token.norm in {"should", "were"} and self._inverted_if():
             return Joint("if", "sub", token.first, token.last)
         if token.norm == "that" and self._that() is not None:
             return self._joint(self._that() or "that")
@@ -188,7 +188,16 @@ class _Chunker(Nouns):
                 self.at = start - 1
                 return False
             noun = found
-        if noun is None or self._form(self._skip(end), "base") is None:
+        to = self._token(end)
+        if said.norm == "were":
+            if to is None or to.norm != "to" or self._form(self._skip(end + 1), "base") is None:
+                self.at = start - 1
+                return False
+            self.tokens[end] = replace(to, norm="does", tags=frozenset({"do"}), verbs=())
+            return True  # "were White to take, ..."
+        doing = self._form(self._skip(end), "base") or (to is not None and to.norm == "do")
+        if noun is None or not doing:
+            self.at = start - 1
             return False
         does = replace(said, norm="does", tags=frozenset({"do"}), verbs=())
         self.tokens[end:end] = [does]

@@ -8,7 +8,8 @@ passive alone, `<threaten to win>` an infinitive under its verb, `<*>` any verb:
 subject, behind it objects, states and places in any order. A word stands for its line in the lexicon, with whatever article and colour;
 `open file` asks for the adjective too, and words are joined by `_` where the lexicon has them as one (`bishop_pair`). `{name}` is a slot, `(a|b)` a choice,
 `[...]` may be missing, `+word` is an adverb that must be there. Behind `;` stand slots with a fixed value (`; free=yes`) and conditions: `modal=can|may`,
-`negated=yes` (the frame takes the denial up), `without=in` (no such place), `active=yes`, `verbless=yes` (the clause has no verb).
+`negated=yes` (the frame takes the denial up), `without=in` (no such place), `active=yes`, `verbless=yes` (the clause has no verb), `alone=yes` (no infinitive
+follows).
 
 What the clause says beside it may be an adjunct that leaves the meaning alone; anything else, and the frame does not fit.
 
@@ -332,7 +333,7 @@ class Frame:
         values = dict(part.split("=") for part in fixed.split())
         conditions: dict[str, str] = {
             name: values.pop(name)
-            for name in ("modal", "negated", "without", "active", "verbless")
+            for name in ("modal", "negated", "without", "active", "verbless", "alone")
             if name in values
         }
         parts = re.findall(r"\[[^\]]*\]|<[^>]*>|[^\s\[\]<>]+(?:\([^)]*\))?|\([^)]*\)", body)
@@ -572,6 +573,8 @@ class Frame:
                 return False
             if name == "active" and clause.passive:
                 return False
+            if name == "alone" and clause.complement:
+                return False
             if name == "verbless" and clause.lemma:
                 return False
             if name == "without" and any(p.preposition in value.split("|") for p in clause.places):
@@ -580,7 +583,11 @@ class Frame:
 
     def _subject(self, clause: Clause, left: _Left, slots: dict[str, Any]) -> bool:
         noun, asked = clause.subject, self.subject
-        if noun is not None and noun.head in {"there", "here"} and not self.light:
+        if (
+            noun is not None
+            and noun.head in {"there", "here"}
+            and not (self.light or self.governors)
+        ):
             return False
         if asked is None:
             return (

@@ -98,6 +98,14 @@ class Groups(Scan):
                 if (
                     nxt is not None
                     and nxt.norm == "to"
+                    and self.tokens[after - 1].norm == "about"
+                    and self._form(self._skip(after + 1), "base")
+                ):
+                    modal, aux, at = modal or "will", "to", after + 1  # "is about to win"
+                    continue
+                if (
+                    nxt is not None
+                    and nxt.norm == "to"
                     and self.tokens[after - 1].norm == "yet"
                     and self._form(self._skip(after + 1), "base")
                 ):
@@ -118,7 +126,10 @@ class Groups(Scan):
                     and nxt.is_("verb")
                 ):
                     state = False  # "is losing his queen"
-                if not state and self._form(after, "part") is not None:
+                part = self._form(after, "part")
+                if state and part is not None and self._tail(part, after + 1)[0] != part:
+                    state = False  # "will be won back"
+                if not state and part is not None:
                     passive, aux, at = True, "be", at + 1
                     continue
                 if not state and self._form(after, "ing") is not None and nxt is not None:
@@ -186,7 +197,7 @@ class Groups(Scan):
                 past = past or bare == "did"
                 aux, at = "do", at + 1
                 continue
-            if t.is_("do") and aux in {"", "modal", "to"} and self._does(at):
+            if t.is_("do") and aux in {"", "modal", "to", "do"} and self._does(at):
                 past = past or bare == "did"
                 lemma, at = "do", at + 1
                 break
@@ -419,7 +430,18 @@ class Groups(Scan):
                 and following.is_("det", "poss", "piece", "number")
                 and self._subject_before() is not None
             )
-            return any(f == "third" or (f == "past" and acts) for _, f in token.verbs)
+            before = self.found[-1] if self.found else None
+            doing = (
+                following is not None
+                and following.is_("det", "poss", "number")
+                and isinstance(before, Group)
+                and before.lemma not in _STATES
+                and before.form != "part"
+            )  # "cannot avoid losing the queen"
+            return any(
+                f == "third" or (f == "past" and acts) or (f == "ing" and doing)
+                for _, f in token.verbs
+            )
         names = {f for _, f in token.verbs}
         subject = self._subject_before()
         after = self._token(at + 1)

@@ -8,7 +8,9 @@ from .plain import Clause
 
 _IDLE = members("idle", VERBS)
 _UNDER = frozenset({"if", "when", "should", "once", "in case"})
-_FREE = frozenset({"alone", "unhindered", "undisturbed", "unchecked", "unmolested", "unopposed"})
+_FREE = frozenset(
+    {"alone", "unhindered", "undisturbed", "unchecked", "unmolested", "unopposed", "in peace"}
+)
 _REACTING = frozenset({"react", "reply", "respond", "answer", "defend"})
 _MISSING = frozenset({"ignore", "overlook", "miss", "disregard"})
 _QUIET = frozenset({"waiting", "quiet", "useless", "nothing", "random", "null"})

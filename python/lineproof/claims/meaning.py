@@ -400,6 +400,15 @@ class _Reader:
                 continue
             if other.sub in {"as if", "as though"}:
                 continue  # it likens
+            shared = clause.joint in {"and", "or"} and (clause.inherited or clause.form == "base")
+            if (
+                near < number
+                and shared
+                and clause.lemma
+                and not self.deed
+                and self.here.idle is None
+            ):
+                return "it rests on a condition that is not on the board"
             if near > number and other.sub == "unless":
                 return "it rests on a condition that is not on the board"
             own = (near < number and clause.joint in {",", "", ", then", "then", "-", ", -"}) or (
@@ -772,6 +781,7 @@ class _Reader:
             standing = NAMES.get((board.piece_at(last or "a1") or "").lower())
             with suppress(Unread):  # "he grabs her": what has just moved, or what was spoken of
                 to = {last} if last and standing == prey.head else set(self.here.find(prey.text))
+        told = clause.subject is None or clause.inherited or clause.subject.type == "noun"
         if not to:
             return
         letter = (
@@ -787,7 +797,7 @@ class _Reader:
             and letter in (None, NAMES.get((board.piece_at(uci[:2]) or "").lower()))
         ]
         shown = self.here.shown_next
-        if len(found) == 1 or shown in found:
+        if len(found) == 1 or (shown in found and not (told and last in to)):
             self.here = self.here.at(self.here.spot.play(shown if shown in found else found[0]))
 
     def _forward(self, text: str) -> None:

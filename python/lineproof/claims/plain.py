@@ -868,7 +868,10 @@ def _active(clause: Clause) -> None:
             for p in clause.places
             if p.preposition in {"by", "through"}
             and p.noun is not None
-            and p.noun.type in {"piece", "square", "move", "side", "pronoun"}
+            and (
+                p.noun.type in {"piece", "square", "move", "side", "pronoun"}
+                or p.noun.head in {"piece", "man", "unit"}
+            )
         ),
         None,
     )

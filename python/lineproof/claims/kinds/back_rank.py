@@ -27,6 +27,8 @@ FRAMES = (
     "{king} <have> {none}",
     "{side} <have> {none} [for {king}] [on back_rank]",
     "{king} <have> {none} [on back_rank]",
+    "{king} <lack/be_without> {made} ; lacks=yes",
+    "{side} <lack/be_without> {made} ; lacks=yes",
     "<~> {none} for {king}",
     "<~> {none} on back_rank",
     "back_rank <=> {weak}",
@@ -81,6 +83,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     spot = here.at(here.named(slots["move"]).after).spot if "move" in slots else here.spot
     if "mating" in slots or "mated" in slots:
         return [_threat(here, slots, spot)]
+    if "lacks" in slots:
+        slots["none"] = slots.pop("made")
     if "made" in slots:
         side = other(spot.board.turn) if "move" in slots else None
         if "agent" in slots:

@@ -77,7 +77,7 @@ def _claim(
     )
 
 
-def _loser(here: Here, text: str, amount: Amount) -> str:
+def _loser(here: Here, text: str, amount: Amount) -> str | None:
     if amount.square is not None:
         letter = here.board.piece_at(amount.square)
         if letter is None or letter.lower() not in amount.letters:
@@ -87,6 +87,8 @@ def _loser(here: Here, text: str, amount: Amount) -> str:
     sides = {("white" if (here.board.piece_at(at) or "").isupper() else "black") for at in found}
     if len(found) == 1 and len(sides) == 1:
         return sides.pop()
+    if len(found) == 2 and len(sides) == 2 and amount.name == "queen":
+        return None  # one each: the side that stands worse loses it
     raise Unread("it is not clear who loses it")
 
 

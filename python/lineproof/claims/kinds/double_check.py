@@ -22,6 +22,8 @@ FRAMES = (
     "{two} <give/make> check",
     "{two} <give_check>",
     "{two} <attack> {king}",
+    "[{agent}] <=> check (by|from) {two}",
+    "[{agent}] <=> check (by|from) {targets}",
     "{targets} <check> [{king}]",
     "{targets} <give/make> check",
     "{targets} <give_check>",

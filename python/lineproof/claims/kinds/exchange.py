@@ -12,6 +12,7 @@ from lineproof.claims.frame import SLOTS
 from lineproof.claims.gain import end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.noun import Noun
 from lineproof.claims.played import doer
 
@@ -30,6 +31,7 @@ FRAMES = (
     "[{agent}] <propose/force/seek/allow/invite> exchange of {pieces} [on {square}] ; offer=yes",
     "[{agent}] <offer to exchange> {pieces} [on {square}] ; offer=yes",
     "[{agent}] <offer> {pieces} for exchange ; offer=yes",
+    "[{agent}] <offer/propose/seek/invite/force> {trade} [on {square}] ; offer=yes",
     "{piece} <offer/propose/seek> exchange ; offer=yes",
     "exchange <follow> of {pieces}",
     "{pieces} <stay> [on board] +on ; stays=yes",
@@ -44,6 +46,13 @@ def _men(noun: Noun) -> str | None:
     return noun.text if noun.head == "piece" and "minor" in noun.adjectives else None
 
 
+def _trade(noun: Noun) -> str | None:
+    """ "A queen trade": of queens."""
+    if noun.head not in NOUNS["exchange"]:
+        return None
+    return next((f"{a}s" for a in noun.adjectives if a in LETTERS and a != "king"), None)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     agent_text = slots.get("agent")
     if "gave" in slots:
@@ -56,6 +65,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "piece" in slots:
         agent_text = slots["piece"]
         slots["pieces"] = agent_text + "s"
+    slots.setdefault("pieces", slots.get("trade"))
     letters = _letters(slots["pieces"])
     plural = re.search(r"(?:s|pair of \w+)$", slots["pieces"]) is not None
     verb = slots.get("verb")
@@ -216,6 +226,7 @@ KIND = Kind(
     frames=FRAMES,
     tests={
         "pieces": _men,
+        "trade": _trade,
         "gave": SLOTS["target"],
         "got": SLOTS["target"],
     },

@@ -21,10 +21,10 @@ FRAMES = (
     f"[{{agent}}] <capture/get/win/have> {{amount}} +{_FREE} [on {{square}}] [with {{move}}]",
     "[{agent}] <capture/win/get/have> {amount} (with|without) (impunity|compensation|risk|payment) [on {square}]",
     "[{agent}] <have/get/win/capture> {free_man}",
-    "{pointer} <=> {free_man}",
+    "{pointer} <=> {free_man} [for {side}]",
     f"{{amount}} <=> +{_FREE}",
     f"{{amount}} <=> won +{_FREE} ; won=yes",
-    "{amount} <=> {free}",
+    "{amount} <=> {free} ; alone=yes",
     f"<=> {{amount}} +{_FREE} ; verbless=yes",
     "[{agent}] <pay> {none} for {amount}",
 )
@@ -49,7 +49,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     elif here.subject is not None:
         side, spot = here.implied(), here.spot
     else:
-        raise Unread("it is not clear who takes it")
+        side, spot = _taker(here, amount), here.spot
     if "move" in slots:
         move = here.named(slots["move"])
         side, spot = move.side, move.after
@@ -59,6 +59,22 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     return [
         here.claim(KIND.id, side, spot=spot, amount=amount.name, letters=letters, square=amount.square, done="won" in slots)
     ]  # fmt: skip
+
+
+def _taker(here: Here, amount: Amount) -> str:
+    """Who takes it when nobody is named: who has just taken such a piece, or is to move and can.
+
+    :raises Unread: when neither has or can.
+    """
+    board = here.board
+    if here.spot.moves:
+        taken = here.spot.earlier(1).board.piece_at(here.spot.moves[-1][2:4])
+        if taken is not None and taken.lower() in amount.letters:
+            return here.mover
+    found = [(board.piece_at(uci[2:4]) or "").lower() for uci in board.legal_moves()]
+    if any(letter and letter in amount.letters for letter in found):
+        return board.turn
+    raise Unread("it is not clear who takes it")
 
 
 def _owner(here: Here, text: str | None, amount: Amount) -> str | None:

@@ -12,17 +12,18 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import MOVE
 
 FRAMES = (
+    "{moves} <=> mate ; without=in",
     "{move} <=> mate ; without=in",
     "[{agent}] <=> mate ; without=in|on|at",
     "<be:mate> {side}",
     "<be:mate> {king}",
     "{side} <mate> {whom}",
     "mate <=> complete",
+    "[{agent}] <mate> ; over=yes without=in|on|at",
     "{anything} <make> mate {complete}",
     "<~> {mating}",
     "{piece} <mate> (on|at) {square}",
     "<be:smother> {king}",
-    "{moves} <=> mate ; without=in",
 )
 
 
@@ -32,6 +33,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     spot = here.named(slots["move"]).after if "move" in slots else here.spot
     if MOVE.fullmatch(str(slots.get("agent", ""))):
         spot = here.named(slots["agent"]).after
+    if "over" in slots and not spot.board.is_checkmate and not _moved(slots):
+        raise Unread("it is not said that it is mate already")
     if "mating" in slots:
         spot = here.named(slots["mating"]).after
     if "piece" in slots:
@@ -46,6 +49,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             negated="denied" in slots or ("verb" in slots and slots["verb"].negated),
         )
     ]
+
+
+def _moved(slots: dict[str, Any]) -> bool:
+    return MOVE.fullmatch(str(slots.get("agent", ""))) is not None
 
 
 def _to(here: Here, piece: str, square: str) -> Spot:

@@ -33,6 +33,8 @@ FRAMES = (
     "[{agent}] <want to mate> [(on|at) {square}]",
     "<~> mate (on|at) {square} ; bare=yes",
     "<~> mate [(on|at) {square}] ; passed=yes",
+    "[{side}] <mate> [(on|at) {square}] ; passed=yes",
+    "mate <=> threat [(on|at) {square}]",
 )
 
 

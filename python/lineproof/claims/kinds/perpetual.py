@@ -40,7 +40,7 @@ FRAMES = (
     "check <run> +out ; runs=yes",
     "check <end/stop> ; runs=yes",
     "{escaper} <escape/get/run> out_of check ; modal=can negated=yes",
-    "{escaper} <escape> check ; modal=can negated=yes",
+    "{escaper} <escape/escape_from> check ; modal=can negated=yes",
     "<~> {noescape} from check",
     f"[{{agent}}] <give> check {_ON} +{_ENDLESS}",
     f"[{{agent}}] <check> {_ON} +{_ENDLESS}",
@@ -64,7 +64,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     elif "whose" in slots:
         side = here.side(slots["whose"])
     if side is None:
-        side = _checker(here)
+        side = _checker(here, lately="runs" in slots or "noescape" in slots)
     squares = re.findall("[a-h][1-8]", slots.get("squares", ""))
     return [here.claim(KIND.id, side, spot=spot, negated=denied, squares=squares)]
 
@@ -84,10 +84,15 @@ def _giver(here: Here, text: str) -> tuple[str, Spot]:
     return agent.side, agent.spot
 
 
-def _checker(here: Here) -> str:
-    """Who gives the checks, when it is not said: who has just given one, or gives the next of the line."""
+def _checker(here: Here, *, lately: bool) -> str:
+    """Who gives the checks, when it is not said: who has just given one, or gives the next of the line.
+
+    lately: whether the words speak of checks that are being given, the last one answered included.
+    """
     if here.spot.moves and here.board.in_check:
         return here.mover
+    if lately and len(here.spot.moves) > 1 and here.spot.earlier(1).board.in_check:
+        return here.board.turn  # he has just stepped out of one
     following = here.shown_next
     if following is not None and here.board.play(following).in_check:
         return here.board.turn

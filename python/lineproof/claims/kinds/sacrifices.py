@@ -38,6 +38,7 @@ FRAMES = (
     "[{agent}] <sacrifice> {amount} [for {price}] [on {square}] [with {move}]",
     "[{agent}] <sacrifice> {side} {amount} [for {price}] [on {square}] [with {move}]",
     "{agent} <leave/put/place> {amount} hanging [on {square}] ; active=yes",
+    "{amount} <=> on offer",
     "[{agent}] <sacrifice> on {square}",
     "{played} <=> {noun}",
 )

@@ -15,9 +15,11 @@ FRAMES = (
     "<be:stalemate> {king}",
     "[{agent}] <~> stalemate",
     "[{agent}] <~> draw by stalemate",
-    "(game|position|result) <=/end> [in] stalemate",
-    "(game|position|result) <end> in stalemate",
+    "(game|position|result|end) <=> stalemate",
+    "(game|position|line) <end> in stalemate",
+    "(game|position|line) <end_in> stalemate",
     "{agent} <stalemate> {side}",
+    "{agent} <stalemate> {king}",
     "{side} <=> in stalemate",
     "{side} <have> {none} ; moveless=yes",
 )

@@ -26,7 +26,7 @@ FRAMES = (
     "{anything} <cost> {side} {given}",
     "[{agent}] <lose> {given} [for {price}]",
     "[{agent}] <lose> {given} to {anything}",
-    "{fallen} <fall>",
+    "{fallen} <fall/drop> ; without=in|into|on|to|onto|at|from|down",
     "<be:lose> {fallen}",
     "{fallen} <=> lost",
     "{side} <come_out/emerge/end_up/finish> {amount} +ahead|up|to_the_good ; ends=yes",

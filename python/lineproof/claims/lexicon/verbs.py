@@ -57,7 +57,7 @@ regain: regain, recover, win back, get back, recoup, retrieve, pick up again
 take back: take back, recapture, retake
 give back: give back, toss back, throw back, return, hand back, pay back, restore, give up again, hand straight back
 cost: cost
-exchange: exchange, trade, swap, trade off, swap off, exchange off, simplify, liquidate
+exchange: exchange, trade, swap, take off, trade off, swap off, exchange off, simplify, liquidate
 # moves
 play: play, go, choose, put, move, try, continue with, make, answer with, reply with, reply, respond with, opt for, go for, throw in, insert
 castle: castle
