@@ -489,6 +489,11 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             # "Black, I'd have you know, stands better": the noun that waits is the subject
             clause.subject = dangling.objects[-1]
             clause.see(dangling)
+            if before is not None and before is not dangling and _only_places(before):
+                clause.places = before.places + clause.places  # "that White, by two captures, wins"
+                found.remove(before)
+            if dangling.joint.endswith("that"):
+                clause.joint = dangling.joint
             clause.places = dangling.places + clause.places
             found = [c for c in found if c is not dangling]
             dangling, before = None, (found[-1] if found else None)
@@ -585,7 +590,7 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             and not clause.states
             and (
                 clause.joint in {"", "and", "but", "so", ", and", ":", "-"}
-                or (clause.joint == "," and clause.objects[-1].type == "side")
+                or (clause.joint in {",", "that"} and clause.objects[-1].type == "side")
             )
         ):
             dangling = clause
@@ -593,6 +598,7 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             dangling = None
     found = [part for clause in found for part in _accompanied(clause)]
     attach(found)
+    _not_the_case(found)
     _subjects(found)
     for number, clause in enumerate(found):
         contrast(found[number - 1] if number else None, clause)
@@ -608,6 +614,25 @@ def _last_piece(clause: Clause) -> Noun | None:
     nouns = [*clause.objects, *[p.noun for p in clause.places if p.noun is not None]]
     last = max(nouns, key=lambda n: n.last, default=None)
     return last if last is not None and last.type == "piece" and not last.no else None
+
+
+def _only_places(clause: Clause) -> bool:
+    return bool(clause.places) and not (
+        clause.lemma or clause.objects or clause.states or clause.strays or clause.sub
+    )
+
+
+def _not_the_case(clauses: list[Clause]) -> None:
+    """ "It is not the case that White threatens mate": what follows is denied."""
+    for number in range(1, len(clauses)):
+        clause, before = clauses[number], clauses[number - 1]
+        if clause.joint != "that" or not before.objects or before.objects[-1].head != "case":
+            continue
+        for host in reversed(clauses[:number]):
+            if host.lemma == "be" and host.subject is not None and host.subject.head == "it":
+                if host.verb.negated:
+                    clause.deny()
+                break
 
 
 def _cleft(before: Clause, clause: Clause) -> bool:

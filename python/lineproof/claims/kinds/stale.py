@@ -13,7 +13,7 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import SHARED
 from lineproof.claims.reference import Reference
 from lineproof.claims.sentence import Sentence, Word
-from lineproof.engine import Board
+from lineproof.engine import AmbiguousMoveError, Board
 from lineproof.lesson import Lesson, LessonError, Place
 from lineproof.lesson.save import versions
 
@@ -256,6 +256,8 @@ def _misplaced(here: Here, word: Word, boards: list[Board], elsewhere: bool) -> 
     for board in boards:
         try:
             uci = board.parse_san(san)
+        except AmbiguousMoveError:
+            return None  # one of two can be played, and it is not said which
         except ValueError:
             continue
         after.append(board.play(uci))
@@ -381,6 +383,8 @@ def _absent(
         norms = [w.norm for w in sentence.words]
         if _planned(_since(norms[:first]), norms[last + 1 :]):
             continue
+        if _retakes(here, reference):
+            continue  # "the queen on f6": with which it might be taken back
         letter = here.board.piece_at(reference.square or "a1")
         stands = (
             f"; a {'white' if side_of(letter) == 'white' else 'black'} piece stands there"
@@ -390,6 +394,20 @@ def _absent(
         reason = f"no such piece ({text}) stands there, here or in this line{stands}"
         found.append((reason, sentence.words[first], sentence.words[last]))
     return found
+
+
+def _retakes(here: Here, reference: Reference) -> bool:
+    """Whether such a piece could take back on that square."""
+    last = here.spot.moves[-1] if here.spot.moves else ""
+    if not last or last[2:4] != reference.square:
+        return False
+    if "x" not in here.spot.earlier(1).board.san(last):
+        return False
+    board = here.board
+    return any(
+        uci[2:4] == last[2:4] and (board.piece_at(uci[:2]) or "").lower() == reference.letter
+        for uci in board.legal_moves()
+    )
 
 
 def _changed(here: Here, sentence: Sentence) -> str | None:
