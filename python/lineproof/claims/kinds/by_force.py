@@ -57,7 +57,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return [_claim(here, "something", side, None, None, turned)]
     if text is not None:
         amount = Amount.read(text)
-        owner = side or _loser(here, text, amount)
+        owner = side
+        if owner is None and slots.get("anything") is not None:
+            with suppress(Unread):
+                owner = here.side(slots["anything"])
+        if owner is None:
+            owner = _loser(here, text, amount)
         return [_claim(here, "material", owner, amount.name, amount.square, turned)]
     if side is not None:
         return [_claim(here, "win", other(side), None, None, turned)]

@@ -22,6 +22,7 @@ FRAMES = (
     "[{agent}] <mate> +by_force|quickly",
     "[{agent}] <~> mate in {n} [for {side}] [with {move}]",
     "[{agent}] <~> mate (on|at) {next}",
+    "{side} <announce> mate [in {n}]",
     "[{side}] <~> forced mate",
     "{side} <have> mate",
     "{anything} <allow/permit/let_in/walk_into/run_into/fall_into/lose_to> mate [in {n}] ; allows=yes",

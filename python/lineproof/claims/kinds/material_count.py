@@ -127,10 +127,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         side = side_of(letter)
     elif "known" in slots and "side" not in slots:
         if "whose" not in slots:
-            raise Unread("it is not said whose it is")
-        if slots["whose"] in {"his", "their"} and here.neutral:
+            side = _richer(here, str(named))
+        elif slots["whose"] in {"his", "their"} and here.neutral:
             raise Unread("it is not clear whose it is")
-        side = here.side(slots["whose"])
+        else:
+            side = here.side(slots["whose"])
     else:
         side = here.side(slots.get("side"))
     if "down" in slots or slots.get("sign", slots.get("more", 1)) < 0:
@@ -140,6 +141,15 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             KIND.id, side, amount=named or "material", price=slots.get("price"), known="known" in slots
         )
     ]  # fmt: skip
+
+
+def _richer(here: Here, amount: str) -> str:
+    """Whose "the extra pawn" is: who has more of such pieces; White where nobody has."""
+    letter = {"pawn": "p", "2 pawns": "p", "3 pawns": "p", "rook": "r", "queen": "q"}.get(amount)
+    if letter is None:
+        raise Unread("it is not said whose it is")
+    own, enemy = counts(here.board, "white"), counts(here.board, "black")
+    return "black" if enemy[letter] > own[letter] else "white"
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search

@@ -41,6 +41,9 @@ FRAMES = (
     "{amount} <=> on offer",
     "[{agent}] <sacrifice> on {square}",
     "{played} <=> {noun}",
+    "{played} <=> sacrifice of {amount}",
+    "<=> sacrifice of {amount} ; verbless=yes",
+    "<=> {noun} ; verbless=yes",
 )
 
 

@@ -8,6 +8,7 @@ from typing import Any
 from lineproof.claims.amounts import LEAST, MOST, WORTH, Amount, pawns
 from lineproof.claims.board import other, side_of, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
+from lineproof.claims.exchange import losing
 from lineproof.claims.gain import Count, before_last_moves_of, counted, end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
@@ -32,6 +33,7 @@ FRAMES = (
     "{side} <come_out/emerge/end_up/finish> {amount} +ahead|up|to_the_good ; ends=yes",
     "{fallen} <=> in bag|pocket|net",
     "{fallen} <=> won",
+    "{fallen} <be_gone>",
     "{anything} <cost> {side} equivalent of {given}",
     "[{anything}] <cost> {given} ; costs=yes",
     "{fallen} <save> ; negated=yes",
@@ -105,6 +107,16 @@ def _taker(here: Here, text: str, amount: Amount) -> str:
     moved = here.spot.moves[-1][2:4] if here.spot.moves else None
     if moved is not None and (here.board.piece_at(moved) or "").lower() in amount.letters:
         return here.board.turn  # "with this capture the queen is lost": the one that has captured
+    hanging = [
+        side
+        for side in ("white", "black")
+        if any(
+            (here.board.piece_at(at) or "").lower() in amount.letters
+            for at in losing(here.board, side)
+        )
+    ]
+    if len(hanging) == 1 and amount.letters in {"q", "r"}:
+        return other(hanging[0])  # "and the queen falls": the one that can be taken
     if here.spot.moves != tuple(here.place.moves()):
         return here.board.turn  # the sentence has played moves, and now it is taken
     raise Unread(f"it is not clear whose {amount.name} is meant")
