@@ -44,6 +44,11 @@ class _Chunker(Nouns):
 
     def _next(self) -> Chunk:
         token = self.tokens[self.at]
+        ahead = [t.norm for t in self.tokens[self.at + 1 : self.at + 4]]
+        if ahead == ["or", "no", token.norm]:
+            self.at += 4
+            last = self.tokens[self.at - 1].last
+            return Adverb("or not", "adverb", token.first, last)  # "queen or no queen"
         if token.is_("punct"):
             return self._joint("punct")
         if token.norm in {"should", "were"} and self._inverted_if():

@@ -597,6 +597,7 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             and before.lemma in COPULAS
             and before.form == "finite"
             and not (before.objects or before.states or before.places)
+            and _COMPLETE.isdisjoint(before.adverbs)
         ):
             before.objects, before.states, before.places = (
                 clause.objects,
@@ -661,7 +662,8 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
                 or clause.joint.lstrip(", ") in WAITING
                 or (clause.joint == "that" and clause.objects[-1].type == "side")
             )
-            and not (clause.joint == "," and dangling is not None)
+            and COUNTED.isdisjoint(clause.adverbs)
+            and (clause.joint != "," or dangling is None or clause.objects[-1].type == "side")
         ):
             dangling = clause
         elif clause.lemma and clause.form == "finite" and not clause.sub and clause.joint != "-":
@@ -680,16 +682,21 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
     return found
 
 
+_COMPLETE = frozenset({"off", "away", "gone", "up", "down", "back", "over"})
+"""Adverbs with which "is" says all: "the queens are off, good riddance"."""
+
+
 def _waits(clause: Clause) -> Clause | None:
     """ "By moving the h-pawn White, careless as ever, has ...": the side behind the -ing and its object waits for the verb."""
-    last = clause.objects[-1] if len(clause.objects) > 1 else None
+    last = clause.objects[-1] if clause.objects else None
     if (
         last is None
         or clause.form != "ing"
         or not clause.fronted
         or last.type != "side"
         or last.text not in {"white", "black", "we", "he", "they", "you"}
-        or clause.objects[-2].type == "side"
+        or (len(clause.objects) > 1 and clause.objects[-2].type == "side")
+        or (len(clause.objects) == 1 and (not clause.places or last.first < clause.places[-1].last))
         or last.last != clause.last
     ):
         return None

@@ -110,6 +110,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     if verb is not None and (verb.modal or verb.done != ("ends" in slots)):
         raise Unread("it is not said of the material on the board now")
+    if "development" in here.said:
+        raise Unread("it is not material that is counted")
     if "agent" in slots:
         here = here.at(played(here, slots["agent"]).after)
     if "m" in slots:
@@ -286,7 +288,7 @@ KIND = Kind(
         "pointer": lambda n: n.text if n.type == "pronoun" else None,
     },
     frames=FRAMES,
-    gives_way=frozenset({"majority", "wins-material", "development-lead"}),
+    gives_way=frozenset({"majority", "wins-material"}),
     read=read,
     check=check,
     flips=True,
