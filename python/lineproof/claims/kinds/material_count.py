@@ -73,7 +73,7 @@ FRAMES = (
     "{side} <come_out/emerge/end_up/finish> {amount} {sign} [for {price}] ; ends=yes",
     "{side} <go/fall> {amount} {sign} ; ends=yes",
     "{pointer} <=> {n} (against|to|for) {m}",
-    "{side} <=> {amount} +in_front",
+    "{side} <=> {amount} in front",
     "{side} <=> {sign} (in|on) material",
     "{side} <=> material {sign}",
     "{side} <lead> (in|on) material",
