@@ -17,7 +17,7 @@ from dataclasses import dataclass, field, replace
 from .attached import COUNTED, attach, contrast
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
 from .chunking import chunks
-from .dislocation import apposed, compared, dislocated
+from .dislocation import apposed, compared, dislocated, elided
 from .lexicon import NOUNS, VERBS, members
 from .noun import Noun, listed
 from .parts import fold
@@ -572,6 +572,7 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             clause.subject, clause.inherited = noun, True  # "the knight on f7, forking two"
         if before is not None:
             _gapped(before, clause)
+            elided(before, clause)
             _contact(before, clause)
             _apposed(before, clause)
         if (
