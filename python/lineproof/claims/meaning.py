@@ -128,7 +128,9 @@ def asked_of(sentence: Sentence) -> Noun | None:
     if not sentence.words or sentence.words[-1].norm != "?":
         return None
     clauses = plain(sentence)
-    subject = clauses[-1].subject if clauses else None
+    if not clauses or clauses[-1].lemma not in {"have", "do", "be", "get", "stand", "fare"}:
+        return None
+    subject = clauses[-1].subject
     return subject if subject is not None and subject.type == "side" else None
 
 
