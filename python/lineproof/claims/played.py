@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from contextlib import suppress
 from typing import Any
 
 from .board import side_of
@@ -10,6 +11,7 @@ from .claim import Spot
 from .here import Agent, Here, Named, Unread
 from .phrase import MOVE, SHARED
 from .sentence import sentences
+from .spoken import SPOKEN
 
 PLAYED = rf"(?:{SHARED['move']}| (?:this|that|it|which)|{SHARED['described']})"
 """A slot for words that mean a move. A kind takes it as its `agent`, so that "would" is weighed as of a move."""
@@ -30,12 +32,23 @@ def played(here: Here, text: str | None) -> Named:
         return here.described(text)
     last = here.last()
     spoken = _named_before(here)
-    if spoken is not None and _san(spoken) != _san(last.before.board.san(last.uci)):
+    if spoken is not None and not _means(here, spoken, last):
         raise Unread(f"it is not clear whether {spoken} is meant or the move just played")
     topic = here.topic if text in {"it", "which"} else None
     if topic is not None and last.uci[2:4] not in here.find(topic):
         raise Unread(f"{text!r} may mean {topic}")
     return last
+
+
+def _means(here: Here, spoken: str, last: Named) -> bool:
+    """Whether a move as it was named is the one just played: "queen takes" is Qxd4."""
+    if _san(spoken) == _san(last.before.board.san(last.uci)):
+        return True
+    if not re.fullmatch(SPOKEN, spoken):
+        return False
+    with suppress(Unread):
+        return here.named(spoken).uci == last.uci
+    return False
 
 
 _REASON = re.compile(
