@@ -8,6 +8,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import lru_cache
 
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
 from .lexicon import VERBS
@@ -28,11 +29,18 @@ _BEING = frozenset(
 )
 _WAYS = frozenset({"way", "means", "chance", "hope", "method", "possibility", "prospect"})
 _SAYING = frozenset(VERBS["know"]) | frozenset(VERBS["think"])
+KEPT = 16
+"""Sentences whose chunks are kept: each is asked for what it says, and for what it leaves behind."""
 
 
 def chunks(sentence: Sentence) -> list[Chunk]:
     """The chunks of a sentence, in order; every word is in one of them."""
-    return _Chunker(sentence).run()
+    return list(_chunks(sentence))
+
+
+@lru_cache(KEPT)
+def _chunks(sentence: Sentence) -> tuple[Chunk, ...]:
+    return tuple(_Chunker(sentence).run())
 
 
 class _Chunker(Nouns):

@@ -459,13 +459,16 @@ class Frame:
         order = sorted(self.rest, key=lambda e: (e.optional, not e.prepositions, bool(e.slot)))
         return tuple(order)
 
-    def may_fit(self, lemma: str, prepositions: frozenset[str]) -> bool:
-        """Whether a clause of such a verb and such places is worth a closer look; quick."""
-        if self.anywhere:
-            return True
-        if not (lemma in self.verbs if lemma else self._verbless):
-            return False
-        return all(not needed.isdisjoint(prepositions) for needed in self._needs)
+    def takes(self, lemma: str) -> bool:
+        """Whether it fits a clause with such a verb; "" for none."""
+        return self.anywhere or (lemma in self.verbs if lemma else self._verbless)
+
+    def places(self, prepositions: frozenset[str]) -> bool:
+        """Whether a clause with such prepositions has all that it needs."""
+        for needed in self._needs:
+            if needed.isdisjoint(prepositions):
+                return self.anywhere
+        return True
 
     def match(self, clause: Clause) -> dict[str, Any] | None:
         """The slots of a clause that the frame fits, or None."""
@@ -481,10 +484,7 @@ class Frame:
             return None
         if clause.complement and clause.lemma in _CONTROL:
             return None
-        if clause.lemma:
-            if clause.lemma not in self.verbs:
-                return None
-        elif not self._verbless:
+        if not self.takes(clause.lemma):
             return None
         if not self._allowed(clause):
             return None

@@ -166,6 +166,12 @@ def _index() -> dict[str, list[tuple[Kind, Frame]]]:
     return found
 
 
+@cache
+def _of_verb(word: str, lemma: str) -> tuple[tuple[Kind, Frame], ...]:
+    """The frames of a word that fit a clause with a verb; "" for none."""
+    return tuple((kind, frame) for kind, frame in _index().get(word, ()) if frame.takes(lemma))
+
+
 def _words(clause: Clause) -> Iterator[str]:
     yield "*"  # frames of slots alone
     yield clause.lemma
@@ -975,12 +981,11 @@ class _Reader:
             for p in clause.places
         ):
             self.checking = self._done(clause)
-        index = _index()
         tried: dict[int, tuple[Kind, Frame]] = {}
         prepositions = frozenset(place.preposition for place in clause.places)
         for word in dict.fromkeys(_words(clause)):
-            for kind, frame in index.get(word, ()):
-                if frame.may_fit(clause.lemma, prepositions):
+            for kind, frame in _of_verb(word, clause.lemma):
+                if frame.places(prepositions):
                     tried[id(frame)] = (kind, frame)
         self.found.touched = self.found.touched or bool(tried)
         done: dict[str, list[Claim]] = {}
