@@ -27,6 +27,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from .chunk import Adjective, Place
+from .deeds import deed
 from .lexicon import ADJECTIVES, NOUNS, VERBS, members
 from .noun import Noun
 from .plain import Clause
@@ -276,7 +277,7 @@ def _whose(noun: Noun) -> str | None:
 
 
 SLOTS: dict[str, Test] = {
-    "agent": _agent, "patient": _target, "side": _side, "whose": _whose, "guarded": _targets, "whose_piece": lambda n: n.head if n.type == "piece" and n.whose else None, "target": _target, "object": _target, "second": _target, "behind": _target, "pinner": _target,
+    "deed": deed, "other_deed": deed, "agent": _agent, "patient": _target, "side": _side, "whose": _whose, "guarded": _targets, "whose_piece": lambda n: n.head if n.type == "piece" and n.whose else None, "target": _target, "object": _target, "second": _target, "behind": _target, "pinner": _target,
     "defender": _text("piece"), "piece": _text("piece"), "targets": _targets, "square": lambda n: n.square if n.type == "square" and not n.parts else None,
     "anything": lambda n: n.text, "m": _number, "than": _agent, "played": lambda n: _agent(n) if n.type in {"move", "square", "pronoun"} or n.head in _DOING else None, "nobody": lambda n: n.text if n.no and (n.type == "pronoun" or n.head in {"piece", "unit", "man"} or n.type == "piece") else None,
     "king": lambda n: n.text if n.type == "piece" and n.head == "king" and not n.parts else None, "none": lambda n: n.head if n.no and n.type == "noun" else None, "squares": _text("square"), "file": _file, "files": _file, "n": _number, "move": _move, "by": _move, "best": _move, "amount": _amount, "given": _amount,

@@ -765,8 +765,9 @@ class _Reader:
         assert kind.read is not None
         verb = slots.get("verb", clause.verb)
         named = here.spot is not self.here.spot or any(
-            _is_move(slots.get(s)) for s in ("move", "agent")
+            _is_move(slots.get(s)) for s in ("move", "agent", "best", "by")
         )
+        named = named or slots.get("deed") not in (None, "it", "this", "that", "which")
         named = named or self.deed
         if (
             "span" not in slots

@@ -16,10 +16,11 @@ from dataclasses import dataclass, field, replace
 
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
 from .chunking import chunks
+from .deeds import deeds, doing
 from .lexicon import NOUNS, VERBS, members
 from .noun import Noun
 from .sentence import Sentence
-from .verbs import Verb, forms
+from .verbs import Verb
 
 CONDITIONS = frozenset(["if", "unless", "when", "whenever", "once", "until", "till", "whether", "lest", "provided that", "even if", "in case", "as soon as", "as long as", "so long as", "so that", "in order that", "as if", "as though", "before", "by the time", "the moment", "not that", "after"])  # fmt: skip
 """What is said under one of these is not said to be so; after "when", "once", "if" and the like it may be a move that is played."""
@@ -79,7 +80,7 @@ class Clause:
     states: adjectives. adverbs: all of them, with what stood inside the verb group. strays: words that fit nowhere.
     form: of the verb. joint: what joins it to the clause before; "" for the first. sub: the conjunction it stands under.
     passive: whether it was said so. governor: the verb of which it is the infinitive.
-    inherited: whether the subject is that of an earlier clause. nobody: a noun denies it ("no defender"). complement: an infinitive follows. unreal: the infinitive of a verb that does not say that it happens. first, last: its words.
+    inherited: whether the subject is that of an earlier clause. nobody: a noun denies it ("no defender"). complement: an infinitive follows. unreal: the infinitive of a verb that does not say that it happens. first, last: its words; verb_at: the first of its verb.
     """
 
     lemma: str = ""
@@ -101,6 +102,7 @@ class Clause:
     nobody: bool = False
     complement: bool = False
     fronted: str = ""
+    verb_at: int = -1
     first: int = -1
     last: int = -1
 
@@ -121,7 +123,7 @@ class Clause:
 def plain(sentence: Sentence) -> list[Clause]:
     """The plain clauses of a sentence, in the order in which they are said."""
     rough = [part for clause in _split(chunks(sentence)) for part in _apart(clause)]
-    return _joined(_trailing(rough))
+    return _joined(deeds(_trailing(rough)))
 
 
 _BROUGHT = frozenset(
@@ -295,13 +297,14 @@ def _split(found: list[Chunk]) -> Iterator[Clause]:
 def _gerund(pile: _Pile, group: Group) -> bool:
     """ "Capturing on c4 is compulsory": the -ing with its object is the subject."""
     first = pile.group
-    if first is None or first.form != "ing" or pile.before or pile.sub:
+    if first is None or first.form not in {"ing", "to"} or pile.before or pile.sub:
         return False
     noun = pile.after[-1]
+    alone = sum(isinstance(c, Noun) for c in pile.after) == 1
     return (
         isinstance(noun, Noun)
         and noun.type in {"square", "piece", "move"}
-        and (group.lemma == "be" or bool(group.verb.modal))
+        and (group.lemma == "be" or bool(group.verb.modal) or alone)
     )
 
 
@@ -395,7 +398,7 @@ def _clause(pile: _Pile) -> Clause:
         group.passive,
     )
     clause.adverbs += group.adverbs
-    clause.fronted = pile.by
+    clause.fronted, clause.verb_at = pile.by, group.first
     for chunk in (*pile.before, *pile.after):
         if isinstance(chunk, Adverb) and chunk.sort == "deny":
             clause.deny()
@@ -509,11 +512,11 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             and clause.joint == "-"
             and clause.form == "finite"
             and clause.subject is None
-            and before.form == "ing"
+            and before.form in {"ing", "to"}
             and before.joint in {"", ":", ",", "that", "so", "and", "because", "since"}
         ):
             before.unreal = True  # "taking on c4 is compulsory": the -ing is the subject
-            clause.subject = _doing(before)
+            clause.subject = doing(before)
             clause.see(before)
         if (
             before is not None
@@ -754,14 +757,6 @@ def _relative(before: Clause | None, clause: Clause) -> None:
         clause.inherited = True
     elif last is not None and not clause.objects:
         clause.objects.append(last)
-
-
-def _doing(clause: Clause) -> Noun:
-    """A move in words, from a clause: "taking on c4"."""
-    parts = [f"{p.preposition} {p.noun.text}" for p in clause.places if p.noun is not None]
-    ing = forms(clause.lemma)[4]
-    text = " ".join([ing, *(o.text for o in clause.objects), *parts])
-    return Noun("noun", "move", text, clause.first, clause.last)
 
 
 def _subjects(clauses: list[Clause]) -> None:

@@ -10,6 +10,7 @@ from .claim import Spot
 from .here import Agent, Here, Named, Unread
 from .phrase import MOVE, SHARED
 from .sentence import sentences
+from .worded import Worded, fitting
 
 PLAYED = rf"(?:{SHARED['move']}| (?:this|that|it|which)|{SHARED['described']})"
 """A slot for words that mean a move. A kind takes it as its `agent`, so that "would" is weighed as of a move."""
@@ -27,7 +28,7 @@ def played(here: Here, text: str | None) -> Named:
     if text is not None and MOVE.fullmatch(text):
         return here.named(text)
     if text is not None and text not in _POINTERS:
-        return here.described(text)
+        return _worded(here, text)
     last = here.last()
     spoken = _named_before(here)
     if spoken is not None and _san(spoken) != _san(last.before.board.san(last.uci)):
@@ -36,6 +37,36 @@ def played(here: Here, text: str | None) -> Named:
     if topic is not None and last.uci[2:4] not in here.find(topic):
         raise Unread(f"{text!r} may mean {topic}")
     return last
+
+
+def _worded(here: Here, text: str) -> Named:
+    """The move that is said in words: the one just played, one to be played here, or one instead of the last; there may be but one."""
+    words = text.split()
+    written = [w for w in words if MOVE.fullmatch(w) and not re.fullmatch("[a-h][1-8]", w)]
+    if len(written) == 1:
+        return here.named(written[0])
+    spot = here.spot
+    said = Worded.read(text)
+    if said is None or not said.telling:
+        return here.described(text)
+    whose = None
+    if words[0] in {"our", "my", "your", "his", "her", "their", "white", "black"}:
+        whose = here.side(words[0])
+    spots = [spot.earlier(1), spot, spot.earlier(1)] if spot.moves else [spot]
+    for number, at in enumerate(spots):
+        if whose is not None and at.board.turn != whose:
+            continue
+        found = fitting(at, text)
+        if number == 0 and len(spots) > 1:
+            if spot.moves[-1] in found:
+                return Named(at, spot.moves[-1], at.board.turn)
+            if words[0] in {"this", "that"}:
+                break
+        elif len(found) == 1:
+            return Named(at, found[0], at.board.turn)
+        elif found and number == 1:
+            break
+    raise Unread(f"it is not clear which move {text!r} means")
 
 
 _REASON = re.compile(
