@@ -41,6 +41,10 @@ class _Chunker(Nouns):
             return self._joint(self._that() or "that")
         if token.norm in {"which", "who", "whom", "whose"} and token.norm != "whose":
             return self._joint("relative")
+        ahead = self._token(self.at + 1)
+        if token.is_("prep") and ahead is not None and ahead.norm in {"which", "whom"}:
+            self.at += 2  # "on which", "by whom"
+            return Joint(f"{token.norm} {ahead.norm}", "sub", token.first, ahead.last)
         if token.norm == "there" and self._exists():
             return self._take(pointer(token))
         compared = self._compared()
@@ -63,6 +67,10 @@ class _Chunker(Nouns):
             place = self._place()
             if place is not None:
                 return place
+        then = self._token(self.at + 1)
+        if token.norm == "yet" and (then is None or then.is_("punct", "sub")):
+            self.at += 1
+            return Adverb("yet", "adverb", token.first, token.last)  # "does not work yet"
         for sort in ("cc", "sub", "wh"):
             if token.is_(sort):
                 return self._joint(sort)

@@ -7,10 +7,14 @@ capture that is a mistake; so it is in "it is a mistake to capture" and "a mista
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from .chunk import Place
+from .lexicon import JUDGEMENTS, VERBS, members
 from .noun import Noun
-from .verbs import forms
+from .phrase import MOVE
+from .verbs import Verb, forms
 from .worded import DOING, GENERAL, NOMINAL, TAKING, Worded
 
 if TYPE_CHECKING:
@@ -19,16 +23,25 @@ if TYPE_CHECKING:
 _WITH_IT = frozenset({"on", "to", "of", "with", "at", "by", "from", "into"})
 _MEN = frozenset({"piece", "square", "move"})
 _OTHER = frozenset({"same", "other", "another", "only", "sole", "single", "better", "best", "next", "previous", "last", "such", "stronger", "strongest"})
+_ADVISING = members("recommend", VERBS)
 _JUDGING = frozenset({"be", "seem", "look", "remain"})
-_OPENS = frozenset({"", "and", "but", "so", ":", ";", "-", ", but", ", and", "that", "because", "for", "since", "as", "or"})
+_FAULTS = frozenset(w for line in ("mistake", "blunder", "inaccuracy") for w in JUDGEMENTS[line])
+_OPENS = frozenset({"", "and", "but", "so", ":", ";", "-", ", but", ", and", ", so", "so", ", because", ", since", ", for", "that", "because", "for", "since", "as", "or"})
 
 
 def deeds(clauses: list[Clause]) -> list[Clause]:
     """The clauses, moves in words put together and given to the verbs that judge them."""
     for clause in clauses:
         _whole(clause)
+    for before, clause in pairwise(clauses):
+        _gerund(before, clause)
     _over_asides(clauses)
     _behind(clauses)
+    for before, clause in pairwise(clauses):
+        _stranded(before, clause)
+        _cannot(before, clause)
+    for clause in clauses:
+        _forbidden(clause)
     return clauses
 
 
@@ -42,11 +55,11 @@ def deed(noun: Noun) -> str | None:
         return noun.text if noun.head in {"it", "this", "that", "which"} else None
     if noun.type != "noun" or noun.head not in NOMINAL:
         return None
-    if noun.head in GENERAL and not noun.text.endswith("ing"):
-        said = Worded.read(noun.text)
-        if said is None or not (said.to or said.by) and noun.det not in {"this", "that"}:
-            return None
-    return noun.text
+    said = Worded.read(noun.text)
+    named = any(MOVE.fullmatch(w) for w in noun.text.split())
+    told = said is not None and said.telling and (noun.head not in GENERAL or bool(said.to or said.by))
+    known = noun.det in {"this", "that"} or (noun.head not in GENERAL and (noun.det in {"the", ""} or bool(noun.whose)))
+    return noun.text if named or told or known else None
 
 
 def doing(clause: Clause) -> Noun:
@@ -99,6 +112,15 @@ def _joined(clause: Clause, noun: Noun) -> Noun:
         clause.places.remove(place)
 
 
+def _gerund(before: Clause, clause: Clause) -> None:
+    """ "Taking on c4 is compulsory": the -ing is the subject."""
+    waits = before.form in {"ing", "to"} and before.subject is None and not before.passive and not before.sub
+    if waits and clause.joint == "-" and clause.form == "finite" and clause.subject is None and before.joint in _OPENS:
+        before.unreal = True
+        clause.subject = doing(before)
+        clause.see(before)
+
+
 def _over_asides(clauses: list[Clause]) -> None:
     """ "The capture, it is plain, is a mistake": what opens the sentence is the subject of the verb behind the aside."""
     for number, clause in enumerate(clauses):
@@ -125,7 +147,12 @@ def _over_asides(clauses: list[Clause]) -> None:
 
 def _opens(clause: Clause) -> bool:
     """Whether a clause is a noun, or a doing, that waits for its verb."""
-    if clause.joint not in _OPENS or clause.states or clause.strays:
+    if clause.states or clause.strays:
+        return False
+    noun = _alone(clause)
+    if noun is not None and clause.joint == ",":
+        return bool(noun.whose) or noun.det == "the"  # "of the checks, White's best, ..."
+    if clause.joint not in _OPENS:
         return False
     if not clause.lemma:
         return len(clause.objects) == 1 and not clause.verb.negated
@@ -142,9 +169,12 @@ def _aside(clause: Clause) -> bool:
 
 def _behind(clauses: list[Clause]) -> None:
     """ "It is a mistake to capture", "it's a mistake, this capture", "a mistake, this capture": what "it" is stands behind."""
-    for before, clause in zip(clauses, clauses[1:], strict=False):
+    for before, clause in pairwise(clauses):
         subject = before.subject
-        pointer = subject is not None and subject.head in {"it", "this", "that"}
+        if before.lemma in _ADVISING and clause.form == "to" and clause.joint.startswith("=") and _moves(clause):
+            clause.unreal = True
+            before.objects = [doing(clause)]  # "I would not advise Black to take it"
+            continue
         judged = before.lemma in _JUDGING and (before.objects or before.states) and not before.passive
         if (
             clause.form == "to" and clause.joint.startswith("=") and subject is not None
@@ -153,31 +183,96 @@ def _behind(clauses: list[Clause]) -> None:
             clause.unreal = True
             before.subject = doing(clause)
             continue
-        if clause.lemma or clause.states or clause.places or clause.joint != "," or len(clause.objects) != 1:
+        if (
+            subject is not None and subject.head == "it" and judged and not before.objects
+            and clause.joint in {"-", "that"} and clause.subject is not None and clause.subject.first > before.last
+        ):  # fmt: skip
+            before.subject = replace(subject, head="that it is so")  # "it is possible that Nc3 is better"
+        if clause.sub == "which" and clause.joint == ", which" and clause.lemma == "be" and clause.subject is None and _of_a_move(clause):
+            clause.subject = Noun("pronoun", "which", "which", clause.first, clause.first)
+        if clause.joint != ",":
             continue
-        noun = clause.objects[0]
-        if noun.type == "pronoun" or deed(noun) is None:
+        noun = _alone(clause)
+        if noun is None and clause.form == "ing" and clause.subject is None and _judges(before) and _moves(clause):
+            clause.unreal, noun = True, doing(clause)  # "the best move, capturing on b5"
+        if noun is None or noun.type == "pronoun" or deed(noun) is None:
+            moved = _alone(before)
+            if moved is not None and moved.type != "pronoun" and deed(moved) and _judges(clause, joint=","):
+                clause.lemma, clause.form, clause.subject = "be", "finite", moved  # "Bxb7, a superb move"
             continue
-        if pointer and judged and noun.det in {"this", "that", ""}:
+        if judged and subject is not None and subject.head in {"it", "this", "that"} and noun.det in {"this", "that", ""}:
             before.subject = noun
             before.see(clause)
-        elif not before.lemma and _judges(before) and noun.type != "square":
+        elif not before.lemma and _judges(before):
             before.lemma, before.form, before.subject = "be", "finite", noun
             before.see(clause)
 
 
-def _judges(clause: Clause) -> bool:
-    """Whether a part without a verb says what something is: "somewhat dubious", "already a serious error"."""
+def _stranded(before: Clause, clause: Clause) -> None:
+    """ "Taking is something I advise against", "something he cannot afford": what is advised against is the taking."""
+    about = before.subject if before.lemma == "be" and before.objects and before.objects[-1].head in {"something", "thing", "one"} else None
+    if about is None or clause.joint not in {"-", "that", "which", "that -"} or clause.subject is None or clause.objects:
+        return
+    if clause.adverbs[-1:] and clause.adverbs[-1] in {"against", "for", "of", "from", "about"}:
+        clause.places.append(Place(clause.adverbs.pop(), about, about.first, about.last))
+    else:
+        clause.objects.append(about)
+    clause.sub = clause.sub if clause.sub not in {"that", "which"} else ""
+
+
+def _cannot(before: Clause, clause: Clause) -> None:
+    """ "White would love to play it, but cannot": he cannot afford it."""
+    wishes = before.form == "to" and before.lemma in {"play", "castle", "go for"} and before.joint.startswith("=")
+    if wishes and clause.strays == ["can"] and clause.verb.negated and "but" in clause.joint and not clause.lemma:
+        if before.lemma == "castle":
+            before.objects.append(Noun("noun", "castling", "castling", before.first, before.last))
+        before.lemma, before.form, before.joint = "afford", "finite", ""
+        before.verb = Verb(True, "can", False, False)
+
+
+def _forbidden(clause: Clause) -> None:
+    """ "Do not run back to f6": what is not to be played is the running."""
+    bare = clause.form in {"base", "finite"} and clause.subject is None and clause.verb.negated and not clause.sub
+    bare = bare and bool(clause.lemma) and not (clause.verb.modal or clause.verb.done) and clause.joint not in {"and", "but", ", and", ", but"}
+    if bare:
+        clause.form = "base"
+    if bare and not clause.passive and _moves(clause) and deed(doing(clause)) and Worded.read(doing(clause).text):
+        clause.objects, clause.places, clause.lemma = [doing(clause)], [], "play"
+        clause.adverbs = [a for a in clause.adverbs if a not in {"back", "up", "down"}]
+
+
+def _of_a_move(clause: Clause) -> bool:
+    """Whether a clause says what only a move can be: "a mistake", "inaccurate"."""
+    slips = any(s.lemma in JUDGEMENTS["dubious"] for s in clause.states)
+    return slips or any(o.head in _FAULTS for o in clause.objects)
+
+
+def _alone(clause: Clause) -> Noun | None:
+    """The noun phrase that is all that a part without a verb says."""
+    if clause.lemma or clause.states or clause.places or len(clause.objects) != 1:
+        return None
+    return clause.objects[0]
+
+
+def _judges(clause: Clause, joint: str = "") -> bool:
+    """Whether a part without a verb says what a move is: "somewhat dubious", "already a serious error", "a strong reply"."""
     said = [*clause.objects, *clause.states]
-    nouns = all(o.type == "noun" and o.head not in NOMINAL for o in clause.objects)
-    return clause.joint in _OPENS and len(said) == 1 and nouns and not clause.verb.negated and not clause.places
+    if clause.lemma or len(said) != 1 or clause.verb.negated or clause.subject is not None:
+        return False
+    if clause.joint not in _OPENS and clause.joint != joint:
+        return False
+    if clause.states:
+        return any(clause.states[0].lemma in line for line in JUDGEMENTS.values())
+    noun = clause.objects[0]
+    praised = noun.head in NOMINAL and bool(noun.adjectives) and noun.det in {"", "a", "an", "the", "another"}
+    return noun.type == "noun" and (praised or noun.head in _FAULTS or noun.head == "best")
 
 
 def _moves(clause: Clause) -> bool:
     """Whether an infinitive plays a move."""
     men = [*clause.objects, *(p.noun for p in clause.places if p.noun is not None)]
     ing = forms(clause.lemma.split()[0])[4]
-    return ing in DOING and any(n.type in _MEN for n in men) or clause.lemma == "castle"
+    return ing in DOING and (any(n.type in _MEN for n in men) or (ing in TAKING and any(n.head == "it" for n in men))) or clause.lemma == "castle"
 
 
 __all__ = ["deed", "deeds", "doing"]

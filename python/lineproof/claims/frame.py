@@ -8,7 +8,7 @@ passive alone, `<threaten to win>` an infinitive under its verb, `<*>` any verb:
 subject, behind it objects, states and places in any order. A word stands for its line in the lexicon, with whatever article and colour;
 `open file` asks for the adjective too, and words are joined by `_` where the lexicon has them as one (`bishop_pair`). `{name}` is a slot, `(a|b)` a choice,
 `[...]` may be missing, `+word` is an adverb that must be there. Behind `;` stand slots with a fixed value (`; free=yes`) and conditions: `modal=can|may`,
-`negated=yes` (the frame takes the denial up), `without=in` (no such place), `active=yes`.
+`negated=yes` (the frame takes the denial up), `without=in` (no such place or adverb), `bare=yes` (no other object, not even "this time"), `told=yes` (an imperative), `done=yes` ("has played"), `active=yes`.
 
 What the clause says beside it may be an adjunct that leaves the meaning alone; anything else, and the frame does not fit.
 
@@ -147,6 +147,7 @@ _DENIAL = frozenset({"nobody", "none"})
 """Slots that are filled by a denial: "nobody", "no escape square"."""
 
 
+_SEEMING = frozenset({"look", "seem", "appear", "feel", "sound"})
 _STRIVING = (["fight"], ["compete"], ["struggle"], ["look"], ["care"])
 _PAWNS = members("doubled pawn", NOUNS) | members("isolated pawn", NOUNS)
 _HAVING = members("have", VERBS)
@@ -329,7 +330,7 @@ class Frame:
         values = dict(part.split("=") for part in fixed.split())
         conditions: dict[str, str] = {
             name: values.pop(name)
-            for name in ("modal", "negated", "without", "active")
+            for name in ("modal", "negated", "without", "active", "bare", "told", "done")
             if name in values
         }
         parts = re.findall(r"\[[^\]]*\]|<[^>]*>|[^\s\[\]<>]+(?:\([^)]*\))?|\([^)]*\)", body)
@@ -430,9 +431,9 @@ class Frame:
         if found:
             return min(found, key=len)
         tables = [
-            frozenset(w.split()[-1] for w in self.tables[e.slot])
+            frozenset(said for w in self.tables[e.slot] for said in (w, w.split()[-1]))
             for e in self.rest
-            if e.slot in self.tables and not e.optional
+            if e.slot in self.tables and e.slot not in self.own and not e.optional
         ]
         return tables[0] if tables else frozenset({"*"})
 
@@ -464,6 +465,8 @@ class Frame:
             slots["impersonal"] = True
             if clause.subject.whose:
                 slots["whose"] = clause.subject.whose
+        if clause.lemma in _SEEMING:
+            slots["seems"] = True
         left = _Left(
             list(clause.objects), list(clause.places), list(clause.states), list(clause.adverbs)
         )
@@ -478,7 +481,7 @@ class Frame:
                 continue
             if not self._find(element, left, slots) and not element.optional:
                 return None
-        if not left.harmless(clause, bool(slots)):
+        if not left.harmless(clause, bool(slots)) or ("bare" in self.conditions and left.objects):
             return None
         slots.update(self.fixed)
         verb = clause.verb
@@ -563,17 +566,26 @@ class Frame:
         for name, value in self.conditions.items():
             if name == "modal" and clause.verb.modal not in value.split("|"):
                 return False
-            if name == "negated" and not clause.verb.negated:
+            above = clause.governor.verb.negated if self.governors and clause.governor else False
+            if name == "negated" and clause.verb.negated == above:
                 return False
             if name == "active" and clause.passive:
                 return False
-            if name == "without" and any(p.preposition in value.split("|") for p in clause.places):
+            if name == "done" and not clause.verb.done:
+                return False
+            if name == "told" and (clause.form != "base" or clause.subject is not None):
+                return False
+            barred = value.replace("_", " ").split("|")
+            if name == "without" and any(p.preposition in barred for p in clause.places):
+                return False
+            if name == "without" and any(a in barred for a in clause.adverbs):
                 return False
         return True
 
     def _subject(self, clause: Clause, left: _Left, slots: dict[str, Any]) -> bool:
         noun, asked = clause.subject, self.subject
-        if noun is not None and noun.head in {"there", "here"} and not self.light:
+        below = bool(self.governors) and clause.inherited  # "there is nothing to fear"
+        if noun is not None and noun.head in {"there", "here"} and not (self.light or below):
             return False
         if asked is None:
             return (
@@ -786,7 +798,7 @@ def _is_preposition(text: str) -> bool:
 
 _PREPOSITIONS = frozenset(
     ["of", "in", "on", "at", "by", "with", "from", "to", "into", "onto", "for", "against", "through", "over", "under", "behind", "before", "after", "between", "among", "along", "down", "up", "as", "without", "like", "towards", "than", "about", "off", "upon"]
-) | {"on to", "out of", "away from", "in front of", "because of", "next to", "ahead of", "in return for", "at the cost of", "in exchange for", "on account of", "owing to", "in view of", "thanks to"}  # fmt: skip
+) | {"on to", "out of", "away from", "in front of", "because of", "next to", "ahead of", "in return for", "at the cost of", "in exchange for", "on account of", "owing to", "in view of", "thanks to", "due to", "instead of", "rather than", "such as", "namely"}  # fmt: skip
 
 
 def _adjective(word: str) -> bool:

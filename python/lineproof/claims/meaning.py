@@ -58,6 +58,8 @@ _WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend
 """Verbs whose infinitive or -ing is not said to happen."""
 
 
+_HINDERING = members("prevent", VERBS)
+_JUDGING = members("judge", VERBS) | members("recommend", VERBS) | {"call", "consider"}
 _PERSONS = frozenset({"we", "us", "our", "ours", "you", "your"})
 _IDLE = members("idle", VERBS)
 _GOING = members("move", VERBS) | {"go", "step", "capture on", "land on", "land"}
@@ -235,6 +237,8 @@ class _Reader:
                 clause.subject = replace(queen, first=subject.first, last=subject.last)
         if self.last is not None:
             for number, noun in enumerate(clause.objects):
+                if clause.lemma in _JUDGING:
+                    continue  # "I call it a mistake": the move
                 if noun.type == "pronoun" and noun.head == "it" and self.last is not clause.subject:
                     clause.objects[number] = replace(self.last, first=noun.first, last=noun.last)
             for number, place in enumerate(clause.places):
@@ -547,6 +551,8 @@ class _Reader:
         verb = clause.verb
         start = self.here.spot.moves
         free = not verb.negated and not verb.supposed
+        if clause.governor is not None and clause.governor.lemma in _HINDERING:
+            free = False
         self.here = replace(
             self.here, idle=self.here.idle if clause.sub not in CONDITIONS else None
         )
@@ -565,7 +571,7 @@ class _Reader:
             and clause.subject is None
             and verb.negated
             and any(
-                n.type in {"move", "square"}
+                n.type in {"move", "square"} or n.head == "move"
                 for n in [*clause.objects, *[p.noun for p in clause.places if p.noun]]
             )
         ):

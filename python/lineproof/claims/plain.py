@@ -65,9 +65,9 @@ _COMES = frozenset(
 
 _PHRASAL = frozenset(
     w
-    for name in ("shut in", "trap", "pin", "exchange", "remove", "capture", "regain", "give back")
+    for name in ("shut in", "trap", "pin", "exchange", "remove", "capture", "regain", "give back", "avoid")
     for w in VERBS[name]
-    if w.count(" ") == 1 and w.split()[1] in {"in", "out", "up", "down", "off", "away", "back"}
+    if w.count(" ") == 1 and w.split()[1] in {"in", "out", "up", "down", "off", "away", "back", "alone"}
 )
 """Verbs whose particle may stand behind the object."""
 
@@ -303,7 +303,7 @@ def _gerund(pile: _Pile, group: Group) -> bool:
     alone = sum(isinstance(c, Noun) for c in pile.after) == 1
     return (
         isinstance(noun, Noun)
-        and noun.type in {"square", "piece", "move"}
+        and (noun.type in {"square", "piece", "move"} or noun.head == "it")
         and (group.lemma == "be" or bool(group.verb.modal) or alone)
     )
 

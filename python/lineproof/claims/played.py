@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from .board import side_of
+from .board import other, side_of
 from .claim import Spot
 from .here import Agent, Here, Named, Unread
 from .phrase import MOVE, SHARED
 from .sentence import sentences
-from .worded import Worded, fitting
+from .worded import TAKING, Worded, fitting
 
 PLAYED = rf"(?:{SHARED['move']}| (?:this|that|it|which)|{SHARED['described']})"
 """A slot for words that mean a move. A kind takes it as its `agent`, so that "would" is weighed as of a move."""
@@ -49,9 +49,13 @@ def _worded(here: Here, text: str) -> Named:
     said = Worded.read(text)
     if said is None or not said.telling:
         return here.described(text)
-    whose = None
-    if words[0] in {"our", "my", "your", "his", "her", "their", "white", "black"}:
-        whose = here.side(words[0])
+    if words[0] in TAKING and words[-1] == "it" and here.topic:
+        text = f"{words[0]} {here.topic}"
+        words = text.split()
+    whose = here.side(words[0]) if words[0] in _WHOSE else None
+    taken = next((w for w in words[1:] if w in _WHOSE), None) if words[0] in TAKING else None
+    if taken is not None:
+        whose = other(here.side(taken))  # "capturing our bishop"
     spots = [spot.earlier(1), spot, spot.earlier(1)] if spot.moves else [spot]
     for number, at in enumerate(spots):
         if whose is not None and at.board.turn != whose:
@@ -69,6 +73,7 @@ def _worded(here: Here, text: str) -> Named:
     raise Unread(f"it is not clear which move {text!r} means")
 
 
+_WHOSE = frozenset({"our", "my", "your", "his", "her", "their", "white", "black"})
 _REASON = re.compile(
     r"\b(?:because of|thanks to|in view of|due to|owing to|on account of)\b(?P<moves>.*)$",
     re.IGNORECASE,

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from .board import LETTERS
-from .lexicon import ADJECTIVES, ADVERBS, NOUNS, VERBS
+from .lexicon import ADJECTIVES, ADVERBS, JUDGEMENTS, NOUNS, VERBS
 from .openings import names
 from .sentence import Sentence
 from .verbs import forms
@@ -41,9 +41,9 @@ _PLAIN: dict[str, str] = {
     "adj": "afraid compulsory obligatory mandatory imperative careless careful unable hot short long wise plain own poor great big small little large huge tiny nice lovely nasty ugly beautiful pretty fine solid strong powerful mighty brave bold greedy quiet natural simple obvious modest humble innocent careless clumsy timid hasty slow quick fast early late sharp subtle cunning clever neat elegant brilliant splendid excellent perfect ideal wonderful superb terrible awful dreadful horrible ghastly rotten serious grave gross plain outright bad good real true whole entire single sole last next same other new old young first second third fourth fifth important dangerous deadly lethal vital crucial key main central lasting permanent chronic eternal healthy extra useful useless active passive aggressive defensive tactical positional material dark light high low heavy easy hard difficult tricky typical classic classical textbook pure mere sheer total complete full half empty ready sorry happy glad busy tired lazy friendly light-squared dark-squared squared coloured colored legal illegal sensible reasonable decent sound unsound double minor major certain sure likely unlikely enormous considerable significant slight clean straight loyal faithful proud lone lonely former remaining entire gorgeous pleasant unpleasant comfortable uncomfortable cramped precise accurate correct wrong right",
 }  # fmt: skip
 _TURNS: dict[str, str] = {
-    "prep": "in front of, because of, instead of, on account of, thanks to, in view of, owing to, due to, in return for, out of, next to, on top of, in spite of, by means of, at the cost of, in reply to, ahead of, away from, in exchange for, on behalf of, close to, as for, in answer to, courtesy of, on to, short of, at the expense of, in the face of, along with, together with, free of, rid of, by virtue of, on the side of, by way of, at the hands of, over on, up on, out on",
+    "prep": "such as, in front of, because of, instead of, on account of, thanks to, in view of, owing to, due to, in return for, out of, next to, on top of, in spite of, by means of, at the cost of, in reply to, ahead of, away from, in exchange for, on behalf of, close to, as for, in answer to, courtesy of, on to, short of, at the expense of, in the face of, along with, together with, free of, rid of, by virtue of, on the side of, by way of, at the hands of, over on, up on, out on",
     "cc": "as well as, and so, and then, but also, let alone, and yet",
-    "sub": "' cause, now that, so that, as soon as, as long as, so long as, given that, even though, even if, in case, provided that, seeing that, the moment, only that, as if, as though, by the time, not that, in order that, except that, considering that, which is why, which means that, which means, that is why, this means that, it means that, that means that, this means, that means",
+    "sub": "' cause, now that, so that, as soon as, as long as, so long as, given that, even though, even if, in case, provided that, seeing that, the moment, only that, as if, as though, by the time, not that, in order that, except that, considering that, which is why, which means that, which means, that is why, this is why, that 's why, this means that, it means that, that means that, this means, that means",
     "det": "a lot of, lots of, loads of, tons of, heaps of, acres of, plenty of, not a single, not 1, not a, not any, a pair of, a couple of, 1 of, both of, all of, neither of, none of, each of, any of, 2 of, 3 of, 4 of, some of, most of, many of, a bit of, a set of, a piece of, the whole of",
     "pron": "no one, no piece",
     "side": "the opponent, our opponent, your opponent, my opponent, his opponent, the other side, the other player, the first player, the second player, the enemy, both sides, both players, neither side, neither player, both kings, either side, both camps, either camp, neither camp, nobody",
@@ -132,6 +132,10 @@ def _dictionary() -> dict[str, tuple[str, str, bool]]:
     for words in ADJECTIVES.values():
         for word in words:
             found.setdefault(word, ("adj", word, False))
+    for words in JUDGEMENTS.values():
+        for word in words:
+            if " " in word:
+                found.setdefault(word, ("adj", word, False))
     for tag, words_ in _TURNS.items():
         for word in words_.split(", "):
             found[word] = (tag, word, False)

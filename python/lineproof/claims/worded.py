@@ -20,14 +20,16 @@ from .verbs import forms
 _SQUARE = re.compile("[a-h][1-8]")
 
 
-def _ings(*names: str) -> frozenset[str]:
-    return frozenset(forms(v.split()[0])[4] for n in names for v in members(n, VERBS))
+def _ings(*names: str, single: bool = False) -> frozenset[str]:
+    """The -ing forms of the verbs of some lines; single: only of those of one word."""
+    verbs = {v for name in names for v in members(name, VERBS) if not (single and " " in v)}
+    return frozenset(forms(v.split()[0])[4] for v in verbs)
 
 
-TAKING = (_ings("capture", "recapture", "exchange") | {"capture", "recapture", "grab", "exchange", "trade", "swap", "snatch"}) - {"giving", "accepting", "helping"}  # fmt: skip
+TAKING = (_ings("capture", "recapture", "exchange") | {"capture", "recapture", "grab", "exchange", "trade", "swap", "snatch"}) - {"giving", "helping"}  # fmt: skip
 _AGAIN = frozenset({"recapture", "recapturing", "retaking"})
 _TRADING = _ings("exchange") | {"exchange", "trade", "swap"}
-_AIMING = (_ings("attack", "threaten", "defend") | {"driving", "clinging", "declining", "accepting", "kicking"}) - {"making", "going"}  # fmt: skip
+_AIMING = (_ings("attack", "threaten", "defend", single=True) | {"driving", "clinging", "declining", "kicking"})  # fmt: skip
 """Doings whose object is not what moves, but what the move looks at."""
 _COVERING = frozenset({"interposing", "interposition", "blocking", "block"})
 _PUSHING = frozenset({"push", "pushing", "advance", "advancing", "break", "thrust"})
@@ -52,7 +54,8 @@ class Worded:
     """What words say of a move; each part is "" or False where they do not say it.
 
     takes, again, checks, covers: it captures, recaptures, gives check, parries one by standing between. by: the piece that moves.
-    taken: the one that is captured. to, start: its squares. file: of the pawn that moves. castles: how. hits: what it attacks or defends.
+    taken: the one that is captured. to, start: its squares. file: of the pawn that moves. castles: how. hits: what it attacks or defends. lane: the file of the pawn
+    that is captured. last: it takes what has just moved.
     """
 
     takes: bool = False
@@ -67,6 +70,8 @@ class Worded:
     castles: str = ""
     hits: str = ""
     promotes: str = ""
+    lane: str = ""
+    last: bool = False
 
     def __repr__(self) -> str:
         said = ", ".join(f"{k}={v!r}" for k, v in vars(self).items() if v)
@@ -87,6 +92,8 @@ class Worded:
             if at is None:
                 return None  # but "the bishop to d7" is one
         doing = words[at] if at < len(words) else ""
+        if "after" in words[at:]:
+            doing = "chasing"  # "going after the queen"
         if doing == "castling":
             return cls(castles=next((_CASTLING[w] for w in words if w in _CASTLING), "O-O"))
         said: dict[str, str] = {}
@@ -98,11 +105,14 @@ class Worded:
             letter = LETTERS.get(word.removesuffix("s"), "")
             if letter:
                 role = _role(doing, lead, behind=n > at)
-                said.setdefault(role, letter)
+                if role:
+                    said.setdefault(role, letter)
                 if doing in _TRADING and word.endswith("s"):
                     said.setdefault("by", letter)
                 if letter == "p" and role == "by" and re.fullmatch("[a-h]", before):
                     said["file"] = before
+                if letter == "p" and role == "taken" and re.fullmatch("[a-h]", before):
+                    said["lane"] = before
             elif _SQUARE.fullmatch(word):
                 where = _where(doing, lead, words[n + 1 :], takes)
                 if where == "by":
@@ -112,7 +122,8 @@ class Worded:
         if doing in _PUSHING:
             said.setdefault("by", "p")
         return cls(
-            takes=takes, again=doing in _AGAIN, checks=doing in _CHECKING, covers=doing in _COVERING, **said  # type: ignore[arg-type]
+            takes=takes, again=doing in _AGAIN, checks=doing in _CHECKING, covers=doing in _COVERING,
+            last=takes and words[-1] == "it", **said  # type: ignore[arg-type]
         )  # fmt: skip
 
     def fits(self, spot: Spot, uci: str) -> bool:
@@ -125,13 +136,13 @@ class Worded:
         taken = (board.piece_at(uci[2:4]) or "").lower() or ("p" if "x" in san else "")
         said = (
             (self.by, letter), (self.taken, taken), (self.to, uci[2:4]), (self.start, uci[:2]), (self.file, uci[0]),
-            (self.promotes, uci[4:5]),
+            (self.promotes, uci[4:5]), (self.lane, uci[2]),
         )  # fmt: skip
         if any(want and want != found for want, found in said):
             return False
         if self.takes and not taken:
             return False
-        if self.again and not (spot.moves and spot.moves[-1][2:4] == uci[2:4]):
+        if (self.again or self.last) and not (spot.moves and spot.moves[-1][2:4] == uci[2:4]):
             return False
         if self.checks and not san.endswith(("+", "#")):
             return False
@@ -149,7 +160,7 @@ def _role(doing: str, lead: str, *, behind: bool) -> str:
     if lead in {"with", "by"}:
         return "by"
     if behind and doing in _AIMING:
-        return "hits"
+        return "hits" if doing != "declining" else ""
     if doing in _PROMOTING and lead in {"to", "into"}:
         return "promotes"
     return "taken" if behind and doing in TAKING else "by"
