@@ -23,6 +23,8 @@ if TYPE_CHECKING:
 _WITH_IT = frozenset({"on", "to", "of", "with", "at", "by", "from", "into"})
 _MEN = frozenset({"piece", "square", "move"})
 _OTHER = frozenset({"same", "other", "another", "only", "sole", "single", "better", "best", "next", "previous", "last", "such", "stronger", "strongest"})
+_ONE_OF = NOMINAL | {"way", "square", "defence", "choice", "option", "retreat"}
+_REASONS = frozenset({"because of", "thanks to", "on account of", "owing to", "in view of", "due to"})
 _ADVISING = members("recommend", VERBS)
 _JUDGING = frozenset({"be", "seem", "look", "remain"})
 _FAULTS = frozenset(w for line in ("mistake", "blunder", "inaccuracy") for w in JUDGEMENTS[line])
@@ -40,6 +42,7 @@ def deeds(clauses: list[Clause]) -> list[Clause]:
     for before, clause in pairwise(clauses):
         _stranded(before, clause)
         _cannot(before, clause)
+        _beside(before, clause)
     for clause in clauses:
         _forbidden(clause)
     return clauses
@@ -117,7 +120,8 @@ def _gerund(before: Clause, clause: Clause) -> None:
     waits = before.form in {"ing", "to"} and before.subject is None and not before.passive and not before.sub
     if waits and clause.joint == "-" and clause.form == "finite" and clause.subject is None and before.joint in _OPENS:
         before.unreal = True
-        clause.subject = doing(before)
+        opener = before.objects[-1] if before.objects and before.objects[-1].first < before.verb_at else None
+        clause.subject = opener or doing(before)  # "the only way to save the game is Nf3"
         clause.see(before)
 
 
@@ -218,6 +222,39 @@ def _stranded(before: Clause, clause: Clause) -> None:
     else:
         clause.objects.append(about)
     clause.sub = clause.sub if clause.sub not in {"that", "which"} else ""
+
+
+def _beside(before: Clause, clause: Clause) -> None:
+    """What a doing is compared with ("better than taking", "instead of taking, he ..."), what it fails to (", on account of Bb5"), and
+    which move is meant ("only one move, f6"): put with the clause that it belongs to.
+    """
+    if clause.form == "ing" and clause.joint == "=than" and _moves(clause):
+        clause.unreal = True
+        what = doing(clause)
+        before.places.append(Place("than", what, what.first, what.last))
+    if before.fronted in {"instead of", "rather than"} and before.form == "ing" and clause.joint == "," and clause.form == "finite":
+        before.unreal = True
+        what = doing(before)
+        clause.places.append(Place("instead of", what, what.first, what.last))
+    first = clause.places[0] if clause.places else None
+    bare = not (clause.lemma or clause.objects or clause.states or clause.strays)
+    if (
+        bare and first is not None and first.preposition in _REASONS and first.noun is not None and first.noun.type == "move"
+        and clause.joint == "," and _fault(before) and before.subject is not None
+    ):  # fmt: skip
+        clause.lemma, clause.form, clause.subject, clause.inherited = "fail", "finite", before.subject, True
+    noun = _alone(clause)
+    if noun is None or clause.joint not in {",", ":"} or noun.type == "pronoun" or deed(noun) is None:
+        return
+    said = [*before.objects, *([before.subject] if before.subject is not None else []), *(p.noun for p in before.places if p.noun is not None)]
+    if any(n.head in _ONE_OF and (n.count == 1 or _OTHER & set(n.adjectives)) for n in said):
+        before.places.append(Place("namely", noun, noun.first, noun.last))
+
+
+def _fault(clause: Clause) -> bool:
+    """Whether a clause finds fault with a move."""
+    bad = any(s.lemma in line for s in clause.states for line in (JUDGEMENTS["bad"], JUDGEMENTS["dubious"], JUDGEMENTS["terrible"]))
+    return bad or any(o.head in _FAULTS for o in clause.objects) or clause.lemma in members("lose the game", VERBS)
 
 
 def _cannot(before: Clause, clause: Clause) -> None:

@@ -44,7 +44,7 @@ LIGHT = (
 COPULA = members("be", VERBS)
 WHERE = frozenset(
     ["on", "at", "in", "from", "along", "down", "up", "over", "behind", "in front of", "near", "beside", "across", "through", "towards", "around", "against", "of", "despite", "in spite of", "like", "about", "after",
-     "next to", "inside", "within", "under", "between", "among", "into", "throughout", "upon", "because of", "thanks to", "in view of", "on top of", "in return for", "out of", "courtesy of", "during"]
+     "next to", "inside", "within", "under", "between", "among", "into", "throughout", "upon", "because of", "thanks to", "in view of", "on top of", "in return for", "out of", "courtesy of", "during", "namely"]
 )  # fmt: skip
 """Prepositions of adjuncts that say where, when or why, and leave the meaning alone."""
 PARTICLES = frozenset(
@@ -481,7 +481,9 @@ class Frame:
                 continue
             if not self._find(element, left, slots) and not element.optional:
                 return None
-        if not left.harmless(clause, bool(slots)) or ("bare" in self.conditions and left.objects):
+        if not left.harmless(clause, bool(slots)) or (
+            "bare" in self.conditions and (left.objects or clause.complement)
+        ):
             return None
         slots.update(self.fixed)
         verb = clause.verb
@@ -798,7 +800,7 @@ def _is_preposition(text: str) -> bool:
 
 _PREPOSITIONS = frozenset(
     ["of", "in", "on", "at", "by", "with", "from", "to", "into", "onto", "for", "against", "through", "over", "under", "behind", "before", "after", "between", "among", "along", "down", "up", "as", "without", "like", "towards", "than", "about", "off", "upon"]
-) | {"on to", "out of", "away from", "in front of", "because of", "next to", "ahead of", "in return for", "at the cost of", "in exchange for", "on account of", "owing to", "in view of", "thanks to", "due to", "instead of", "rather than", "such as", "namely"}  # fmt: skip
+) | {"on to", "out of", "away from", "in front of", "because of", "next to", "ahead of", "in return for", "at the cost of", "in exchange for", "on account of", "owing to", "in view of", "thanks to", "due to", "instead of", "rather than", "such as", "namely", "but", "except"}  # fmt: skip
 
 
 def _adjective(word: str) -> bool:

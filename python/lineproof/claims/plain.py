@@ -297,8 +297,10 @@ def _split(found: list[Chunk]) -> Iterator[Clause]:
 def _gerund(pile: _Pile, group: Group) -> bool:
     """ "Capturing on c4 is compulsory": the -ing with its object is the subject."""
     first = pile.group
-    if first is None or first.form not in {"ing", "to"} or pile.before or pile.sub:
+    if first is None or first.form not in {"ing", "to"} or pile.sub:
         return False
+    if pile.before and not (first.form == "to" and len(pile.before) == 1 and group.lemma == "be"):
+        return False  # but "the only way to save the game is Nf3"
     noun = pile.after[-1]
     alone = sum(isinstance(c, Noun) for c in pile.after) == 1
     return (
@@ -373,6 +375,7 @@ def _clause(pile: _Pile) -> Clause:
         and group.lemma == "be"
         and group.form == "finite"
         and not pile.joint
+        and not any(isinstance(c, Adjective | Place) for c in pile.before)
     ):
         clause.sub = "if"  # "were the knight not there"
     if group is None:
@@ -540,7 +543,7 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             and before is not None
         ):
             clause.governor = before
-            before.complement = before.complement or clause.form == "to"
+            before.complement = before.complement or clause.form in {"to", "base"}
             if before.lemma == "make" and any(s.lemma in _BARRED for s in before.states):
                 before.lemma = "prevent"  # "makes it impossible for White to capture"
         found.append(clause)

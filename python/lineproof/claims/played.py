@@ -31,7 +31,7 @@ def played(here: Here, text: str | None) -> Named:
         return _worded(here, text)
     last = here.last()
     spoken = _named_before(here)
-    if spoken is not None and _san(spoken) != _san(last.before.board.san(last.uci)):
+    if spoken not in (None, last.uci[2:4]) and _san(spoken or '') != _san(last.before.board.san(last.uci)):
         raise Unread(f"it is not clear whether {spoken} is meant or the move just played")
     topic = here.topic if text in {"it", "which"} else None
     if topic is not None and last.uci[2:4] not in here.find(topic):

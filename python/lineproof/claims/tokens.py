@@ -263,6 +263,8 @@ def _token(sentence: Sentence, norm: str, first: int, last: int) -> Token:
         tags.add("verb")
     if not tags:
         tags, verbs = _guess(norm)
+    if norm == "done" and first == last:
+        tags, verbs = tags | {"verb"}, (("do", "part"),)
     if norm == "doing":
         tags, verbs = {"verb", "word"}, (("do", "ing"),)
     if first != last and known is not None:

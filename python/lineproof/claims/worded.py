@@ -39,7 +39,7 @@ _CASTLING = {"short": "O-O", "kingside": "O-O", "long": "O-O-O", "queenside": "O
 GENERAL = frozenset({"choice", "reply", "answer", "continuation", "development", "response", "shot", "blow", "line"})
 """Nouns that mean a move only with what they say of it: "the reply" may be any."""
 NOMINAL = frozenset(
-    ["move", "capture", "recapture", "retreat", "march", "sortie", "jump", "leap", "hop", "step", "push", "advance", "thrust", "break", "interposition", "promotion", "underpromotion",
+    ["check", "move", "capture", "recapture", "retreat", "march", "sortie", "jump", "leap", "hop", "step", "push", "advance", "thrust", "break", "interposition", "promotion", "underpromotion",
      "withdrawal", "transfer", "excursion", "lunge", "trip", "walk", "nudge", "grab", "snatch", "castling", "fianchetto", "block", "surrender", *GENERAL]
 )  # fmt: skip
 """Nouns of a move, to which the square and the piece behind them belong."""

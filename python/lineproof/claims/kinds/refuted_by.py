@@ -7,13 +7,16 @@ from typing import Any
 from lineproof.claims.bands import Mark as Earned
 from lineproof.claims.bands import edge_of_two, mark, spoken
 from lineproof.claims.board import title
-from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.cost import LOST, SAFE, told, weigh
+from lineproof.claims.deeds import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS
+from lineproof.claims.phrase import MOVE
 from lineproof.claims.played import follows, played
 from lineproof.claims.showing import shortest
+from lineproof.claims.worded import fitting
 
 _FAULTS = frozenset(w for line in ("mistake", "blunder", "inaccuracy") for w in JUDGEMENTS[line])
 _BAD = frozenset(w for line in ("bad", "terrible", "unaffordable", "dubious") for w in JUDGEMENTS[line]) | {
@@ -45,16 +48,29 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     refuted = played(here, slots["deed"]) if "deed" in slots else _refuted(here, slots["by"])
     if "side" in slots and here.side(slots["side"]) != refuted.side:
         raise Unread("the move is not that side's")
-    by = follows(refuted.after, slots["by"])
+    by = _reply(refuted.after, slots["by"])
     if "mate" in slots and not refuted.after.play(by).board.is_checkmate:
         raise Unread(f"{slots['by']} is not mate")
     return [here.claim(KIND.id, refuted.after.board.turn, spot=refuted.before, move=refuted.uci, by=by)]  # fmt: skip
 
 
+def _reply(spot: Spot, text: str) -> str:
+    """The reply (UCI), written out or in words ("a queen check on h5").
+
+    :raises Unread: when there is none, or several.
+    """
+    if MOVE.fullmatch(text):
+        return follows(spot, text)
+    found = fitting(spot, text)
+    if len(found) != 1:
+        raise Unread(f"it is not clear which move {text!r} means")
+    return found[0]
+
+
 def _refuted(here: Here, by: str) -> Named:
     """The move that "the refutation is" means: the one just played, when the refuting move answers it."""
     last = played(here, None)
-    follows(last.after, by)
+    _reply(last.after, by)
     return last
 
 
@@ -115,7 +131,10 @@ KIND = Kind(
         "sound": dict.fromkeys({"good", "possible", "sound", "playable", "on"}, True),
     },
     frames=FRAMES,
-    tests={"bad": lambda n: n.text if n.head in _FAULTS or ("bad" in n.adjectives and n.head == "move") else None},
+    tests={
+        "by": lambda n: deed(n) if n.type != "pronoun" else None,
+        "bad": lambda n: n.text if n.head in _FAULTS or ("bad" in n.adjectives and n.head == "move") else None,
+    },
     read=read,
     check=check,
     flips=True,

@@ -22,6 +22,8 @@ advisable: recommendable, to be recommended, to be advised
 unaffordable: too slow, too leisurely, too expensive, too costly, suicide, suicidal, unaffordable, out of the question, poisoned, taboo, off limits, untouchable
 fatal: fatal, deadly, ruinous, decisive
 preferable move: better, stronger, preferable, superior, sounder, wiser, more accurate, more precise, more exact, simpler and better, improved, safer and better, more to the point, to be preferred, more promising
+compulsory: obligatory, mandatory, unavoidable, forced, de rigueur
+essential: necessary, imperative, indispensable, a must, vital, absolutely necessary, called for
 # nouns, each with its mark
 mistake: error, faux pas, misstep, false step, misjudgement, misplay, fault, miscalculation, wrong turn, sin
 blunder: howler, catastrophe, disaster, clanger, calamity, bloomer

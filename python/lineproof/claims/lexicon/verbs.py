@@ -130,6 +130,9 @@ avoid: avoid, steer clear of, steer well clear of, stay clear of, stay away from
 poison: poison
 frighten: frighten, scare, worry, trouble, bother, alarm, harm, hurt, disturb, keep us awake
 prefer: prefer, favour, choose
+save: save, hold, work, help, survive, keep, suffice, defend, do, stay, avoid, parry, stop, meet
+remain: remain, be left
+oblige: oblige, compel, force, constrain
 tempt: tempt, seduce, lure
 come into consideration: come into consideration, come into question, come into the picture, be an option
 take too long: take too long
