@@ -17,6 +17,9 @@ from .sentence import Sentence
 
 _OVER = frozenset({"over on", "up on", "out on"})
 _JUST = frozenset({"right", "bang", "smack", "straight", "clean"})
+_ALONE = frozenset({"next", "first", "straight", "once", "yet"})
+"""Adverbs that are other words where something follows that belongs to them: "the next move", "once the king has moved"."""
+_STRANDED = frozenset({"for", "with", "of", "to", "at", "against", "about"})
 _MOMENTS = frozenset({"moment", "hour", "time"})
 _SAYING = frozenset(VERBS["know"]) | frozenset(VERBS["think"])
 
@@ -52,6 +55,9 @@ class _Chunker(Nouns):
             return compared
         if token.is_("wh") and not token.is_("sub"):
             return self._joint("wh")
+        lone = self._lone()
+        if lone is not None:
+            return lone
         simile = self._simile()
         if simile is not None:
             return simile
@@ -114,6 +120,22 @@ class _Chunker(Nouns):
         if token.is_("particle", "prep"):
             return Adverb(token.norm, "particle", token.first, token.last)
         return Stray(token.norm, token.first, token.last)
+
+    def _lone(self) -> Adverb | None:
+        """ "Attacked once", "bang in front of", "the one I feel sorry for": a word that looks like the beginning of something and is not."""
+        token, after = self.tokens[self.at], self._token(self.at + 1)
+        ends = after is None or after.is_("punct")
+        goes_on = after is not None and (
+            after.norm in {"and", "but", "by", "or"} or after.is_("clitic")
+        )
+        goes_on = goes_on or (after is not None and after.tags == {"adverb"})
+        lone = token.norm in _ALONE and (ends or goes_on) and bool(self.found)
+        lone = lone or (token.norm in _STRANDED and ends and bool(self.found))
+        before = after is not None and after.is_("prep") and not after.is_("sub", "particle")
+        if lone or (token.norm in _JUST and before):
+            self.at += 1
+            return Adverb(token.norm, "adverb", token.first, token.last)
+        return None
 
     def _compared(self) -> Adjective | None:
         """ "As snug as a bug": the adjective, when what it is likened to is nothing on the board."""

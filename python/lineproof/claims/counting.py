@@ -11,7 +11,7 @@ from lineproof.engine import Board
 from .board import layers, name, names, other, side_of, title, upper
 from .claim import Claim, Judgement, Mark, Outcome
 from .here import Here, Unread
-from .phrase import MOVE, SHARED, targets
+from .phrase import MOVE, targets
 from .pointing import meant
 from .reference import Reference
 
@@ -24,18 +24,17 @@ TIMES: dict[str, Any] = {
 }  # fmt: skip
 """How often, in words."""
 
-NUMBERS: dict[str, Any] = {
-    "only 1": 1, "just 1": 1, "a single": 1, "only a single": 1, "only one": 1, "exactly 1": 1, "1": 1,
-    **{str(n): n for n in range(2, 8)},
-    **{f"{word} {n}": n for n in range(2, 8) for word in ("only", "just", "exactly", "all")},
-}  # fmt: skip
-"""How many, in words."""
-
-OFTEN: Mapping[str, Any] = {
+_OFTEN: Mapping[str, Any] = {
     **dict.fromkeys(("more often than", "more times than", "once more than", "one time more than", "more than"), "more"),
     **dict.fromkeys(("as often as", "just as often as", "as many times as", "exactly as often as"), "as"),
     **dict.fromkeys(("less often than", "fewer times than", "once less than"), "less"),
 }  # fmt: skip
+OFTEN: Mapping[str, Any] = {
+    f"{how} {so}{done}": value
+    for how, value in _OFTEN.items()
+    for so in ("", "it is ", "it 's ")
+    for done in ("defended", "protected", "guarded", "covered", "attacked", "hit")
+}
 """One count against the other."""
 
 
@@ -63,10 +62,6 @@ def square_meant(here: Here, text: str | None, side: str | None = None) -> tuple
     if len(found) != 1:
         raise Unread(f"{text!r} are several")
     return found[0], _owner(here.board, found[0])
-
-
-TARGET = rf"(?:{SHARED['target']}| the (?:(?:square|point) [a-h][1-8]|[a-h][1-8] (?:square|point)))"
-"""A pattern for what is counted: a piece, or a square with or without the word."""
 
 
 def among(here: Here, text: str, good: Collection[str]) -> list[str]:

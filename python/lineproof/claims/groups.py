@@ -219,6 +219,8 @@ class Groups(Scan):
         lemma, at = self._tail(lemma, at)
         if passive and lemma.split()[0] in _INTRANSITIVE:
             passive, done = False, True  # "our rook's already sat there", "he's gone short"
+        if aux == "ing":
+            said.append("under way")
         group = Group(
             lemma,
             form,

@@ -65,6 +65,8 @@ _IDLE = members("idle", VERBS)
 _GOING = members("move", VERBS) | {"go", "step", "capture on", "land on", "land"}
 
 
+_INSTEAD = frozenset({"first", "before", "instead", "in"})
+"""First words of adverbs that say something of a move: "in between", "before recapturing"."""
 _BESIDE = frozenset(
     {"where", "while", "although", "though", "since", "because", "as", "for", "whereas", "now that"}
 )
@@ -532,10 +534,14 @@ class _Reader:
             or any(o.type not in {"move", "square"} for o in clause.objects)
         ):
             return False
+        if "next" in clause.adverbs and not number:
+            return False  # "b4 next": by the side that has just moved
         for noun in clause.objects:
             for move in noun.members:
                 self._play(move.text)
-        return not (clause.places or clause.states or clause.objects[-1].text.endswith("+"))
+        told = any(a.split()[0] in _INSTEAD for a in clause.adverbs)
+        check = clause.objects[-1].text.endswith("+")
+        return not (clause.places or clause.states or told or check)
 
     def _play(self, text: str) -> None:
         try:

@@ -32,6 +32,7 @@ _NOBODY = frozenset(
         "no one",
         "noone",
         "neither",
+        "nowhere",
         "no piece",
         "neither side",
         "neither player",

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from .chunk import Adverb, Group, Joint
 from .groups import Groups
+from .lexicon import NOUNS
 from .noun import Noun, Run, listed, on_square, owned, pointer
 from .scan import ATTRIBUTIVE
 
@@ -38,6 +39,11 @@ _CREATURES = frozenset(
         "guy",
         "bloke",
         "giant",
+        "neighbour",
+        "colleague",
+        "comrade",
+        "companion",
+        "partner",
     }
 )
 """What a piece may be called without saying which."""
@@ -62,9 +68,9 @@ class Nouns(Groups):
             self.at += 1
             if (t := self._token(self.at)) is not None and t.norm in {"and", "also", "then"}:
                 self.at += 1
-            if self._acts(self.at):
+            if self._acts(self.at) or (token.norm == "," and self._does_to(self.at)):
                 self.at = back
-                break  # "comes to g4 and attacks g7"
+                break  # "comes to g4 and attacks g7", "the queen, guarding b2, ..."
             more = self._one()
             if more is not None:
                 more = self._behind(more)
@@ -88,6 +94,17 @@ class Nouns(Groups):
             and after is not None
             and any(form == "third" for _, form in t.verbs)
             and after.is_("det", "poss", "square", "piece", "move")
+        )
+
+    def _does_to(self, at: int) -> bool:
+        """Whether an -ing with what it acts on begins here: "forking queen and rook"."""
+        t, after = self._token(at), self._token(at + 1)
+        return (
+            t is not None
+            and after is not None
+            and any(form == "ing" for _, form in t.verbs)
+            and not self._attributive(at)
+            and after.is_("det", "poss", "square", "piece", "move", "number")
         )
 
     def _joins(self, parts: list[Noun], more: Noun, joint: str) -> bool:
@@ -134,6 +151,12 @@ class Nouns(Groups):
         if token.is_("side") and after is not None and after.norm == "'s" and self._nominal(at + 2):
             owner = pointer(token)
             at += 2
+        elif (
+            token.is_("square") and after is not None and after.norm == "'s" and self._role(at + 2)
+        ):
+            self.at += 2
+            role = self._one()
+            return None if role is None else replace(role, square=token.norm, first=token.first)
         elif (
             token.norm in {"white", "black"}
             and self._nominal(at + 1)
@@ -275,6 +298,12 @@ class Nouns(Groups):
             return None
         self.at = head + 1
         return replace(noun, first=token.first)
+
+    def _role(self, at: int) -> bool:
+        """Whether "only defender" stands here."""
+        while (t := self._token(at)) is not None and (t.is_("adj") or t.norm == "only"):
+            at += 1
+        return t is not None and t.noun in NOUNS["defender"]
 
     def _file_before(self, at: int, start: int) -> bool:
         """Whether a file stands before a joint, its hyphen included: "the a- and b-files"."""

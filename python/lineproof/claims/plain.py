@@ -19,6 +19,7 @@ from .chunking import chunks
 from .deeds import deeds, doing
 from .lexicon import NOUNS, VERBS, members
 from .noun import Noun
+from .parts import fold
 from .sentence import Sentence
 from .verbs import Verb
 
@@ -27,7 +28,7 @@ CONDITIONS = frozenset(["if", "unless", "when", "whenever", "once", "until", "ti
 _OTHERS = frozenset(
     ["they", "he", "some", "people", "everybody", "everyone", "somebody", "someone"]
 )
-_BARRED = frozenset({"impossible", "illegal", "out of the question", "ruled out"})
+_BARRED = frozenset({"impossible", "illegal", "out of the question", "ruled out", "hard", "harder", "difficult"})  # fmt: skip
 _POINTERS = frozenset({"it", "this", "that", "these", "those", "there", "here"})
 _OF_A_PLACE = frozenset(
     n
@@ -306,7 +307,7 @@ def _gerund(pile: _Pile, group: Group) -> bool:
     return (
         isinstance(noun, Noun)
         and (noun.type in {"square", "piece", "move"} or noun.head == "it")
-        and (group.lemma == "be" or bool(group.verb.modal) or alone)
+        and (group.lemma == "be" or bool(group.verb.modal) or (not pile.joint and alone))
     )
 
 
@@ -445,6 +446,7 @@ def _clause(pile: _Pile) -> Clause:
         and (not pile.sub or pile.sub not in {"which", "who", "that"})
         and _verb_base(group) in _COMES
         and not pile.joint.endswith(("and", "but", "-"))
+        and not (pile.joint == "," and not pile.before and group.lemma == "be")
     ):
         clause.subject, clause.objects = after[0], after[1:]  # "off goes the queen"
     return clause
@@ -475,6 +477,19 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             dangling, before = None, (found[-1] if found else None)
         if before is not None and (_cleft(before, clause) or _what_first(before, clause)):
             continue
+        if before is not None and fold(before, clause):
+            if before.lemma:
+                dangling = None
+            continue
+        if (
+            clause.form in {"ing", "part"}
+            and clause.subject is None
+            and clause.joint == ","
+            and before is not None
+            and not before.lemma
+            and (noun := _last_piece(before)) is not None
+        ):
+            clause.subject, clause.inherited = noun, True  # "the knight on f7, forking two"
         if before is not None:
             _gapped(before, clause)
             _contact(before, clause)
@@ -563,6 +578,13 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
         _active(clause)
         _deny_nobody(clause)
     return found
+
+
+def _last_piece(clause: Clause) -> Noun | None:
+    """The piece that a part without a verb ends with."""
+    nouns = [*clause.objects, *[p.noun for p in clause.places if p.noun is not None]]
+    last = max(nouns, key=lambda n: n.last, default=None)
+    return last if last is not None and last.type == "piece" and not last.no else None
 
 
 def _cleft(before: Clause, clause: Clause) -> bool:

@@ -271,6 +271,9 @@ _PREDICATES = frozenset(
 )
 
 
+_ONLY = frozenset({"defender", "protector", "minder", "guard", "guardian", "support", "cover", "protection", "remaining", "real", "active", "developed", "piece", "hope", "escape"})  # fmt: skip
+
+
 def _open(words: list[Word]) -> list[Word]:
     """Opens "'s": "White's winning" is, "Black's castled" has, "Black's knight" stays a possessive."""
     opened: list[Word] = []
@@ -281,6 +284,8 @@ def _open(words: list[Word]) -> list[Word]:
             if number > 1 and words[number - 2].norm in {"is", "are", "was", "were"}:
                 says_is = False  # "these are White's only pieces"
             behind = words[number + 2].norm if number + 2 < len(words) else ""
+            if after == "only" and behind in _ONLY:
+                says_is = False  # "the queen's only defender"
             if (
                 says_is
                 and after == "lost"

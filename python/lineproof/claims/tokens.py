@@ -33,7 +33,7 @@ _PLAIN: dict[str, str] = {
     "to": "to",
     "prep": "of in on at by with from to into onto for against through over under behind before after between among along down up across off out like as than without despite towards toward near beside around round upon within beyond above below inside outside about per via till until since during except but",
     "cc": "and or but nor yet so",
-    "sub": "because since for as while if unless when whenever once though although whereas until till where lest whether that after before than",
+    "sub": "whereupon whereby because since for as while if unless when whenever once though although whereas until till where lest whether that after before than",
     "wh": "what how why where when who whom which whose whatever whoever whichever",
     "clitic": "'s",
     "punct": ", ; : - ( ) ?",
@@ -41,10 +41,10 @@ _PLAIN: dict[str, str] = {
     "adj": "afraid compulsory obligatory mandatory imperative careless careful unable hot short long wise plain own poor great big small little large huge tiny nice lovely nasty ugly beautiful pretty fine solid strong powerful mighty brave bold greedy quiet natural simple obvious modest humble innocent careless clumsy timid hasty slow quick fast early late sharp subtle cunning clever neat elegant brilliant splendid excellent perfect ideal wonderful superb terrible awful dreadful horrible ghastly rotten serious grave gross plain outright bad good real true whole entire single sole last next same other new old young first second third fourth fifth important dangerous deadly lethal vital crucial key main central lasting permanent chronic eternal healthy extra useful useless active passive aggressive defensive tactical positional material dark light high low heavy easy hard difficult tricky typical classic classical textbook pure mere sheer total complete full half empty ready sorry happy glad busy tired lazy friendly light-squared dark-squared squared coloured colored legal illegal sensible reasonable decent sound unsound double minor major certain sure likely unlikely enormous considerable significant slight clean straight loyal faithful proud lone lonely former remaining entire gorgeous pleasant unpleasant comfortable uncomfortable cramped precise accurate correct wrong right",
 }  # fmt: skip
 _TURNS: dict[str, str] = {
-    "prep": "such as, in front of, because of, instead of, on account of, thanks to, in view of, owing to, due to, in return for, out of, next to, on top of, in spite of, by means of, at the cost of, in reply to, ahead of, away from, in exchange for, on behalf of, close to, as for, in answer to, courtesy of, on to, short of, at the expense of, in the face of, along with, together with, free of, rid of, by virtue of, on the side of, by way of, at the hands of, over on, up on, out on",
+    "prep": "such as, in front of, because of, instead of, on account of, thanks to, in view of, owing to, due to, in return for, out of, next to, on top of, in spite of, by means of, at the cost of, in reply to, ahead of, away from, in exchange for, on behalf of, close to, as for, in answer to, courtesy of, on to, short of, at the expense of, in the face of, along with, together with, free of, rid of, by virtue of, on the side of, by way of, at the hands of, over on, up on, out on, apart from, other than, aside from, except for, save for",
     "cc": "as well as, and so, and then, but also, let alone, and yet",
-    "sub": "' cause, now that, so that, as soon as, as long as, so long as, given that, even though, even if, in case, provided that, seeing that, the moment, only that, as if, as though, by the time, not that, in order that, except that, considering that, which is why, which means that, which means, that is why, this is why, that 's why, this means that, it means that, that means that, this means, that means",
-    "det": "a lot of, lots of, loads of, tons of, heaps of, acres of, plenty of, not a single, not 1, not a, not any, a pair of, a couple of, 1 of, both of, all of, neither of, none of, each of, any of, 2 of, 3 of, 4 of, some of, most of, many of, a bit of, a set of, a piece of, the whole of",
+    "sub": "' cause, now that, so that, as soon as, as long as, so long as, given that, even though, even if, in case, provided that, seeing that, the moment, the second, the instant, the minute, only that, as if, as though, by the time, not that, in order that, except that, considering that, which is why, from where, from which, which means that, which means, from where, that is why, this is why, that 's why, this means that, it means that, that means that, this means, that means",
+    "det": "a lot of, lots of, loads of, tons of, heaps of, acres of, plenty of, 1 and the same, not a single, not 1, not a, not any, a pair of, a couple of, 1 of, both of, all of, neither of, none of, each of, any of, 2 of, 3 of, 4 of, some of, most of, many of, a bit of, a set of, a piece of, the whole of",
     "pron": "no one, no piece",
     "side": "the opponent, our opponent, your opponent, my opponent, his opponent, the other side, the other player, the first player, the second player, the enemy, both sides, both players, neither side, neither player, both kings, either side, both camps, either camp, neither camp, nobody",
 }  # fmt: skip
@@ -209,6 +209,10 @@ def _opening(sentence: Sentence, at: int) -> int:
     return 0
 
 
+_INSTANTS = frozenset({("the", "second"), ("the", "instant"), ("the", "minute")})
+_OPENS = frozenset({"the", "that", "this", "his", "our", "your", "my", "their", "he", "we", "you", "she", "it", "they", "white", "black"})  # fmt: skip
+"""Words with which a clause begins."""
+
 _SMALL = frozenset({"'s", "defence", "defense", "game", "variation", "system", "attack"})
 
 
@@ -224,6 +228,8 @@ def _turn(norms: list[str], plain: Iterable[bool]) -> int:
                 continue  # "with this capture"
             if turn == ("the", "moment") and norms[2:3] and norms[2] in {"for", "to", "of", "has"}:
                 continue  # "the moment for e4 has come"
+            if turn in _INSTANTS and norms[2:3] and norms[2] not in _OPENS:
+                continue  # "the second rank"
             if (
                 turn in {("so", "that"), ("now", "that")}
                 and norms[2:3]
@@ -265,11 +271,21 @@ def _token(sentence: Sentence, norm: str, first: int, last: int) -> Token:
         tags, verbs = _guess(norm)
     if norm == "done" and first == last:
         tags, verbs = tags | {"verb"}, (("do", "part"),)
+    if norm == "nowhere" and _leads_on(sentence, last + 1):
+        return Token(norm, frozenset({"pron"}), first, last)  # "has nowhere to go"
     if norm == "doing":
         tags, verbs = {"verb", "word"}, (("do", "ing"),)
     if first != last and known is not None:
         tags, verbs = {known[0]}, ()
     return Token(norm, frozenset(tags), first, last, verbs, lemma, many)
+
+
+def _leads_on(sentence: Sentence, at: int) -> bool:
+    """Whether "to go", "safe to go" follows."""
+    norms = [w.norm for w in sentence.words[at : at + 2]]
+    return norms[:1] == ["to"] or (
+        norms[:1] in (["safe"], ["left"], ["else"]) and norms[1:] == ["to"]
+    )
 
 
 def _is_file(sentence: Sentence, at: int) -> bool:

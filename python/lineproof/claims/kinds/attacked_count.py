@@ -7,9 +7,7 @@ from typing import Any
 from lineproof.claims.board import layers, other
 from lineproof.claims.claim import Ask, Claim, Judgement
 from lineproof.claims.counting import (
-    NUMBERS,
     OFTEN,
-    TARGET,
     TIMES,
     among,
     attacking_side,
@@ -19,47 +17,40 @@ from lineproof.claims.counting import (
 )
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.noun import Noun
 from lineproof.claims.pointing import alone, present
 
-_HIT = "attack/hit/strike at/aim at/bear down on/bear on/target/train on/press on/look at/eye"
-_MEN = "(pieces|attackers|men|units|white pieces|black pieces|of our pieces|of his pieces|of white 's pieces|of black 's pieces)"
-_DEFENDED = "(protected|defended|guarded|covered)"
-
-PHRASES = (
-    f"{{target}} <be:attack/hit> {{times}} [by {{agent}}] [and [only] {_DEFENDED} {{defends}}|but {_DEFENDED} {{defends}}|but only {_DEFENDED} {{defends}}]",
-    "{target} <be:defend/protect/guard/cover> {defends} (and|but) [only] (attacked|hit) {times}",
-    "{target} <be:attack/hit> by {n_men} (pieces|attackers|men|units|white pieces|black pieces|of our pieces|of his pieces)",
-    "{target} <be:attack/hit> by (both {men}|{men})",
-    f"{{target}} <be:attack/hit> {{often}} (it is [{_DEFENDED}]|{_DEFENDED})",
-    "[{agent}] <attack/hit/strike at/target> {target} {times}",
-    f"{{n_men}} {_MEN} <{_HIT}> {{target}}",
-    "{side} <have> {n_men} (attackers|pieces|men) (on|against|aimed at|attacking|hitting|trained on) {target}",
-    "{target} <have> {n_men} attackers",
-    "there <be> {n_men} (attackers|attacks|pieces|white pieces|black pieces) (on|against|aimed at|attacking) {target}",
-    f"both {{men}} <{_HIT}> {{target}}",
-    f"{{men}} (both|now both|already both) <{_HIT}> {{target}}",
-    "{nothing} (attacks|hits|attacks or threatens) {target}",
-    "{target} <be:attack/hit> by {nothing}",
-    "[only|just] attacked {times} [by {agent}]",
-)
-
-
 FRAMES = (
     "[{agent}] <attack> {target} {times}",
+    "[{agent}] <attack> {target} {often}",
+    "<be:attack> {target} {often}",
     "(piece|attacker) <attack> {target} ; counted=yes",
     "{men} <attack> {target}",
     "{target} <=> under fire from {men}",
+    "{target} <=> under fire from (piece|attacker) ; counted=yes",
+    "{target} <=> under fire {times}",
     "<be:attack> {target} by {men}",
     "<be:attack> {target} {times}",
-    "{side} <have> attacker (on|against) {target} ; counted=yes",
+    "{side} <have> (attacker|piece) (on|against) {target} ; counted=yes",
     "{men} <make> attacker (on|against|of) {target}",
     "<~> attacker (on|against|of) {target} ; counted=yes",
     "{target} <have> attacker ; counted=yes",
+    "[{agent}] <add/bring/be> {nth} (to|on|against|of) {target}",
     "{nobody} <attack> {target} ; nothing=yes",
     "piece <attack> {target} ; negated=yes nothing=yes",
     "<be:attack> {target} by (piece|attacker) ; counted=yes",
 )
+
+
+_ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5}
+
+
+def _nth(noun: Noun) -> str | None:
+    """The count in "a third attacker", "a second pair of eyes"."""
+    if noun.head not in {*NOUNS["attacker"], "pair of eyes"}:
+        return None
+    return next((a for a in noun.adjectives if a in _ORDINALS), None)
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -72,19 +63,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         spot, said = agent.spot, agent.side
     elif "side" in slots:
         said = here.side(slots["side"])
-    elif " our pieces" in here.said:
-        said = here.taught
-    elif " his pieces" in here.said:
-        said = other(here.taught)
-    else:
-        said = next(
-            (
-                s
-                for s in ("white", "black")
-                if f"{s} pieces" in here.said or f"{s}'s pieces" in here.said
-            ),
-            None,
-        )
+    elif "whose" in slots:
+        said = here.side(slots["whose"])
     there = here.at(spot)
     at, holder = square_meant(there, slots.get("target"), None if said is None else other(said))
     by: list[str] = []
@@ -95,17 +75,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if by and said is None:
         said = "white" if (spot.board.piece_at(by[0]) or "K").isupper() else "black"
     side = attacking_side(holder, said)
-    n = 0 if "nothing" in slots else slots.get("times", slots.get("n_men", slots.get("count")))
+    n = 0 if "nothing" in slots else slots.get("times", slots.get("count"))
+    if "nth" in slots:
+        n = _ORDINALS[slots["nth"]]
     if n is None and "often" not in slots and "men" not in slots:
         raise Unread("it is not said how often")
-    claims = [here.claim(KIND.id, side, spot=spot, at=at, n=n, by=by, compared=slots.get("often"))]
-    if "defends" in slots:
-        claims.append(
-            here.claim("defended-count", other(side), spot=spot, at=at, n=slots["defends"])
-        )
-        if slots["verb"].negated:
-            raise Unread("it is not clear which of the two counts is denied")
-    return claims
+    return [here.claim(KIND.id, side, spot=spot, at=at, n=n, by=by, compared=slots.get("often"))]
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
@@ -122,23 +97,9 @@ KIND = Kind(
     title="Attacked n times",
     version=1,
     definition="So many pieces of the side attack the square, counted exactly, pinned ones too, without or with the pieces lined up behind: either may be meant, and the finding says which. 'More often than protected' asks one of these counts against the same count of the other side; pieces named must be among the attackers.",
-    phrases=PHRASES,
-    slots={
-        "times": TIMES,
-        "defends": TIMES,
-        "n_men": NUMBERS,
-        "often": OFTEN,
-        "nothing": dict.fromkeys(("nothing", "nobody", "no one", "none of his pieces", "none of our pieces", "no piece", "nothing at all"), True),
-    },
-    patterns={
-        "target": TARGET,
-        "men": r"(?:(?: the| his| her| our| your| their| black 's| white 's| a)?(?: (?:queen|rook|bishop|knight|pawn|king))(?: on [a-h][1-8])?)(?: ,)?(?: and)?(?:(?: the| his| her| our| your| their| a)? (?:queen|rook|bishop|knight|pawn|king)(?: on [a-h][1-8])?)",
-    },
-    vocabulary=frozenset(
-        ["attacked", "attacks", "attack", "attacking", "hit", "hits", "attackers", "aim", "aims", "aimed", "bear", "strike", "strikes", "target", "targets", "eye", "look", "press", "trained"]
-    ),
+    slots={"times": TIMES, "often": OFTEN},
     frames=FRAMES,
-    tests={"men": several},
+    tests={"men": several, "nth": _nth},
     read=read,
     check=check,
     flips=True,

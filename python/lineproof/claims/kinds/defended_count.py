@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from lineproof.claims.board import layers, other, side_of
+from lineproof.claims.board import layers, side_of
 from lineproof.claims.claim import Ask, Claim, Judgement
 from lineproof.claims.counting import (
-    NUMBERS,
     OFTEN,
-    TARGET,
     TIMES,
     among,
     judged,
@@ -22,35 +20,27 @@ from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.noun import Noun
 from lineproof.claims.pointing import alone, present
 
-_KEEP = "defend/protect/guard/cover"
-_MEN = "(pieces|defenders|protectors|men|units|of our pieces|of his pieces|of white 's pieces|of black 's pieces|white pieces|black pieces)"
-
-PHRASES = (
-    f"{{target}} <be:{_KEEP}> {{times}} [by {{side}}]",
-    f"{{target}} <be:{_KEEP}> by {{n_men}} {_MEN}",
-    f"{{target}} <be:{_KEEP}> {{often}} (it is [attacked|hit]|attacked)",
-    f"[{{agent}}] <{_KEEP}> {{target}} {{times}}",
-    f"{{n_men}} {_MEN} <{_KEEP}> {{target}}",
-    "{target} <have> {n_men} [more] (defenders|protectors|defender|protector)",
-    "{side} <have> {n_men} (defenders|protectors|pieces|defender) (for|of|on|defending|protecting|guarding|covering) {target}",
-    "there <be> {n_men} (defenders|protectors|defender|protector|pieces) (of|for|defending|protecting|guarding) {target}",
-    "{defender} <be> the (only|sole) (defender|protector|guard) of {target}",
-    "{target} <have> {defender} as its (only|sole) (defender|protector)",
-    f"only {{defender}} <{_KEEP}> {{target}}",
-    f"{{target}} <be:{_KEEP}> only by {{defender}}",
-    "[only|just|but only] (defended|protected|guarded|covered) {times}",
-)
-
-
 FRAMES = (
     "[{agent}] <defend> {target} {times}",
-    "piece <defend> {target} ; counted=yes",
-    "{side} <have> defender (on|for|of) {target} ; counted=yes",
+    "[{agent}] <defend> {target} {often}",
+    "<be:defend> {target} {times}",
+    "<be:defend> {target} {often}",
+    "(piece|defender) <defend> {target} ; counted=yes",
+    "<be:defend> {target} by (piece|defender) ; counted=yes",
+    "{side} <have> (defender|piece) (on|for|of) {target} ; counted=yes",
     "<~> defender (on|for|of) {target} ; counted=yes",
     "{target} <have> defender ; counted=yes",
-    "{side} <have> defender ; counted=yes",
+    "{side} <have> defender [at {target}] ; counted=yes",
     "{target} <have> {nth}",
+    "[{agent}] <add/bring/give/be> {nth} (to|on|for|of) {target}",
+    "[{agent}] <give> {target} {nth}",
     "{defender} <defend> {target} +only|alone",
+    "{defender} <=> {sole} of {target}",
+    "{sole} of {target} <=> {defender}",
+    "{target} <have> {defender} as {sole}",
+    "[{side}] <have> defender (apart_from|except|but|other_than|besides|aside_from) {defender} [(at|for|of) {target}] ; negated=yes",
+    "{target} <have> defender (apart_from|except|but|other_than|besides|aside_from) {defender} ; negated=yes",
+    "{nobody} <defend> {target} (apart_from|except|but|other_than|besides|aside_from) {defender}",
 )
 
 
@@ -64,6 +54,12 @@ def _nth(noun: Noun) -> str | None:
     return next((_ORDINALS[a] for a in noun.adjectives if a in _ORDINALS), None)
 
 
+def _sole(noun: Noun) -> str | None:
+    """ "Only defender"."""
+    lone = {"only", "sole", "lone", "single", "one", "last"} & set(noun.adjectives)
+    return noun.head if noun.head in NOUNS["defender"] and (lone or noun.count == 1) else None
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     present(slots.get("verb"))
     alone(here)
@@ -74,15 +70,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         spot, said = agent.spot, agent.side
     elif "side" in slots:
         said = here.side(slots["side"])
-    elif " our pieces" in here.said:
-        said = here.taught
-    elif " his pieces" in here.said:
-        said = other(here.taught)
+    elif "whose" in slots:
+        said = here.side(slots["whose"])
     if "nth" in slots:
         slots["nth"] = int(slots["nth"])
     there = here.at(spot)
     by: list[str] = []
-    n = slots.get("times", slots.get("n_men", slots.get("nth", slots.get("count"))))
+    n = slots.get("times", slots.get("nth", slots.get("count")))
     if n is None and "often" not in slots and "defender" not in slots:
         raise Unread("it is not said how often")
     at, holder = square_meant(there, slots.get("target"), said)
@@ -113,14 +107,9 @@ KIND = Kind(
     title="Protected n times",
     version=1,
     definition="So many pieces of the side protect the square or its piece there, counted exactly, pinned ones too, without or with the pieces lined up behind: either may be meant, and the finding says which. 'As often as attacked' asks one of these counts against the same count of the other side; the only protector must be the only one.",
-    phrases=PHRASES,
-    slots={"times": TIMES, "n_men": NUMBERS, "often": OFTEN},
-    patterns={"target": TARGET},
-    vocabulary=frozenset(
-        ["defended", "protected", "guarded", "covered", "defend", "protect", "guard", "cover", "defends", "protects", "guards", "covers", "defenders", "protectors", "defender", "protector"]
-    ),
+    slots={"times": TIMES, "often": OFTEN},
     frames=FRAMES,
-    tests={"nth": _nth},
+    tests={"nth": _nth, "sole": _sole},
     read=read,
     check=check,
     flips=True,

@@ -12,32 +12,15 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.pointing import meant, present
 from lineproof.claims.reference import Reference
 
-_ON = "[(on|against|at) {hit}]"
-_OPEN = "discover/uncover/unveil/unmask/reveal/unleash/open up"
-
-PHRASES = (
-    f"{{agent}} <{_OPEN}> (an|the|a discovered) attack [(of|by|from) {{by_piece}}] {_ON}",
-    f"{{agent}} <{_OPEN}> {{by_piece}} {_ON}",
-    f"(moving|removing|stepping away with|shifting) {{mover}} [away|aside|back|there|to {{square}}] <{_OPEN}> ({{by_piece}}|an attack|the attack [of {{by_piece}}]) {_ON}",
-    f"(this|that|it|{{move}}) <be> [{{the}}] (discovered attack|discovery|discovered assault) {_ON}",
-    "(this|that|it|{move}) <be> no (discovered attack|discovery)",
-    f"with [{{the}}] (discovered attack|discovery) [(of|by|from) {{by_piece}}] {_ON}",
-    f"[{{agent}}] <make/create/carry out/set up/start> [{{the}}] discovered attack {_ON}",
-    "{hit} <be:attack/hit> by [{the}] (discovery|discovered attack)",
-    f"<ing:{_OPEN}> ({{by_piece}}|an attack|the attack [of {{by_piece}}]|an attack by {{by_piece}}) {_ON}",
-    f"{{side}} <have/threaten> {{some}} (discovered attack|discovery) {_ON} [with {{move}}]",
-    f"there <be> {{some}} (discovered attack|discovery) {_ON} [with {{move}}]",
-    f"{{side}} <have> no (discovered attack|discovery) {_ON}",
-    f"there <be> no (discovered attack|discovery) {_ON}",
-)
-
-
 FRAMES = (
     "{agent} <uncover> attack [(by|of|from) {by_piece}] [(on|against|at) {hit}]",
     "[{agent}] <uncover> {by_piece} [(on|against|at) {hit}] ; active=yes",
     "<be:uncover> {by_piece} [(on|against|at) {hit}]",
     "[{agent}] <~> discovered_attack [(on|against|at) {hit}] [(by|from) {by_piece}]",
     "{by_piece} <attack> {hit} ; behind=yes",
+    "<be:attack> {hit} by discovered_attack",
+    "[{agent}] <expose> {hit} to {by_piece}",
+    "[{agent}] <clear/open> (way|file|diagonal|line) (for|of) {by_piece} [(to|on|against|at) {hit}]",
 )
 
 
@@ -46,15 +29,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if slots.get("agent") in {"this", "that", "it", "which"}:
         del slots["agent"]  # "that is a discovered attack": the move just played
     present(verb, "will", "can")
-    text = here.said
-    denied = " no disc" in text
-    if (text.startswith("there ") or "side" in slots) and "move" not in slots:
+    if ("impersonal" in slots or "side" in slots) and "move" not in slots:
         side = here.side(slots["side"]) if "side" in slots else here.board.turn
         spot = here.spot.with_move_for(side)
         if spot is None:
             raise Unread("it is not that side's move, and the other is in check")
         hit = slots.get("hit")
-        return [here.claim(KIND.id, side, spot=spot, negated=denied, move=None, by=None, hit=hit)]
+        return [here.claim(KIND.id, side, spot=spot, move=None, by=None, hit=hit)]
     if verb is not None and verb.modal == "can" and "move" not in slots:
         raise Unread("it is not clear which move could open the line")
     if "behind" in slots or ("by_piece" in slots and "agent" not in slots and here.spot.moves):
@@ -75,11 +56,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     hit = slots.get("hit")
     if hit is not None and not after.find(hit, other(move.side)):
         raise Unread(f"there is no {hit} to attack")
-    return [
-        here.claim(
-            KIND.id, move.side, spot=move.before, negated=denied, move=move.uci, by=by, hit=hit
-        )
-    ]
+    return [here.claim(KIND.id, move.side, spot=move.before, move=move.uci, by=by, hit=hit)]
 
 
 def _laid_open(here: Here, slots: dict[str, Any]) -> Claim:
@@ -183,21 +160,6 @@ KIND = Kind(
     title="Discovered attack",
     version=1,
     definition="A move opens the line of a bishop, rook or queen of its side, which did not move itself and now attacks the piece named; where none is named, the king, a piece worth more than it, or an unprotected piece that is no pawn. Said of a possible one, the side has such a move, on its move or after a pass.",
-    phrases=PHRASES,
-    slots={
-        "some": dict.fromkeys(("a", "the", "another", "a nasty", "a strong", "a deadly", "an awkward"), True)
-    },
-    patterns={
-        "by_piece": r"(?: the| his| her| our| your| their| black 's| white 's)(?: [a-h][1-8])? (?:queen|rook|bishop)(?: on [a-h][1-8])?",
-        "mover": r"(?: the| his| her| our| your| their| black 's| white 's) (?:queen|rook|bishop|knight|pawn|king)(?: on [a-h][1-8])?",
-        "hit": r"(?: the| his| her| our| your| their| a| black 's| white 's)?(?: [a-h][1-8])? (?:queen|rook|bishop|knight|pawn|king|[a-h][1-8])(?: (?:on|at) [a-h][1-8])?",
-    },
-    vocabulary=frozenset(
-        [
-            "discovered", "discovery", "discovers", "uncovers", "uncover", "uncovered", "uncovering", "unveils", "unveil", "unveiled", "unveiling", "unmasks", "unmask",
-            "unmasking", "unmasked", "reveals", "revealing", "revealed", "unleashes", "unleash", "unleashed", "unleashing", "opens", "opening", "opened", "discover", "discovering",
-        ]
-    ),
     frames=FRAMES,
     tests={
         "by_piece": lambda n: n.text if n.type == "piece" and n.head in {"queen", "rook", "bishop"} else None,

@@ -7,82 +7,74 @@ from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.bands import edge_of_two, is_safe
-from lineproof.claims.board import NAMES, other, pieces, title
+from lineproof.claims.board import NAMES, other, pieces, side_of, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.cost import MISTAKE, spelled, weigh
 from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
+from lineproof.claims.noun import Noun
 from lineproof.claims.passing import parsed
 from lineproof.claims.reference import Reference
 from lineproof.claims.sentence import SAN
 from lineproof.claims.timing import as_it_stands, of_this_move
 
-_IDEA = "(idea|plan|intention|aim|purpose)"
-_BRING = "(bring|put|play|move|transfer|develop|reroute|post|place|send|get|manoeuvre|swing|lift|hop|jump|bring round|bring over)"
-_BRINGING = "(bringing|putting|playing|moving|transferring|developing|rerouting|posting|placing|sending|getting|swinging)"
-
-PHRASES = (
-    "[{agent}] <prepare/plan/intend/envisage/have in mind> [to play|playing] [the] [advance|push|break|move|follow up] {moves} [next|later]",
-    "[{agent}] <prepare/plan/intend> {castling}",
-    "[{agent}] <get/make> ready (for|to play) {moves}",
-    "[{agent}] <be> (preparing|getting ready for|a preparation for|meant to prepare|designed to prepare|played to prepare|intended to prepare|preparation for) {moves}",
-    "[{agent}] <pave/clear/prepare> the way for {moves}",
-    "{side} <want/plan/intend/hope/mean/aim/prepare> to (play|follow up with|follow with|continue with|go|answer with|push) {moves} [soon|later|after that]",
-    "{side} <want/plan/intend/hope/mean/aim/prepare> {castling}",
-    f"{{side}} <want/plan/intend/hope/mean/aim/prepare> to {_BRING} {{target}} (to|on|on to) {{square}}",
-    f"(the|{{whose}}) [main|whole|simple|real] {_IDEA} [of {{by}}|of this move|behind {{by}}|behind this move|behind it|behind this] <be> [{{very}}] [to play|to prepare|to follow with|to follow up with|to continue with|to go|the move|the advance|the push] {{moves}}",
-    f"(the|{{whose}}) [main|whole|simple|real] {_IDEA} [of {{by}}|of this move|behind {{by}}|behind this move|behind it|behind this] <be> [{{very}}] to castle {{wing}}",
-    f"(the|{{whose}}) [main|whole|simple|real] {_IDEA} [of {{by}}|of this move|behind {{by}}|behind this move] <be> [{{very}}] to {_BRING} {{target}} (to|on|on to) {{square}}",
-    "the [whole|main] point of {by} <be> [{very}] to (play|prepare|follow with|follow up with) {moves}",
-    f"with [{{the}}] [simple|clear|obvious|main|positional] {_IDEA} (of|of playing|to play|of following up with|of following with|of answering with) {{moves}}",
-    f"with [{{the}}] [simple|clear|obvious|main|positional] {_IDEA} of castling {{wing}}",
-    f"with [{{the}}] [simple|clear|obvious|main|positional] {_IDEA} of {_BRINGING} {{target}} (to|on|on to) {{square}}",
-    "[{agent}] <have> {the} [simple|clear|obvious|main|positional] (idea|plan|intention|aim) (of|of playing|to play) {moves}",
-    "<ing:prepare/plan/intend/envisage> [to play|playing] {moves} [next|later]",
-    "<ing:prepare/plan> {castling}",
-    "<ing:prepare/pave/clear> the way for {moves}",
-    "<to:prepare> {moves}",
-    "<to:prepare> {castling}",
-    "(so as|in order) to (play|follow with|follow up with|push) {moves} [next]",
-    "with {moves} in mind",
-    "{moves} <be> [{very}] (the idea|the plan|the intention|our idea|our plan|his idea|his plan|the next step|the follow up)",
-    "{target} <be> [{very}] (heading for|on its way to|on his way to|on her way to|bound for|going to|aiming for|making for) {square}",
-    "{target} <head for/make for/aim for> {square}",
-)  # fmt: skip
-
 _WINGS = {
     **dict.fromkeys(("short", "kingside", "on the kingside", "king side"), "O-O"),
     **dict.fromkeys(("long", "queenside", "on the queenside", "queen side"), "O-O-O"),
 }
-_CASTLING = {
-    **dict.fromkeys(("to castle short", "short castling", "castling short", "kingside castling", "castling kingside", "to castle kingside", "castling on the kingside"), "O-O"),
-    **dict.fromkeys(("to castle long", "long castling", "castling long", "queenside castling", "castling queenside", "to castle queenside", "castling on the queenside"), "O-O-O"),
-    **dict.fromkeys(("castling", "to castle"), "castling"),
-}  # fmt: skip
 _AHEAD = 8
 """Plies of the line shown in which the side may carry its idea out."""
 
 
+_DO = "play/push/follow/follow with/follow up with/continue with/go/answer with/prepare"
+_BRING = "bring/put/play/move/develop/reroute/post/place/send/get/swing/transfer/manoeuvre/lift/shuffle/plant/bring out"
+_AIM = "prepare/mean/want/wish/intend/hope/aim/plan/be planning/get ready"
+
 FRAMES = (
-    "[{agent}] <prepare> {moves}",
-    "[{agent}] <prepare to play> {moves}",
-    "[{agent}] <try to play> {moves}",
+    "[{agent}] <prepare/be about> {moves}",
+    f"[{{agent}}] <{_AIM} to {_DO}> {{moves}}",
+    f"[{{agent}}] <{_AIM} to {_BRING}> {{target}} (to|on|on_to|onto|into|towards) {{square}}",
+    f"[{{agent}}] <{_AIM} to castle> [{{wing}}] ; castle=castling",
+    "[{agent}] <prepare/want/intend/plan> {castling}",
+    "[{agent}] <prepare> {blow} (on|at) {square}",
+    f"[{{agent}}] <{_AIM} to prepare> {{blow}} (on|at) {{square}}",
     "{moves} <=> idea",
+    "{moves} <follow/come/be/arrive> [+next] ; modal=can coming=yes",
     "idea <=> {moves}",
-    "idea of {by} <=> {moves}",
+    "idea (of|behind|underlying) {by} <=> {moves}",
+    "idea (of|behind|underlying) {by} <=> {castling}",
+    "idea <=> {castling}",
     "<~> idea of {moves}",
-    "idea <be to play/push> {moves}",
+    "<~> {moves} in mind",
+    f"idea <be to {_DO}> {{moves}}",
     "idea <be to push> (to|on_to) {moves}",
-    "idea of {by} <be to play/push> {moves}",
-    "idea of {by} <be to push> (to|on_to) {moves}",
+    f"idea (of|behind|underlying) {{by}} <be to {_DO}> {{moves}}",
+    "idea (of|behind|underlying) {by} <be to push> (to|on_to) {moves}",
+    f"idea <be to {_BRING}> {{target}} (to|on|on_to|onto|into|towards) {{square}}",
+    f"idea (of|behind|underlying) {{by}} <be to {_BRING}> {{target}} (to|on|on_to|onto|into|towards) {{square}}",
+    "idea <be to castle> [{wing}] ; castle=castling",
+    "idea (of|behind|underlying) {by} <be to castle> [{wing}] ; castle=castling",
+    "idea <be to capture> (on|at) {square}",
+    "idea <be to capture> {square}",
     "[{agent}] <be up to/be planning/be after/plan> {moves}",
-    "[{agent}] <want to play/push> {moves} [next]",
-    "[{agent}] <want/intend/plan> {moves} [next]",
-    "[{agent}] <play/push> {moves} next ; modal=will",
-    "{target} <move> (to|on_to) {square} ; modal=will coming=yes",
-    "{target} <=> to {square} +en_route|on_its_way|on_his_way|on_the_way|bound",
-    "[{agent}] <hope/intend/plan to play/push> {moves}",
+    "[{agent}] <want/intend/plan> {moves}",
+    "[{agent}] <play/push> {moves} +next ; modal=will",
+    "{target} <move> (to|on_to|into) {square} ; modal=will coming=yes",
+    "{target} <move> (to|on_to|into) {square} +under_way ; coming=yes",
+    "{target} <move> (to|on_to|into) {square} +next ; coming=yes",
+    "{target} <head for/make for/aim for/be bound for/be making for/be heading for> {square}",
+    "{target} <=> (to|for) {square} +en_route|on_its_way|on_his_way|on_the_way|bound|on_her_way",
+    "{mover} <=> (to|for) {square} +en_route|on_its_way|on_his_way|on_the_way|bound|on_her_way",
 )
+
+
+def _castling(noun: Noun) -> str | None:
+    """ "Castling", "short castling": how it is written."""
+    if noun.head != "castling":
+        return None
+    said = {*noun.adjectives, *(w for w in noun.text.split())}
+    return next((move for word, move in _WINGS.items() if word in said), "castling")
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -90,6 +82,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     first = slots.get("moves", "").split()[:1]
     if first and re.fullmatch("[a-h][1-8]", first[0]) and here.board.piece_at(first[0]):
         raise Unread("a piece stands there already, so it is not clear what is prepared")
+    if "mover" in slots:
+        slots["target"] = _just_moved(here, slots.pop("mover"))
     agent = _agent(here, slots)
     if "target" in slots and "side" not in slots and "whose" not in slots:
         agent = here.agent(slots["target"]) if "agent" not in slots else agent
@@ -97,12 +91,20 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "coming" in slots and spot.board.turn == side:
         raise Unread("it is that side's own move, so it may be said of the next move alone")
     moves = [w for w in slots.get("moves", "").split() if re.search(rf"{SAN}[+#]?$", w)]
-    castling = slots.get("wing") or slots.get("castling")
+    castling = slots.get("wing") or slots.get("castling") or slots.get("castle")
     if castling:
         moves = ["O-O", "O-O-O"] if castling == "castling" else [castling]
     origins: list[str] = []
     if "target" in slots:
         origins = _origins(here.at(spot), slots["target"], side)
+        if slots.get("square") in origins:
+            raise Unread("it stands there already")
+    elif "blow" in slots and agent.square is not None and slots.get("agent"):
+        origins = [agent.square]
+    elif "square" in slots and "blow" not in slots:
+        if at_square_own(here, slots["square"], side):
+            raise Unread("a side does not take its own piece")
+        origins = pieces(spot.board, side)
     elif not moves:
         raise Unread("it is not clear what is prepared")
     return [
@@ -111,6 +113,24 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             square=slots.get("square"),
         )
     ]  # fmt: skip
+
+
+def at_square_own(here: Here, square: str, side: str) -> bool:
+    """Whether a piece of the side stands on the square, or none does."""
+    letter = here.board.piece_at(square)
+    return letter is None or side_of(letter) == side
+
+
+def _just_moved(here: Here, text: str) -> str:
+    """ "He's on his way to c4": the piece that has just moved.
+
+    :raises Unread: when it is the other side that moved.
+    """
+    last = here.last()
+    if text not in {"he", "she"}:
+        raise Unread("a side is not on its way to a square")
+    letter = (here.board.piece_at(last.uci[2:4]) or "p").lower()
+    return f"the {NAMES[letter]} on {last.uci[2:4]}"
 
 
 def _agent(here: Here, slots: dict[str, Any]) -> Agent:
@@ -243,15 +263,15 @@ KIND = Kind(
         "From a cost of 12, a mistake, the claim fails; between, and where the move is not possible in one move and the line does not play it, it is unsettled. Of several moves the first is asked."
     ),
     formula=f"cost = best - played; holds: safe move; unsettled: cost < {MISTAKE}; fails: cost >= {MISTAKE}",
-    phrases=PHRASES,
-    slots={"wing": _WINGS, "castling": _CASTLING},
-    vocabulary=frozenset(
-        ["idea", "plan", "plans", "planned", "planning", "prepare", "prepares", "prepared", "preparing", "preparation", "intends", "intend", "intended", "intending", "intention", "aim", "aims", "aiming", "purpose",
-         "point", "wants", "want", "wanted", "hopes", "hope", "hoping", "means", "mean", "meant", "mind", "ready", "way", "order", "envisages", "envisaging", "heading", "heads", "head", "bound", "making", "makes", "make", "going", "clears", "paves", "so", "step", "follow"]
-    ),
+    slots={"wing": _WINGS},
     frames=FRAMES,
     gives_way=frozenset({"threat"}),
-    tests={"moves": lambda n: n.text if n.type in {"move", "square"} else None},
+    tests={
+        "moves": lambda n: n.text if n.type in {"move", "square"} else None,
+        "castling": _castling,
+        "blow": lambda n: n.head if n.head in {*NOUNS["fork"], "check", "sacrifice"} else None,
+        "mover": lambda n: n.text if n.type == "side" else None,
+    },
     read=read,
     check=check,
     flips=True,

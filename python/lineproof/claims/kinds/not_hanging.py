@@ -11,31 +11,29 @@ from lineproof.claims.exchange import exchange
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.noun import Noun
 from lineproof.claims.pointing import alone, meant, present
 from lineproof.claims.reference import Reference
 from lineproof.claims.showing import shortest
 
-PHRASES = (
-    "{target} <be> {hangs} [on {square}]",
-    "{target} <hang> [in the air] [on {square}]",
-    "[{agent}] <leave> {target} {hangs} [on {square}]",
-    "{target} <be> [perfectly|quite|completely|entirely|absolutely] {safe} [there|on {square}]",
-    "{target} (only|just) {seems} to (hang|be hanging|be en prise|be loose)",
-    "{target} can [now|simply|just] be (taken|captured|snapped off|picked up) (for free|for nothing|at no cost|with impunity)",
-    "{target} can not [now|simply|just] be (taken|captured) (for free|for nothing|at no cost|with impunity)",
-    "{target} <be> there for the taking",
-    "(it|he|she) <be> {hangs}",
-    "with {target} {hangs}",
-)
-
-
 FRAMES = (
-    "{target} <=> hanging",
-    "{target} <hang>",
+    "{target} <=> hanging [to {by}]",
+    "{target} <hang> [to {by}]",
+    "{target} <leave> hanging",
     "<be:capture> {target} ; modal=can|may negated=yes safe=yes",
+    "<be:capture> {target} +for_free|for_nothing|at_no_cost ; modal=can|may",
     "{target} <=> safe ; safe=yes",
     "[{agent}] <give> {target} hanging",
+    "<be:give> {target} hanging",
+    "<*> {loose}",
 )
+
+
+def _loose(noun: Noun) -> str | None:
+    """ "The hanging bishop"; hanging pawns are another thing."""
+    if noun.type != "piece" or noun.parts or noun.plural or noun.head == "pawn":
+        return None
+    return noun.text if "hanging" in noun.adjectives else None
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -46,7 +44,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "agent" in slots:
         spot = here.agent(slots["agent"]).spot
     there = here.at(spot)
-    found = meant(there, slots.get("target"), "qrbnp", fits=lambda at: _hangs(there, at))
+    found = meant(
+        there, slots.get("target", slots.get("loose")), "qrbnp", fits=lambda at: _hangs(there, at)
+    )
     if "square" in slots and slots["square"] not in found:
         raise Unread(f"that piece does not stand on {slots['square']}")
     if (
@@ -57,21 +57,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     ):
         raise Unread("it is not clear whether all or some are meant")
     denied = verb is not None and verb.negated
-    hanging = not ("safe" in slots or "seems" in slots or " not be" in f" {_plain(here)} ")
+    hanging = "safe" not in slots
     return [
         here.claim(
             KIND.id, side_of(spot.board.piece_at(at) or "K"), spot=spot, negated=hanging != denied, at=at
         )
         for at in found
     ]  # fmt: skip
-
-
-def _plain(here: Here) -> str:
-    return (
-        here.said.replace("cannot", "can not")
-        .replace("can't", "can not")
-        .replace("can’t", "can not")
-    )
 
 
 def _hangs(here: Here, at: str) -> bool:
@@ -149,22 +141,14 @@ def _answer(
     )
 
 
-_HANGS = dict.fromkeys(("hanging", "en prise", "left hanging", "left en prise", "hanging in the air", "hanging loose", "there for the taking", "hanging there"), True)  # fmt: skip
-
 KIND = Kind(
     id="not-hanging",
     title="Not hanging",
     version=1,
     definition="The enemy cannot take the piece with profit: the exchange on its square gains him less than a pawn, or best play after the capture does. Said to hang, it can be taken with a gain of a pawn or more in the exchange; where only best play saves it, both ways of speaking hold, and the finding says why.",
     formula="holds: exchange(square) < 1, or material(end of best play after the capture) - material(here) < 1",
-    phrases=PHRASES,
-    slots={
-        "hangs": _HANGS,
-        "safe": dict.fromkeys(("safe", "safe from capture", "immune", "safe for now"), True),
-        "seems": dict.fromkeys(("seems", "appears", "seem", "appear"), True),
-    },
-    vocabulary=frozenset({"hanging", "hangs", "hang", "prise", "safe", "immune", "taking", "taken", "captured"}),
     frames=FRAMES,
+    tests={"loose": _loose, "by": lambda n: n.text if n.type in {"piece", "side"} else None},
     gives_way=frozenset({"for-free"}),
     read=read,
     check=check,

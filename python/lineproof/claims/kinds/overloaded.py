@@ -10,25 +10,12 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.exchange import exchange, worth
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.noun import Noun
 from lineproof.claims.pays import pays
 from lineproof.claims.phrase import targets
 from lineproof.claims.pointing import alone, meant, present
 from lineproof.claims.reference import Reference
 from lineproof.engine import Board
-
-_LOAD = "overload/overwork/overburden/overtax/overstretch"
-
-PHRASES = (
-    f"{{target}} <be:{_LOAD}>",
-    f"[{{agent}}] <{_LOAD}> {{target}}",
-    "{target} <have> {much}",
-    "{target} <have> {many} [at once|at the same time]",
-    "{target} <have> to (guard|protect|defend|cover|look after|watch|mind|hold) [both] {duties} [at once|at the same time]",
-    "{target} can not [possibly] (guard|protect|defend|cover|look after|hold|do) both [{duties}|jobs|things|duties|of them]",
-    "{target} can not [possibly] (do 2 things at once|do 2 jobs at once|be everywhere|be in 2 places at once|serve 2 masters|cope with both)",
-    "{target} <guard/protect/defend/cover/look after> both {duties}",
-    "{target} <be:tie> to (2 duties|2 jobs|both {duties}|the defence of {duties})",
-)
 
 
 @dataclass(frozen=True)
@@ -63,10 +50,42 @@ def duties(spot: Spot, at: str) -> list[Duty]:
 
 FRAMES = (
     "<be:overload> {target}",
-    "{target} <have> 2 job",
+    "{agent} <overload> {target}",
+    "{target} <have/do/juggle/serve> {jobs}",
+    "{target} <have> overwork",
     "{target} <do/work> overtime",
-    "{target} <do> 2 job",
+    "{target} <do/serve/manage/handle/cope_with> {jobs} ; modal=can negated=yes",
+    "{target} <=> torn ; modal=can negated=yes",
+    "{target} <defend> {duties} ; modal=must",
+    "{target} <defend> {duties} ; modal=can negated=yes",
+    "{target} <defend> {both}",
+    "{target} <defend> {jobs} ; modal=must",
+    "<be:tie/tie_down/chain/bind/glue> {target} to (defence|protection|guard) of {duties}",
+    "{target} <=> overloaded",
+    "<*> {worn}",
 )
+_JOBS = frozenset({"job", "duty", "task", "master", "thing", "piece", "role", "responsibility"})
+_MUCH = frozenset({"many", "several", "more", "double", "too many"})
+
+
+def _jobs(noun: Noun) -> str | None:
+    """ "Two jobs", "too many duties"."""
+    several = (noun.count or 0) > 1 or bool(_MUCH & {*noun.adjectives, noun.det})
+    return (
+        noun.head
+        if noun.head in _JOBS and noun.type == "noun" and several and not noun.whose
+        else None
+    )
+
+
+def _worn(noun: Noun) -> str | None:
+    """ "That overworked bishop"."""
+    said = {"overworked", "overloaded", "overburdened", "overstretched"} & set(noun.adjectives)
+    return noun.text if noun.type == "piece" and said and not noun.parts else None
+
+
+def _duties(noun: Noun) -> str | None:
+    return noun.text if noun.type in {"piece", "square"} else None
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -77,20 +96,22 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         agent = here.agent(slots["agent"])
         spot = agent.spot
     at_spot = here.at(spot)
-    at = meant(at_spot, slots["target"], "kqrbn", fits=lambda s: len(duties(spot, s)) >= 2)
+    words = slots.get("target", slots.get("worn"))
+    at = meant(at_spot, words, "kqrbn", fits=lambda s: len(duties(spot, s)) >= 2)
     if len(at) > 1:
-        raise Unread(f"{slots['target']!r} are several")
+        raise Unread(f"{words!r} are several")
     side = "white" if (spot.board.piece_at(at[0]) or "K").isupper() else "black"
     if "agent" in slots and agent.side == side:
         raise Unread("a side does not overload its own piece on purpose")
-    said = targets(slots["duties"]) if "duties" in slots else []
+    duty = slots.get("duties") or slots.get("both")
+    said = targets(duty) if duty else []
     named: list[str] = []
-    for words in said:
-        reference = Reference.read(words)
+    for text in said:
+        reference = Reference.read(text)
         if reference.letter is None and reference.square is not None:
             named.append(reference.square)
             continue
-        named.extend(meant(at_spot, words, "kqrbnp", fits=lambda s: _guards(spot.board, at[0], s)))
+        named.extend(meant(at_spot, text, "kqrbnp", fits=lambda s: _guards(spot.board, at[0], s)))
     return [here.claim(KIND.id, side, spot=spot, at=at[0], duties=named)]
 
 
@@ -179,16 +200,13 @@ KIND = Kind(
         "The piece has two duties or more. A duty is a piece of its side that the enemy wins in the exchange on its square (a pawn or more) if this piece does not recapture, and does not win if it does; "
         "or a mate in one that only this piece can answer. Duties that are named it must do alone: no other piece protects that piece or square, or not enough of them. Whether the enemy can use it is a second finding."
     ),
-    phrases=PHRASES,
-    slots={
-        "much": dict.fromkeys(("too much to do", "too much to guard", "too much to protect", "too much to defend", "too much to look after", "too much work", "too much on its plate", "too much on his plate", "too much to cover", "too many things to guard", "too many things to do", "too many things to look after"), True),
-        "many": dict.fromkeys(("too many duties", "too many jobs", "too many tasks", "2 duties", "2 jobs", "2 tasks", "2 jobs to do", "2 things to guard", "2 things to protect", "2 things to defend", "2 things to look after"), True),
-    },
-    patterns={"duties": r"(?: (?:the|his|her|our|your|their|black 's|white 's))?(?: [a-h])?(?: (?:king|queen|rook|bishop|knight|pawn))?(?: (?:on|at))?(?: [a-h][1-8])? and(?: (?:the|his|her|our|your|their))?(?: [a-h])?(?: (?:king|queen|rook|bishop|knight|pawn))?(?: (?:on|at))?(?: [a-h][1-8])?"},
-    vocabulary=frozenset(
-        ["overloaded", "overloads", "overload", "overworked", "overburdened", "overtaxed", "overstretched", "too", "duties", "jobs", "tasks", "both", "everywhere", "places", "masters", "things"]
-    ),
     frames=FRAMES,
+    tests={
+        "jobs": _jobs,
+        "worn": _worn,
+        "duties": _duties,
+        "both": lambda n: n.text if n.parts and n.det.startswith("both") else None,
+    },
     read=read,
     check=check,
     flips=True,

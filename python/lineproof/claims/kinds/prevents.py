@@ -10,41 +10,10 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.cost import MISTAKE, spelled, weigh
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.noun import Noun
 from lineproof.claims.passing import parsed
 from lineproof.claims.reference import Reference
 from lineproof.claims.timing import as_it_stands, of_this_move
-
-_STOP = "prevent/stop/rule out/forbid/hinder/discourage/prohibit/thwart/take away"
-_REACH = "(going|coming|jumping|getting|moving|hopping|landing|settling|developing|going back|coming back|retreating|returning)"
-_GOOD = "[for good|once and for all|for the moment|for the time being]"
-
-PHRASES = (
-    f"[{{agent}}] <{_STOP}> [{{whose}}] [the] [move|advance|push|sortie|pin with|idea of|threat of] {{move}} {_GOOD}",
-    f"[{{agent}}] <prevent/stop/hinder/keep> {{side}} from playing {{move}} {_GOOD}",
-    f"[{{agent}}] <prevent/stop/hinder/keep> {{target}} from {_REACH} to {{square}} {_GOOD}",
-    f"[{{agent}}] <prevent/stop/hinder/keep> {{target}} from (reaching|occupying|using|entering|landing on|jumping in on|settling on) {{square}} {_GOOD}",
-    f"[{{agent}}] <keep> {{target}} (off|out of|away from|from) {{square}} {_GOOD}",
-    f"[{{agent}}] <deny/refuse> {{target}} [the square|the use of] {{square}} {_GOOD}",
-    f"[{{agent}}] <take/cover/guard> [the square] {{square}} [away] from {{target}} {_GOOD}",
-    f"[{{agent}}] <take away> [the square] {{square}} from {{target}} {_GOOD}",
-    f"[{{agent}}] <parry/meet/stop> the threat of {{move}} {_GOOD}",
-    f"[{{agent}}] <put> (a stop|an end) to {{move}} {_GOOD}",
-    "[{agent}] <be> (directed|aimed|a measure|a precaution|played|insurance) against {move}",
-    "[{agent}] <do> not allow {move}",
-    "{nobody} <prevent/stop/hinder> {move} [any more|now]",
-    "{nobody} <prevent/stop/hinder/keep> {side} from playing {move} [any more|now]",
-    f"<ing:{_STOP}> [{{whose}}] {{move}} {_GOOD}",
-    "<ing:keep> {target} (off|out of|away from|from) {square}",
-    "<ing:deny> {target} [the square] {square}",
-    f"<to:{_STOP}> [{{whose}}] {{move}} {_GOOD}",
-    "<to:keep> {target} (off|out of|away from|from) {square}",
-    "<to:prevent/stop/hinder/keep> {side} from playing {move}",
-    "{move} <be:prevent/stop/rule out/parry/forbid> [by {agent}]",
-    "so that {side} can (not|no longer) play {move}",
-    "so that {side} can not go {move}",
-    "so that {target} can (not|no longer) (go|come|jump|get|move|hop) to {square}",
-)  # fmt: skip
-
 
 FRAMES = (
     "[{agent}] <prevent> {move}",
@@ -54,8 +23,9 @@ FRAMES = (
     "[{agent}] <take> {square} +away",
     "[{agent}] <prevent/keep to play/move/capture/exchange/develop/free/push/break/attack/hang on/win/castle/open/pin/hold> [{anything}] with {move}",
     "[{agent}] <prevent/keep to move/come/go/land/jump/settle/get> (to|into|on|onto) {square} [{patient}]",
-    "[{agent}] <prevent/keep to land on/capture on/land/reach/use/occupy/take on> {square} [{patient}]",
+    "[{agent}] <prevent/keep to land on/capture on/land/reach/use/occupy/take on/come to/go to/get to> {square} [{patient}]",
     "[{agent}] <prevent> {blow} (on|at) {square}",
+    "[{agent}] <prevent> {going} [of {target}] to {square}",
     "[{agent}] <keep> {target} (off|out_of|away_from|from) {square}",
     "[{agent}] <prevent> {target} from {square}",
     "[{agent}] <prevent> {target} to {square}",
@@ -63,9 +33,32 @@ FRAMES = (
     "{agent} <be> against {move}",
     "<be:direct/aim> {agent} against {move}",
     "[{agent}] <deny> {target} {square}",
+    "[{agent}] <rob> {target} of {square}",
     "[{agent}] <take> {square} from {target} +away",
+    "[{agent}] <take> {square} away_from {target}",
+    "[{agent}] <defend> {square} (against|from) {target}",
+    "[{agent}] <defend> {square} (against|from) {going} [of {target}]",
+    "[{agent}] <defend> {square} +once_and_for_all|for_good|for_ever|forever",
+    "[{agent}] <put> end to {move}",
     "{nobody} <prevent> {move}",
 )
+_BLOWS = frozenset({"fork", "sacrifice", "shot", "blow", "jump", "leap", "capture", "mate", "check", "royal fork", "family fork", "discovery"})  # fmt: skip
+_GOING = frozenset({"advance", "push", "thrust", "break"})
+
+
+def _going(noun: Noun) -> str | None:
+    """How something would come to a square: "the advance", "the development"."""
+    said = noun.head in {
+        *_GOING,
+        "jump",
+        "leap",
+        "sortie",
+        "development",
+        "invasion",
+        "move",
+        "check",
+    }
+    return noun.head if noun.type == "noun" and said and not noun.no else None
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -101,9 +94,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             letter = None
         origins = found
     else:
-        origins = []
-    if "allow" in here.said.split():
-        slots["verb"] = None  # "does not allow Bg4" prevents it
+        origins = pieces(spot.board, enemy) if "square" in slots else []
+        if slots.get("going") in _GOING:
+            origins = [o for o in origins if (spot.board.piece_at(o) or "").lower() == "p"]
     return [
         here.claim(
             KIND.id, side, spot=spot, move=slots.get("move"), square=slots.get("square"), origins=origins,
@@ -216,13 +209,15 @@ def _letter(claim: Claim) -> str:
     if move is not None:
         san = move.split(".")[-1]
         return san[0].lower() if san[0] in "KQRBN" else "p"
-    at = claim.params["origins"][0]
+    at = next(iter(claim.params["origins"]), "")
     return (claim.spot.board.piece_at(at) or "p").lower()
 
 
 def _what(claim: Claim) -> str:
     if claim.params["move"] is not None:
         return str(claim.params["move"])
+    if claim.params["letter"] is None and len(claim.params["origins"]) > 1:
+        return f"a move to {claim.params['square']}"
     return f"{NAMES[_letter(claim)]} to {claim.params['square']}"
 
 
@@ -239,14 +234,8 @@ KIND = Kind(
         "or where it would have been a mistake before as well. Of a move that is not possible yet: the piece guards the square or stands in the way."
     ),
     formula=f"cost = best - played, of the other side's move; holds: not legal any more, or cost >= {MISTAKE}; unsettled: between; fails: safe move",
-    phrases=PHRASES,
-    slots={"nobody": dict.fromkeys(("nothing", "nobody", "no one"), True)},
-    vocabulary=frozenset(
-        ["prevent", "prevents", "prevented", "preventing", "stop", "stops", "stopped", "stopping", "rules", "rule", "ruled", "ruling", "forbids", "forbid", "hinders", "hinder", "discourages", "prohibits", "thwarts",
-         "keep", "keeps", "keeping", "kept", "deny", "denies", "denied", "denying", "refuses", "takes", "take", "took", "away", "parries", "parry", "parried", "meets", "puts", "against", "allow", "so", "covers", "guards"]
-    ),
     frames=FRAMES,
-    tests={"blow": lambda n: n.text if n.head in {"fork", "sacrifice", "shot", "blow", "jump", "leap", "capture"} else None},
+    tests={"blow": lambda n: n.text if n.head in _BLOWS else None, "going": _going},
     read=read,
     check=check,
     flips=True,

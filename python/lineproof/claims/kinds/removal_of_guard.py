@@ -17,23 +17,12 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.exchange import exchange, worth
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
+from lineproof.claims.noun import Noun
 from lineproof.claims.pays import pays
 from lineproof.claims.pointing import meant, present
 from lineproof.claims.reference import Reference
 from lineproof.engine import Board
-
-_REMOVE = "remove/eliminate/destroy/kill/kill off/knock out/capture/take/take off/take away/exchange/exchange off/swap off/trade off/snap off/get rid of/undermine/chop off"
-_OF = "[(of|for) {guarded}]"
-
-PHRASES = (
-    f"{{agent}} <{_REMOVE}> {{article}} (guard|defender|protector|guardian) {_OF}",
-    f"{{agent}} <{_REMOVE}> {{piece_of}} [,] {{article}} (guard|defender|protector|guardian) {_OF}",
-    f"{{agent}} <{_REMOVE}> {{piece_of}} [,] (that|which) (guards|protects|defends|guarded|protected|defended|was guarding|was protecting|was defending) {{guarded}}",
-    f"<ing:{_REMOVE}> {{article}} (guard|defender|protector|guardian) {_OF}",
-    "(this|that|it|{move}) <be> [a] (removal of the guard|removal of the defender)",
-    f"{{article}} (guard|defender|protector|guardian) {_OF} <be:remove/take/capture/eliminate/exchange/exchange off> [by {{move}}]",
-    f"{{article}} (guard|defender|protector|guardian) {_OF} <disappear/go/be gone/be off the board>",
-)  # fmt: skip
 
 
 def guarded(board: Board, by: str) -> list[str]:
@@ -48,11 +37,21 @@ def guarded(board: Board, by: str) -> list[str]:
 
 
 FRAMES = (
-    "[{agent}] <remove> {article} of {guarded}",
+    "[{agent}] <remove> {article} (of|for) {guarded}",
     "[{agent}] <remove> {article}",
     "{article} of {guarded} <fall/come off/go>",
+    "{article} <fall/come off/go> of {guarded}",
     "<be:remove> {article} of {guarded}",
 )
+
+
+def _article(noun: Noun) -> str | None:
+    """ "The guard", "its only defender"."""
+    if noun.plural or noun.det.endswith(" of") or noun.head not in NOUNS["defender"]:
+        return None
+    if {"only", "sole", "last", "lone"} & set(noun.adjectives):
+        return "the only"
+    return noun.det or "the"
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -75,10 +74,6 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             )[0]
             if named not in pieces(after.board, other(move.side)):
                 raise Unread("that is a piece of the capturing side")
-    if "piece_of" in slots:
-        wanted = Reference.read(slots["piece_of"]).letter
-        if wanted is not None and (before.piece_at(move.uci[2:4]) or "").lower() != wanted:
-            raise Unread(f"{slots['piece_of']!r} is not what is captured")
     return [
         here.claim(
             KIND.id, move.side, spot=move.before, move=move.uci, guarded=named, article=slots.get("article", "the")
@@ -192,19 +187,8 @@ KIND = Kind(
         "The move captures a piece that protected the piece or square named; 'the' guard, and too few are left: none, or the exchange there now gains a pawn or more; 'the only' guard, and none is left. "
         "Where nothing is named, some piece that it protected can now be won in the exchange on its square and could not before, or not as much. Whether it pays is a second finding."
     ),
-    phrases=PHRASES,
-    slots={
-        "article": {k: k for k in ("the", "a", "an", "its", "his", "our", "the only", "its only", "the last", "one of the", "one", "another", "the most important", "the main", "an important", "a key", "the key")}
-    },
-    patterns={
-        "guarded": r"(?: the| his| her| our| your| their| black 's| white 's)?(?: [a-h][1-8]| [b-h])? (?:queen|rook|bishop|knight|pawn|[a-h][1-8])(?: (?:on|at) [a-h][1-8])?",
-        "piece_of": r"(?: the| his| her| our| your| their| black 's| white 's) (?:queen|rook|bishop|knight|pawn)(?: on [a-h][1-8])?",
-    },
-    vocabulary=frozenset(
-        ["guard", "defender", "protector", "guardian", "guards", "protects", "defends", "guarded", "protected", "defended", "guarding", "protecting", "defending"]
-    ),
     frames=FRAMES,
-    tests={"article": lambda n: (n.det or "the") if not n.plural and not n.det.endswith(" of") and n.head in {"guard", "defender", "protector", "guardian"} else None, "guarded": lambda n: n.text if n.type in {"piece", "square"} else None},
+    tests={"article": _article, "guarded": lambda n: n.text if n.type in {"piece", "square"} else None},
     read=read,
     check=check,
     flips=True,

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
 from lineproof.claims.board import name, names, other, pieces, side_of, upper
@@ -10,36 +9,37 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.exchange import safe_squares
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
+from lineproof.claims.noun import Noun
 from lineproof.claims.pointing import alone, meant, present
 from lineproof.engine import Board
 
 MOST = 1
 """Squares that a piece which is shut in can go to at most."""
 
-_SHUT = "shut in/lock in/hem in/wall in/box in/block in/fence in/cage in/entomb/imprison/incarcerate/bury/bury alive/bottle up/cage/wall up"
-_IN = "shut/lock/hem/wall/box/block/fence/bottle/close"
-
-PHRASES = (
-    f"{{target}} <be:{_SHUT}/lock away> [by {{agent}}|behind {{barrier}}|in the corner|on {{square}}]",
-    f"[{{agent}}] <{_SHUT}> {{object}} [on {{square}}]",
-    f"[{{agent}}] <{_IN}> {{object}} (in|up) [on {{square}}]",
-    f"<ing:{_SHUT}> {{object}}",
-    f"<ing:{_IN}> {{object}} (in|up)",
-    "{target} <be> (hemmed in|penned in|locked up|bottled up|walled up|in prison|in jail|in a cage) [by {agent}|behind {barrier}|in the corner|on {square}]",
-    "{target} can not [yet] (get out into the open|get into the game|come out|get out of the corner|come into the game|come into play|get into play)",
-    "{target} <be> [a] prisoner [of {barrier}|behind {barrier}|in the corner]",
-    "{target} <have> {nothing}",
-    "{target} can (hardly|scarcely|barely) move",
-)
-
-
 FRAMES = (
-    "<be:shut_in> {target} [by {agent}]",
-    "{agent} <shut_in> {target}",
-    "[{agent}] <shut_in> {target} ; active=yes",
+    "<be:shut_in> {target} [by {agent}] [(in|on) {square}]",
+    "{agent} <shut_in> {target} [(in|on) {square}]",
+    "[{agent}] <shut_in> {object} ; active=yes",
     "{men} <shut_in> {target} ; several=yes",
     "<be:lock/close/shut/block/box/hem/wall/hide> {target} behind {men} ; several=yes",
+    "{target} <=> prisoner",
+    "{target} <=> jailed",
+    "{target} <have> {none}",
+    "{target} <have> move ; modal=almost",
+    "{target} <move/stir/breathe/budge> +hardly|scarcely|barely ; modal=can|almost",
+    "{target} <move/stir/budge/go> (muscle|square|step) ; modal=can negated=yes",
+    "{target} <come out/get out> [(into|to|in) (game|play|open|daylight|world)] ; modal=can negated=yes",
+    "{target} <come/get> (into|to) (game|play|daylight|action) ; modal=can negated=yes",
+    "<*> {caged}",
 )
+_CAGED = frozenset({"entombed", "imprisoned", "buried", "incarcerated", "hemmed-in"})
+
+
+def _caged(noun: Noun) -> str | None:
+    """ "That entombed bishop"."""
+    said = _CAGED & set(noun.adjectives)
+    return noun.text if noun.type == "piece" and said and not noun.parts else None
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -47,8 +47,6 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     present(verb)
     alone(here)
     spot, by = here.spot, None
-    if re.search(r"\b(?:hamper|restrict|obstruct|stifle)", here.said):
-        raise Unread("to be hampered is less than to be shut in")
     if "men" in slots:
         slots.pop("agent", None)  # "by its own knight and pawn": all of them together
     elif "agent" in slots or "object" in slots:
@@ -59,7 +57,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if by is None and spot.moves and here.mover == agent.side:
             by = spot.moves[-1][2:4]
     at_spot = here.at(spot)
-    words = slots.get("target", slots.get("object"))
+    words = slots.get("target") or slots.get("object") or slots.get("caged")
     found = meant(at_spot, words, fits=lambda at: _shut_by(spot, at, by))
     if "square" in slots and slots["square"] not in found:
         raise Unread(f"that piece does not stand on {slots['square']}")
@@ -123,17 +121,13 @@ KIND = Kind(
         f"The piece (no king, no pawn) has at most {MOST} square where it loses less than a pawn in the exchange there, counted as if it were to move and not pinned. "
         "One that is said to be shut in by a piece or move must be in the way of it, or attack a square that it would go to."
     ),
-    phrases=PHRASES,
-    slots={
-        "nothing": dict.fromkeys(("no moves", "no move", "not a single move", "no move at all", "no moves at all", "hardly a move", "no mobility", "no mobility at all"), True),
-        "barrier": dict.fromkeys(("its own pawns", "his own pawns", "its own pawn", "our own pawns", "the pawns", "the pawn chain", "its own pawn chain", "his own men", "its own men", "our own men", "his own pieces", "its own pieces", "a wall of pawns", "his own pawn chain", "his pawns", "our pawns", "its pawns", "the d pawn", "the e pawn", "black 's pawns", "white 's pawns", "his own pawn", "our own pawn"), True),
-    },
-    vocabulary=frozenset(
-        ["shut", "shuts", "shutting", "locked", "locks", "locking", "lock", "hemmed", "hems", "walled", "walls", "boxed", "boxes", "blocked", "blocks", "block", "blocking", "fenced", "caged", "entombed", "entombs", "imprisoned", "imprisons", "incarcerated", "buried", "buries", "burying", "bottled", "prison", "prisoner", "jail", "cage", "closes", "closed", "move", "moves", "mobility", "come", "game", "play", "open", "corner"]
-    ),
     frames=FRAMES,
     gives_way=frozenset({"trapped", "bad-bishop"}),
-    tests={"men": lambda n: n.text if n.type == "piece" and (n.parts or n.plural) else None},
+    tests={
+        "men": lambda n: n.text if n.type == "piece" and (n.parts or n.plural) else None,
+        "none": lambda n: n.head if n.no and n.head in {*NOUNS["move"], "mobility"} else None,
+        "caged": _caged,
+    },
     read=read,
     check=check,
     flips=True,

@@ -19,47 +19,6 @@ from lineproof.claims.reference import Reference
 from lineproof.claims.sentence import SAN
 from lineproof.claims.timing import as_it_stands, of_this_move
 
-_TAKE = "take/capture/grab/eat/snap off/snatch/take off/pick off/chop off"
-_BARE_TAKE = "(take|capture|grab|eat|snap off|snatch|take off|pick off|chop off|swallow)"
-_TAKING = "(taking|capturing|grabbing|eating|snapping off|snatching)"
-_WIN = "(win|pick up|net|gain|collect|pocket)"
-_PLAY = "(play|follow up with|follow with|continue with|go|jump in with|come in with)"
-_SOON = "[next|at once|immediately|straight away|on the next move]"
-
-PHRASES = (
-    f"[{{agent}}] <threaten/menace> [both] {{moves}} {_SOON}",
-    f"[{{agent}}] <threaten> to {_PLAY} {{moves}} {_SOON}",
-    f"[{{agent}}] <threaten/menace> {{target}} {_SOON}",
-    f"[{{agent}}] <threaten> to {_BARE_TAKE} [on] {{target}} {_SOON}",
-    f"[{{agent}}] <threaten> to {_WIN} {{amount}} [with {{move}}|by {{move}}] {_SOON}",
-    f"[{{agent}}] <threaten> to {_WIN} {{target}} [with {{move}}|by {{move}}] {_SOON}",
-    "[{agent}] <threaten> {none}",
-    "[{agent}] <threaten> {anything}",
-    f"[{{agent}}] <go for/go after> {{target}} {_SOON}",
-    f"(the|{{whose}}) [main|real|only|big|next|positional|immediate|deadly|simple|obvious] threat <be> [{{very}}] [to {_PLAY}] {{moves}}",
-    f"(the|{{whose}}) [main|real|only|big|next|immediate|simple|obvious] threat <be> [{{very}}] to {_BARE_TAKE} [on] {{target}}",
-    f"(the|{{whose}}) [main|real|only|big|next|immediate|simple|obvious] threat <be> [{{very}}] to {_WIN} {{amount}} [with {{move}}|by {{move}}]",
-    "{move} <be> {{the}} [main|real|big|serious|nasty|next|deadly|strong|positional|constant] threat".replace("{{the}}", "{the}"),
-    "{move} <be:threaten> [next|at once]",
-    "{move} <be> [{very}] (in the air|hanging over {side}|in the offing)",
-    "there <be> [{very}] {the} [serious|real|nasty|terrible|constant|big|strong|deadly] threat of {moves}",
-    f"there <be> [{{very}}] {{the}} [serious|real|nasty|big|strong] threat (to {_PLAY}|of playing) {{moves}}",
-    f"there <be> [{{very}}] {{the}} threat (to {_BARE_TAKE}|of {_TAKING}) [on] {{target}}",
-    "{side} <have> [{very}] {the} [serious|real|nasty|terrible|constant|big|strong|deadly] threat of {moves}",
-    "{side} <have> [{very}] {none} (threat|threats)",
-    "there <be> [{very}] {none} (threat|threats)",
-    "with [{the}] [double|nasty|strong|serious] threat (of|to play|of playing) {moves}",
-    f"with [{{the}}] threat (to {_BARE_TAKE}|of {_TAKING}) [on] {{target}}",
-    f"<ing:threaten> [both] {{moves}} {_SOON}",
-    f"<ing:threaten> to {_PLAY} {{moves}} {_SOON}",
-    f"<ing:threaten> to {_BARE_TAKE} [on] {{target}} {_SOON}",
-    f"<ing:threaten> to {_WIN} {{amount}} [with {{move}}|by {{move}}] {_SOON}",
-    f"<ing:threaten> {{target}} {_SOON}",
-    "{target} <be:threaten> [by {agent}]",
-    "{target} <be> under threat [from {agent}]",
-    f"{{side}} <want> (to {_PLAY}|to jump in with) {{move}} next",
-)  # fmt: skip
-
 _AMOUNTS: dict[str, Any] = {
     **dict.fromkeys(("material", "some material"), "material"),
     **dict.fromkeys(("a pawn", "another pawn", "a second pawn", "a clear pawn"), "pawn"),
@@ -73,33 +32,51 @@ _AMOUNTS: dict[str, Any] = {
 _SQUARE = re.compile("[a-h][1-8]")
 
 
+_GO = "play/follow with/follow up with/continue with/go/jump in with/come in with"
+
 FRAMES = (
+    "<be:threaten> {target} ; passive=yes",
+    "{target} <=> under threat [from {agent}] ; passive=yes",
     "[{agent}] <threaten> {moves}",
     "[{agent}] <threaten> {target}",
-    "[{agent}] <threaten to play> {moves}",
+    "[{agent}] <threaten> {anything}",
+    "[{agent}] <have> {none}",
+    "<~> {none}",
+    f"[{{agent}}] <threaten to {_GO}> {{moves}}",
     "[{agent}] <threaten to win> {amount} [(with|by) {move}]",
+    "[{agent}] <threaten to win> {target} [(with|by) {move}] ; won=yes",
     "[{agent}] <threaten to capture> {target}",
-    "[{agent}] <~> threat of {moves}",
+    "[{agent}] <~> threat (of|to) {moves}",
     "<~> threat of {moves}",
     "threat <=> {moves}",
+    f"threat <be to {_GO}> {{moves}}",
+    "threat <be to capture> {target}",
+    "threat <be to win> {amount} [(with|by) {move}]",
     "{move} <=> threat",
     "{described} <=> threat",
+    "{moves} <=> looming",
+    "{moves} <=> in luft",
     "[{agent}] <be/have/carry/make/create/contain to win> {amount} {above}",
     "[{agent}] <be/have/carry/make/create/contain to play> {moves} {above}",
     "[{agent}] <be/have/carry/make/create/contain to capture> {target} {above}",
-    "[{agent}] <capture> {target} next ; modal=will",
-    "{target} <come/get> (in|into|under) fire [from {agent}] ; bare=yes",
+    "[{agent}] <capture> {target} +next ; modal=will",
+    "{move} <follow/come/be> +next ; coming=yes",
+    "<~> {move} +next ; coming=yes",
+    "{agent} <say/scream/shout/mean> {move} +next",
+    "{target} <come/get> (in|into|under) fire [from {agent}] ; bare=yes passive=yes",
     "{agent} <attack> {target} ; bare=yes",
-    "[{agent}] <attack> {target} ; bare=yes active=yes",
+    "[{agent}] <attack> {target} [with {by}] ; bare=yes active=yes",
     "[{agent}] <attack> {targets} ; bare=yes active=yes",
-    "<be:attack> {target} ; bare=yes",
+    "[{agent}] <attack> {pawns} [(with|by) {by}] ; bare=yes active=yes",
+    "<be:attack> {target} ; bare=yes passive=yes",
     "[{agent}] <~> attack (on|against) {prey} ; bare=yes",
-    "{target} <=> under fire [from {agent}] ; bare=yes",
+    "{target} <=> under fire [from {agent}] ; bare=yes passive=yes",
     "{agent} <be> on {prey} ; bare=yes",
-    "[{agent}] <be/go/want/try/jump> after {target}",
-    "[{agent}] <want> {prey}",
-    "[{agent}] <want to play> {move} +next|soon",
-    "[{agent}] <want to capture> {target}",
+    "[{agent}] <be/go/try/jump> after {target}",
+    "[{agent}] <want> after {target} ; wanted=yes",
+    "[{agent}] <want> {prey} ; wanted=yes",
+    "[{agent}] <want to play> {move} +next|soon ; wanted=yes",
+    "[{agent}] <want to capture> {target} ; wanted=yes",
 )
 
 
@@ -112,11 +89,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if not any(slot in slots for slot in ("agent", "side", "whose")):
         of_this_move(here)
     targets: list[str] | None = None
-    passive = "target" in slots and re.search(r"threatened|under threat", here.said) is not None
+    passive = "passive" in slots
     agent = _agent(here, slots, passive)
     side, spot = agent.side, agent.spot
     at = here.at(spot)
     moves = _moves(slots)
+    if "target" in slots and not passive and _free_square(at, slots["target"]):
+        moves = [slots.pop("target")]  # "threatens d4", where nothing stands: the move
     if (
         len(moves) == 1
         and _SQUARE.fullmatch(moves[0])
@@ -135,7 +114,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     if "anything" in slots and not (verb is not None and verb.negated):
         raise Unread("it is not clear what is threatened")
-    wanted = "want" in here.said.replace("wants", "want").split()
+    wanted = "wanted" in slots
     if wanted and side == here.taught:
         raise Unread("what we want next may be no more than a plan")
     if "side" not in slots and "agent" not in slots and "whose" not in slots:
@@ -145,7 +124,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     params: dict[str, Any] = {
         "targets": targets,
         "by": agent.square if "agent" in slots and agent.move is None and _is_piece(slots["agent"]) else None,
-        "amount": slots.get("amount") or _worth(at, targets, here.said),
+        "amount": slots.get("amount") or (_worth(at, targets) if "won" in slots else None),
         "wanted": wanted,
     }  # fmt: skip
     none = "none" in slots
@@ -168,9 +147,14 @@ def _attack(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if verb is not None and (verb.negated or verb.done or verb.modal == "almost"):
         raise Unread("it is not clear what is said of the attack")
     words = slots.get("agent")
-    nobody = words is None and "target" in slots and not _acting(here)
+    nobody = words is None and "passive" in slots
     agent = None if nobody else here.agent(words)
+    if "by" in slots:
+        agent = here.agent(slots["by"])
+        words = slots["by"]
     at = here if agent is None else here.at(agent.spot)
+    if "pawns" in slots:
+        slots["target"] = _of_pawns(at, agent)
     prey: list[str] = []
     for text in (
         targets(slots["targets"])
@@ -194,11 +178,18 @@ def _attack(here: Here, slots: dict[str, Any]) -> list[Claim]:
     ]  # fmt: skip
 
 
-def _acting(here: Here) -> bool:
-    """Whether a clause without a subject says what the mover does ("attacking f7"), and not what is done to a piece."""
-    return not re.match(
-        r"(?:the|his|her|our|your|their|white|black|[a-h][1-8]|it|that|this)\b", here.said
-    )
+def _of_pawns(here: Here, agent: Agent | None) -> str:
+    """ "Nibbles at the chain": the pawn that the piece attacks.
+
+    :raises Unread: when it attacks none, or several.
+    """
+    if agent is None or agent.square is None:
+        raise Unread("it is not clear what attacks the pawns")
+    enemy = pieces(here.board, other(agent.side), "p")
+    hit = [at for at in here.board.attacks(agent.square) if at in enemy]
+    if len(hit) != 1:
+        raise Unread("it is not clear which pawn is attacked")
+    return hit[0]
 
 
 def _prey(here: Here, text: str | None, owner: str | None) -> list[str]:
@@ -255,12 +246,14 @@ def _agent(here: Here, slots: dict[str, Any], passive: bool) -> Agent:
     return Agent(here.implied(), here.spot)
 
 
-_WINNING = re.compile(r"\bto (?:win|pick up|net|gain|collect|pocket)\b")
+def _free_square(here: Here, text: str) -> bool:
+    """Whether the words are a square on which nothing stands."""
+    return _SQUARE.fullmatch(text) is not None and here.board.piece_at(text) is None
 
 
-def _worth(here: Here, targets: list[str] | None, said: str) -> str | None:
+def _worth(here: Here, targets: list[str] | None) -> str | None:
     """The amount in "to win the rook": more than a capture there."""
-    if targets is None or _WINNING.search(said) is None:
+    if targets is None:
         return None
     letter = (here.board.piece_at(targets[0]) or "p").lower()
     return {"p": "pawn", "n": "piece", "b": "piece", "r": "rook", "q": "queen"}.get(letter)
@@ -411,17 +404,14 @@ KIND = Kind(
         "Said of no more than an attack ('attacks', 'hits', 'under fire'), it asks that the piece named, or any of its side, attacks the target."
     ),
     formula=f"gain = material(end of best play after the pass) - material(here), or points(after the pass) - points(without it); holds: mate, material >= {PAWN}, or 15 points and cost <= {SAFE}",
-    phrases=PHRASES,
     slots={
         "amount": _AMOUNTS,
-        "anything": dict.fromkeys(("anything", "anything at all", "anything here", "anything serious"), True),
-        "none": {k: k for k in ("nothing", "nothing at all", "no", "no real", "no immediate", "no serious", "no particular")},
     },
-    vocabulary=frozenset(
-        ["threaten", "threatens", "threatened", "threatening", "threat", "threats", "menace", "menaces", "menacing", "going", "goes", "go", "air", "offing", "hanging", "wants", "want"]
-    ),
     frames=FRAMES,
     tests={
+        "anything": lambda n: n.text if n.head in {"anything", "nothing"} else None,
+        "none": lambda n: n.head if n.no and n.head in NOUNS["threat"] else None,
+        "pawns": lambda n: n.text if n.head in {"chain", "pawn chain", "pawn structure"} else None,
         "above": lambda n: n.text if n.head in NOUNS["threat"] else None,
         "moves": lambda n: n.text if n.type in {"move"} else None,
         "prey": lambda n: n.text if n.type in {"piece", "square"} and not n.parts else None,

@@ -11,41 +11,45 @@ from lineproof.claims.exchange import safe_squares
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
+from lineproof.claims.noun import Noun
 from lineproof.claims.pointing import alone, meant, present
 from lineproof.claims.reference import Reference
 
 WITHIN = 8
 """Plies of best play within which the piece must fall: attacked within three moves, and then taken."""
 
-PHRASES = (
-    "{target} <be:trap/catch/corner/ensnare> [by {agent}] [(on|in) ({square}|the corner|the middle of the board|the centre)]",
-    "{target} <be> (in a trap|trapped and lost|lost because it is trapped)",
-    "{target} <have> {nowhere}",
-    "{target} <be> (out of squares|out of safe squares|without a safe square|without a safe retreat)",
-    "{target} <run> out of [safe] squares",
-    "{target} {cannot} (get out|get away|escape|run away|get out alive|get back|get home|find a way out|be saved|be rescued|get out of there)",
-    "there <be> {none} for {target} [any more|any longer]",
-    "[{agent}] <trap/corner/ensnare/snare> {target} [(on|in) ({square}|the corner)] [with {move}]",
-    "<ing:trap> {target} [on {square}]",
-    "(and|with) {target} trapped [on {square}]",
-    "(it|he|she) <be:trap>",
-    "(it|he|she) <have> {nowhere}",
-    "(it|he|she) {cannot} (get out|get away|escape|run away|be saved)",
-)
-
-
 FRAMES = (
     "<be:trap> {target}",
     "{agent} <trap> {target} [(on|in) {square}] [with {move}]",
-    "[{agent}] <trap> {target} ; active=yes",
+    "[{agent}] <trap> {target} [with {move}] ; active=yes",
     "<be:trap> {target} [(on|in|at) {square}]",
-    "{target} <have> {none}",
+    "{target} <have/find> {none}",
     "<~> {none} (for|of) {target}",
+    "{target} <=> without {bare}",
     "{target} <=> goner",
     "{target} <=> doomed",
-    "{target} <be short of/run out of/be out of> square ; short=yes",
-    "{target} <escape/get out/get away/run away> ; modal=can negated=yes",
+    "{target} <=> trapped",
+    "{target} <be short of/run out of/be out of/be running out of> square ; short=yes",
+    "{target} <=> (out_of|short_of|without) square ; short=yes",
+    "{target} <escape/get out/get away/run away/be saved> ; modal=can|will negated=yes",
+    "{target} <find> escape ; modal=can|will negated=yes",
+    "<be:save/rescue> {target} ; modal=can|will negated=yes",
+    "<*> {caught}",
 )
+_NOWHERE = frozenset({"square", "nowhere", "retreat", "flight square", "retreat square", *NOUNS["square"]})  # fmt: skip
+
+
+def _none(noun: Noun) -> str | None:
+    """ "No square", "nowhere", "no way out"."""
+    escapes = noun.head in NOUNS["escape"] or noun.head == "escape square"
+    return noun.head if noun.no and (noun.head in _NOWHERE or escapes) else None
+
+
+def _caught(noun: Noun) -> str | None:
+    """ "The trapped bishop"."""
+    said = {"trapped", "cornered", "ensnared"} & set(noun.adjectives)
+    return noun.text if noun.type == "piece" and said and not noun.parts else None
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -60,17 +64,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         agent = here.agent(slots["agent"])
         spot, victim = agent.spot, other(agent.side)
     at_spot = here.at(spot)
-    words = slots.get("target")
+    words = slots.get("target") or slots.get("caught")
     if "square" in slots and words is not None and Reference.read(words).square is None:
         words = f"{words} on {slots['square']}"  # "the bishop is caught on g3"
     found = meant(at_spot, words, fits=lambda at: not safe_squares(spot.board, at))
     if "square" in slots and slots["square"] not in found:
         raise Unread(f"that piece does not stand on {slots['square']}")
-    squares_only = (
-        ("nowhere" in slots and slots["nowhere"] == "squares")
-        or "none" in slots
-        or "short" in slots
-    )
+    none = slots.get("none") or slots.get("bare") or ("square" if "short" in slots else "")
+    squares_only = none in _NOWHERE
     claims = []
     for at in found:
         side = side_of(spot.board.piece_at(at) or "K")
@@ -191,13 +192,6 @@ def _after_best(
     return Judgement(Outcome.FAILS, because, (), spot, numbers, 1.0, because)
 
 
-_SQUARES = (
-    "no safe square", "no safe squares", "no squares", "no square", "no square to go to", "no squares to go to", "no safe square to go to", "no safe squares to go to",
-    "no squares left", "no square left", "no safe square left", "no safe squares left", "nowhere to go", "nowhere to run", "nowhere to go to", "nowhere left to go",
-    "no retreat", "no safe retreat", "no good square", "no good squares", "not a single safe square", "no retreat square", "no retreat squares", "no safe retreat square", "nowhere safe to go",
-)  # fmt: skip
-_ESCAPES = ("no escape", "no way out", "no way back", "no way home", "no exit")
-
 KIND = Kind(
     id="trapped",
     title="Trapped piece",
@@ -206,22 +200,12 @@ KIND = Kind(
         f"The piece (no king, no pawn) has no square where it loses less than a pawn in the exchange there, and best play takes it within {WITHIN} plies (attacked within three moves) with a gain of a pawn or more; "
         "with the enemy to move, after his best move. Otherwise it is only shut in. 'Has no safe square' asks the squares alone."
     ),
-    phrases=PHRASES,
-    slots={
-        "nowhere": {**dict.fromkeys(_SQUARES, "squares"), **dict.fromkeys(_ESCAPES, "trapped")},
-        "none": dict.fromkeys(("no safe square", "no safe squares", "no square", "no retreat", "no safe retreat", "no squares left", "nowhere to go"), True),
-        "cannot": dict.fromkeys(("can not", "can no longer", "can never", "will not", "is not able to", "is unable to", "can not now", "can not possibly"), True),
-    },
-    vocabulary=frozenset(
-        ["trapped", "traps", "trap", "trapping", "caught", "catches", "catch", "cornered", "corners", "ensnared", "snares", "snared", "square", "squares", "nowhere", "escape", "retreat", "way", "exit", "out", "away", "back", "home", "saved", "rescued"]
-    ),
     frames=FRAMES,
+    gives_way=frozenset({"by-force"}),
     tests={
-        "none": lambda n: (
-            n.head
-            if n.no and n.head in {"square", "safe square", "exit", "way out", "escape", "retreat", "flight square", "escape square"}
-            else None
-        )
+        "none": _none,
+        "bare": lambda n: n.head if n.head in _NOWHERE | set(NOUNS["escape"]) else None,
+        "caught": _caught,
     },
     read=read,
     check=check,

@@ -12,34 +12,21 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.pointing import present
 from lineproof.engine import Board
 
-_NAME = "(in between move|inbetween move|in between check|intermezzo|zwischenzug|zwischenschach|intermediate move|intermediate check|in between capture)"
-_BACK = "(recapturing|taking back|retaking|recapturing at once|taking back at once|recapturing first|taking the piece back|moving the queen|saving the queen|moving the piece|saving the piece)"
-
-PHRASES = (
-    f"{{move}} <be> [[also|really|only|just] {{the}}|a strong|a nasty|a clever|a useful|a typical] {_NAME}",
-    f"(this|that|it|which) <be> [[also|really|just] {{the}}|a strong|a nasty|a clever|a useful|a typical] {_NAME}",
-    f"(this|that|it|{{move}}) <be> no {_NAME}",
-    f"[{{side}}] <play/insert/throw in/slip in/find/have/put in/start with/begin with/interpose/choose/go for/use> [first] [{{the}}|a strong|a nasty] {_NAME} [,] [{{move}}]",
-    f"first [comes] [{{the}}] {_NAME} [,] {{move}}",
-    f"(with|by) [{{the}}] {_NAME} [,] [{{move}}]",
-    f"{{the}} {_NAME} [,] {{move}}",
-    f"{{the}} {_NAME} <be> {{move}}",
-    "{side} <insert/interpose/throw in/slip in/put in> {move} [first]",
-    f"(instead of|before) {_BACK} [,] {{side}} [first] <play/check/insert/throw in/interpose/go/start with> [first] [with] {{move}} [first]",
-    f"{{side}} [first] <play/insert/throw in/interpose/start with> {{move}} [first] (instead of|before) {_BACK}",
-    f"{{move}} first [,] (instead of|before) {_BACK}",
-)
-
+_FIRST = "+in_between|instead_of_taking_back|before_taking_back|instead_of_recapturing|before_recapturing|instead_of_retaking|before_retaking"
 
 FRAMES = (
     "[{agent}] <~> zwischenzug",
+    "[{agent}] <play/have/insert/find/choose/start with/begin with/go for/use> zwischenzug [with {object}]",
     "{move} <=> zwischenzug",
+    "zwischenzug <=> {move}",
     "{move} <~> as zwischenzug",
-    "[{agent}] <play/have/insert> zwischenzug [with {object}]",
-    "[{side}] <play> {move} +in_between",
-    "[{side}] <play> {move} as zwischenzug",
-    "<~> {move} +in_between",
-    "<~> check +in_between",
+    "[{side}] <insert> {move}",
+    "[{side}] <insert> check",
+    f"[{{side}}] <play/check/start with/begin with> {{move}} {_FIRST}",
+    f"[{{side}}] <play/check/start with/begin with> with {{move}} {_FIRST}",
+    "[{side}] <play/insert> {move} as zwischenzug",
+    f"<~> {{move}} {_FIRST}",
+    f"<~> check {_FIRST}",
 )
 
 
@@ -52,8 +39,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         move = _unnamed(here, here.side(slots["side"]) if "side" in slots else None, verb)
     if "side" in slots and here.side(slots["side"]) != move.side:
         raise Unread("it is the other side's move")
-    denied = f" no {'in'}" in here.said or " no zwischen" in here.said
-    return [here.claim(KIND.id, move.side, spot=move.before, negated=denied, move=move.uci)]
+    return [here.claim(KIND.id, move.side, spot=move.before, move=move.uci)]
 
 
 def _unnamed(here: Here, side: str | None, verb: Any) -> Named:
@@ -140,10 +126,6 @@ KIND = Kind(
     title="In-between move",
     version=1,
     definition="A move played where a recapture was possible, or while a piece of the mover stands to be taken with a gain of a pawn or more, that does neither but checks, captures elsewhere, attacks something that it could then win, or threatens mate in one.",
-    phrases=PHRASES,
-    vocabulary=frozenset(
-        ["between", "inbetween", "intermezzo", "zwischenzug", "zwischenschach", "intermediate", "recapturing", "taking", "retaking", "moving", "saving", "inserts", "insert", "interposes", "throws", "slips"]
-    ),
     frames=FRAMES,
     read=read,
     check=check,

@@ -9,7 +9,11 @@ ADJECTIVES: Table = table("""
 safe: safe, immune, untouchable, out of danger, out of harm 's way
 airy: airy, wide open, defenceless, homeless, shelterless, bare, draughty, breezy, naked, in the open, out in the open, unsafe, insecure, open to attack, vulnerable
 unprotected: unprotected, undefended, unguarded, loose, uncovered, unsupported
-hanging: hanging, in danger, in peril, under threat of capture, en prise, up for grabs, there for the taking, free for the taking
+hanging: hanging, hanging loose, hanging in the air, left hanging, in danger, in peril, under threat of capture, en prise, up for grabs, there for the taking, free for the taking
+torn: in 2 places at once, in 2 places, everywhere at once, everywhere
+overloaded: overloaded, overworked, overburdened, overstretched, overtaxed
+jailed: in prison, in jail, in gaol, in a cage, behind bars, in captivity
+looming: looming, in the offing, on the cards, hanging over us, hanging over him, hanging over white, hanging over black, on the menu, on the agenda
 backward: backward
 weak: weak
 open: open, wide open

@@ -50,6 +50,8 @@ adverb: before us, in front of us, before our eyes, on our hands, out there, ove
     in the textbook sense, in the classical sense, in the classic sense, in the true sense, in every sense, for a change, 9 times out of 10,
     by transposition, by a transposition, by a different move order, by another move order, by another road, by a different road,
     by another route, by a different route, unusually early, early on
+adverb: when we like, whenever we like, when we want, whenever we want, when we please, whenever we please, when he likes, whenever he likes, whenever he wants,
+    in our own time, at our leisure, at any moment, any moment now, sooner or later, if nothing is done about it
 hedge: or 2
 # soften
 hedge: about, apparently, approximately, arguably, as far as i can see, as far as i can tell, as good as, i 'd say, i believe, i dare say, i feel,
@@ -60,10 +62,23 @@ hedge: about, apparently, approximately, arguably, as far as i can see, as far a
 deny: anything but, by no means, far from, in no way, neither, never, no longer, no more, nor, not any longer, not any more, not at all, not yet,
     nowhere, nowhere near, on no account, under no circumstances
 # limit: the clause says something else than without it
-limit: a moment ago, a move ago, ago, all but, allegedly, almost, apart from, as a rule, at best, at first, at first glance, at first sight, barely,
+limit: a moment ago, a move ago, ago, all but, allegedly, almost, as a rule, at best, at first, at first glance, at first sight, barely,
     before, earlier, else, elsewhere, eventually, except, for a moment, formerly, generally, half, hardly, if only, in a manner of speaking,
     in a sense, in a way, in an endgame, in another line, in general, in name, in other lines, in the endgame, in the long run, in theory, instead of,
     last move, last week, most of the time, mostly, nearly, normally, not only, occasionally, often, on paper, on the surface, once, one day,
-    only almost, otherwise, partially, partly, previously, rarely, rather than, save for, scarcely, some day, sometimes, soon enough, superficially,
+    only almost, otherwise, partially, partly, previously, rarely, rather than, scarcely, some day, sometimes, soon enough, superficially,
     supposedly, till, to some extent, typically, unless, until, up to a point, usually, without, years ago
 """)
+
+_BACK = ("recapturing", "taking back", "retaking", "taking the piece back", "recapturing the piece", "recapturing at once", "taking back at once")  # fmt: skip
+ADVERBS["adverb"] = (
+    *ADVERBS["adverb"],
+    *(f"{before} {back}" for before in ("instead of", "before") for back in _BACK),
+)
+_COMPARED = ("more often than", "more times than", "as often as", "just as often as", "exactly as often as", "as many times as", "less often than", "fewer times than")  # fmt: skip
+_DONE = ("defended", "protected", "guarded", "covered", "attacked", "hit")
+_OFTEN = tuple(
+    f"{how} {so}{done}" for how in _COMPARED for so in ("", "it is ", "it 's ") for done in _DONE
+)
+"""One count against the other: "more often than it is defended"."""
+ADVERBS["adverb"] = ADVERBS["adverb"] + _OFTEN

@@ -24,10 +24,15 @@ mate: mate, checkmate
 stalemate: stalemate
 threat: threat, menace
 goner: goner, dead duck, sitting duck, lost soul
+escape: escape, way out, way back, way home, escape route, exit
+prisoner: prisoner, captive
+overwork: too much to do, too much to guard, too much to protect, too much to defend, too much to look after, too much to cover, too much to handle, too much work,
+    too much on its plate, too much on his plate, too much on her plate, its hands full, his hands full, her hands full
 overtime: overtime, double duty, double job, double shift
 fire: fire, attack, pressure, siege
 safety: safety, the cellar
 attacker: attacker, assailant, attacking piece, piece aimed
+pair of eyes: pair of eyes
 attack: attack, fire, pressure
 defender: minder, defender, protector, guard, guardian, bodyguard
 protection: protection, cover, support, defence, help
@@ -48,6 +53,7 @@ better move: better move
 shelter: shelter, cover, protection, shield
 # pawns and squares
 outpost: outpost, stronghold, foothold, strongpoint, advanced post, post
+chain: chain, pawn chain
 hole: hole, weakness, weak square, weak point, weak spot, gaping hole
 file: file, line
 diagonal: diagonal
@@ -88,6 +94,7 @@ orphan: orphan, loner
 pride: pride, monster, absolute monster, beast, jewel, giant, powerhouse, star
 asset: asset, trump, trump card, weapon, plus point
 way: way, path, view, diagonal, line, road, route
+face: face
 daylight: daylight, action, light of day
 loss of tempo: loss of tempo, loss of time, loss of a tempo
 muscle: muscle, inch, finger

@@ -21,6 +21,7 @@ fork: fork
 pin: nail, nail down, pin down, peg, tie down, pin up, peg down, skewer down, fix, glue, chain, freeze
 unpin: unpin, break the pin on, break free
 skewer: skewer, spear, x-ray, run through
+insert: insert, interpose, interpolate, throw in, slip in, put in, sandwich in, sneak in
 uncover: uncover, reveal, unveil, open up, unleash, unmask, discover, expose, disclose
 threaten: threaten, renew the threat of, menace, be threatening, be up to, be after, be on the verge of, have in mind, set up, be going for, go for,
     eye, hint at, be itching for, pose
@@ -28,12 +29,13 @@ check: check, give check, say check
 mate: mate, checkmate, give mate, deliver mate, force mate
 stalemate: stalemate
 smother: smother
+shield: shield, screen
 shelter: shelter, tuck away, tuck in, tuck up, put to bed
 idle: pass, wait, nod off, fall asleep, doze off, doze, sleep, dawdle, sit still, sit on one's hands, twiddle your thumbs, twiddle his thumbs, twiddle our thumbs, twiddle one's thumbs, look away, blink, do nothing, carry on regardless, daydream, go to sleep, idle, mark time, pass the move, miss a beat
 trap: trap, ambush, bag up, bottle, catch, entomb, corner, snare, ensnare, net
-shut in: shut in, coop up, fence in, jam in, seal in, seal off, hide away, keep locked in, keep shut in, stifle, smother in, brick up, brick in, wall up, hamper, restrict, obstruct, hem in, box in, lock in, lock away, lock up, wall in, block in, imprison, bury, entomb, pen in,
-    bottle up, close in, hold captive, shut away, shut out, cage, cage in
-block: block, obstruct, bar, stand in the way of, get in the way of, clog, block in, be in the way of, stand in front of, hinder, sit in the way of,
+shut in: shut in, coop up, fence in, jam in, seal in, seal off, hide away, keep locked in, keep shut in, stifle, smother in, brick up, brick in, wall up, hem in, box in, lock in, lock away, lock up, wall in, block in, imprison, bury, entomb, pen in,
+    bottle up, close in, hold captive, shut away, shut out, cage, cage in, pen up, lock up, incarcerate, fence off, bury alive
+block: block, obstruct, blockade, stop up, bar, stand in the way of, get in the way of, clog, block in, be in the way of, stand in front of, hinder, sit in the way of,
     hold up, impede
 prevent: prevent, stop, stop from, rule out, keep out, hinder, forbid, deny, take away, cut out, make impossible, bar, prohibit, hold up,
     nip in the bud, parry, put a stop to, discourage, frustrate, preclude, thwart, shut out

@@ -1,0 +1,277 @@
+"""Parts of a sentence that lean on the clause before them: they are told with it, or take from it what they leave out.
+
+"Bishop on b3, nowhere to run", "is attacked and unprotected", "pinned is the knight", "White has f7 covered", "takes the knight, the
+guard of e5", "looks like a fork, but is none".
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from .chunk import Place
+from .lexicon import NOUNS, VERBS, members
+from .noun import Noun
+
+if TYPE_CHECKING:
+    from .plain import Clause
+
+_STANDING = frozenset({"as", "in front of", "behind", "in", "between", "under", "without"})
+_COPULA = members("be", VERBS)
+_ATTACK = members("attack", VERBS) | members("defend", VERBS)
+_DEFEND = members("defend", VERBS)
+_REMOVE = members("remove", VERBS) | members("capture", VERBS)
+_LEAVE = members("fall", VERBS) | members("come off", VERBS) | {"go"}
+_SEEM = frozenset({"look", "look like", "seem", "seem like", "appear", "feel"})
+_PIECES = frozenset({"queen", "rook", "bishop", "knight", "pawn"})
+_ONLY = frozenset({"only", "just", "merely"})
+_NONE = frozenset({"none", "nothing", "one"})
+
+
+def fold(before: Clause, clause: Clause) -> bool:
+    """Tells a part with the clause before; True when nothing of it is left to tell."""
+    if (
+        _stands(before, clause)
+        or _nowhere(before, clause)
+        or _named(before, clause)
+        or _fronted(before, clause)
+        or _called(before, clause)
+        or _held(before, clause)
+        or _seeming(before, clause)
+        or _only_seems(before, clause)
+    ):
+        before.see(clause)
+        return True
+    _state(before, clause)
+    _role(before, clause)
+    _guarding(before, clause)
+    _where(before, clause)
+    return False
+
+
+def _thing(clause: Clause) -> Noun | None:
+    """The only noun of a part without a verb: "bishop on b3"."""
+    if clause.lemma or clause.states or clause.places or len(clause.objects) != 1:
+        return None
+    noun = clause.objects[0]
+    return noun if noun.type in {"piece", "square", "move"} and not noun.no else None
+
+
+def _last(clause: Clause) -> Noun | None:
+    nouns = [
+        *clause.objects,
+        *[p.noun for p in clause.places if p.noun is not None],
+        *([clause.subject] if clause.subject is not None else []),
+    ]
+    return max(nouns, key=lambda n: n.last, default=None)
+
+
+def _stands(before: Clause, clause: Clause) -> bool:
+    """ "Knight on d4, right in front of the pawn", "Qf6 first, as an in-between move"."""
+    thing = _thing(before)
+    if thing is None or clause.joint != "," or clause.lemma or clause.objects or clause.states:
+        return False
+    if not clause.places or any(p.preposition not in _STANDING for p in clause.places):
+        return False
+    if thing.type != "piece" and clause.places[0].preposition != "as":
+        return False
+    before.places += clause.places
+    before.adverbs += clause.adverbs
+    before.strays += clause.strays
+    return True
+
+
+def _nowhere(before: Clause, clause: Clause) -> bool:
+    """ "Bishop on b3, nowhere to run", "our knight on a4, no squares": it has none."""
+    thing = _thing(before)
+    if thing is None or thing.type != "piece" or clause.joint not in {",", "and", ", and"}:
+        return False
+    if len(clause.objects) != 1 or not clause.objects[0].no or clause.places or clause.states:
+        return False
+    if clause.lemma and not (clause.form == "to" and clause.objects[0].head == "nowhere"):
+        return False
+    before.lemma, before.form, before.subject = "have", "finite", thing
+    before.objects = clause.objects
+    return True
+
+
+def _named(before: Clause, clause: Clause) -> bool:
+    """ "Hits the base of it all, e4": the square that a noun before it means."""
+    if clause.lemma or clause.joint != "," or len(clause.objects) != 1 or clause.places:
+        return False
+    square, last = clause.objects[0], before.objects[-1] if before.objects else None
+    if square.type != "square" or square.parts or before.lemma not in _ATTACK or last is None:
+        return False
+    if last.type != "noun" or last.no or last.plural or last.head in NOUNS["move"]:
+        return False
+    before.objects[-1] = replace(square, first=last.first, last=square.last)
+    before.places = [p for p in before.places if p.first < last.first]
+    return True
+
+
+def _called(before: Clause, clause: Clause) -> bool:
+    """ "First the in-between check, Qh5": Qh5 is one."""
+    move = _thing(clause)
+    if move is None or move.type != "move" or clause.joint != "," or before.lemma or before.places:
+        return False
+    if len(before.objects) != 1 or any(s.lemma != "first" for s in before.states):
+        return False
+    if before.verb.negated or before.objects[0].head not in {*NOUNS["zwischenzug"]}:
+        return False
+    before.lemma, before.form, before.subject, before.states = "be", "finite", move, []
+    before.adverbs += clause.adverbs
+    return True
+
+
+def _fronted(before: Clause, clause: Clause) -> bool:
+    """ "Pinned by the bishop is the knight on c3"."""
+    if before.form != "part" or not before.lemma or before.subject is not None:
+        return False
+    if clause.lemma != "be" or clause.joint != "-" or len(clause.objects) != 1 or clause.states:
+        return False
+    if clause.subject is not None and not clause.inherited:
+        return False
+    before.subject, before.form, before.passive = clause.objects[0], "finite", True
+    before.verb = clause.verb
+    before.places += clause.places
+    before.adverbs += clause.adverbs
+    return True
+
+
+def _held(before: Clause, clause: Clause) -> bool:
+    """ "He has got f7 covered twice": he covers it; "Black has his queen trapped": it is trapped."""
+    if before.lemma not in {"have", "get", "keep"} or before.form != "finite" or before.sub:
+        return False
+    if not clause.lemma or clause.objects or clause.lemma in {"be", "have"}:
+        return False
+    if clause.form == "part" and clause.joint == "=" and clause.subject is None:
+        noun = before.objects[-1] if before.objects else None
+    elif clause.joint == "-" and clause.form == "finite" and clause.verb.done:
+        noun = clause.subject if not before.objects else None
+        if clause.verb.past or clause.verb.modal or clause.passive:
+            return False
+    else:
+        return False
+    if noun is None or (noun.last + 1 < clause.first and clause.form == "part"):
+        return False
+    if noun.type not in {"piece", "square", "pronoun"} or noun.no:
+        return False
+    own = noun.whose in {"his", "our", "their"}
+    before.lemma, before.form = clause.lemma, "finite"
+    before.places += clause.places
+    before.adverbs += clause.adverbs
+    if own:
+        before.subject, before.objects, before.passive = noun, [], True
+    else:
+        before.objects = [noun]
+    return True
+
+
+def _seeming(before: Clause, clause: Clause) -> bool:
+    """ "It looks like a fork, but it is none", "the knight was pinned, but it is not any more"."""
+    if "but" not in clause.joint.split() and "yet" not in clause.joint.split():
+        return False
+    if clause.lemma != "be" or clause.subject is None or clause.subject.type != "pronoun":
+        return False
+    none = [s for s in clause.states if s.lemma in _NONE]
+    none_said = bool(none) or any(o.head in _NONE for o in clause.objects)
+    if len(none) < len(clause.states) or any(o.head not in _NONE for o in clause.objects):
+        return False
+    if not (none_said or clause.verb.negated) or clause.verb.modal or clause.verb.past:
+        return False
+    seems = before.lemma in _SEEM and not before.verb.negated
+    if not seems and not (before.verb.past and before.lemma):
+        return False
+    like = next((p for p in before.places if p.preposition == "like" and p.noun is not None), None)
+    if like is not None and like.noun is not None:
+        before.places.remove(like)
+        before.objects.append(like.noun)
+    if seems:
+        before.lemma = "be"
+    before.verb = clause.verb if clause.verb.negated else replace(clause.verb, negated=True)
+    return True
+
+
+def _only_seems(before: Clause, clause: Clause) -> bool:
+    """ "The pawn only seems to hang": it does not."""
+    if before.lemma not in _SEEM or clause.form != "to" or before.objects or before.states:
+        return False
+    if _ONLY.isdisjoint(before.adverbs) or before.verb.negated or clause.joint != "=":
+        return False
+    before.lemma, before.passive = clause.lemma, clause.passive
+    before.objects, before.states = clause.objects, clause.states
+    before.places += clause.places
+    before.verb = replace(clause.verb, negated=not clause.verb.negated)
+    return True
+
+
+def _state(before: Clause, clause: Clause) -> None:
+    """ "Is attacked and unprotected": what is said of the same thing."""
+    if clause.lemma or clause.objects or not clause.states or before.subject is None:
+        return
+    if (
+        clause.joint not in {"and", ", and", "but", ", but", "and also", "yet"}
+        or before.form != "finite"
+    ):
+        return
+    if before.verb.negated or not (before.passive or before.lemma in _COPULA):
+        return
+    clause.lemma, clause.form, clause.subject = "be", "finite", before.subject
+    clause.verb = replace(before.verb, negated=clause.verb.negated)
+    clause.inherited = True
+
+
+def _role(before: Clause, clause: Clause) -> None:
+    """ "Takes the knight, the guard of e5": takes the guard of e5."""
+    if clause.lemma or clause.joint != "," or len(clause.objects) != 1 or clause.states:
+        return
+    role, last = clause.objects[0], _last(before)
+    if role.head not in NOUNS["defender"] or last is None or last.type != "piece":
+        return
+    if last.last != before.last or before.lemma not in _REMOVE | _LEAVE:
+        return
+    piece = next((a for a in role.adjectives if a in _PIECES), "")
+    of = role.square or (f"the {piece}" if piece else "")
+    if of:
+        kind = "square" if role.square else "piece"
+        noun = Noun(kind, piece or of, of, role.first, role.last, square=role.square)
+        clause.places.append(Place("of", noun, role.first, role.last))
+    clause.lemma, clause.form, clause.verb = before.lemma, before.form, before.verb
+    clause.passive, clause.inherited = before.passive, True
+    if before.subject is last:
+        clause.subject, clause.objects = role, []
+    else:
+        clause.subject, clause.objects = before.subject, [role]
+
+
+def _guarding(before: Clause, clause: Clause) -> None:
+    """ "Takes the knight that guards e5": takes the guard of e5."""
+    if clause.sub not in {"that", "which", "who"} or clause.lemma not in _DEFEND or clause.passive:
+        return
+    if before.lemma not in _REMOVE or not before.objects or len(clause.objects) != 1:
+        return
+    piece, guarded = before.objects[-1], clause.objects[0]
+    if clause.subject is not None or piece.type != "piece" or piece.last != before.last:
+        return
+    if clause.verb.negated or clause.verb.modal:
+        return
+    role = Noun("noun", "defender", "the defender", piece.first, piece.last, det="the")
+    clause.subject, clause.objects, clause.inherited = before.subject, [role], True
+    clause.places.insert(0, Place("of", guarded, guarded.first, guarded.last))
+    clause.lemma, clause.verb, clause.form = before.lemma, before.verb, before.form
+    clause.sub = ""
+
+
+def _where(before: Clause, clause: Clause) -> None:
+    """ "Attacks g7, where Black has two defenders": there."""
+    if clause.sub != "where" or "," not in clause.joint or not clause.lemma:
+        return
+    last = _last(before)
+    if last is not None and last.square and not last.parts and last.last == before.last:
+        square = Noun(
+            "square", last.square, last.square, clause.first, clause.first, square=last.square
+        )
+        clause.places.append(Place("at", square, clause.first, clause.first))
+
+
+__all__ = ["fold"]
