@@ -106,6 +106,9 @@ class _Chunker(Nouns):
             return Noun("pronoun", "it", "it", token.first, token.last)
         if token.is_("side", "pron"):
             return pointer(token)
+        if token.norm in {"enough", "more than enough", "not enough", "plenty", "too little"}:
+            said = (token.norm,)
+            return Noun("noun", "enough", token.norm, token.first, token.last, adjectives=said)
         if token.norm == "1" and (t := self._token(self.at)) is not None and t.is_("modal"):
             return Noun("side", "one", "you", token.first, token.last)
         if token.is_("number"):

@@ -173,6 +173,10 @@ class Groups(Scan):
                 past = past or bare == "did"
                 aux, at = "do", at + 1
                 continue
+            if t.is_("do") and not aux and self._turned(at):
+                past = past or bare == "did"
+                lemma, at = "do", at + 1
+                break
             if t.is_("do") and aux in {"", "modal", "to"} and self._does(at):
                 past = past or bare == "did"
                 lemma, at = "do", at + 1
@@ -232,6 +236,12 @@ class Groups(Scan):
         )
         self.at = at
         return self._state(group)
+
+    def _turned(self, at: int) -> bool:
+        """Whether the subject follows: "only now does Nxf7 work"."""
+        t, said = self._token(at + 1), self._segment()
+        fronted = bool(said) and all(isinstance(c, Adverb) for c in said)
+        return fronted and t is not None and t.is_("move", "side", "piece", "det", "poss")
 
     def _does(self, at: int) -> bool:
         """Whether "do" is the verb itself: "does nothing"."""

@@ -135,6 +135,8 @@ prefer: prefer, favour, choose
 save: save, hold, work, help, survive, keep, suffice, defend, do, stay, avoid, parry, stop, meet
 remain: remain, be left
 oblige: oblige, compel, force, constrain
+compensate: compensate, recompense, repay
+invest: invest
 tempt: tempt, seduce, lure
 come into consideration: come into consideration, come into question, come into the picture, be an option
 take too long: take too long
