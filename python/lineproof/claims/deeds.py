@@ -179,6 +179,11 @@ def _behind(clauses: list[Clause]) -> None:
             clause.unreal = True
             before.objects = [doing(clause)]  # "I would not advise Black to take it"
             continue
+        if before.lemma == "do better" and clause.form == "to" and clause.joint.startswith("=") and _moves(clause):
+            clause.unreal = True
+            what = doing(clause)
+            before.places.append(Place("with", what, what.first, what.last))
+            continue  # "would have done better to take the pawn"
         judged = before.lemma in _JUDGING and (before.objects or before.states) and not before.passive
         if (
             clause.form == "to" and clause.joint.startswith("=") and subject is not None

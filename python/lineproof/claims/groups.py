@@ -56,6 +56,13 @@ class Groups(Scan):
             if t.is_("not"):
                 neg, at = not neg, at + 1
                 continue
+            then = self._token(at + 1)
+            if (
+                aux == "have" and bare in {"got", "had"} and then is not None and then.norm == "to"
+                and self._form(self._skip(at + 2), "base") is not None
+            ):  # fmt: skip
+                modal, done, aux, at = "must", bare == "had", "to", at + 2
+                continue  # "he's got to take back", "his king's had to take"
             if t.is_("be") or (bare == "'s" and self._is_or_has()):
                 after = self._skip(at + 1)
                 if (

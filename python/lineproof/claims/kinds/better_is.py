@@ -14,7 +14,7 @@ from lineproof.claims.lexicon import JUDGEMENTS, members
 from lineproof.claims.noun import Noun
 from lineproof.claims.phrase import MOVE
 from lineproof.claims.played import follows, played
-from lineproof.claims.worded import NOMINAL
+from lineproof.claims.worded import NOMINAL, Worded
 
 _BETTER = members("preferable move", JUDGEMENTS)
 
@@ -38,9 +38,9 @@ FRAMES = (
     "<be to prefer> {deed} [to {other}]",
     "<be:prefer> {deed} [to {other}]",
     "{author} <prefer> {deed} [(to|over) {other}] ; modal=|would",
-    "{side} <have> {improved} (in|with) {deed}",
-    "{side} <do better> (with|by) {deed} [than {other}] ; modal=|would|will|can|could|should",
-    "{side} <do better to play/choose/prefer/go for> {deed} [than {other}]",
+    "{side} <have> {improved} (in|with) {deed} [(instead_of|rather_than) {other}]",
+    "{side} <do better> (with|by) {deed} [(than|instead_of|rather_than) {other}] ; modal=|would|will|can|could|should",
+    "{side} <do better to play/choose/prefer/go for> {deed} [(than|instead_of|rather_than) {other}]",
     "{side} <play/choose/prefer/go for> {deed} [(instead_of|rather_than) {other}] ; modal=should done=yes",
     "{side} <play/choose/prefer/go for> {deed} +instead ; modal=should",
     "{deed} <=> {worse} [than {other}] ; turned=yes",
@@ -64,13 +64,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 
 def _worse(here: Here, move: Named, text: str | None) -> str:
     """The move (UCI) that it is compared with: the one named, else the one played or shown in its place."""
-    if text is not None:
-        if MOVE.fullmatch(text) is None:
-            other = played(here, text)
-            if other.before.board.key != move.before.board.key:
-                raise Unread(f"{text} is not played in the same position")
-            return other.uci
+    if text is not None and MOVE.fullmatch(text):
         return follows(move.before, text)
+    said = Worded.read(text) if text is not None else None
+    if text is not None and not (said is not None and not said.telling):  # "striking back" may be any move
+        other = played(here, text)
+        if other.before.board.key != move.before.board.key:
+            raise Unread(f"{text} is not played in the same position")
+        return other.uci
     if move.before.moves != here.spot.moves:
         return here.last().uci
     following = here.shown_next

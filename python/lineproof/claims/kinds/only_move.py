@@ -92,6 +92,7 @@ FRAMES = (
     "{act} <=> {essential} [for {side}]",
     "{only_legal} <=> {deed} ; legal=yes",
     "{only} <=> {deed}",
+    "{one} <=> (legal|possible) [namely {deed}] +only ; legal=yes one=yes",
     "{alone} <save> [{thing}]",
     "{alone} <=> {good}",
     "{side} <play> {deed} ; modal=must",

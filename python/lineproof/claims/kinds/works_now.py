@@ -15,6 +15,7 @@ from lineproof.claims.lexicon import JUDGEMENTS, members
 from lineproof.claims.passing import POINTS, parsed
 from lineproof.claims.phrase import MOVE
 from lineproof.claims.played import played
+from lineproof.claims.worded import fitting
 
 _NOW = "+now|at_last|finally|now_at_last|at_this_moment|right_now|already|only|suddenly"
 _YET = "+yet|not_yet|any_more|any_longer|no_longer|no_more|now"
@@ -52,6 +53,9 @@ def _moment(here: Here, text: str) -> tuple[Spot, str, str]:
     :raises Unread: when the move is legal in none of them.
     """
     if MOVE.fullmatch(text) is None:
+        coming = fitting(here.spot, text)  # what is to be played, sooner than what has been
+        if len(coming) == 1:
+            return here.spot, here.board.turn, here.board.san(coming[0])
         move = played(here, text)
         return move.before, move.side, move.before.board.san(move.uci)
     san = text.split(".")[-1]
