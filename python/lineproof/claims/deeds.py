@@ -22,13 +22,54 @@ if TYPE_CHECKING:
 
 _WITH_IT = frozenset({"on", "to", "of", "with", "at", "by", "from", "into"})
 _MEN = frozenset({"piece", "square", "move"})
-_OTHER = frozenset({"same", "other", "another", "only", "sole", "single", "better", "best", "next", "previous", "last", "such", "stronger", "strongest"})
+_OTHER = frozenset(
+    {
+        "same",
+        "other",
+        "another",
+        "only",
+        "sole",
+        "single",
+        "better",
+        "best",
+        "next",
+        "previous",
+        "last",
+        "such",
+        "stronger",
+        "strongest",
+    }
+)
 _ONE_OF = NOMINAL | {"way", "square", "defence", "choice", "option", "retreat"}
-_REASONS = frozenset({"because of", "thanks to", "on account of", "owing to", "in view of", "due to"})
+_REASONS = frozenset(
+    {"because of", "thanks to", "on account of", "owing to", "in view of", "due to"}
+)
 _ADVISING = members("recommend", VERBS)
 _JUDGING = frozenset({"be", "seem", "look", "remain"})
 _FAULTS = frozenset(w for line in ("mistake", "blunder", "inaccuracy") for w in JUDGEMENTS[line])
-_OPENS = frozenset({"", "and", "but", "so", ":", ";", "-", ", but", ", and", ", so", "so", ", because", ", since", ", for", "that", "because", "for", "since", "as", "or"})
+_OPENS = frozenset(
+    {
+        "",
+        "and",
+        "but",
+        "so",
+        ":",
+        ";",
+        "-",
+        ", but",
+        ", and",
+        ", so",
+        ", because",
+        ", since",
+        ", for",
+        "that",
+        "because",
+        "for",
+        "since",
+        "as",
+        "or",
+    }
+)
 
 
 def deeds(clauses: list[Clause]) -> list[Clause]:
@@ -60,8 +101,12 @@ def deed(noun: Noun) -> str | None:
         return None
     said = Worded.read(noun.text)
     named = any(MOVE.fullmatch(w) for w in noun.text.split())
-    told = said is not None and said.telling and (noun.head not in GENERAL or bool(said.to or said.by))
-    known = noun.det in {"this", "that"} or (noun.head not in GENERAL and (noun.det in {"the", ""} or bool(noun.whose)))
+    told = (
+        said is not None and said.telling and (noun.head not in GENERAL or bool(said.to or said.by))
+    )
+    known = noun.det in {"this", "that"} or (
+        noun.head not in GENERAL and (noun.det in {"the", ""} or bool(noun.whose))
+    )
     return noun.text if named or told or known else None
 
 
@@ -108,7 +153,11 @@ def _joined(clause: Clause, noun: Noun) -> Noun:
             or place.noun.type not in _MEN
             or place.noun.parts
             or (place.preposition == "by" and clause.passive)
-            or (place.preposition in {"with", "by"} and noun.head not in TAKING | {"move", "advance"} and place.noun.type != "piece")
+            or (
+                place.preposition in {"with", "by"}
+                and noun.head not in TAKING | {"move", "advance"}
+                and place.noun.type != "piece"
+            )
         ):
             return noun
         noun = replace(noun, text=f"{noun.text} {place.preposition} {place.noun.text}", last=place.last)  # fmt: skip
@@ -117,10 +166,24 @@ def _joined(clause: Clause, noun: Noun) -> Noun:
 
 def _gerund(before: Clause, clause: Clause) -> None:
     """ "Taking on c4 is compulsory": the -ing is the subject."""
-    waits = before.form in {"ing", "to"} and before.subject is None and not before.passive and not before.sub
-    if waits and clause.joint == "-" and clause.form == "finite" and clause.subject is None and before.joint in _OPENS:
+    waits = (
+        before.form in {"ing", "to"}
+        and before.subject is None
+        and not (before.passive or before.sub or before.strays)
+    )
+    if (
+        waits
+        and clause.joint == "-"
+        and clause.form == "finite"
+        and clause.subject is None
+        and before.joint in _OPENS
+    ):
         before.unreal = True
-        opener = before.objects[-1] if before.objects and before.objects[-1].first < before.verb_at else None
+        opener = (
+            before.objects[-1]
+            if before.objects and before.objects[-1].first < before.verb_at
+            else None
+        )
         clause.subject = opener or doing(before)  # "the only way to save the game is Nf3"
         clause.see(before)
 
@@ -131,7 +194,9 @@ def _over_asides(clauses: list[Clause]) -> None:
         if clause.form != "finite" or clause.joint != "," or clause.sub:
             continue
         inverted = (
-            clause.subject is not None and clause.subject.first > clause.verb_at and not clause.states
+            clause.subject is not None
+            and clause.subject.first > clause.verb_at
+            and not clause.states
         )
         if (clause.subject is not None and not inverted) or clause.verb_at > clause.first >= 0:
             continue
@@ -165,26 +230,45 @@ def _opens(clause: Clause) -> bool:
 
 def _aside(clause: Clause) -> bool:
     """Whether a clause between two commas may be left out."""
-    if clause.sub or clause.joint.startswith("-") or clause.joint.startswith("=") or clause.inherited:
+    if (
+        clause.sub
+        or clause.joint.startswith("-")
+        or clause.joint.startswith("=")
+        or clause.inherited
+    ):
         return True
     subject = clause.subject
-    return clause.joint == "," and (subject is None or subject.text in {"it", "i", "we", "you", "one", "there", "that"})
+    return clause.joint == "," and (
+        subject is None or subject.text in {"it", "i", "we", "you", "one", "there", "that"}
+    )
 
 
 def _behind(clauses: list[Clause]) -> None:
     """ "It is a mistake to capture", "it's a mistake, this capture", "a mistake, this capture": what "it" is stands behind."""
     for before, clause in pairwise(clauses):
         subject = before.subject
-        if before.lemma in _ADVISING and clause.form == "to" and clause.joint.startswith("=") and _moves(clause):
+        if (
+            before.lemma in _ADVISING
+            and clause.form == "to"
+            and clause.joint.startswith("=")
+            and _moves(clause)
+        ):
             clause.unreal = True
             before.objects = [doing(clause)]  # "I would not advise Black to take it"
             continue
-        if before.lemma == "do better" and clause.form == "to" and clause.joint.startswith("=") and _moves(clause):
+        if (
+            before.lemma == "do better"
+            and clause.form == "to"
+            and clause.joint.startswith("=")
+            and _moves(clause)
+        ):
             clause.unreal = True
             what = doing(clause)
             before.places.append(Place("with", what, what.first, what.last))
             continue  # "would have done better to take the pawn"
-        judged = before.lemma in _JUDGING and (before.objects or before.states) and not before.passive
+        judged = (
+            before.lemma in _JUDGING and (before.objects or before.states) and not before.passive
+        )
         if (
             clause.form == "to" and clause.joint.startswith("=") and subject is not None
             and subject.head == "it" and judged and clause.lemma and _moves(clause)
@@ -196,20 +280,48 @@ def _behind(clauses: list[Clause]) -> None:
             subject is not None and subject.head == "it" and judged and not before.objects
             and clause.joint in {"-", "that"} and clause.subject is not None and clause.subject.first > before.last
         ):  # fmt: skip
-            before.subject = replace(subject, head="that it is so")  # "it is possible that Nc3 is better"
-        if clause.sub == "which" and clause.joint == ", which" and clause.lemma == "be" and clause.subject is None and _of_a_move(clause):
+            before.subject = replace(
+                subject, head="that it is so"
+            )  # "it is possible that Nc3 is better"
+        if (
+            clause.sub == "which"
+            and clause.joint == ", which"
+            and clause.lemma == "be"
+            and clause.subject is None
+            and _of_a_move(clause)
+        ):
             clause.subject = Noun("pronoun", "which", "which", clause.first, clause.first)
         if clause.joint != ",":
             continue
         noun = _alone(clause)
-        if noun is None and clause.form == "ing" and clause.subject is None and _judges(before) and _moves(clause):
+        if (
+            noun is None
+            and clause.form == "ing"
+            and clause.subject is None
+            and _judges(before)
+            and _moves(clause)
+        ):
             clause.unreal, noun = True, doing(clause)  # "the best move, capturing on b5"
         if noun is None or noun.type == "pronoun" or deed(noun) is None:
             moved = _alone(before)
-            if moved is not None and moved.type != "pronoun" and deed(moved) and _judges(clause, joint=","):
-                clause.lemma, clause.form, clause.subject = "be", "finite", moved  # "Bxb7, a superb move"
+            if (
+                moved is not None
+                and moved.type != "pronoun"
+                and deed(moved)
+                and _judges(clause, joint=",")
+            ):
+                clause.lemma, clause.form, clause.subject = (
+                    "be",
+                    "finite",
+                    moved,
+                )  # "Bxb7, a superb move"
             continue
-        if judged and subject is not None and subject.head in {"it", "this", "that"} and noun.det in {"this", "that", ""}:
+        if (
+            judged
+            and subject is not None
+            and subject.head in {"it", "this", "that"}
+            and noun.det in {"this", "that", ""}
+        ):
             before.subject = noun
             before.see(clause)
         elif not before.lemma and _judges(before):
@@ -219,11 +331,24 @@ def _behind(clauses: list[Clause]) -> None:
 
 def _stranded(before: Clause, clause: Clause) -> None:
     """ "Taking is something I advise against", "something he cannot afford": what is advised against is the taking."""
-    about = before.subject if before.lemma == "be" and before.objects and before.objects[-1].head in {"something", "thing", "one"} else None
-    if about is None or clause.joint not in {"-", "that", "which", "that -"} or clause.subject is None or clause.objects:
+    about = (
+        before.subject
+        if before.lemma == "be"
+        and before.objects
+        and before.objects[-1].head in {"something", "thing", "one"}
+        else None
+    )
+    if (
+        about is None
+        or clause.joint not in {"-", "that", "which", "that -"}
+        or clause.subject is None
+        or clause.objects
+    ):
         return
-    if clause.adverbs[-1:] and clause.adverbs[-1] in {"against", "for", "of", "from", "about"}:
-        clause.places.append(Place(clause.adverbs.pop(), about, about.first, about.last))
+    left = next((a for a in clause.adverbs if a in {"against", "for", "of", "from", "about"}), None)
+    if left is not None:
+        clause.adverbs.remove(left)
+        clause.places.append(Place(left, about, about.first, about.last))
     else:
         clause.objects.append(about)
     clause.sub = clause.sub if clause.sub not in {"that", "which"} else ""
@@ -237,7 +362,12 @@ def _beside(before: Clause, clause: Clause) -> None:
         clause.unreal = True
         what = doing(clause)
         before.places.append(Place("than", what, what.first, what.last))
-    if before.fronted in {"instead of", "rather than"} and before.form == "ing" and clause.joint == "," and clause.form == "finite":
+    if (
+        before.fronted in {"instead of", "rather than"}
+        and before.form == "ing"
+        and clause.joint == ","
+        and clause.form == "finite"
+    ):
         before.unreal = True
         what = doing(before)
         clause.places.append(Place("instead of", what, what.first, what.last))
@@ -247,25 +377,57 @@ def _beside(before: Clause, clause: Clause) -> None:
         bare and first is not None and first.preposition in _REASONS and first.noun is not None and first.noun.type == "move"
         and clause.joint == "," and _fault(before) and before.subject is not None
     ):  # fmt: skip
-        clause.lemma, clause.form, clause.subject, clause.inherited = "fail", "finite", before.subject, True
+        clause.lemma, clause.form, clause.subject, clause.inherited = (
+            "fail",
+            "finite",
+            before.subject,
+            True,
+        )
     noun = _alone(clause)
-    if noun is None or clause.joint not in {",", ":"} or noun.type == "pronoun" or deed(noun) is None:
+    if (
+        noun is None
+        or clause.joint not in {",", ":"}
+        or noun.type == "pronoun"
+        or deed(noun) is None
+    ):
         return
-    said = [*before.objects, *([before.subject] if before.subject is not None else []), *(p.noun for p in before.places if p.noun is not None)]
+    said = [
+        *before.objects,
+        *([before.subject] if before.subject is not None else []),
+        *(p.noun for p in before.places if p.noun is not None),
+    ]
     if any(n.head in _ONE_OF and (n.count == 1 or _OTHER & set(n.adjectives)) for n in said):
         before.places.append(Place("namely", noun, noun.first, noun.last))
 
 
 def _fault(clause: Clause) -> bool:
     """Whether a clause finds fault with a move."""
-    bad = any(s.lemma in line for s in clause.states for line in (JUDGEMENTS["bad"], JUDGEMENTS["dubious"], JUDGEMENTS["terrible"]))
-    return bad or any(o.head in _FAULTS for o in clause.objects) or clause.lemma in members("lose the game", VERBS)
+    bad = any(
+        s.lemma in line
+        for s in clause.states
+        for line in (JUDGEMENTS["bad"], JUDGEMENTS["dubious"], JUDGEMENTS["terrible"])
+    )
+    return (
+        bad
+        or any(o.head in _FAULTS for o in clause.objects)
+        or clause.lemma in members("lose the game", VERBS)
+    )
 
 
 def _cannot(before: Clause, clause: Clause) -> None:
     """ "White would love to play it, but cannot": he cannot afford it."""
-    wishes = before.form == "to" and before.lemma in {"play", "castle", "go for"} and before.joint.startswith("=")
-    if wishes and clause.strays == ["can"] and clause.verb.negated and "but" in clause.joint and not clause.lemma:
+    wishes = (
+        before.form == "to"
+        and before.lemma in {"play", "castle", "go for"}
+        and before.joint.startswith("=")
+    )
+    if (
+        wishes
+        and clause.strays == ["can"]
+        and clause.verb.negated
+        and "but" in clause.joint
+        and not clause.lemma
+    ):
         if before.lemma == "castle":
             before.objects.append(Noun("noun", "castling", "castling", before.first, before.last))
         before.lemma, before.form, before.joint = "afford", "finite", ""
@@ -274,11 +436,29 @@ def _cannot(before: Clause, clause: Clause) -> None:
 
 def _forbidden(clause: Clause) -> None:
     """ "Do not run back to f6": what is not to be played is the running."""
-    bare = clause.form in {"base", "finite"} and clause.subject is None and clause.verb.negated and not clause.sub
-    bare = bare and bool(clause.lemma) and not (clause.verb.modal or clause.verb.done) and clause.joint not in {"and", "but", ", and", ", but"}
+    bare = (
+        clause.form in {"base", "finite"}
+        and clause.subject is None
+        and clause.verb.negated
+        and not clause.sub
+    )
+    bare = (
+        bare
+        and bool(clause.lemma)
+        and not (clause.verb.modal or clause.verb.done)
+        and clause.joint not in {"and", "but", ", and", ", but"}
+    )
     if bare:
         clause.form = "base"
-    if bare and not clause.passive and _moves(clause) and deed(doing(clause)) and Worded.read(doing(clause).text):
+    if (
+        bare
+        and not clause.passive
+        and _moves(clause)
+        and deed(doing(clause))
+        and Worded.read(doing(clause).text)
+    ):
+        if clause.lemma in members("capture", VERBS) and "back" in clause.adverbs:
+            clause.lemma = "recapture"
         clause.objects, clause.places, clause.lemma = [doing(clause)], [], "play"
         clause.adverbs = [a for a in clause.adverbs if a not in {"back", "up", "down"}]
 
@@ -306,7 +486,11 @@ def _judges(clause: Clause, joint: str = "") -> bool:
     if clause.states:
         return any(clause.states[0].lemma in line for line in JUDGEMENTS.values())
     noun = clause.objects[0]
-    praised = noun.head in NOMINAL and bool(noun.adjectives) and noun.det in {"", "a", "an", "the", "another"}
+    praised = (
+        noun.head in NOMINAL
+        and bool(noun.adjectives)
+        and noun.det in {"", "a", "an", "the", "another"}
+    )
     return noun.type == "noun" and (praised or noun.head in _FAULTS or noun.head == "best")
 
 
@@ -314,7 +498,12 @@ def _moves(clause: Clause) -> bool:
     """Whether an infinitive plays a move."""
     men = [*clause.objects, *(p.noun for p in clause.places if p.noun is not None)]
     ing = forms(clause.lemma.split()[0])[4]
-    return ing in DOING and (any(n.type in _MEN for n in men) or (ing in TAKING and any(n.head == "it" for n in men))) or clause.lemma == "castle"
+    return (
+        ing in DOING
+        and (
+            any(n.type in _MEN for n in men) or (ing in TAKING and any(n.head == "it" for n in men))
+        )
+    ) or clause.lemma == "castle"
 
 
 __all__ = ["deed", "deeds", "doing"]

@@ -211,7 +211,7 @@ class FrameError(ValueError):
     """A frame that is written wrongly."""
 
 
-Test = Callable[[Noun], str | None]
+Test = Callable[[Noun], Any]
 
 
 def _text(*types: str) -> Test:

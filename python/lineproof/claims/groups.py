@@ -254,7 +254,8 @@ class Groups(Scan):
         """Whether "do" is the verb itself: "does nothing"."""
         after = self._token(self._skip(at + 1))
         return after is not None and (
-            after.norm in {"nothing", "something", "anything", "better", "worse", "well"} or after.is_("det", "poss")
+            after.norm in {"nothing", "something", "anything", "better", "worse", "well"}
+            or after.is_("det", "poss")
         )
 
     def _nominal_after(self, at: int) -> bool:

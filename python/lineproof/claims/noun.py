@@ -22,9 +22,28 @@ _SIDES = {
 _LETTER_NOUNS = {
     "lady": "queen", "her majesty": "queen", "horse": "knight", "steed": "knight", "monarch": "king", "his majesty": "king",
 }  # fmt: skip
-_AMOUNT = frozenset({"some", "more", "fewer", "less", "most", "enough", "another", "same", "few", "more than enough", "too little", "precious little", "little", "not enough"})
+_AMOUNT = frozenset(
+    {
+        "some",
+        "more",
+        "fewer",
+        "less",
+        "most",
+        "enough",
+        "another",
+        "same",
+        "few",
+        "more than enough",
+        "too little",
+        "precious little",
+        "little",
+        "not enough",
+    }
+)
 """Determiners that tell one thing from another."""
-_OF_A_MOVE = frozenset({"move", "advance", "push", "capture", "recapture", "reply", "answer", "retreat", "thrust"})
+_OF_A_MOVE = frozenset(
+    {"move", "advance", "push", "capture", "recapture", "reply", "answer", "retreat", "thrust"}
+)
 _NOBODY = frozenset(
     {
         "nothing",

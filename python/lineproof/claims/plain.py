@@ -66,9 +66,20 @@ _COMES = frozenset(
 
 _PHRASAL = frozenset(
     w
-    for name in ("shut in", "trap", "pin", "exchange", "remove", "capture", "regain", "give back", "avoid")
+    for name in (
+        "shut in",
+        "trap",
+        "pin",
+        "exchange",
+        "remove",
+        "capture",
+        "regain",
+        "give back",
+        "avoid",
+    )
     for w in VERBS[name]
-    if w.count(" ") == 1 and w.split()[1] in {"in", "out", "up", "down", "off", "away", "back", "alone"}
+    if w.count(" ") == 1
+    and w.split()[1] in {"in", "out", "up", "down", "off", "away", "back", "alone"}
 )
 """Verbs whose particle may stand behind the object."""
 
@@ -302,6 +313,8 @@ def _gerund(pile: _Pile, group: Group) -> bool:
         return False
     if pile.before and not (first.form == "to" and len(pile.before) == 1 and group.lemma == "be"):
         return False  # but "the only way to save the game is Nf3"
+    if pile.before:
+        return isinstance(pile.before[0], Noun) and pile.before[0].type == "noun"
     noun = pile.after[-1]
     alone = sum(isinstance(c, Noun) for c in pile.after) == 1
     return (
@@ -531,6 +544,7 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             and clause.form == "finite"
             and clause.subject is None
             and before.form in {"ing", "to"}
+            and not before.strays
             and before.joint in {"", ":", ",", "that", "so", "and", "because", "since"}
         ):
             before.unreal = True  # "taking on c4 is compulsory": the -ing is the subject

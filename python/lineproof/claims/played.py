@@ -30,8 +30,10 @@ def played(here: Here, text: str | None) -> Named:
     if text is not None and text not in _POINTERS:
         return _worded(here, text)
     last = here.last()
-    spoken = _named_before(here)
-    if spoken not in (None, last.uci[2:4]) and _san(spoken or '') != _san(last.before.board.san(last.uci)):
+    spoken = named_before(here)
+    if spoken not in (None, last.uci[2:4]) and _san(spoken or "") != _san(
+        last.before.board.san(last.uci)
+    ):
         raise Unread(f"it is not clear whether {spoken} is meant or the move just played")
     topic = here.topic if text in {"it", "which"} else None
     if topic is not None and last.uci[2:4] not in here.find(topic):
@@ -156,7 +158,7 @@ def piece_side(spot: Spot, at: str) -> str:
     return side_of(spot.board.piece_at(at) or "K")
 
 
-def _named_before(here: Here) -> str | None:
+def named_before(here: Here) -> str | None:
     """The move that the same sentence names last before this clause."""
     for comment in here.place.comments:
         if not comment.start <= here.start < comment.start + len(comment.text):
@@ -184,6 +186,7 @@ __all__ = [
     "denied",
     "doer",
     "follows",
+    "named_before",
     "piece_side",
     "played",
 ]

@@ -36,7 +36,9 @@ _PUSHING = frozenset({"push", "pushing", "advance", "advancing", "break", "thrus
 _CHECKING = frozenset({"check", "checking"})
 _PROMOTING = frozenset({"promotion", "promoting", "underpromotion"})
 _CASTLING = {"short": "O-O", "kingside": "O-O", "long": "O-O-O", "queenside": "O-O-O"}
-GENERAL = frozenset({"choice", "reply", "answer", "continuation", "development", "response", "shot", "blow", "line"})
+GENERAL = frozenset(
+    {"choice", "reply", "answer", "continuation", "development", "response", "shot", "blow", "line"}
+)
 """Nouns that mean a move only with what they say of it: "the reply" may be any."""
 NOMINAL = frozenset(
     ["check", "move", "capture", "recapture", "retreat", "march", "sortie", "jump", "leap", "hop", "step", "push", "advance", "thrust", "break", "interposition", "promotion", "underpromotion",
@@ -123,7 +125,7 @@ class Worded:
             said.setdefault("by", "p")
         return cls(
             takes=takes, again=doing in _AGAIN, checks=doing in _CHECKING, covers=doing in _COVERING,
-            last=takes and words[-1] == "it", **said  # type: ignore[arg-type]
+            last=takes and words[-1] == "it", **said
         )  # fmt: skip
 
     def fits(self, spot: Spot, uci: str) -> bool:

@@ -23,8 +23,19 @@ def improved(noun: Noun) -> str | None:
     """ "A better move", "the wiser choice"."""
     if noun.head == "better move":
         return noun.text
-    moves = noun.head in NOMINAL | {"way", "try", "defence", "idea", "plan", "decision", "option", "alternative"}
-    return noun.text if moves and not _BETTER.isdisjoint(noun.adjectives) and not noun.plural else None
+    moves = noun.head in NOMINAL | {
+        "way",
+        "try",
+        "defence",
+        "idea",
+        "plan",
+        "decision",
+        "option",
+        "alternative",
+    }
+    return (
+        noun.text if moves and not _BETTER.isdisjoint(noun.adjectives) and not noun.plural else None
+    )
 
 
 FRAMES = (
@@ -67,7 +78,9 @@ def _worse(here: Here, move: Named, text: str | None) -> str:
     if text is not None and MOVE.fullmatch(text):
         return follows(move.before, text)
     said = Worded.read(text) if text is not None else None
-    if text is not None and not (said is not None and not said.telling):  # "striking back" may be any move
+    if text is not None and not (
+        said is not None and not said.telling
+    ):  # "striking back" may be any move
         other = played(here, text)
         if other.before.board.key != move.before.board.key:
             raise Unread(f"{text} is not played in the same position")
@@ -121,7 +134,9 @@ KIND = Kind(
     formula=f"gain = points(the move) - points(the other); holds: gain > {SAFE}; unsettled: -{SAFE} <= gain <= {SAFE}; fails: gain < -{SAFE}",
     slots={
         "better": dict.fromkeys(_BETTER, True),
-        "worse": dict.fromkeys(("inferior", "weaker", "worse", "less accurate", "less good", "less precise"), True),
+        "worse": dict.fromkeys(
+            ("inferior", "weaker", "worse", "less accurate", "less good", "less precise"), True
+        ),
     },
     tests={
         "improved": improved,

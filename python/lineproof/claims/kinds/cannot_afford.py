@@ -53,9 +53,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if side is not None and side != move.side:
         raise Unread("the move is not that side's")
     return [
-        here.claim(
-            KIND.id, move.side, spot=move.before, negated="afford" in slots, move=move.uci
-        )
+        here.claim(KIND.id, move.side, spot=move.before, negated="afford" in slots, move=move.uci)
     ]
 
 
@@ -94,7 +92,9 @@ KIND = Kind(
         "choice": lambda n: deed(n) if n.type != "pronoun" else None,
         "above": lambda n: n.text if n.head == "time" else None,
         "oneself": lambda n: n.text if n.type in {"side", "pronoun"} else None,
-        "prey": lambda n: n.text if n.type == "piece" and not n.plural and n.head != "king" else None,
+        "prey": lambda n: (
+            n.text if n.type == "piece" and not n.plural and n.head != "king" else None
+        ),
         "taker": lambda n: n.text if n.type == "piece" and not n.plural else None,
     },
     frames=FRAMES,

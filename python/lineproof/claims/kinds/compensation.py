@@ -32,7 +32,17 @@ _FULL = frozenset(
     ["enough", "sufficient", "full", "adequate", "ample", "good", "fair", "excellent", "fine", "plenty of", "plenty", "satisfactory", "complete", "real", "rich", "great", "every", "proper"]
 )  # fmt: skip
 _MORE = frozenset({"more than enough", "more than full", "too much"})
-_SHORT = frozenset({"little", "not enough", "insufficient", "inadequate", "precious little", "too little", "hardly"})
+_SHORT = frozenset(
+    {
+        "little",
+        "not enough",
+        "insufficient",
+        "inadequate",
+        "precious little",
+        "too little",
+        "hardly",
+    }
+)
 _GIVEN = frozenset({"play", "counterplay", "activity", "value", "return"})
 """What is compensation when it is said that it is for material."""
 
@@ -86,14 +96,22 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     amount = Amount.read(slots["amount"]) if "amount" in slots else None
-    if "that" in slots and amount is None and "it" not in slots and "author" not in slots and slots["comp"][0] == AT_LEAST:
+    if (
+        "that" in slots
+        and amount is None
+        and "it" not in slots
+        and "author" not in slots
+        and slots["comp"][0] == AT_LEAST
+    ):
         raise Unread("it is not said that it is for material")
     owner = next((slots[s] for s in ("side", "asset") if s in slots), None)
     side = here.side(owner) if owner is not None else _behind(here, slots.get("whose"))
     if "lacks" in slots:
         degree, negated = AT_LEAST, True
     else:
-        degree, negated = next((slots[s] for s in ("comp", "given", "sufficient") if s in slots), ("enough", False))
+        degree, negated = next(
+            (slots[s] for s in ("comp", "given", "sufficient") if s in slots), ("enough", False)
+        )
         verb = slots.get("verb")
         negated = negated != bool(verb is not None and verb.negated)
     cause = slots.get("cause", "")
@@ -199,8 +217,14 @@ KIND = Kind(
     frames=FRAMES,
     tests={
         "comp": comp,
-        "given": lambda n: _sized(n) if n.head.split()[-1:] and n.head.split()[-1] in _GIVEN else None,
-        "it": lambda n: n.text if n.type == "pronoun" or n.head in {"investment", "sacrifice", "gambit"} else None,
+        "given": lambda n: (
+            _sized(n) if n.head.split()[-1:] and n.head.split()[-1] in _GIVEN else None
+        ),
+        "it": lambda n: (
+            n.text
+            if n.type == "pronoun" or n.head in {"investment", "sacrifice", "gambit"}
+            else None
+        ),
         "asset": lambda n: n.whose if n.type == "noun" and n.whose else None,
         "that": lambda n: n.text if n.head in {"this", "that", "which"} else None,
         "author": lambda n: n.text if n.type == "side" and n.text in {"i", "we"} else None,

@@ -8,8 +8,8 @@ from lineproof.claims.amounts import pawns
 from lineproof.claims.bands import band, edge_of_two, seen_from
 from lineproof.claims.board import LETTERS, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, Spot
-from lineproof.claims.gain import settled
 from lineproof.claims.deeds import deed
+from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
@@ -20,6 +20,7 @@ from lineproof.claims.worded import NOMINAL
 
 ONLY = 15
 """Points that every other move costs in an only move: short of forced."""
+
 
 def reply(noun: Noun) -> str | None:
     """ "The reply", "the recapture": a move that is not named."""
@@ -62,7 +63,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     elif "reply" in slots:
         side, spot, moves = _coming(here, slots["reply"])
     elif "act" in slots or "square" in slots:
-        move = played(here, slots["act"] if "act" in slots else f"{slots['king']} to {slots['square']}")
+        move = played(
+            here, slots["act"] if "act" in slots else f"{slots['king']} to {slots['square']}"
+        )
         side, spot, moves = move.side, move.before, (move.uci,)
     elif "side" in slots:
         side = here.side(slots["side"])
@@ -109,7 +112,9 @@ def _recaptures(here: Here, side: str, slots: dict[str, Any]) -> tuple[Spot, tup
     if spot is None or not spot.moves:
         raise Unread(f"{side} has nothing to take back")
     it = slots.get("it", "")
-    squares = [w for w in (slots.get("square", ""), *it.split()) if w[:1] in "abcdefgh" and w[1:].isdigit()]
+    squares = [
+        w for w in (slots.get("square", ""), *it.split()) if w[:1] in "abcdefgh" and w[1:].isdigit()
+    ]
     square = squares[0] if squares else spot.moves[-1][2:4]
     by = slots.get("by_piece", slots.get("king", ""))
     letters = next((LETTERS[w] for w in by.split() if w in LETTERS), "kqrbnp")
@@ -214,9 +219,16 @@ KIND = Kind(
         "choice": lambda n: n.head if n.head in NOUNS["choice"] else None,
         "above": lambda n: n.head if n.head in NOUNS["choice"] else None,
         "act": lambda n: None if reply(n) or (n.type == "pronoun" and n.head == "it") else deed(n),
-        "this": lambda n: n.text if n.type == "pronoun" and n.head in {"it", "this", "that"} else None,
+        "this": lambda n: (
+            n.text if n.type == "pronoun" and n.head in {"it", "this", "that"} else None
+        ),
         "reply": reply,
-        "forced_move": lambda n: n.text if n.head in NOMINAL and not {"forced", "compulsory", "obligatory"}.isdisjoint(n.adjectives) else None,
+        "forced_move": lambda n: (
+            n.text
+            if n.head in NOMINAL
+            and not {"forced", "compulsory", "obligatory"}.isdisjoint(n.adjectives)
+            else None
+        ),
         "it": lambda n: n.text if n.type in {"piece", "square", "pronoun"} else None,
         "by_piece": lambda n: n.text if n.type == "piece" else None,
         "cause": lambda n: n.text,

@@ -122,7 +122,11 @@ KIND = Kind(
     tests={
         "losing": losing,
         "blamed": lambda n: n.text if losing(n) and (n.det == "the" or n.whose) else None,
-        "lost": lambda n: n.text if n.head in members("position", NOUNS) and {"lost", "losing"} & set(n.adjectives) else None,
+        "lost": lambda n: (
+            n.text
+            if n.head in members("position", NOUNS) and {"lost", "losing"} & set(n.adjectives)
+            else None
+        ),
     },
     read=read,
     check=check,

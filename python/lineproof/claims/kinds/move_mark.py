@@ -20,12 +20,32 @@ _GLYPHS = {1: "!", 2: "?", 3: "!!", 4: "??", 5: "!?", 6: "?!"}
 """PGN standard (1994), NAG table of section 10."""
 
 _MARKS = {"good": "!", "brilliant": "!!", "dubious": "?!", "bad": "?", "terrible": "??"}
-_ADJECTIVES: dict[str, str] = {w: m for line, m in _MARKS.items() for w in members(line, JUDGEMENTS)}
+_ADJECTIVES: dict[str, str] = {
+    w: m for line, m in _MARKS.items() for w in members(line, JUDGEMENTS)
+}
 _FAULTS = {"mistake": "?", "blunder": "??", "inaccuracy": "?!"}
 _NOUNS: dict[str, str] = {w: m for line, m in _FAULTS.items() for w in members(line, JUDGEMENTS)}
 _SLIGHT, _GRIEVOUS = members("slight", JUDGEMENTS), members("grievous", JUDGEMENTS)
-_MOVES = frozenset(NOUNS["move"]) | NOMINAL | {"idea", "plan", "way", "try", "defence", "decision", "thing", "one", "reaction"}
-_OTHERS = frozenset({"second", "third", "worst", "least", "only", "sole", "fewer", "less", "better", "first", "next"})
+_MOVES = (
+    frozenset(NOUNS["move"])
+    | NOMINAL
+    | {"idea", "plan", "way", "try", "defence", "decision", "thing", "one", "reaction"}
+)
+_OTHERS = frozenset(
+    {
+        "second",
+        "third",
+        "worst",
+        "least",
+        "only",
+        "sole",
+        "fewer",
+        "less",
+        "better",
+        "first",
+        "next",
+    }
+)
 
 
 def judged(noun: Noun) -> str | None:
@@ -114,7 +134,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "quality" not in slots and text in {"it", "which", "that"}:
         text = "this"  # only a move is a mistake
     named = played(here, text)
-    if "side" in slots and slots["side"] not in {"you", "i"} and here.side(slots["side"]) != named.side:
+    if (
+        "side" in slots
+        and slots["side"] not in {"you", "i"}
+        and here.side(slots["side"]) != named.side
+    ):
         raise Unread("the move is not that side's")
     verb = slots.get("verb")
     mark_ = next(slots[s] for s in ("quality", "mark", "known", "fault") if s in slots)
@@ -242,7 +266,12 @@ KIND = Kind(
         "mark": judged,
         "known": _known,
         "fault": lambda n: judged(n) if n.head in _NOUNS else None,
-        "improved": lambda n: n.text if n.head == "better move" or (n.head in _MOVES and {"better", "stronger"} & set(n.adjectives)) else None,
+        "improved": lambda n: (
+            n.text
+            if n.head == "better move"
+            or (n.head in _MOVES and {"better", "stronger"} & set(n.adjectives))
+            else None
+        ),
         "author": _author,
     },
     read=read,

@@ -9,10 +9,12 @@ from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import LOST, SAFE, taught, told, weigh
 from lineproof.claims.deeds import deed
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
+from lineproof.claims.phrase import MOVE
 from lineproof.claims.played import played
+from lineproof.claims.worded import fitting
 
 FRAMES = (
     "{author} <recommend> {deed} [to {anything}] [for {anything}] ; active=yes modal=|would|can|could|will",
@@ -38,7 +40,7 @@ FRAMES = (
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    move = played(here, slots.get("deed", slots.get("choice")))
+    move = _advised(here, slots.get("deed", slots.get("choice", "")))
     if "side" in slots and slots["side"] != "you" and here.side(slots["side"]) != move.side:
         raise Unread("the move is not that side's")
     verb = slots.get("verb")
@@ -51,6 +53,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             scope=slots.get("anything"),
         )
     ]  # fmt: skip
+
+
+def _advised(here: Here, text: str) -> Named:
+    """The move that is advised against: one to be played here, sooner than one that has been."""
+    coming = fitting(here.spot, text) if MOVE.fullmatch(text) is None else []
+    if len(coming) == 1 and text.split()[0] not in {"this", "that", "it"}:
+        return Named(here.spot, coming[0], here.board.turn)
+    return played(here, text)
 
 
 def outcome(best: int, points: int, rival: int | None, negated: bool) -> Outcome:
@@ -114,8 +124,12 @@ KIND = Kind(
     tests={
         "choice": lambda n: deed(n) if n.type != "pronoun" else None,
         "author": lambda n: n.text if n.type == "side" and n.text in {"i", "we"} else None,
-        "pupil": lambda n: n.text if n.type == "side" or n.head in members("beginner", NOUNS) else None,
-        "bad_idea": lambda n: n.text if n.head == "idea" and {"bad", "poor", "terrible"} & set(n.adjectives) else None,
+        "pupil": lambda n: (
+            n.text if n.type == "side" or n.head in members("beginner", NOUNS) else None
+        ),
+        "bad_idea": lambda n: (
+            n.text if n.head == "idea" and {"bad", "poor", "terrible"} & set(n.adjectives) else None
+        ),
         "good_idea": lambda n: n.text if n.head == "idea" and "good" in n.adjectives else None,
     },
     read=read,

@@ -95,10 +95,29 @@ KIND = Kind(
         "Played, the move costs the other side nothing: its expected score after the move is at most 5 points below that of best play from before its own last move (the move shown next, where it is to move)."
     ),
     formula=f"cost = points(before the own last move) - points(after the other side's move); holds: cost <= {SAFE}; fails: cost > {SAFE}",
-    slots={"harmless": dict.fromkeys(("harmless", "toothless", "innocuous", "no problem", "nothing to fear", "nothing to worry about", "nothing to be afraid of", "nothing to lose sleep over", "no worry"), True)},
+    slots={
+        "harmless": dict.fromkeys(
+            (
+                "harmless",
+                "toothless",
+                "innocuous",
+                "no problem",
+                "nothing to fear",
+                "nothing to worry about",
+                "nothing to be afraid of",
+                "nothing to lose sleep over",
+                "no worry",
+            ),
+            True,
+        )
+    },
     tests={
-        "danger": lambda n: n.head if n.head in {"danger", "threat", "problem", "terror", "fear", "worry"} else None,
-        "above": lambda n: n.text if n.head in {"nothing", "need", "reason", "cause", "little"} else None,
+        "danger": lambda n: (
+            n.head if n.head in {"danger", "threat", "problem", "terror", "fear", "worry"} else None
+        ),
+        "above": lambda n: (
+            n.text if n.head in {"nothing", "need", "reason", "cause", "little"} else None
+        ),
     },
     frames=FRAMES,
     read=read,

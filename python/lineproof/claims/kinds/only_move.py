@@ -31,7 +31,9 @@ _SOLE = frozenset({"only", "sole", "single"})
 
 def only(noun: Noun) -> str | None:
     """ "The only move", "one legal reply"."""
-    alone = (_SOLE & set(noun.adjectives) or (noun.count == 1 and noun.det == "the")) and not (noun.plural or noun.no)
+    alone = (_SOLE & set(noun.adjectives) or (noun.count == 1 and noun.det == "the")) and not (
+        noun.plural or noun.no
+    )
     return noun.text if noun.head in _MOVES and alone else None
 
 
@@ -47,7 +49,14 @@ def _legal(noun: Noun) -> str | None:
 
 def _others(noun: Noun) -> str | None:
     """ "All other moves", "every other move"."""
-    return noun.text if noun.head in NOMINAL and "other" in noun.adjectives and not noun.no and (noun.plural or noun.det in {"every", "any"}) else None
+    return (
+        noun.text
+        if noun.head in NOMINAL
+        and "other" in noun.adjectives
+        and not noun.no
+        and (noun.plural or noun.det in {"every", "any"})
+        else None
+    )
 
 
 def _no_other(noun: Noun) -> str | None:
@@ -82,7 +91,11 @@ def _single(frame: str) -> Iterator[str]:
     """A frame of having one move, for each way to say that it is one."""
     for what, fixed, adverb in _SINGLE:
         said = frame.replace("{what}", what)
-        said = said.replace("[namely {deed}]", "namely {deed}") if adverb == "named" else f"{said} {adverb}"
+        said = (
+            said.replace("[namely {deed}]", "namely {deed}")
+            if adverb == "named"
+            else f"{said} {adverb}"
+        )
         yield f"{said} ; {fixed}"
 
 
@@ -118,7 +131,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         named = played(here, None)
     if "side" in slots and here.side(slots["side"]) != named.side:
         raise Unread("the move is not that side's")
-    return [here.claim(KIND.id, named.side, spot=named.before, move=named.uci, legal="legal" in slots)]
+    return [
+        here.claim(KIND.id, named.side, spot=named.before, move=named.uci, legal="legal" in slots)
+    ]
 
 
 def _one(here: Here, slots: dict[str, Any]) -> Named:
@@ -215,7 +230,9 @@ KIND = Kind(
     frames=FRAMES,
     slots={
         "essential": dict.fromkeys(members("essential", JUDGEMENTS), True),
-        "good": dict.fromkeys(("good", "any good", "playable", "possible", "good enough", "any use", "on"), True),
+        "good": dict.fromkeys(
+            ("good", "any good", "playable", "possible", "good enough", "any use", "on"), True
+        ),
     },
     tests={
         "only": only,
@@ -224,7 +241,9 @@ KIND = Kind(
         "only_legal": _legal,
         "others": _others,
         "no_other": _no_other,
-        "alone": lambda n: n.text if n.type in {"move", "square"} and "only" in n.adjectives else None,
+        "alone": lambda n: (
+            n.text if n.type in {"move", "square"} and "only" in n.adjectives else None
+        ),
         "good": lambda n: n.text if n.head in {"good", "use"} else None,
         "thing": lambda n: n.text if n.type in {"noun", "side", "piece"} else None,
         "cause": lambda n: n.text,

@@ -19,7 +19,9 @@ from lineproof.claims.played import played
 NOT_ON = 10
 """Points from which a move that "cannot be played" costs too much."""
 
-_NOUNS = frozenset({"move", "alternative", "option", "possibility", "try", "choice", "reply", "answer"})
+_NOUNS = frozenset(
+    {"move", "alternative", "option", "possibility", "try", "choice", "reply", "answer"}
+)
 _PRAISE = members("playable", JUDGEMENTS) | {"worthy"}
 
 

@@ -133,7 +133,9 @@ KIND = Kind(
     frames=FRAMES,
     tests={
         "by": lambda n: deed(n) if n.type != "pronoun" else None,
-        "bad": lambda n: n.text if n.head in _FAULTS or ("bad" in n.adjectives and n.head == "move") else None,
+        "bad": lambda n: (
+            n.text if n.head in _FAULTS or ("bad" in n.adjectives and n.head == "move") else None
+        ),
     },
     read=read,
     check=check,

@@ -20,18 +20,114 @@ from lineproof.claims.showing import comes_to, shortest
 BETTER, UNCLEAR = "better", "unclear"
 
 _LITTLE = frozenset(
-    "slightly, a little, a bit, a little bit, a tiny bit, somewhat, a shade, a touch, a trifle, marginally, a fraction, minimally, just slightly, a tad, a smidge, a whisker, a hair, a notch, "
-    "very slightly, only slightly, only very slightly, ever so slightly, just a little, only a little, a wee bit, slight".split(", ")
+    [
+        "slightly",
+        "a little",
+        "a bit",
+        "a little bit",
+        "a tiny bit",
+        "somewhat",
+        "a shade",
+        "a touch",
+        "a trifle",
+        "marginally",
+        "a fraction",
+        "minimally",
+        "just slightly",
+        "a tad",
+        "a smidge",
+        "a whisker",
+        "a hair",
+        "a notch",
+        "very slightly",
+        "only slightly",
+        "only very slightly",
+        "ever so slightly",
+        "just a little",
+        "only a little",
+        "a wee bit",
+        "slight",
+    ]
 )
 _MUCH = frozenset(
-    "clearly, much, far, distinctly, a lot, substantially, obviously, considerably, very much, significantly, comfortably, markedly, definitely, a good deal, vastly, way, decidedly, very clearly, "
-    "miles, streets, plainly, visibly, clear, big, large, great, serious, huge, substantial, significant, considerable, strong, marked, obvious, sizeable, solid, massive, enormous".split(", ")
+    [
+        "clearly",
+        "much",
+        "far",
+        "distinctly",
+        "a lot",
+        "substantially",
+        "obviously",
+        "considerably",
+        "very much",
+        "significantly",
+        "comfortably",
+        "markedly",
+        "definitely",
+        "a good deal",
+        "vastly",
+        "way",
+        "decidedly",
+        "very clearly",
+        "miles",
+        "streets",
+        "plainly",
+        "visibly",
+        "clear",
+        "big",
+        "large",
+        "great",
+        "serious",
+        "huge",
+        "substantial",
+        "significant",
+        "considerable",
+        "strong",
+        "marked",
+        "obvious",
+        "sizeable",
+        "solid",
+        "massive",
+        "enormous",
+    ]
 )
-_SMALL = _LITTLE | {"small", "little", "modest", "minimal", "tiny", "nagging", "marginal", "microscopic", "faint", "minor", "mini", "slender"}
+_SMALL = _LITTLE | {
+    "small",
+    "little",
+    "modest",
+    "minimal",
+    "tiny",
+    "nagging",
+    "marginal",
+    "microscopic",
+    "faint",
+    "minor",
+    "mini",
+    "slender",
+}
 _WON = ("winning", "won", "close to winning", "crushing")
-_LOST = ("lost", "losing", "busted", "beyond saving", "done for", "toast", "dead lost", "completely lost", "bust")
+_LOST = (
+    "lost",
+    "losing",
+    "busted",
+    "beyond saving",
+    "done for",
+    "toast",
+    "dead lost",
+    "completely lost",
+    "bust",
+)
 _BETTER = ("better", "for choice", "preferable", "ahead", "on top", "more comfortable", "happier")
-_WORSE = ("worse", "worse off", "worse off now", "in trouble", "in hot water", "under pressure", "in difficulties", "on the ropes")
+_WORSE = (
+    "worse",
+    "worse off",
+    "worse off now",
+    "in trouble",
+    "in hot water",
+    "under pressure",
+    "in difficulties",
+    "on the ropes",
+)
 
 
 def _degrees() -> dict[str, Any]:
@@ -39,25 +135,62 @@ def _degrees() -> dict[str, Any]:
     del found["ahead"]  # alone it speaks of material
     for word in ("better", "ahead", "preferable", "for choice", "worse"):
         ill = word == "worse"
-        found |= dict.fromkeys((f"{a} {word}" for a in _LITTLE), Band.SLIGHTLY_WORSE if ill else Band.SLIGHT)
-        found |= dict.fromkeys((f"{a} {word}" for a in _MUCH | {"well"}), Band.CLEARLY_WORSE if ill else Band.CLEAR)
-    found |= dict.fromkeys(("in serious trouble", "in deep trouble", "in big trouble", "in real trouble"), Band.CLEARLY_WORSE)
+        found |= dict.fromkeys(
+            (f"{a} {word}" for a in _LITTLE), Band.SLIGHTLY_WORSE if ill else Band.SLIGHT
+        )
+        found |= dict.fromkeys(
+            (f"{a} {word}" for a in _MUCH | {"well"}), Band.CLEARLY_WORSE if ill else Band.CLEAR
+        )
+    found |= dict.fromkeys(
+        ("in serious trouble", "in deep trouble", "in big trouble", "in real trouble"),
+        Band.CLEARLY_WORSE,
+    )
     return found | dict.fromkeys(_WON, Band.WINNING) | dict.fromkeys(_LOST, Band.LOSING)
 
 
 _DEGREES = _degrees()
 _EVEN = ("level", "equal", "balanced", "even", "in balance", "equalish", "drawish", "dull but even")
-_ROUGHLY = ("roughly", "about", "approximately", "more or less", "near enough", "as good as", "close to", "fairly", "pretty much", "nearly")
+_ROUGHLY = (
+    "roughly",
+    "about",
+    "approximately",
+    "more or less",
+    "near enough",
+    "as good as",
+    "close to",
+    "fairly",
+    "pretty much",
+    "nearly",
+)
 """Words before "level" that widen the band."""
 _LEVELS: dict[str, Any] = {
     **dict.fromkeys(_EVEN, (Band.LEVEL, False)),
     **dict.fromkeys((f"{r} {e}" for r in _ROUGHLY for e in _EVEN), (Band.LEVEL, True)),
     **dict.fromkeys(("unclear", "not clear", "messy", "anybody 's game", "anyone 's game"), (UNCLEAR, False)),
 }  # fmt: skip
-_SIZES = dict.fromkeys(_SMALL, Band.SLIGHT) | dict.fromkeys(_MUCH, Band.CLEAR) | dict.fromkeys(("decisive", "winning"), Band.WINNING)
+_SIZES = (
+    dict.fromkeys(_SMALL, Band.SLIGHT)
+    | dict.fromkeys(_MUCH, Band.CLEAR)
+    | dict.fromkeys(("decisive", "winning"), Band.WINNING)
+)
 _EDGES = frozenset({"advantage", "edge", "plus", "pull", "upper hand", "better", "superiority"})
 _GAMES = members("position", NOUNS) | {"chance", "prospect", "attack"}
-_BOARD = members("position", NOUNS) | {"it", "this", "that", "chance", "thing", "matter", "everything", "fight", "struggle", "battle", "result", "outcome", "side", "balance"}
+_BOARD = members("position", NOUNS) | {
+    "it",
+    "this",
+    "that",
+    "chance",
+    "thing",
+    "matter",
+    "everything",
+    "fight",
+    "struggle",
+    "battle",
+    "result",
+    "outcome",
+    "side",
+    "balance",
+}
 
 
 def standing(noun: Noun) -> Any:
@@ -68,7 +201,28 @@ def standing(noun: Noun) -> Any:
         return sizes[-1] if sizes else BETTER
     if noun.head not in _GAMES:
         return None
-    quality = next((a for a in said if a in {"better", "superior", "preferable", "pleasant", "nicer", "worse", "inferior", "winning", "won", "lost", "losing", "decisive"}), None)
+    quality = next(
+        (
+            a
+            for a in said
+            if a
+            in {
+                "better",
+                "superior",
+                "preferable",
+                "pleasant",
+                "nicer",
+                "worse",
+                "inferior",
+                "winning",
+                "won",
+                "lost",
+                "losing",
+                "decisive",
+            }
+        ),
+        None,
+    )
     if quality is None or (noun.head == "attack" and quality not in {"winning", "decisive"}):
         return None
     if quality in {"winning", "won", "decisive"}:
@@ -88,7 +242,11 @@ def even_game(noun: Noun) -> Any:
 
 
 def _board(noun: Noun) -> str | None:
-    return noun.text if noun.head in _BOARD and not noun.no and not noun.whose and noun.type != "move" else None
+    return (
+        noun.text
+        if noun.head in _BOARD and not noun.no and not noun.whose and noun.type != "move"
+        else None
+    )
 
 
 _MAY = "modal=may|might|should|must hedge=yes"
@@ -275,13 +433,25 @@ KIND = Kind(
         "camp": lambda n: n.whose if n.head in _GAMES and n.whose else None,
         "edge": lambda n: n.whose if n.head in _EDGES and n.whose else None,
         "both": lambda n: n.text if n.type == "side" and "both" in n.text else None,
-        "neither": lambda n: n.text if n.text in {"neither side", "neither player", "nobody"} else None,
+        "neither": lambda n: (
+            n.text if n.text in {"neither side", "neither player", "nobody"} else None
+        ),
         "author": lambda n: n.text if n.type == "side" and n.text in {"i", "we"} else None,
         "cause": lambda n: n.text if n.type != "side" else None,
     },
     frames=FRAMES,
     gives_way=frozenset(
-        ["losing-move", "better-is", "move-mark", "bishop-pair", "compensation", "development-lead", "space", "material-count", "majority"]
+        [
+            "losing-move",
+            "better-is",
+            "move-mark",
+            "bishop-pair",
+            "compensation",
+            "development-lead",
+            "space",
+            "material-count",
+            "majority",
+        ]
     ),
     read=read,
     glyphs=_GLYPHS,

@@ -19,7 +19,18 @@ from lineproof.claims.worded import fitting
 
 _NOW = "+now|at_last|finally|now_at_last|at_this_moment|right_now|already|only|suddenly"
 _YET = "+yet|not_yet|any_more|any_longer|no_longer|no_more|now"
-_ON = ("on", "possible", "playable", "in order", "available", "feasible", "safe", "good", "right", "strong")
+_ON = (
+    "on",
+    "possible",
+    "playable",
+    "in order",
+    "available",
+    "feasible",
+    "safe",
+    "good",
+    "right",
+    "strong",
+)
 FRAMES = (
     "moment <come/arrive> for {deed}",
     "{it} <=> (moment|time) for {deed}",
@@ -39,7 +50,9 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    if verb is not None and (verb.past or verb.modal in {"could", "would", "might", "may", "almost"}):
+    if verb is not None and (
+        verb.past or verb.modal in {"could", "would", "might", "may", "almost"}
+    ):
         raise Unread("said of what may come")
     spot, side, move = _moment(here, slots["deed"])
     if "side" in slots and here.side(slots["side"]) != side:
@@ -54,6 +67,8 @@ def _moment(here: Here, text: str) -> tuple[Spot, str, str]:
     """
     if MOVE.fullmatch(text) is None:
         coming = fitting(here.spot, text)  # what is to be played, sooner than what has been
+        if here.shown_next in coming:
+            coming = [here.shown_next or ""]
         if len(coming) == 1:
             return here.spot, here.board.turn, here.board.san(coming[0])
         move = played(here, text)
