@@ -8,7 +8,7 @@ passive alone, `<threaten to win>` an infinitive under its verb, `<*>` any verb:
 subject, behind it objects, states and places in any order. A word stands for its line in the lexicon, with whatever article and colour;
 `open file` asks for the adjective too, and words are joined by `_` where the lexicon has them as one (`bishop_pair`). `{name}` is a slot, `(a|b)` a choice,
 `[...]` may be missing, `+word` is an adverb that must be there. Behind `;` stand slots with a fixed value (`; free=yes`) and conditions: `modal=can|may`,
-`negated=yes` (the frame takes the denial up), `without=in` (no such place or adverb), `bare=yes` (no other object, not even "this time"), `told=yes` (an imperative), `done=yes` ("has played"), `active=yes`.
+`negated=yes` (the frame takes the denial up), `without=in` (no such place or adverb), `lone=yes` (no other object, not even "this time"), `told=yes` (an imperative), `done=yes` ("has played"), `active=yes`.
 
 What the clause says beside it may be an adjunct that leaves the meaning alone; anything else, and the frame does not fit.
 
@@ -330,7 +330,7 @@ class Frame:
         values = dict(part.split("=") for part in fixed.split())
         conditions: dict[str, str] = {
             name: values.pop(name)
-            for name in ("modal", "negated", "without", "active", "bare", "told", "done")
+            for name in ("modal", "negated", "without", "active", "lone", "told", "done")
             if name in values
         }
         parts = re.findall(r"\[[^\]]*\]|<[^>]*>|[^\s\[\]<>]+(?:\([^)]*\))?|\([^)]*\)", body)
@@ -482,7 +482,7 @@ class Frame:
             if not self._find(element, left, slots) and not element.optional:
                 return None
         if not left.harmless(clause, bool(slots)) or (
-            "bare" in self.conditions and (left.objects or clause.complement)
+            "lone" in self.conditions and (left.objects or clause.complement)
         ):
             return None
         slots.update(self.fixed)

@@ -22,7 +22,8 @@ _PREY = frozenset({"poisoned", "taboo", "off limits"})
 _AFFORDING = (
     "{side} <afford> {choice} ; modal=|can|could|may",
     "{side} <afford to play/choose/go for> {choice} ;",
-    "{side} <afford/have to castle> [{above}] ; castle=yes",
+    "{side} <afford to castle> ; castle=yes",
+    "{side} <have to castle> {above} ; castle=yes",
     "{side} <allow/permit> {oneself} {choice} ; modal=|can|could|may",
     "{side} <have> time for {choice} ;",
     "<~> time for {choice} ;",

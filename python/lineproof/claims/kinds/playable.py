@@ -41,12 +41,12 @@ FRAMES = (
     "{option} <=> {deed}",
     "{side} <have> {deed} as {option}",
     f"{{side}} <play> {{choice}} ; modal=can|may without={_LATELY} active=yes",
-    f"<be:play> {{deed}} ; modal=can|may without={_LATELY}",
+    f"<be:play> {{deed}} ; modal=can|may without=in|before|after|{_LATELY}",
     "{deed} <come into consideration>",
     "{deed} <deserve> attention|consideration|try|look",
     "<~> {nobody} (wrong|amiss) with {deed} ; sound=yes",
     "{nobody} <=> (wrong|amiss) with {deed} ; sound=yes",
-    f"{{choice}} <work> ; without={_LATELY}",
+    f"{{choice}} <work> ; without=too|again|once_more|as_well|either|after|{_LATELY}",
     "<be:call/consider/judge> {deed} {playable} ; modal=|must|may|can|would",
 )
 

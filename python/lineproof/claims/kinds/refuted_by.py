@@ -27,7 +27,7 @@ FRAMES = (
     "{deed} <fail> {by}",
     "{deed} <fail> {by} mate ; mate=yes",
     "{deed} <fail> (to|because_of|on|against|after) {by}",
-    "{deed} <lose> (to|because_of|on_account_of) {by} ; bare=yes",
+    "{deed} <lose> (to|because_of|on_account_of) {by} ; lone=yes",
     "<be:refute> {deed}",
     "{by} <refute> {deed}",
     "{by} <=> refutation [(of|for) {deed}]",

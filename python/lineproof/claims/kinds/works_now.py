@@ -17,7 +17,7 @@ from lineproof.claims.phrase import MOVE
 from lineproof.claims.played import played
 from lineproof.claims.worded import fitting
 
-_NOW = "+now|at_last|finally|now_at_last|at_this_moment|right_now|already|only|suddenly"
+_NOW = "+now|at_last|finally|now_at_last|at_this_moment|right_now|already|suddenly"
 _YET = "+yet|not_yet|any_more|any_longer|no_longer|no_more|now"
 _ON = (
     "on",
