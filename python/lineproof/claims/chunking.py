@@ -14,6 +14,7 @@ from .lexicon import VERBS
 from .noun import Noun, listed, pointer
 from .nouns import Nouns
 from .sentence import Sentence
+from .tokens import Token
 
 _OVER = frozenset({"over on", "up on", "out on"})
 _JUST = frozenset({"right", "bang", "smack", "straight", "clean"})
@@ -78,7 +79,7 @@ class _Chunker(Nouns):
             self.at += 1
             return Adverb("yet", "adverb", token.first, token.last)  # "does not work yet"
         for sort in ("cc", "sub", "wh"):
-            if token.is_(sort):
+            if token.is_(sort) and not self._not_yet(token):
                 return self._joint(sort)
         after = self._token(self.at + 1)
         if token.norm == "only" or (
@@ -123,6 +124,17 @@ class _Chunker(Nouns):
         if token.is_("particle", "prep"):
             return Adverb(token.norm, "particle", token.first, token.last)
         return Stray(token.norm, token.first, token.last)
+
+    def _not_yet(self, token: Token) -> bool:
+        """Whether "yet" stands between a verb and its adjective: "is yet developed"."""
+        after = self._token(self.at + 1)
+        return (
+            token.norm == "yet"
+            and bool(self.found)
+            and isinstance(self.found[-1], Group)
+            and after is not None
+            and after.is_("adj", "verb")
+        )
 
     def _lone(self) -> Adverb | None:
         """ "Attacked once", "bang in front of", "the one I feel sorry for": a word that looks like the beginning of something and is not."""
@@ -277,9 +289,9 @@ class _Chunker(Nouns):
         ):
             self.at += 1
             following = self._token(self.at)
-        if following is not None and following.norm in {"which", "whom", "what"}:
+        if following is not None and following.norm in {"which", "whom", "what", "he", "she", "we", "they", "i"}:  # fmt: skip
             self.at = back
-            return None
+            return None  # "without queens on he is safe"
         doing = (
             token.norm == "from"
             and following is not None
@@ -329,7 +341,9 @@ class _Chunker(Nouns):
 
     def _before_adjective(self, at: int) -> bool:
         """Whether an unknown word stands before an adjective that is known: "deadly boring and dead level"."""
-        t, after = self._token(at), self._token(at + 1)
+        t, after, then = (self._token(at + step) for step in range(3))
+        if after is not None and after.norm in _JUST and then is not None and then.is_("prep"):
+            return False  # "short right under it"
         return (
             t is not None
             and after is not None

@@ -193,13 +193,18 @@ QUOTED = re.compile(
     r"^ (?:you might|you may|one might|one may|some people|some say|some players|many players|many people|most players|people say|people think|they say|it is tempting|"
     r"it looks as if|it looks like|it may look|it might look|at first sight|at first glance|beginners|everybody thinks|everyone thinks|my first|i once|"
     r"i remember|i like|i love|i prefer|i would rather|i always|i never|i used to|years ago|last year|last week|when i was|the old saying|an old saying|"
-    r"a pupil|a student|one of you|somebody|someone|the books say|the engine|let us|let me|pause|stop here|ask yourself|try to|do not be|never|always|"
+    r"a pupil|a student|one of you|somebody|someone|the books say|the engine|(?:(?:that|this|it) )?(?:is|was) (?:just |really |simply )?too bad|let us|let me|pause|stop here|ask yourself|try to|do not be|never|always|"
     r"as the saying goes|tell me|homework|for next week|next week|take a moment|think about|do you|can you|what (?:a|an|if|about|do|does|did|now|next)|why|how|who)(?= |$)"
 )
 """Openings of sentences that speak of what others think, of taste, of the class: never a claim."""
 
+TOLD = re.compile(
+    r"^ (?:pause|stop|take a moment|take a look|listen|see how|look how|note how|notice how|homework|let us|let me|pay attention|look closely|see)(?: \w+){0,6} :(?= \w)"
+)
+"""A word to the class before a colon, behind which something may be claimed."""
+
 CORRECTED = re.compile(
-    r"(?<! feel) (?:, no ,|no , no|i mean|what am i saying|scratch that|let me correct|or rather|sorry|i misspoke|correction|wait|hang on|no , wait|excuse me)(?= |$)"
+    r"(?<! feel) (?:, no ,|no , no|i mean|what am i saying|scratch that|let me correct|or rather|(?<! a )sorry(?! sight| state| figure| piece| bishop| place| spectacle)|i misspoke|correction|wait|hang on|no , wait|excuse me)(?= |$)"
 )
 """Marks of a self-correction: what was said before it is taken back."""
 

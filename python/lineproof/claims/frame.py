@@ -431,7 +431,7 @@ class Frame:
         if found:
             return min(found, key=len)
         tables = [
-            frozenset(said for w in self.tables[e.slot] for said in (w, w.split()[-1]))
+            frozenset(w for words in self.tables[e.slot] for w in (words, words.split()[-1]))
             for e in self.rest
             if e.slot in self.tables and e.slot not in self.own and not e.optional
         ]
@@ -475,7 +475,7 @@ class Frame:
         for element in sorted(
             self.rest, key=lambda e: (e.optional, not e.prepositions, bool(e.slot))
         ):
-            if element.slot in {"patient", "above"}:
+            if element.slot in {"patient", "patient_side", "above"}:
                 if not self._patient(element, clause, slots) and not element.optional:
                     return None
                 continue
@@ -730,6 +730,8 @@ def _adjunct(place: Place, clause: Clause) -> bool:
         }
     if noun is None:
         return False
+    if place.preposition == "without" and noun.type == "piece" and noun.head == "queen":
+        return True  # "without the queens"
     if place.preposition == "for":
         given = noun.type == "piece" or noun.head in {"exchange", "material", *_PAWNS}
         thing = (
@@ -799,8 +801,8 @@ def _is_preposition(text: str) -> bool:
 
 
 _PREPOSITIONS = frozenset(
-    ["of", "in", "on", "at", "by", "with", "from", "to", "into", "onto", "for", "against", "through", "over", "under", "behind", "before", "after", "between", "among", "along", "down", "up", "as", "without", "like", "towards", "than", "about", "off", "upon"]
-) | {"on to", "out of", "away from", "in front of", "because of", "next to", "ahead of", "apart from", "short of", "other than", "aside from", "except", "except for", "but", "besides", "save for", "in return for", "at the cost of", "in exchange for", "on account of", "owing to", "in view of", "thanks to", "due to", "instead of", "rather than", "such as", "namely"}  # fmt: skip
+    ["of", "in", "on", "at", "by", "with", "from", "to", "into", "onto", "for", "against", "through", "over", "under", "behind", "before", "after", "between", "among", "along", "down", "up", "as", "without", "like", "towards", "than", "about", "off", "upon", "versus", "vs", "via"]
+) | {"on to", "out of", "away from", "in front of", "because of", "next to", "ahead of", "apart from", "short of", "other than", "aside from", "except", "except for", "but", "besides", "save for", "in return for", "at the cost of", "at the expense of", "in exchange for", "on account of", "owing to", "in view of", "thanks to", "due to", "instead of", "rather than", "such as", "namely"}  # fmt: skip
 
 
 def _adjective(word: str) -> bool:

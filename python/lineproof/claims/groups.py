@@ -34,6 +34,12 @@ def _tails() -> dict[str, tuple[tuple[str, ...], ...]]:
     return {base: tuple(sorted(t, key=len, reverse=True)) for base, t in found.items()}
 
 
+@cache
+def _verbs() -> frozenset[str]:
+    """The verbs of the lexicon that need no particle."""
+    return frozenset(w for words in VERBS.values() for w in words if " " not in w)
+
+
 class Groups(Scan):
     """Reads verb groups."""
 
@@ -170,6 +176,9 @@ class Groups(Scan):
                     if any(between.norm == "yet" for between in self.tokens[at + 1 : after]):
                         neg, done, aux, at = not neg, True, "to", after + 1  # "has yet to castle"
                         continue
+                    if any(b.norm == "nowhere" for b in self.tokens[at + 1 : after]):
+                        neg, modal, aux, at = not neg, "can", "to", after + 1
+                        continue  # "has nowhere to hide"
                     modal, aux, at = "must", "to", after + 1
                     continue
                 past = past or bare == "had"
@@ -201,6 +210,9 @@ class Groups(Scan):
                         done = True
                 lemma, at = base, at + 1
                 break
+            if modal == "can" and t.norm == "always":
+                at += 1  # "can always castle", but "always castles" tells of a habit
+                continue
             if t.is_("adverb", "hedge", "deny", "limit") and not (t.is_("noun") and not aux):
                 if not aux and not self._verb_ahead(at + 1):
                     return None
@@ -366,8 +378,12 @@ class Groups(Scan):
             return "part"  # "with the colours swapped"
         if "third" in names:
             return "finite"
+        if "base" in names and self._made():
+            return "base"  # "making the queen run"
         if "base" in names and subject is None and not self.found:
             return "base"  # "let White pass"
+        if "past" in names and "part" in names and self._left():
+            return "part"  # "has left his king exposed"
         if "past" in names:
             return "finite" if subject is not None else "part"
         if "part" in names and not (
@@ -379,9 +395,33 @@ class Groups(Scan):
             return "part"
         return "finite" if subject is not None else "base"
 
+    def _made(self) -> bool:
+        """Whether "make" or "let" with whom it makes stands just before."""
+        near = [c for c in self.found[-3:] if not isinstance(c, Adverb)][-2:]
+        return (
+            len(near) == 2
+            and isinstance(near[0], Group)
+            and near[0].lemma in {"make", "let", "help"}
+            and isinstance(near[1], Noun)
+        )
+
+    def _left(self) -> bool:
+        """Whether "leave" or "keep" with what it leaves stands just before."""
+        near = [c for c in self.found[-4:] if not isinstance(c, Adverb)][-2:]
+        return (
+            len(near) == 2
+            and isinstance(near[0], Group)
+            and not near[0].passive
+            and near[0].lemma in {"leave", "keep", "find", "get", "have"}
+            and isinstance(near[1], Noun)
+            and near[1].type in {"piece", "square", "file"}
+        )
+
     def _fits(self, at: int, aux: str) -> bool:
         """Whether a word that may be a verb or a noun is a verb here."""
         token = self.tokens[at]
+        if not aux and token.is_("prep", "particle") and not self._alone(at):
+            return False  # "the squares round his king", "has left home"
         if aux or not token.is_("noun", "adj", "word", "third", "prep", "sub"):
             return True
         if token.is_("adj"):
@@ -426,6 +466,13 @@ class Groups(Scan):
         if "base" in names:
             return subject.plural and subject.type in {"piece", "side", "pronoun", "noun"}
         return True
+
+    def _alone(self, at: int) -> bool:
+        """Whether a preposition is a verb of the lexicon by itself, or with the particle that follows: "round up"."""
+        return any(
+            base in _verbs() or self._tail(base, at + 1)[0] != base
+            for base, _ in self.tokens[at].verbs
+        )
 
     def _tail(self, lemma: str, at: int) -> tuple[str, int]:
         """The particles and fixed words that belong to a verb."""

@@ -11,6 +11,7 @@ from lineproof.lesson import Lesson, Place
 
 from .board import LETTERS, other, side_of
 from .claim import Claim, Spot
+from .plain import Clause
 from .reference import Reference
 from .sentence import SAN
 from .spoken import SPOKEN
@@ -149,7 +150,7 @@ class Here:
     subject: the side the clause before spoke of; unclear when that clause was not read and does not say.
     after_unread: whether the clause before was not read. topic: the piece the clause before began with. third: the side named last in
     the sentence. words, start, end: the clause as written. idle: the position in which the sentence lets a side pass, which it has just
-    done. neutral: whether the sentence names the sides and never says "we" or "you".
+    done. neutral: whether the sentence names the sides and never says "we" or "you". asked: the question that it answers.
     """
 
     lesson: Lesson
@@ -168,6 +169,7 @@ class Here:
     opening: bool = False
     idle: Spot | None = None
     neutral: bool = False
+    asked: Clause | None = None
 
     @property
     def board(self) -> Board:

@@ -20,11 +20,13 @@ from .clause import LIMITING, SAYS
 from .frame import Frame
 from .here import Here, Named, Unread
 from .kind import Kind
-from .lexicon import VERBS, members
+from .lexicon import ADVERBS, VERBS, members
 from .noun import Noun
 from .phrase import MOVE
 from .plain import CONDITIONS, Clause, plain
+from .possessive import named as possessed
 from .registry import all_kinds, kind_of
+from .reply import answered
 from .sentence import Sentence
 
 _AFTER = frozenset(
@@ -60,6 +62,9 @@ _WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend
 
 _HINDERING = members("prevent", VERBS)
 _JUDGING = members("judge", VERBS) | members("recommend", VERBS) | {"call", "consider"}
+_ARISING = members("arise", VERBS) | {"reach", "occur"}
+_NATURAL = frozenset({"natural", "usual", "normal", "logical", "clear", "obvious", "right", "proper", "customary", "typical", "fitting"})  # fmt: skip
+_IN_PLAY = frozenset({"in", "on the board", "played", "out of the way"})
 _PERSONS = frozenset({"we", "us", "our", "ours", "you", "your"})
 _IDLE = members("idle", VERBS)
 _GOING = members("move", VERBS) | {"go", "step", "capture on", "land on", "land"}
@@ -70,6 +75,8 @@ _INSTEAD = frozenset({"first", "before", "instead", "in"})
 _BESIDE = frozenset(
     {"where", "while", "although", "though", "since", "because", "as", "for", "whereas", "now that"}
 )
+_HARMLESS = frozenset(a for n in ("adverb", "hedge") for a in ADVERBS[n] if " " in a) - {"so far", "in that line"}
+"""Turns that leave the meaning alone, whatever words are in them: "believe it or not"."""
 _UNSAYS = re.compile(
     r" (?:exaggeration|exaggerated|wrong|not really|in theory|on paper|in name|seemingly|supposedly|allegedly|apparently|for a moment|"
     r"at best|in a way|in a sense|until|far from|as long as|so long as)(?= |$)"
@@ -96,6 +103,8 @@ def understand(here: Here, sentence: Sentence) -> Understood:
 def topic_of(sentence: Sentence) -> str | None:
     """The piece that a sentence leaves behind as what "it" means in the next: "See that knight of ours on c3?", "The rook is the problem."."""
     clauses = plain(sentence)
+    if sentence.words and sentence.words[-1].norm == "?":
+        clauses = [c for c in clauses if not c.inherited] or clauses  # "Where is it to hide?"
     if not clauses or any(
         n.type == "move" for c in clauses for n in [*c.objects, *([c.subject] if c.subject else [])]
     ):
@@ -153,7 +162,7 @@ class _Reader:
         self.checking: Named | None = None
 
     def run(self) -> Understood:
-        clauses = _means_first(plain(self.sentence))
+        clauses = answered(self.here.asked, _means_first(plain(self.sentence)))
         said = {w.norm for w in self.sentence.words}
         self.here = replace(self.here, neutral=said.isdisjoint(_PERSONS))
         read: list[list[Claim]] = []
@@ -185,11 +194,17 @@ class _Reader:
                 and any(o.head == "nothing" for o in clause.objects)
             ):
                 continue  # "and there is nothing that White can do"
+            if (
+                clause.sub == "as"
+                and clause.lemma == "be"
+                and [s.lemma for s in clause.states if s.lemma in _NATURAL]
+            ):
+                continue  # ", as is only natural"
             line = "".join(
                 f" {w.norm}" for w in self.sentence.words[clause.first : clause.last + 1]
             )
-            line += "".join(f" {a}" for a in clause.adverbs)
-            line = line.replace(" it must be said", "")
+            for adverb in clause.adverbs:
+                line = line.replace(f" {adverb}", "") if adverb in _HARMLESS else f"{line} {adverb}"
             then = clauses[number + 1] if number + 1 < len(clauses) else None
             own = (
                 clause.lemma
@@ -226,6 +241,18 @@ class _Reader:
             subject = clause.subject
             clause.subject = replace(self.last, first=subject.first, last=subject.last)
         topic = self.here.topic
+        if (
+            self.last is None
+            and topic is not None
+            and "king" in topic.split()
+            and clause.subject is not None
+            and clause.subject.head == "it"
+            and not clause.inherited
+        ):  # "Where is that king on e6 to hide? It's out in the open."
+            square = topic.split()[-1] if " on " in topic else ""
+            clause.subject = replace(
+                clause.subject, type="piece", head="king", text=topic, square=square
+            )
         if clause.passive and not clause.objects and clause.form == "part" and topic:
             head = topic.split()[-3] if " on " in topic else topic.split()[-1]
             square = topic.split()[-1] if " on " in topic else ""
@@ -252,6 +279,7 @@ class _Reader:
                     clause.places[number] = replace(
                         place, noun=replace(self.last, first=place.first, last=place.last)
                     )
+        possessed(clause, self.head)
         if self.head:
             for place in clause.places:
                 if (
@@ -338,6 +366,8 @@ class _Reader:
             own = (near < number and clause.joint in {",", "", ", then", "then", "-", ", -"}) or (
                 near > number and "," not in other.joint and other.sub not in {"once"}
             )
+            if near > number and other.sub in {"when", "if"} and _comes_about(clause):
+                continue  # "it also arises when White plays Bc4 first"
             if near < number and (self.deed or self.here.idle is not None):
                 continue
             if own and not self._played(other):
@@ -383,9 +413,13 @@ class _Reader:
         if self._made(clause):
             return True
         move = next((o for o in clause.objects if o.type in {"move", "square"}), None) or (
-            clause.subject if clause.subject is not None and clause.subject.type == "move" else None
+            clause.subject
+            if clause.subject is not None and clause.subject.type in {"move", "square"}
+            else None
         )
-        if move is None or (clause.lemma and clause.lemma not in _PLAYING):
+        if clause.lemma == "be" and not clause.objects and _IN_PLAY.isdisjoint(clause.adverbs):
+            return False
+        if move is None or (clause.lemma and clause.lemma not in _PLAYING | {"be"}):
             return False
         with suppress(Unread):
             self.here.named(move.text)
@@ -738,10 +772,13 @@ class _Reader:
     def _before(self, clause: Clause) -> Here:
         """The position that a clause speaks of: after the moves that it names first."""
         here = self.here
+        like = _likened(clause)
         for place in list(clause.places):
             noun = place.noun
             if noun is None or noun.type not in {"move", "square"}:
                 continue
+            if like is not None and place.first > like:
+                continue  # "the same position as after 3... Nc6"
             if (
                 place.preposition == "with"
                 and clause.verb.modal in {"would", "could", "will", "can"}
@@ -824,6 +861,20 @@ class _Reader:
                 for claim in claims
             ]
         return claims
+
+
+def _likened(clause: Clause) -> int | None:
+    """Where a clause says of something that it is the same as what follows."""
+    nouns = [*([clause.subject] if clause.subject else []), *clause.objects]
+    found = [n.last for n in nouns if {"same", "identical"} & set(n.adjectives) or n.head == "same"]
+    found += [s.last for s in clause.states if s.lemma == "identical"]
+    return min(found, default=None)
+
+
+def _comes_about(clause: Clause) -> bool:
+    """Whether a clause says that a position comes about, so that "when" says by which road."""
+    nouns = [*([clause.subject] if clause.subject else []), *clause.objects]
+    return clause.lemma in _ARISING and any(n.head in {"position", "it", "this"} for n in nouns)
 
 
 def _means_first(clauses: list[Clause]) -> list[Clause]:

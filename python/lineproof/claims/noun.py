@@ -58,7 +58,19 @@ _NOBODY = frozenset(
     }
 )
 _NO = frozenset(
-    {"no", "not a single", "not 1", "not a", "not any", "neither", "neither of", "none of"}
+    {
+        "no",
+        "not a single",
+        "not 1",
+        "not a",
+        "not any",
+        "neither",
+        "neither of",
+        "none of",
+        "not 1 of",
+        "not a single 1 of",
+        "not even 1 of",
+    }
 )
 
 
@@ -126,7 +138,7 @@ class Run:
             t.norm
             for t in before
             if (not t.is_("det", "poss", "file", "square", "number", "side") or t.norm in _AMOUNT)
-            and t.norm != "'s"
+            and t.norm not in {"'s", "or", "to"}
         )
         no = det in _NO
         common: dict[str, Any] = {

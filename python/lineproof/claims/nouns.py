@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from .chunk import Adverb, Group, Joint
 from .groups import Groups
-from .lexicon import NOUNS
+from .lexicon import NOUNS, VERBS, members
 from .noun import Noun, Run, listed, on_square, owned, pointer
 from .scan import ATTRIBUTIVE
 
@@ -19,6 +19,7 @@ _GOING = frozenset(
 """Nouns of a move, behind which its square belongs to it."""
 _SETS = frozenset({"pair", "couple", "duo", "trio"})
 
+_GIVING = (members("give", VERBS) | {"cost", "save", "win"}) - {"land"}
 _OF = re.compile("[1-9] of")
 _MEN = {"us": "our", "ours": "our", "him": "his", "his": "his", "them": "their", "theirs": "their"}
 """Whose men "two of us" and "one of his" are."""
@@ -59,7 +60,7 @@ class Nouns(Groups):
         noun = self._behind(noun)
         if not coordinate or noun.type not in {"piece", "square", "file", "move", "side"}:
             return noun
-        parts = [noun]
+        parts, first, joined = [noun], self.at, False
         while True:
             token = self._token(self.at)
             if token is None or token.norm not in {"and", ",", "or", "as well as", "nor", "-"}:
@@ -78,6 +79,10 @@ class Nouns(Groups):
                 self.at = back
                 break
             parts.append(more)
+            joined = joined or token.norm != "," or self.tokens[back + 1].norm in {"and", "also"}
+        if {p.type for p in parts} == {"piece", "square"} and not joined:
+            self.at = first
+            return noun  # "the squares round his king, f6, h6"
         return noun if len(parts) == 1 else listed(parts)
 
     def _does_it(self, at: int) -> bool:
@@ -148,6 +153,9 @@ class Nouns(Groups):
             return pointer(token)  # "this leads to a draw"
         owner: Noun | None = None
         after = self._token(at + 1)
+        alone = self._possessive(at)
+        if alone is not None:
+            return alone
         if token.is_("side") and after is not None and after.norm == "'s" and self._nominal(at + 2):
             owner = pointer(token)
             at += 2
@@ -163,6 +171,7 @@ class Nouns(Groups):
             and after is not None
             and after.is_("piece", "noun")
             and not any(f == "third" for _, f in after.verbs)
+            and not (after.is_("noun") and self._giving())
         ):
             pass
         elif token.is_("side") or (
@@ -250,12 +259,23 @@ class Nouns(Groups):
                 and not self._nominal(end + 1)
             ):
                 head = end
+            elif (
+                t.norm in {"or", "to"}
+                and not first
+                and self.tokens[end - 1].is_("number")
+                and (self._token(end + 1) or t).is_("number")
+            ):
+                pass  # "two or three tempi"
             elif t.is_("number") and (
-                first or self.tokens[end - 1].is_("det", "poss", "adverb", "number")
+                first
+                or self.tokens[end - 1].is_("det", "poss", "adverb", "number")
+                or self.tokens[end - 1].norm in {"or", "to"}
             ):
                 det = True
             elif t.norm == "'s" and head == end - 1 and self._nominal(end + 1):
                 head = -1
+            elif t.norm == "'s" and head < 0 and end > start and self.tokens[end - 1].is_("side"):
+                pass  # "neither of White's bishops"
             elif head >= 0:
                 break
             elif t.is_("side") and t.norm in {"white", "black"}:
@@ -298,6 +318,34 @@ class Nouns(Groups):
             return None
         self.at = head + 1
         return replace(noun, first=token.first)
+
+    def _giving(self) -> bool:
+        """Whether a verb of giving stands just before: "gives Black doubled pawns"."""
+        before = self.found[-1] if self.found else None
+        return isinstance(before, Group) and not before.passive and before.lemma in _GIVING
+
+    def _possessive(self, at: int) -> Noun | None:
+        """ "His on g5", "Black's still lingers": whose it is, and not what."""
+        token, after, then = (self._token(at + step) for step in range(3))
+        if token is not None and token.norm == "his" and (after is None or after.is_("punct")):
+            self.at += 1
+            return Noun("pronoun", "his", "his", token.first, token.last)  # "the pair is his"
+        if token is None or after is None or then is None:
+            return None
+        if token.norm in {"his", "hers"} and after.norm in {"on", "at"} and then.is_("square"):
+            self.at += 1
+            return Noun("pronoun", "his", "his", token.first, token.last)
+        if token.norm in {"white", "black"} and after.norm in {"'s", "is"}:
+            verb = self._token(self._skip(at + 2))
+            third = verb is not None and (
+                (after.norm == "'s" and verb.norm in {"is", "has", "was"})
+                or any(f == "third" for _, f in verb.verbs)
+            )
+            if third and verb is not None and not verb.is_("noun"):
+                self.at += 2
+                text = f"{token.norm} 's"
+                return Noun("pronoun", text, text, token.first, after.last)
+        return None
 
     def _role(self, at: int) -> bool:
         """Whether "only defender" stands here."""

@@ -46,7 +46,7 @@ def owning(noun: str) -> tuple[str, ...]:
         f"[{{agent}}] <give> {{side}} {noun}",
         f"[{{agent}}] <give> {{side}} with {noun}",
         f"(position|camp|structure) <have> {noun}",
-        f"[{{agent}}] <make/win/prepare> {noun} [for {{side}}]",
+        f"[{{agent}}] <make/win> {noun} [for {{side}}]",
         f"<~> {noun} [for {{side}}]",
         f"{noun} <be>",
         f"{noun} <belong to> {{side}}",
@@ -120,9 +120,13 @@ def named_after(here: Here, slots: dict[str, Any]) -> Here:
         return here.at(here.agent(text).spot)
     except Unread:
         verb = slots.get("verb")
-        if verb is None or not verb.done:
+        if (verb is None or not verb.done) and text.split()[-1] not in _TRADES:
             raise
         return here  # "the exchange has isolated the pawn": it has been made some moves ago
+
+
+_TRADES = frozenset({"exchange", "trade", "swap"})
+"""What may be about to happen: looked for in the next moves shown."""
 
 
 def only_side(test: Callable[[str], object]) -> str | None:

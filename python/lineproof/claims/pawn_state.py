@@ -22,6 +22,7 @@ from .owner import (
     owner,
     pawns_meant,
 )
+from .structure import backward, isolated, passed
 from .tense import answer, first, squares, when
 from .where import Where
 
@@ -51,6 +52,8 @@ def read_pawns(kind: str, here: Here, slots: dict[str, Any], facts: Facts, **ext
 
     :raises Unread: when it is not clear which pawns, or whose.
     """
+    if "stated" in slots:
+        slots["target"] = stated(here, slots["stated"])
     becomes = any(f" {word} " in f" {here.said} " for word in ("becomes", "become", "gets"))
     made = {"create", "creates", "makes", "make", "produces", "obtains", "inflicts", "creating"}
     causes = brings(here, slots) or becomes or bool(made & set(here.said.split()))
@@ -90,6 +93,33 @@ def read_pawns(kind: str, here: Here, slots: dict[str, Any], facts: Facts, **ext
     return here.claim(
         kind, side, spot=at.spot, negated=denied(slots), when=asked, where=where, pawns=pawns, n=count, **extra
     )  # fmt: skip
+
+
+STATED: dict[str, Facts] = {
+    "isolated pawn": isolated,
+    "isolani": isolated,
+    "backward pawn": backward,
+    "passed pawn": passed,
+    "passer": passed,
+}
+"""What a pawn may be called instead of by its square."""
+
+
+def stated(here: Here, text: str) -> str:
+    """The pawn that "the isolated pawn" means: the one that has just moved, or else the only one.
+
+    :raises Unread: when it is not clear which.
+    """
+    whose, name_ = text.split(" ", 1) if text.split()[0] != "the" else ("the", text[4:])
+    if name_.startswith("'s "):
+        name_ = name_[3:]
+    sides = ("white", "black") if whose == "the" else (here.side(whose),)
+    found = [at for s in sides for at in STATED[name_](here.board, s)]
+    last = here.spot.moves[-1][2:4] if here.spot.moves else ""
+    found = [last] if last in found else found
+    if len(found) != 1:
+        raise Unread(f"it is not clear which pawn {text!r} is")
+    return f"the pawn on {found[0]}"
 
 
 def _points(here: Here) -> bool:

@@ -17,9 +17,11 @@ from dataclasses import dataclass, field, replace
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
 from .chunking import chunks
 from .deeds import deeds, doing
+from .dislocation import apposed, compared, dislocated
 from .lexicon import NOUNS, VERBS, members
-from .noun import Noun
+from .noun import Noun, listed
 from .parts import fold
+from .raising import raised
 from .sentence import Sentence
 from .verbs import Verb
 
@@ -64,9 +66,14 @@ _COMES = frozenset(
 )
 
 
+COPULAS = members("be", VERBS) | {"have"}
+"""Verbs whose complement may wait behind an aside."""
+WAITING = frozenset({"", "and", "but", "so", ":", "-", ";", "while", "whereas", "because", "since", "that", "as", "for", "although", "though", "yet", "and yet"})  # fmt: skip
+"""Joints of a clause whose noun may wait for its verb behind an aside."""
 _PHRASAL = frozenset(
     w
     for name in (
+        "dislodge",
         "shut in",
         "trap",
         "pin",
@@ -84,6 +91,9 @@ _PHRASAL = frozenset(
 """Verbs whose particle may stand behind the object."""
 
 
+_WITH_PREPOSITION = frozenset(w for words in VERBS.values() for w in words if w.count(" ") == 1)
+
+
 @dataclass
 class Clause:
     """A plain clause.
@@ -92,7 +102,7 @@ class Clause:
     states: adjectives. adverbs: all of them, with what stood inside the verb group. strays: words that fit nowhere.
     form: of the verb. joint: what joins it to the clause before; "" for the first. sub: the conjunction it stands under.
     passive: whether it was said so. governor: the verb of which it is the infinitive.
-    inherited: whether the subject is that of an earlier clause. nobody: a noun denies it ("no defender"). complement: an infinitive follows. unreal: the infinitive of a verb that does not say that it happens. first, last: its words; verb_at: the first of its verb.
+    inherited: whether the subject is that of an earlier clause. nobody: a noun denies it ("no defender"). complement: an infinitive follows. unreal: the infinitive of a verb that does not say that it happens. turned: its subject stands behind the verb. first, last: its words; verb_at: the first of its verb.
     """
 
     lemma: str = ""
@@ -113,6 +123,7 @@ class Clause:
     unreal: bool = False
     nobody: bool = False
     complement: bool = False
+    turned: bool = False
     fronted: str = ""
     verb_at: int = -1
     first: int = -1
@@ -135,7 +146,7 @@ class Clause:
 def plain(sentence: Sentence) -> list[Clause]:
     """The plain clauses of a sentence, in the order in which they are said."""
     rough = [part for clause in _split(chunks(sentence)) for part in _apart(clause)]
-    return _joined(deeds(_trailing(rough)))
+    return _joined(apposed(deeds(_trailing(rough))))
 
 
 _BROUGHT = frozenset(
@@ -362,7 +373,9 @@ def _clause(pile: _Pile) -> Clause:
     """A clause from its chunks: subject, objects, places, with its features."""
     clause = Clause(joint=pile.joint, sub=pile.sub)
     before = [c for c in pile.before if isinstance(c, Noun)]
-    after = [c for c in pile.after if isinstance(c, Noun)]
+    if before and before[0].text.startswith("1."):
+        before = _lined(before)  # a whole game; of other moves the last is the subject
+    after = _lined([c for c in pile.after if isinstance(c, Noun)])
     parts = [*pile.before, *([pile.group] if pile.group else []), *pile.after]
     while len(parts) > 1 and isinstance(parts[0], Adverb):
         del parts[0]  # "now" before a claim is no part of its words
@@ -421,6 +434,8 @@ def _clause(pile: _Pile) -> Clause:
             clause.deny()
         if isinstance(chunk, Adverb) and chunk.sort == "limit" and not clause.verb.modal:
             clause.verb = Verb(clause.verb.negated, "almost", clause.verb.done, clause.verb.past)
+    if len(before) > 1 and before[-2].head == "neither" and before[-1].parts:
+        before[-2:] = [replace(before[-1], no=True)]  # "neither the bishop nor the rook"
     clause.objects = after
     if group.form in {"finite"} and before:
         clause.subject = before[-1]
@@ -443,6 +458,14 @@ def _clause(pile: _Pile) -> Clause:
             clause.lemma = f"{clause.lemma} {adverb}"  # "shuts the rook out"
             clause.adverbs.remove(adverb)
             break
+    if (
+        len(clause.objects) > 1
+        and clause.subject is not None
+        and clause.subject.type == clause.objects[0].type == "side"
+        and clause.subject.text == clause.objects[0].text
+        and clause.lemma.split()[0] in {"get", "have", "win", "secure", "build", "create", "find"}
+    ):
+        del clause.objects[0]  # "we've got ourselves an outpost"
     swapped = (
         clause.subject is not None
         and clause.subject.type != "side"
@@ -462,7 +485,28 @@ def _clause(pile: _Pile) -> Clause:
         and not (pile.joint == "," and not pile.before and group.lemma == "be")
     ):
         clause.subject, clause.objects = after[0], after[1:]  # "off goes the queen"
+        clause.turned = not pile.before
     return clause
+
+
+def _lined(nouns: list[Noun]) -> list[Noun]:
+    """Moves that follow one another as one: "1. e4 e5 2. Nc3 leads to the same position"."""
+    found: list[Noun] = []
+    for noun in nouns:
+        last = found[-1] if found else None
+        moves = {"move", "square"}
+        if (
+            last is not None
+            and last.type in moves
+            and noun.type in moves
+            and last.last + 1 == noun.first
+            and not noun.parts
+        ):
+            found[-1] = listed([last, replace(noun, type="move")], "then")
+            found[-1] = replace(found[-1], type="move")
+        else:
+            found.append(noun)
+    return found
 
 
 def _verb_base(group: Group) -> str:
@@ -475,6 +519,12 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
     dangling: Clause | None = None
     for clause in clauses:
         before = found[-1] if found else None
+        waiting = _waits(clause)
+        if waiting is not None:
+            dangling = waiting
+        if dangling is not None and clause.turned and clause.joint == ",":
+            clause.objects.insert(0, clause.subject)  # type: ignore[arg-type]
+            clause.subject = None  # "the square, there being no pawn to contest it, is a weakness"
         if (
             clause.lemma
             and clause.subject is None
@@ -486,10 +536,18 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             clause.subject = dangling.objects[-1]
             clause.see(dangling)
             clause.places = dangling.places + clause.places
+            clause.adverbs = dangling.adverbs + clause.adverbs
+            clause.hedged = clause.hedged or dangling.hedged
+            clause.joint, clause.sub = dangling.joint, dangling.sub or clause.sub
             found = [c for c in found if c is not dangling]
             dangling, before = None, (found[-1] if found else None)
         if before is not None and (_cleft(before, clause) or _what_first(before, clause)):
             continue
+        if before is not None and compared(before, clause):
+            continue
+        if before is not None and dislocated(before, clause):
+            found.pop()
+            before = found[-1] if found else None
         if before is not None and fold(before, clause):
             if before.lemma:
                 dangling = None
@@ -527,8 +585,8 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             before is not None
             and not clause.lemma
             and clause.joint == ","
-            and before.lemma in {"have", "be"}
-            and before.hedged
+            and before.lemma in COPULAS
+            and before.form == "finite"
             and not (before.objects or before.states or before.places)
         ):
             before.objects, before.states, before.places = (
@@ -536,6 +594,8 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
                 clause.states,
                 clause.places,
             )
+            before.adverbs += clause.adverbs
+            before.strays += clause.strays
             before.see(clause)  # "White has, I think, a slight edge"
             continue
         if (
@@ -573,6 +633,14 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
         ):
             clause.governor = before
             before.complement = before.complement or clause.form in {"to", "base"}
+            if (
+                clause.form == "part"
+                and before.lemma in {"leave", "keep", "find", "get", "have"}
+                and before.objects
+                and before.objects[-1].type in {"piece", "square", "file"}
+                and clause.subject is None
+            ):
+                clause.subject = before.objects[-1]  # "has left his king exposed"
             if before.lemma == "make" and any(s.lemma in _BARRED for s in before.states):
                 before.lemma = "prevent"  # "makes it impossible for White to capture"
         found.append(clause)
@@ -580,18 +648,38 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             not clause.lemma
             and clause.objects
             and not clause.states
-            and clause.joint in {"", "and", "but", "so", ", and", ":", "-"}
+            and (clause.joint in WAITING or clause.joint.lstrip(", ") in WAITING)
+            and not (clause.joint == "," and dangling is not None)
         ):
             dangling = clause
-        elif clause.lemma and clause.form == "finite":
+        elif clause.lemma and clause.form == "finite" and not clause.sub and clause.joint != "-":
             dangling = None
     found = [part for clause in found for part in _accompanied(clause)]
     _subjects(found)
+    found = raised(found)
     for clause in found:
         _shown(clause)
         _active(clause)
         _deny_nobody(clause)
     return found
+
+
+def _waits(clause: Clause) -> Clause | None:
+    """ "By moving the h-pawn White, careless as ever, has ...": the side behind the -ing and its object waits for the verb."""
+    last = clause.objects[-1] if len(clause.objects) > 1 else None
+    if (
+        last is None
+        or clause.form != "ing"
+        or not clause.fronted
+        or last.type != "side"
+        or last.text not in {"white", "black", "we", "he", "they", "you"}
+        or clause.objects[-2].type == "side"
+        or last.last != clause.last
+    ):
+        return None
+    clause.objects.pop()
+    clause.last = last.first - 1
+    return Clause(objects=[last], first=last.first, last=last.last)
 
 
 def _last_piece(clause: Clause) -> Noun | None:
@@ -635,6 +723,23 @@ def _cleft(before: Clause, clause: Clause) -> bool:
         else:
             clause.objects.append(what)
         _take_over(before, clause, negated)
+        return True
+    if (
+        pointed
+        and clause.sub == "that"
+        and "," not in clause.joint
+        and clause.subject is not None
+        and len(before.places) == 1
+        and not (before.objects or before.states)
+        and before.places[0].noun is not None
+    ):
+        place = before.places.pop()  # "it is to White that the pair of bishops belongs"
+        if f"{clause.lemma} {place.preposition}" in _WITH_PREPOSITION and place.noun is not None:
+            clause.lemma = f"{clause.lemma} {place.preposition}"
+            clause.objects.append(place.noun)
+        else:
+            clause.places.append(place)
+        _take_over(before, clause, before.verb.negated)
         return True
     if clause.sub == "what" and before.subject is not None and not before.objects:
         what = before.subject

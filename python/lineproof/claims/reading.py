@@ -27,6 +27,7 @@ from .clause import (
     PUNCTUATION,
     QUOTED,
     SAYS,
+    TOLD,
     TRADE,
     TRAIL,
     TRAIL_MOVES,
@@ -37,7 +38,9 @@ from .kind import Kind
 from .language import is_english
 from .meaning import topic_of, understand
 from .phrase import MOVE, SHARED
+from .plain import Clause
 from .registry import all_kinds, kind_of
+from .reply import question_of
 from .sentence import Sentence, Word, sentences
 from .verbs import Verb
 
@@ -104,9 +107,11 @@ def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Readi
     found: list[Reading] = []
     english = is_english(comment.text)
     topic: str | None = None
+    asked: Clause | None = None
     for number, sentence in enumerate(sentences(comment.text, comment.start)):
-        at = replace(here, sentence=first + number, topic=topic)
+        at = replace(here, sentence=first + number, topic=topic, asked=asked)
         topic = topic_of(sentence) if english else None
+        asked = question_of(sentence) if english else None
         if english:
             found.append(read_sentence(at, sentence))
         else:
@@ -161,6 +166,12 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
     if all(w.move is not None or w.norm in {",", "and", "then", "-"} for w in words):
         return Status.LEFT_ALONE, "only moves", []
     lead = LEAD.match(line)
+    told = TOLD.match(line)
+    if told is not None:
+        words = words[len(told.group().split()) :]
+        sentence = replace(sentence, words=words)
+        line = _norm(words)
+        lead = LEAD.match(line)
     if QUOTED.match(line[lead.end() :] if lead else line):
         return Status.LEFT_ALONE, "what others think, taste, or a word to the class", []
     if len(words) > SENTENCE:

@@ -31,7 +31,7 @@ _PLAIN: dict[str, str] = {
     "do": "do does did",
     "not": "not",
     "to": "to",
-    "prep": "of in on at by with from to into onto for against through over under behind before after between among along down up across off out like as than without despite towards toward near beside around round upon within beyond above below inside outside about per via till until since during except but",
+    "prep": "of in on at by with from to into onto for against through over under behind before after between among along down up across off out like as than without despite towards toward near beside around round upon within beyond above below inside outside about per via versus vs v till until since during except but",
     "cc": "and or but nor yet so",
     "sub": "whereupon whereby because since for as while if unless when whenever once though although whereas until till where lest whether that after before than",
     "wh": "what how why where when who whom which whose whatever whoever whichever",
@@ -44,9 +44,9 @@ _TURNS: dict[str, str] = {
     "prep": "such as, in front of, because of, instead of, on account of, thanks to, in view of, owing to, due to, in return for, out of, next to, on top of, in spite of, by means of, at the cost of, in reply to, ahead of, away from, in exchange for, on behalf of, close to, as for, in answer to, courtesy of, on to, short of, at the expense of, in the face of, along with, together with, free of, rid of, by virtue of, on the side of, by way of, at the hands of, over on, up on, out on, apart from, other than, aside from, except for, save for",
     "cc": "as well as, and so, and then, but also, let alone, and yet",
     "sub": "' cause, now that, so that, as soon as, as long as, so long as, given that, even though, even if, in case, provided that, seeing that, the moment, the second, the instant, the minute, only that, as if, as though, by the time, not that, in order that, except that, considering that, which is why, from where, from which, which means that, which means, from where, that is why, this is why, that 's why, this means that, it means that, that means that, this means, that means",
-    "det": "more than enough, not enough, too little, precious little, a lot of, lots of, loads of, tons of, heaps of, acres of, plenty of, 1 and the same, not a single, not 1, not a, not any, a pair of, a couple of, 1 of, both of, all of, neither of, none of, each of, any of, 2 of, 3 of, 4 of, some of, most of, many of, a bit of, a set of, a piece of, the whole of",
+    "det": "not 1 of, not a single 1 of, not even 1 of, more than enough, not enough, too little, precious little, a lot of, lots of, loads of, tons of, heaps of, acres of, plenty of, 1 and the same, not a single, not 1, not a, not any, a pair of, a couple of, 1 of, both of, all of, neither of, none of, each of, any of, 2 of, 3 of, 4 of, some of, most of, many of, a bit of, a set of, a piece of, the whole of",
     "pron": "no one, no piece",
-    "side": "the opponent, our opponent, your opponent, my opponent, his opponent, the other side, the other player, the first player, the second player, the enemy, both sides, both players, neither side, neither player, both kings, either side, both camps, either camp, neither camp, nobody",
+    "side": "the opponent, our opponent, your opponent, my opponent, his opponent, the other side, the other player, the first player, the second player, the enemy, both sides, both players, each side, each player, neither side, neither player, both kings, either side, both camps, either camp, neither camp, nobody",
 }  # fmt: skip
 
 

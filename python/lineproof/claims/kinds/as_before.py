@@ -118,4 +118,5 @@ KIND = Kind(
     ),
     read=read,
     check=check,
+    gives_way=frozenset({"transposes", "same-position", "same-structure"}),
 )  # fmt: skip

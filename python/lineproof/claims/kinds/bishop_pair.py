@@ -13,7 +13,6 @@ from lineproof.claims.owner import (
     SLOTS,
     brings,
     denied,
-    having,
     named_after,
     named_side,
     owner,
@@ -21,22 +20,6 @@ from lineproof.claims.owner import (
 )
 from lineproof.claims.tense import When, answer, first, spots, squares, when
 from lineproof.engine import Board
-
-_PAIR = "(bishop pair|pair of bishops|2 bishops|bishops pair)"
-PHRASES = (
-    *having(f"[{{no}}|the|a|his|her|our|your|their|both|{{alone}}] {_PAIR}"),
-    *having("both [his|her|our|your|their|of his|of her] bishops"),
-    *having("the {advantage} of (the bishop pair|the 2 bishops|the pair of bishops)"),
-    f"{{side}} {{gives}} [{{very}}] (the|his|her|our|your|their) {_PAIR} [for {{price}}]",
-    f"(giving up|surrendering|losing|parting with) (the|his|her|our|your|their) {_PAIR}",
-    f"(this|that|it|{{move}}|{{described}}) {{gives}} [{{very}}] (the|his|her|our|your|their) {_PAIR}",
-    f"(this|that|it|{{move}}|{{described}}) (costs|cost|has cost) {{side}} (the|his|her|our|your|their) {_PAIR}",
-    f"[{{agent}}] <win/secure/grab/bag/gain> [{{side}}] (the|a) {_PAIR}",
-    f"<ing:win/secure/grab/gain> (the|a) {_PAIR}",
-    f"[{{agent}}] <win/secure/gain> (the|a) {_PAIR} for {{side}}",
-    f"(the|both) {_PAIR} <be> [{{very}}] (on|with) {{whose}} side",
-)  # fmt: skip
-
 
 FRAMES = (
     *owning("bishop_pair"),
@@ -46,18 +29,25 @@ FRAMES = (
     "[{agent}] <surrender> {pair} ; without=of gives=yes",
     "bishop_pair <be> asset [for {side}]",
     "<*> bishop_pair",
+    "{side} <have> {edge} of bishop_pair ; advantage=yes",
+    "[{agent}] <surrender/lose/give_back> bishop_pair for {anything} ; gives=yes",
+    "[{agent}] <lose> bishop_pair ; gives=yes",
+    "[{agent}] <cost> {side} bishop_pair ; gives=yes lost=yes",
+    "[{agent}] <win> {side} bishop_pair ; wins=yes",
+    "[{agent}] <win> bishop_pair [for {side}] ; wins=yes",
+    "{side} <console> bishop_pair ; modal=can|may|",
+    "bishop_pair <be> {theirs}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "theirs" in slots:
+        slots["side"] = {"ours": "we", "mine": "we"}.get(slots["theirs"], "he")
     if "known" in slots and not {"side", "whose"} & slots.keys():
         raise Unread("it is not clear who has it")
-    lost = "gives" in slots or any(
-        w in f" {here.said} " for w in (" giving up ", " surrendering ", " losing ", " parting ", " costs ", " cost ")
-    )  # fmt: skip
-    if lost:
+    if "gives" in slots:
         return [_given_up(here, slots)]
-    wins = any(w in here.said for w in ("win", "secur", "grab", "bag", "gain"))
+    wins = "wins" in slots
     asked = when(here, slots, brings=brings(here, slots) or wins)
     at = named_after(here, slots)
     side: str | None
@@ -66,7 +56,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     else:
         side = owner(here, slots)
     # what is given or gained is an advantage over the other side
-    alone = "alone" in slots or "advantage" in slots or asked is When.SOON
+    alone = "advantage" in slots or asked is When.SOON
     return [
         here.claim(
             KIND.id, side, spot=at.spot, negated=denied(slots), when=asked, alone=alone, lost=False
@@ -87,8 +77,6 @@ def _given_up(here: Here, slots: dict[str, Any]) -> Claim:
     elif "agent" in slots:
         agent = here.agent(slots["agent"])
         spot, side = agent.spot, agent.side
-    elif here.said.split()[0] in {"this", "that", "it"}:
-        side = here.last().side
     else:
         side = here.implied()
     return here.claim(KIND.id, side, spot=spot, negated=True, when=When.SOON, alone=False, lost=True)  # fmt: skip
@@ -144,17 +132,17 @@ KIND = Kind(
     version=1,
     definition="A side has a bishop on each colour. 'The advantage of the bishop pair', and getting or giving it, asks in addition that the other side has not; where both have it, a second finding says so. Giving it up is looked for here and within two plies of the line shown, or after the recapture where none is shown.",
     source='"Bishop Pair", Chess Programming Wiki (from memory)',
-    phrases=PHRASES,
     slots={
         **SLOTS,
-        "advantage": dict.fromkeys(("advantage", "asset", "luxury", "plus"), True),
-        "alone": dict.fromkeys(("the only",), True),
-        "gives": dict.fromkeys(("gives up", "give up", "has given up", "have given up", "surrenders", "surrender", "has surrendered", "loses", "lose", "has lost", "have lost", "parts with", "part with", "has parted with", "gives away", "concedes", "has conceded"), True),
-        "price": dict.fromkeys(("a knight", "the knight", "doubled pawns", "the initiative", "a pawn", "development", "structure", "a better structure", "the better structure"), True),
     },
-    vocabulary=frozenset({"bishop", "bishops", "pair"}),
     frames=FRAMES,
-    tests={"pair": lambda n: n.head if n.head == "pair" and n.det == "the" else None,
+    tests={
+        "theirs": lambda n: n.head if n.type == "pronoun" and n.head in {"his", "ours", "theirs", "mine"} else None,
+        
+        "edge": lambda n: (
+            n.head if n.head in {"advantage", "edge", "plus", "asset", "luxury", "joy"} else None
+        ),
+        "pair": lambda n: n.head if n.head == "pair" and n.det == "the" else None,
         "both_bishops": lambda n: n.head if n.type == "piece" and n.head == "bishop" and n.plural and (n.det in {"both", "both of", "the 2", "2"} or n.count == 2) else None,},
     read=read,
     check=check,

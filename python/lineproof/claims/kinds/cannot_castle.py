@@ -15,35 +15,6 @@ from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.noun import Noun
 from lineproof.claims.timing import as_it_stands
 
-_RIGHT = "(the right|{whose} right|the chance|the possibility|the option|the privilege) to castle"
-_CASTLING = "(castling|castling rights|{whose} castling rights|the castling rights|the right of castling|the castling privilege)"
-_MORE = "[any more|any longer|again|yet|at all|in this game]"
-
-PHRASES = (
-    f"{{side}} (can|may) [now|still] (not|never|no longer) [{{very}}] castle [{{wing}}] {_MORE}",
-    f"{{side}} (will|can) never [be able to] castle [{{wing}}] {_MORE}",
-    f"{{side}} will not be able to castle [{{wing}}] {_MORE}",
-    f"[{{agent}}] <lose/forfeit/give up/spoil/surrender/sacrifice> {_RIGHT} [{{wing}}]",
-    f"[{{agent}}] <lose/forfeit/give up/spoil/surrender/sacrifice> {_CASTLING}",
-    f"{{side}} {{is}} [{{very}}] (unable|not able|no longer able) to castle [{{wing}}] {_MORE}",
-    f"{{whose}} king (can|may) (not|never|no longer) castle [{{wing}}] {_MORE}",
-    "{whose} king (has|have) [{very}] lost (the right|its right|his right|the chance) to castle [{wing}]",
-    f"the king (can|may) (not|never|no longer) castle [{{wing}}] {_MORE}",
-    f"[{{agent}}] <cost> {{side}} ({_RIGHT}|{_CASTLING})",
-    f"<ing:cost> {{side}} ({_RIGHT}|{_CASTLING})",
-    f"[{{agent}}] <deprive/rob> {{side}} of ({_RIGHT}|{_CASTLING})",
-    "[{agent}] <prevent/stop/hinder/keep> {side} from castling [{wing}] [for good|for the moment|for now]",
-    "[{agent}] <prevent/stop/hinder/rule out> {whose} castling [{wing}]",
-    "[{agent}] <make sure> [that] {side} can (not|never|no longer) castle [{wing}]",
-    "so that {side} can (not|never|no longer) castle [{wing}]",
-    "[{agent}] <make> castling [{wing}] impossible for {side}",
-    "(castling|castling {wing}|{whose} castling) {is} [{very}] {impossible} [for {side}]",
-    "{side} (can|may) [now|still|always] {able} [{wing}] [at once|now]",
-    f"{{side}} <have> [{{very}}] no [more] right to castle [{{wing}}] {_MORE}",
-    f"{{side}} <have> [{{very}}] no castling rights {_MORE}",
-    "(without|losing|having lost) (the right|{whose} right) to castle",
-    "{side} (keeps|keep|retains|retain|still has|still have) {kept} [{wing}]",
-)
 _WINGS = {
     **dict.fromkeys(
         (
@@ -70,8 +41,6 @@ _WINGS = {
     ),
 }
 
-_TAKEN = re.compile(r"\b(?:prevent|stop|hinder|rule)")
-"""Words of a castling that another takes away."""
 
 _LASTING = re.compile(
     r"\b(?:any more|any longer|no longer|never|lost|loses|lose|forfeit\w*|given up|gives? up|spoil\w*|surrendered|right|over|gone|again)\b"
@@ -84,25 +53,42 @@ FRAMES = (
     "{side} <castle> [{wing}] ; modal=can|may|could|will negated=yes without=on|to",
     "{king} <castle> (on|to) {wing} ; modal=can|may|could|will negated=yes",
     "{king} <castle> [{wing}] ; modal=can|may|could|will negated=yes without=on|to",
-    "[{agent}] <lose> right",
     "[{agent}] <lose> {castling}",
     "[{agent}] <cost> {side} {castling}",
     "[{agent}] <rob> {side} of {castling}",
     "{castling} <=> over|gone|history",
     "{castling} <come off>",
     "<be:go/finish> {castling}",
-    "[{agent}] <prevent/remove> {castling}",
+    "{castling} <go_for> {side}",
+    "[{agent}] <prevent/remove> {castling} ; taken=yes",
     "[{agent}] <=> it for {castling}",
     "<~> {none} [for {side}]",
     "{king} <be> (with|without) {none}",
     "{neither} <castle> [{wing}] [(on|to) {flank}] ; modal=can|may|could",
     "{side} <=> {impossible}",
     "castling <=> {impossible} [for {side}]",
+    "{side} <castle> [{wing}] ; modal=can|may able=yes without=on|to",
+    "{side} <castle> (on|to) {flank} ; modal=can|may able=yes",
+    "{king} <castle> [{wing}] ; modal=can|may able=yes without=on|to",
+    "{side} <castle> (on|to) {flank} ; modal=can|may|could|will negated=yes",
+    "[{agent}] <surrender> {castling}",
+    "[{agent}] <surrender> {castling} (on|to) {flank}",
+    "{side} <have> {castling} ; able=yes",
+    "{side} <have> {none}",
+    "[{agent}] <prevent/stop/keep/hinder to castle> {patient_side} [{wing}] ; taken=yes",
+    "[{agent}] <rob> {king} of {castling}",
+    "{castling} <be/stay> possible ; able=yes",
+    "{side} <lack> {castling}",
+    "<~> {castling} [for {side}] +no_more",
+    "{castling} <=> over|gone|history [for {side}]",
+    "{side} <forget> (about|of) {castling} ; modal=can",
+    "{side} <forget> {castling} ; modal=can",
+    "{nobody} <prevent/stop/keep/hinder to castle> {patient_side} [{wing}] ; free=yes",
 )
 
 
 def _is_castling(noun: Noun) -> bool:
-    return noun.head in {*NOUNS["castling"], "right"} and set(noun.adjectives) <= {
+    return noun.head in NOUNS["castling"] and set(noun.adjectives) <= {
         "more",
         "castling",
     }
@@ -124,10 +110,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         verb is not None
         and verb.negated
         and not slots.keys() & {"none", "neither"}
-        and "no castling" not in here.said
-        and "no right" not in here.said
+        and not slots.keys() & {"able", "free"}
     ):
         raise Unread("what is denied may be the loss or the right")
+    if "able" in slots and re.search(r"\bsoon\b|\bone day\b|\blater\b", here.said):
+        raise Unread("said of what may come")
     if "flank" in slots:
         slots["wing"] = slots["flank"]
     if "neither" in slots:
@@ -138,6 +125,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     lead = slots.get("castling", "").split()[:1]
     if lead and lead[0] in {"his", "our", "their", "white", "black"} and "side" not in slots:
         side = here.side(lead[0])
+    elif "patient_side" in slots:
+        side = here.side(slots["patient_side"])
     elif "king" in slots:
         side = owner(here, slots["king"])
     elif "side" in slots:
@@ -147,7 +136,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if (
             agent is not None
             and slots["verb"] is not None
-            and _TAKEN.search(here.said) is None
+            and "taken" not in slots
             and agent.side != side
         ):
             raise Unread("it is not clear who cannot castle")
@@ -157,7 +146,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         side = here.subject
     else:
         raise Unread("it is not clear who cannot castle")
-    can = slots.get("able") is True or "kept" in slots
+    can = "free" in slots or ("able" in slots and not (verb is not None and verb.negated))
     lasting = _LASTING.search(here.said) is not None and not can
     return [
         here.claim(KIND.id, side, spot=spot, negated=can, wing=slots.get("wing"), lasting=lasting)
@@ -215,7 +204,6 @@ KIND = Kind(
     version=2,
     definition="The side has no right to castle (on the wing named) any more, or no castling move is legal now: either reading may hold, and the finding says which. Words of loss (lost, no longer, any more, never) ask for the right itself.",
     source="FIDE Laws of Chess, article 3.8.2",
-    phrases=PHRASES,
     slots={
         "wing": _WINGS,
         "impossible": {
@@ -234,23 +222,10 @@ KIND = Kind(
                 "off",
             )
         },
-        "able": {"castle": True},
-        "kept": dict.fromkeys(
-            (
-                "the right to castle",
-                "his right to castle",
-                "her right to castle",
-                "our right to castle",
-                "castling rights",
-                "his castling rights",
-                "the option of castling",
-            ),
-            True,
-        ),
     },
-    vocabulary=frozenset({"castle", "castling"}),
     frames=FRAMES,
     tests={
+        "patient_side": lambda n: n.text if n.type == "side" else None,
         "castling": lambda n: n.text if _is_castling(n) and not n.no else None,
         "none": lambda n: n.text if _is_castling(n) and n.no else None,
         "neither": lambda n: (

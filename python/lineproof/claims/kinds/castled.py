@@ -134,7 +134,7 @@ KIND = Kind(
         "neither": dict.fromkeys(("neither side", "neither player", "neither king", "nobody", "neither of them"), True),
     },
     frames=FRAMES,
-    tests={"flank": lambda n: n.head.removesuffix("side") if n.head in _FLANKS else None, "both": lambda n: n.text if n.text in {"both sides", "both players", "both kings"} else None, "neither": lambda n: n.text if n.text in {"neither side", "neither player"} else None, "side": lambda n: SLOTS["side"](n) if "both" not in n.text and "neither" not in n.text else None},
+    tests={"flank": lambda n: n.head.removesuffix("side") if n.head in _FLANKS else None, "both": lambda n: n.text if n.text in {"each side", "each player", "everybody", "everyone", "both sides", "both players", "both kings"} else None, "neither": lambda n: n.text if n.text in {"neither side", "neither player"} else None, "side": lambda n: SLOTS["side"](n) if "both" not in n.text and "neither" not in n.text else None},
     read=read,
     check=check,
     flips=True,

@@ -11,17 +11,6 @@ from lineproof.claims.openness import described, is_closed_position
 from lineproof.claims.tense import answer, first, when
 
 _CLOSED = "(closed|locked|blocked|closed up|locked up|jammed|locked tight|completely closed|completely blocked|completely locked|shut)"
-PHRASES = (
-    f"(the position|the game|{{centre}}|everything|the board|everything in {{centre}}|the pawn structure) <be/become/stay> [{{very}}] [{{very}}] {_CLOSED}",
-    f"(this|that|it) <be/become> [{{very}}] a [{{very}}] {_CLOSED} (position|{{game}})",
-    f"(this|that|it) <be/become> [{{very}}] a [position with a] {_CLOSED} (centre|center)",
-    f"(we|you|they|white|black|both sides) <have/get/reach> [{{very}}] a [{{very}}] {_CLOSED} (position|centre|center|{{game}})",
-    "[{agent}] <close/lock/block/shut> [up] (the position|{centre}) [up|for good]",
-    "<ing:close/lock/block/shut> [up] (the position|{centre}) [up]",
-    "[{agent}] <close/lock/block> everything [up]",
-    f"with (a|the) {_CLOSED} (centre|center|position)",
-    f"in (a|such a|this) {_CLOSED} (position|{{game}})",
-)
 
 
 FRAMES = (
@@ -67,17 +56,14 @@ KIND = Kind(
     version=1,
     definition="Neither the d- nor the e-file is open, and at least two pairs of pawns of the c- to f-files stand face to face, one of them on the d- or e-file; said of the centre it means the same. 'A closed game' may also be the family of openings that begin with 1. d4 d5.",
     source="common practice; the numbers are ours",
-    phrases=PHRASES,
     slots={
         "game": {"game": True},
         "tight": dict.fromkeys(("tight", "solid", "shut", "fast", "up", "off"), True),
         "centre": dict.fromkeys(("the centre", "the center", "the middle"), True),
     },
-    vocabulary=frozenset(
-        ["closed", "locked", "blocked", "closes", "close", "closing", "locks", "lock", "locking", "jammed", "shut", "shuts", "block", "blocks", "blocking"]
-    ),
     frames=FRAMES,
-    tests={"character": lambda n: n.head if n.head in {"character", "nature", "type"} and "closed" in n.adjectives else None,},
+    tests={
+        "character": lambda n: n.head if n.head in {"character", "nature", "type"} and "closed" in n.adjectives else None,},
     read=read,
     check=check,
     flips=True,

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
 from lineproof.claims.board import HOME_MINORS, other, pieces, title
@@ -15,94 +14,18 @@ from lineproof.claims.timing import as_it_stands
 LEAD = 2
 """Tempi that make a lead (common practice)."""
 
-_IN = "(in development|in the development|with {whose} development|with the development|in developing)"
-_TEMPI = "(tempi|tempos|tempo|moves|move|developing moves|pieces|piece)"
-
-PHRASES = (
-    f"{{side}} <be> [{{very}}] {{ahead}} {_IN}",
-    f"{{side}} <be> [{{very}}] {{behind}} {_IN}",
-    f"{{side}} <be> [{{very}}] {{n}} {_TEMPI} (ahead|behind|in front|up|down) {_IN}",
-    "{side} <be> [{very}] {n} (tempi|tempos|tempo|developing moves|moves|move) (ahead|behind)",
-    f"{{side}} <have> [{{very}}] {{lead}} [{_IN}]",
-    f"{{side}} <have> [{{very}}] (a lead|the lead) of {{n}} {_TEMPI} [{_IN}]",
-    f"{{side}} <lead> [{{very}}] {_IN} [by {{n}}] [{_TEMPI}]",
-    f"{{side}} <lag/trail/fall/be> [{{very}}] [far|well|badly|way] behind {_IN}",
-    f"{{side}} <get/pull/move> [{{very}}] [far|well|way] ahead {_IN}",
-    f"[{{agent}}] <give> {{side}} {{lead}} {_IN}",
-    "{whose} (lead|advantage) in development <be> [{very}] {size}",
-    f"with [{{very}}] {{lead}} {_IN} [for {{side}}]",
-    "{whose} development <be> [{very}] {ahead}",
-    "{side} <be> [{very}] (better|much better|far better) developed",
-    "development <be> [{very}] {equal}",
-    f"(the sides|both sides) <be> [{{very}}] (equally developed|equal {_IN}|level {_IN})",
-    f"neither side <be> ahead {_IN}",
-)
-_AHEAD = {
-    k: k
-    for k in (
-        "ahead",
-        "well ahead",
-        "far ahead",
-        "clearly ahead",
-        "miles ahead",
-        "further ahead",
-        "comfortably ahead",
-        "in front",
-        "way in front",
-        "well in front",
-        "much further",
-        "further",
-        "way ahead",
-        "ahead by a mile",
-    )
-}
-_BEHIND = {
-    k: k
-    for k in (
-        "behind",
-        "well behind",
-        "far behind",
-        "badly behind",
-        "clearly behind",
-        "hopelessly behind",
-        "miles behind",
-        "way behind",
-        "dangerously behind",
-        "seriously behind",
-        "lagging behind",
-    )
-}
-_LEADS = {
-    k: k
-    for k in (
-        "a lead",
-        "the lead",
-        "a big lead",
-        "a large lead",
-        "a clear lead",
-        "a huge lead",
-        "a handsome lead",
-        "a comfortable lead",
-        "an advantage",
-        "a great lead",
-        "a real lead",
-        "a useful lead",
-        "a serious lead",
-    )
-}
-
 
 FRAMES = (
     "{side} <lead> in development",
     "{side} <be> (in|with) development +ahead",
-    "{side} <be> in development +behind",
+    "{side} <be> in development +behind ; behind=yes",
     "{side} <be> {n} (in|with) development +ahead",
     "{side} <be> {n} in_front_of development",
     "{side} <have> lead in development",
     "[{agent}] <give> {side} lead in development",
     "<~> lead in development [for {side}]",
-    "{side} <trail> in development",
-    "{side} <be> {n} in development +behind",
+    "{side} <trail> in development ; behind=yes",
+    "{side} <be> {n} in development +behind ; behind=yes",
     "development <=> {equal}",
     "{side} <be> {moves} +ahead",
     "{side} <have> {a_lead} in development",
@@ -112,6 +35,22 @@ FRAMES = (
     "{whose_development} <=> {anything} [for {target}]",
     "{side} <have> {quicker}",
     "{side} <have> lead of {moves} [in development]",
+    "{neither} <lead> in development ; equal=yes safe=yes",
+    "{neither} <be> in development +ahead ; equal=yes safe=yes",
+    "{neither} <have> lead in development ; equal=yes safe=yes",
+    "{side} <be> {n} in development +down ; behind=yes",
+    "{side} <be> {n} in development +up",
+    "{side} <be> {n} in front [(in|with) development]",
+    "{side} <be> in front in development",
+    "{side} <be> in front with development",
+    "{side} <be> {moves} +behind ; behind=yes",
+    "{side} <be> {moves} in front",
+    "{side} <lead> by {moves} [in development]",
+    "{side} <lead> in development by {moves}",
+    "{both} <=> {equal} in development",
+    "{side} <trail> by {moves} in development ; behind=yes",
+    "{side} <trail/lag> {moves} +behind ; behind=yes",
+    "{side} <trail/lag> {moves} in development [+behind] ; behind=yes",
 )
 
 
@@ -121,7 +60,6 @@ _WHOSE = {"ours": "our", "his": "his", "theirs": "their", "hers": "his", "yours"
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
-    text = here.said
     if "their_development" in slots:
         return [here.claim(KIND.id, here.side(slots["their_development"]), n=None)]
     if "moves" in slots:
@@ -129,10 +67,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     for slot in ("ours", "whose_development"):
         if slot in slots:
             return [here.claim(KIND.id, here.side(slots[slot]), n=None)]
-    if "equal" in slots or re.search(r"\bequally\b|\bneither\b|\bboth sides\b|\bthe sides\b", text):
-        return [here.claim(KIND.id, "white", n=0)]
+    if "equal" in slots:
+        verb = slots.get("verb")
+        denied = "neither" in slots and verb is not None and verb.negated
+        return [here.claim(KIND.id, "white", n=0, negated=denied)]
     side = here.side(slots.get("side", slots.get("whose")))
-    if "behind" in slots or re.search(r"\b(?:behind|down)\b", text):
+    if "behind" in slots:
         side = other(side)
     return [here.claim(KIND.id, side, n=int(slots["n"]) if "n" in slots else None)]
 
@@ -199,23 +139,25 @@ KIND = Kind(
         "A lead is two or more; 'n tempi' is within one of n and at least one."
     ),
     formula=f"lead = tempi(side) - tempi(other); a lead: lead >= {LEAD}; n tempi: max(1, n - 1) <= lead <= n + 1",
-    phrases=PHRASES,
     slots={
-        "better": dict.fromkeys(("better", "superior", "quicker", "faster", "further on"), True),
-        "ahead": _AHEAD,
-        "behind": _BEHIND,
-        "lead": _LEADS,
-        "size": {
-            k: k
-            for k in ("big", "huge", "large", "clear", "obvious", "enormous", "decisive", "real")
-        },
-        "equal": {
-            k: k for k in ("level", "equal", "even", "about level", "about equal", "balanced")
-        },
+        "better": dict.fromkeys(
+            ("better", "superior", "quicker", "faster", "further on", "further advanced", "ahead"),
+            True,
+        ),
+        "equal": dict.fromkeys(
+            ("level", "equal", "even", "about level", "about equal", "balanced"), True
+        ),
     },
-    vocabulary=frozenset({"development", "developed", "developing", "tempi", "tempos", "tempo"}),
     frames=FRAMES,
     tests={
+        "neither": lambda n: (
+            n.text if n.text in {"neither side", "neither player", "nobody"} else None
+        ),
+        "both": lambda n: (
+            n.text
+            if n.text in {"both sides", "both players"} or (n.head == "side" and n.plural)
+            else None
+        ),
         "a_lead": lambda n: (
             n.head
             if n.head in {"lead", "edge", "advantage", "plus"}

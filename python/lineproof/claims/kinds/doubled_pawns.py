@@ -14,7 +14,6 @@ from lineproof.claims.owner import (
     brings,
     denied,
     either,
-    having,
     named_after,
     only_side,
     owner,
@@ -23,36 +22,47 @@ from lineproof.claims.owner import (
 )
 from lineproof.claims.structure import doubled, isolated
 from lineproof.claims.tense import answer, first, squares, when
-from lineproof.claims.where import WHERE, Where
-
-_NOUN = "[{quality}] (doubled|{tripled}) [{quality}] [{file}] (pawn|pawns) [{where}]"
-PHRASES = (
-    *having(f"[{{no}}|a|any|the|these|those|his|her|our|your|their|2|a pair of|a set of] {_NOUN}"),
-    f"{{side}} <have/get/keep> [{{very}}] {{n}} (sets|pairs) of {_NOUN}",
-    "[{agent}] <double> ({whose}|the|white|black) [{file}] pawns [{where}]",
-    "[{agent}] <double> ({whose}|the|white|black) [{file}] pawns [{where}] for {side}",
-    "<ing:double> ({whose}|the) [{file}] pawns [{where}]",
-    "({whose}|the|both|these|those) [{file}] pawns <be> [{very}] (doubled|{tripled}) [{where}]",
-    "{targets} <be> [{very}] (doubled|doubled pawns) [{where}]",
-    "{target} <be> [{very}] a doubled pawn",
-    f"[{{agent}}] <create/produce/inflict/cause> {_NOUN} [(for|on) {{side}}|in {{whose}} (position|camp|structure)]",
-    f"<ing:create/inflict> {_NOUN} [(for|on) {{side}}|in {{whose}} (position|camp|structure)]",
-)
-
+from lineproof.claims.where import Where
 
 FRAMES = (
+    "<be:double> {their_pawns}",
     *owning("doubled_pawn [{where}]"),
     "<be:double> {target}",
     "{target} <=> doubled_pawn",
     "<*> doubled_pawn [{where}]",
+    "<be:double> {file_pawns}",
+    "{file_pawns} <=> doubled_pawn",
+    "[{agent}] <double> {whose_pawns} [{where}] ; causes=yes",
+    "{side} <have> {sets} of doubled_pawn",
+    "{side} <have> {tripled} [{where}]",
+    "{side} <have> {isolated} [{where}]",
+    "<~> {tripled} [{where}]",
+    "doubled_pawn <be/remain/arise> [{where}] ; impersonal=yes",
 )
 
 
+_WINGS = frozenset({"kingside", "queenside"})
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    if slots.get("side", "") in {"both sides", "both players", "both camps"}:
+    if slots.get("side", "") in {
+        "both sides",
+        "both players",
+        "both camps",
+        "each side",
+        "each player",
+    }:
         return [c for side in ("white", "black") for c in read(here, {**slots, "side": side})]
-    causes = "agent" in slots or brings(here, slots) or "doubling" in here.said.split()
-    causes = causes or " doubles " in f" {here.said} "
+    if "their_pawns" in slots:
+        slots["whose"], wing = slots["their_pawns"].split("|")
+        slots["where"] = f"on the {wing}" if wing else None
+    if "file_pawns" in slots:
+        slots["file"] = slots["file_pawns"]
+    if "whose_pawns" in slots:
+        slots["whose"] = slots["whose_pawns"]
+    if "sets" in slots:
+        slots["n"] = slots["sets"]
+    causes = "causes" in slots or brings(here, slots)
     asked = when(here, slots, brings=causes)
     at = named_after(here, slots)
     where = Where.read(slots.get("file"), slots.get("where"))
@@ -74,7 +84,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     return [
         here.claim(
             KIND.id, whose, spot=at.spot, negated=denied(slots), when=asked, where=where, pawns=tuple(pawns),
-            files=int(slots.get("n", 1)), tripled="tripled" in slots, isolated=slots.get("quality") == "isolated",
+            files=int(slots.get("n", 1)), tripled="tripled" in slots, isolated="isolated" in slots,
         )
     ]  # fmt: skip
 
@@ -133,18 +143,38 @@ KIND = Kind(
     version=1,
     definition="A side has two pawns or more on one file (three: tripled). What a move gives is looked for here and within two plies of the line shown, or after the recapture where none is shown.",
     source='"Doubled Pawn", Chess Programming Wiki (from memory)',
-    phrases=PHRASES,
     slots={
         **SLOTS,
-        "quality": {
-            **dict.fromkeys(("ugly", "weak", "nasty", "lasting", "permanent", "broken"), "weak"),
-            "isolated": "isolated",
-        },
-        "tripled": {"tripled": True, "trebled": True},
     },
-    patterns={"where": WHERE},
-    vocabulary=frozenset({"doubled", "doubles", "double", "doubling", "tripled", "trebled"}),
     frames=FRAMES,
+    tests={
+        "their_pawns": lambda n: (
+            f"{n.whose}|{next((a for a in n.adjectives if a in _WINGS), '')}"
+            if n.type == "piece"
+            and n.head == "pawn"
+            and n.plural
+            and n.whose
+            and not (n.file or n.square or n.parts)
+            else None
+        ),
+        "file_pawns": lambda n: (
+            n.file
+            if n.type == "piece" and n.head == "pawn" and n.plural and n.file and not n.whose
+            else None
+        ),
+        "whose_pawns": lambda n: (
+            n.whose if n.type == "piece" and n.head == "pawn" and n.whose else None
+        ),
+        "sets": lambda n: str(n.count) if n.head in {"set", "pair"} and n.count else None,
+        "tripled": lambda n: (
+            n.head
+            if n.head in {"pawn", "doubled pawn"} and {"tripled", "trebled"} & set(n.adjectives)
+            else None
+        ),
+        "isolated": lambda n: (
+            n.head if n.head == "doubled pawn" and "isolated" in n.adjectives else None
+        ),
+    },
     read=read,
     check=check,
     flips=True,

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
 from lineproof.claims.board import attackers, defenders, name, names, other, pieces, title
@@ -13,31 +12,21 @@ from lineproof.claims.reference import Reference
 from lineproof.claims.timing import of_this_move
 from lineproof.claims.tracks import hit
 
-_TEMPO = "(a [whole|valuable|precious|useful|clear|further|second|important] tempo|a move|[some|valuable|precious|useful|more] time|tempo)"
-_WITH = "with [a] (tempo|gain of tempo|gain of a tempo|gain of time)"
-_ON = "[on {target}|against {target}|by attacking {target}|by hitting {target}|at the expense of {target}|at the cost of {target}]"
-
-PHRASES = (
-    f"[{{agent}}] <gain/win/pick up> {_TEMPO} {_ON} [with {{move}}|by {{move}}]",
-    f"[{{agent}}] <come/develop/arrive/go/be/happen/castle> {_WITH} {_ON}",
-    f"[{{agent}}] <attack/hit/kick/harass/chase/drive away/drive back/push back/bother> {{target}} {_WITH}",
-    f"[{{agent}}] <develop> [a piece|another piece|{{target}}] {_WITH}",
-    f"{{side}} <play> {{move}} {_WITH} {_ON}",
-    f"{{move}} {_WITH} {_ON}",
-    f"<ing:gain/win/pick up> {_TEMPO} {_ON}",
-    f"{_WITH} {_ON}",
-    "[{agent}] <take/seize/snatch> a tempo (from|off) {target}",
-)  # fmt: skip
-
-
 FRAMES = (
-    "[{agent}] <win> tempo [(on|against|off|with) {target}] [(with|by) {move}]",
+    "[{agent}] <win> tempo [(on|against|off|with|at_the_expense_of|at_the_cost_of|from) {target}] [(with|by) {move}]",
     "[{agent}] <~> with tempo [(on|against) {target}]",
     "[{agent}] <attack> {target} with tempo",
     "[{agent}] <win/get> {a_move} [(on|against|off) {target}]",
     "[{agent}] <come_with> tempo [(on|against) {target}]",
     "{played} <kick> {target}",
     "[{agent}] <win> tempo +back [(on|against) {target}]",
+    "[{agent}] <regain> tempo [(on|against|from) {target}]",
+    "<~> {bare_tempo} [(on|against) {target}]",
+    "[{agent}] <make/force/oblige to move/run> {patient} ; forced=yes",
+    "[{agent}] <chase/drive/kick/hit/attack/push/send> {target} with tempo",
+    "[{agent}] <develop> piece with tempo [(on|against) {target}]",
+    "[{agent}] <develop> {own} with tempo [(on|against) {target}]",
+    "[{agent}] <move> {own} with tempo [(on|against) {target}]",
     "[{agent}] <develop/castle/come/arrive/go> with tempo [(on|against) {target}]",
 )
 
@@ -60,11 +49,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("it is not clear which move gains it")
     if agent.square is not None and agent.spot.moves[-1][2:4] != agent.square:
         raise Unread("the piece has not just moved")
-    if re.search(r"\bcompared\b|\bthan\b", here.said):
-        raise Unread("it is compared with a line that is not named by its moves")
     targets = None
-    develops = re.search(r"\bdevelop", here.said) is not None
-    if "target" in slots and not (develops and " on " not in f" {here.said} "):
+    if "patient" in slots:
+        slots["target"] = slots["patient"]
+    if "target" in slots:
         enemy = other(agent.side)
         at = here.at(agent.spot)
         targets = [o for o in at.find(slots["target"], enemy) if o in pieces(at.board, enemy)]
@@ -116,10 +104,11 @@ KIND = Kind(
         "The move newly attacks the piece named, or any piece but a pawn, and the piece is the king, worth more than its attacker, or unprotected, so that it must be attended to; "
         "it fails where the piece moved is unprotected and can simply be taken."
     ),
-    phrases=PHRASES,
-    vocabulary=frozenset({"tempo", "time", "tempi", "move"}),
     frames=FRAMES,
-    tests={"a_move": lambda n: n.head if n.head == "move" and n.type == "noun" and not set(n.adjectives) - {"whole", "full", "valuable", "important", "precious"} and n.det not in {"the", "this", "that"} else None},
+    tests={
+        "bare_tempo": lambda n: n.head if n.head == "tempo" and not (n.det or n.adjectives or n.no) else None,
+        "own": lambda n: n.text if n.type == "piece" else None,
+        "a_move": lambda n: n.head if n.head == "move" and n.type == "noun" and not set(n.adjectives) - {"whole", "full", "valuable", "important", "precious"} and n.det not in {"the", "this", "that"} else None},
     read=read,
     check=check,
     flips=True,

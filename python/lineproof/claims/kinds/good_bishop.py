@@ -7,9 +7,10 @@ from typing import Any
 from lineproof.claims.bishop_state import check_bishop, read_bishop
 from lineproof.claims.bishops import is_good
 from lineproof.claims.claim import Ask, Claim, Judgement
-from lineproof.claims.here import Here
+from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.owner import owning
+from lineproof.claims.verbs import Verb
 
 FRAMES = (
     *owning("good bishop [(on|at) {square}]"),
@@ -23,10 +24,13 @@ FRAMES = (
     "<~> better bishop",
     "{target} <=> pride",
     "{target} <=> good one",
+    "{target} <=> {healthy_one}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "better" in here.said.split() and slots.get("verb", Verb()).negated:
+        raise Unread("it is compared with another")
     if "side" not in slots:
         state = slots.pop("whose", None)
         if state is not None and ("target" not in slots or here.said.startswith(state)):
@@ -46,9 +50,15 @@ KIND = Kind(
     source='"Bad Bishop", Chess Programming Wiki (from memory), turned round; the files: common practice',
     frames=FRAMES,
     tests={
+        "healthy_one": lambda n: (
+            n.head
+            if n.head == "one"
+            and {"happy", "healthy", "proud", "active", "strong"} & set(n.adjectives)
+            else None
+        ),
         "better_one": lambda n: (
             n.head if n.head == "one" and {"better", "good"} & set(n.adjectives) else None
-        )
+        ),
     },
     read=read,
     check=check,

@@ -26,7 +26,7 @@ from lineproof.engine import Board
 
 FRAMES = (
     *owning("half_open file"),
-    "{files} <=> half_open [for {side}]",
+    "{files} <=> half_open [for {side}] ; it=yes",
     "{side} <have> half_open file",
     "{files} <=> half_open for {whose}",
     "{defender} <have> half_open file",
@@ -35,6 +35,7 @@ FRAMES = (
     "<*> half_open file",
     "{side} <have> {files} half_open",
     "{side} <have> {anything} (on|along|down) half_open file",
+    "{side} <have> half_open file for {anything}",
 )
 
 
@@ -52,7 +53,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         side = here.agent(slots["defender"]).side
     elif "agent" in slots:
         side = here.agent(slots["agent"]).side
-    elif words[0] not in {"the", "there"}:
+    elif "it" not in slots and words[0] not in {"the", "there"}:
         side = owner(here, slots)
     if side is None:
         side = only_side(lambda s: any(is_half_open(at.board, s, f) for f in files or FILES))

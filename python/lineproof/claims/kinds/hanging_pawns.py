@@ -13,7 +13,6 @@ from lineproof.claims.owner import (
     brings,
     denied,
     either,
-    having,
     named_after,
     only_side,
     owner,
@@ -22,18 +21,7 @@ from lineproof.claims.owner import (
 )
 from lineproof.claims.structure import hanging
 from lineproof.claims.tense import answer, first, squares, when
-from lineproof.claims.where import WHERE, Where
-
-PHRASES = (
-    *having(
-        "[{no}|the|a pair of|any|so called|his|her|our|your|their] (hanging pawns|hanging (duo|pair)) [{where}]"
-    ),
-    "{targets} <be> [{very}] [so called] (hanging pawns|a hanging duo)",
-    "{target} <be> [{very}] [so called] hanging pawns",
-    "these <be> [{very}] [the] [so called] hanging pawns",
-    "[{agent}] <create> [the] hanging pawns [{where}] [for {side}]",
-)
-
+from lineproof.claims.where import Where
 
 FRAMES = (
     *owning("hanging_pawn [{where}]"),
@@ -96,10 +84,7 @@ KIND = Kind(
     version=1,
     definition="Two own pawns stand abreast on their fourth rank or further, each alone on its file, with no own pawn on the files beside the two and no enemy pawn on their files.",
     source="Nimzowitsch, My System (from memory)",
-    phrases=PHRASES,
     slots=SLOTS,
-    patterns={"where": WHERE},
-    vocabulary=frozenset({"hanging"}),
     frames=FRAMES,
     read=read,
     check=check,

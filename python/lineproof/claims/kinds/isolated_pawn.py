@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from typing import Any
 
 from lineproof.claims.board import name
 from lineproof.claims.claim import Ask, Claim, Judgement
-from lineproof.claims.here import Here
+from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import SLOTS, owning
-from lineproof.claims.pawn_state import check_pawns, read_pawns
-from lineproof.claims.structure import beside, isolated, pawns
+from lineproof.claims.owner import SLOTS, only_side, owning
+from lineproof.claims.pawn_state import check_pawns, read_pawns, stated
+from lineproof.claims.structure import beside, doubled, isolated, pawns
 from lineproof.engine import Board
 
 FRAMES = (
@@ -24,11 +25,19 @@ FRAMES = (
     "[{agent}] <isolate> {target}",
     "<*> isolated_pawn [{where}]",
     "{target} <have> {none} ; no=yes",
+    "<be:isolate> {doubled}",
+    "{doubled} <=> isolated_pawn",
+    "<be:isolate> {targets}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     words = f" {here.said} "
+    if "known" in slots and not {"side", "whose", "where", "file"} & slots.keys():
+        with suppress(Unread):
+            slots["target"] = stated(here, "the isolated pawn")
+    if "doubled" in slots:
+        slots["targets"] = _doubled(here, slots["doubled"])
     if "royal" in slots:
         slots["file"] = slots["royal"]
     claim = read_pawns(KIND.id, here, slots, isolated)
@@ -37,6 +46,22 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if neighbours and "target" in slots:  # "has no neighbours" says that it is isolated
             return [here.claim(**{**_fields(claim), "negated": "no" not in slots})]
     return [claim]
+
+
+def _doubled(here: Here, whose: str) -> str:
+    """The doubled pawns in words, one by one.
+
+    :raises Unread: when it is not clear whose.
+    """
+    side = (
+        only_side(lambda s: doubled(here.board, s))
+        if whose == "the"
+        else here.side(whose.removesuffix(" 's"))
+    )
+    found = [at for two in doubled(here.board, side or "white").values() for at in two]
+    if side is None or not found:
+        raise Unread("it is not clear which doubled pawns are meant")
+    return " and ".join(f"the pawn on {at}" for at in found)
 
 
 def _fields(claim: Claim) -> dict[str, Any]:
@@ -65,7 +90,10 @@ KIND = Kind(
         **SLOTS,
     },
     frames=FRAMES,
-    tests={"none": lambda n: n.head if n.no and n.head == "neighbour" else None},
+    tests={
+        "doubled": lambda n: n.whose or "the" if n.head == "doubled pawn" and not n.no else None,
+        "none": lambda n: n.head if n.no and n.head == "neighbour" else None,
+    },
     read=read,
     check=check,
     flips=True,

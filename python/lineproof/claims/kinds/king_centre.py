@@ -9,26 +9,8 @@ from lineproof.claims.castling import WINGS, castled, possible
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.king import KING, owner
+from lineproof.claims.king import owner
 from lineproof.claims.timing import as_it_stands
-
-_CENTRE = "(in the centre|in the center|in the middle|in the middle of the board|on its original square|on its starting square|on its first square|on {square})"
-
-PHRASES = (
-    f"{{king}} <be> [{{very}}] {_CENTRE}",
-    f"{{king}} <stay/stand/sit/remain/linger/wait> [{{very}}] {_CENTRE}",
-    f"{{king}} <be> [{{very}}] {{stuck}} {_CENTRE}",
-    f"{{king}} <be:catch/keep/hold/leave/trap/strand/fix> [{{very}}] {_CENTRE}",
-    f"{{king}} <get> {{stuck}} {_CENTRE}",
-    "{king} (has|have) [still|as yet] not left (the centre|the center|the middle) [yet]",
-    f"[{{agent}}] <keep/hold/catch/leave/fix/trap> {{king}} {_CENTRE}",
-    f"{{side}} <have> {{whose}} king {_CENTRE}",
-    f"{{side}} <have> {{whose}} king {{stuck}} {_CENTRE}",
-    "{king} (has|have) [already|now|long] left (the centre|the center|the middle)",
-    f"with {{king}} [still] {_CENTRE}",
-    f"with {{king}} {{stuck}} {_CENTRE}",
-)  # fmt: skip
-
 
 FRAMES = (
     "{king} <be/stay/stick> in centre",
@@ -38,31 +20,43 @@ FRAMES = (
     "<be:stick/catch/trap/strand/maroon/keep/hold> {king} in centre ; stuck=yes",
     "<be:stick/strand/catch> {king} on {square} ; stuck=yes",
     "{king} <stick> on {square} ; stuck=yes",
+    "{king} <leave> centre ; left=yes",
+    "{king} <=> {home}",
+    "{king} <leave> {home_square} ; left=yes",
+    "{king} <be/stay> +home ; home=yes",
+    "{side} <have> {king} in centre",
+    "{side} <have> {king} on {square}",
+    "[{agent}] <keep/catch/hold/leave/trap> {king} in centre ; stuck=yes",
+    "{king} <=> {stuck} (in|on) centre",
+    "<~> {king} in centre",
+    "{king} <remain/stay> on {square} ; modal=will",
+    "{king} <remain/stay> in centre ; modal=will",
+    "{both} <be/stay/stick> in centre",
+    "{both} <=> stuck|stranded in centre ; stuck=yes",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
+    if "both" in slots:
+        return [
+            here.claim(KIND.id, side, home=False, stuck="stuck" in slots)
+            for side in ("white", "black")
+        ]
     if "king" in slots:
         side = owner(here, slots["king"])
     else:
         side = here.side(slots["whose"])
         if side != here.side(slots["side"]):
             raise Unread("it is not clear whose king is meant")
-    said = here.said
     square = slots.get("square")
     king = pieces(here.board, side, "k")[0]
     if square is not None and square != king:
         raise Unread(f"no such king stands on {square}")
-    left = " left the " in said and " not left " not in f" {said} " and "n't left" not in said
-    home = any(w in said for w in ("original square", "starting square", "first square"))
-    verb = slots.get("verb")
-    held = verb is not None and any(
-        w in said.split() for w in ("caught", "kept", "held", "trapped", "stranded", "fixed", "catches", "keeps", "holds", "traps", "fixes", "keep", "hold")
-    )  # fmt: skip
-    if square is not None and square[0] not in "de" and not ("stuck" in slots or held):
+    stuck = "stuck" in slots
+    if square is not None and square[0] not in "de" and not stuck:
         raise Unread("where the king stands is no claim by itself")
-    return [here.claim(KIND.id, side, negated=left, home=home, stuck="stuck" in slots or held)]
+    return [here.claim(KIND.id, side, negated="left" in slots, home="home" in slots, stuck=stuck)]
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
@@ -106,13 +100,21 @@ KIND = Kind(
         "The king stands on the d- or e-file; on the c- or f-file without having castled it is unsettled, elsewhere it fails. 'Stuck' or 'caught' asks in addition that its side cannot castle now or for good; "
         "'on its first square' asks e1 or e8."
     ),
-    phrases=PHRASES,
     slots={
+        "home": dict.fromkeys(("at home", "on its original square", "on its first square", "on its starting square", "on his original square"), True),
         "stuck": {k: k for k in ("stuck", "still stuck", "caught", "trapped", "stranded", "marooned", "held up", "pinned down", "tied", "nailed", "left stranded", "left hanging")},
     },
-    patterns={"king": KING},
-    vocabulary=frozenset({"king"}),
     frames=FRAMES,
+    tests={
+        "both": lambda n: n.text if n.text == "both kings" else None,
+        
+        "home_square": lambda n: (
+            n.head
+            if n.head in {"square", "place"}
+            and {"original", "first", "starting", "initial", "home"} & set(n.adjectives)
+            else None
+        ),
+    },
     read=read,
     check=check,
     flips=True,

@@ -26,7 +26,7 @@ FRAMES = (
     "{king} <have> shelter ; safe=yes",
     "{king} <lack> shelter",
     "{king} <move/be> (in|into) open",
-    "<be:drag/chase/drive/pull/lure> {king} (in|into|out_into) open",
+    "<be:drag/chase/drive/pull/lure> {king} (in|into) {in_the_open}",
     "{king} <find> shelter ; safe=yes",
     "{king} <feel> draught",
     "<be:shelter> {king} ; safe=yes",
@@ -35,11 +35,27 @@ FRAMES = (
     "{king} <=> safe ; safe=yes",
     "{king} <~> without shelter",
     "{side} <have> {bare}",
+    "{king} <hide> [behind {anything}] [+behind] ; modal=can negated=yes",
+    "[{agent}] <leave/make> {king} airy",
+    "<be:leave> {king} airy",
+    "<be:leave> {king} without shelter",
+    "{king} <find> {home} ; negated=yes modal=will|can|could|",
+    "{king} <have> {home} ; safe=yes",
+    "<~> {home} for {king} ; safe=yes",
+    "<be:strip> {king} of shelter",
+    "{king} <lose> shelter",
+    "{both} <=> safe ; safe=yes",
+    "{both} <=> snug ; safe=yes",
+    "{both} <=> airy",
+    "<be:expose> {both}",
+    "{side} <=> snug ; safe=yes",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
+    if "both" in slots:
+        return [here.claim(KIND.id, side, negated="safe" in slots) for side in ("white", "black")]
     if "king" in slots:
         side = owner(here, slots["king"])
     elif "side" in slots or "whose" in slots:
@@ -132,7 +148,18 @@ KIND = Kind(
         "with three pawns or more, or fewer enemy pieces, it is safe; with just two, or with two enemy pieces attacking squares next to it or a check, it is unsettled."
     ),
     frames=FRAMES,
-    tests={"bare": lambda n: n.text if n.head == "king" and set(n.adjectives) & {"exposed", "airy", "bare", "naked", "open", "unsafe", "draughty"} else None},
+    tests={
+        "both": lambda n: n.text if n.text == "both kings" else None,
+        
+        "in_the_open": lambda n: n.head if n.head in {"open", "daylight", "limelight", "middle", "centre"} else None,
+        
+        "home": lambda n: (
+            n.head
+            if n.head in {"home", "haven", "spot", "place", "shelter", "refuge", "hiding place"}
+            and ({"safe", "secure", "quiet", "sheltered"} & set(n.adjectives) or n.head in {"haven", "refuge", "hiding place"})
+            else None
+        ),
+        "bare": lambda n: n.text if n.head == "king" and set(n.adjectives) & {"exposed", "airy", "bare", "naked", "open", "unsafe", "draughty"} else None},
     read=read,
     check=check,
     flips=True,

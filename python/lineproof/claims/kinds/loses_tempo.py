@@ -51,7 +51,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         assert agent is not None  # no side and no move named
         side, spot = agent.side, agent.spot
         just = not (verb is not None and verb.done)
-        if other(spot.board.turn) != side:
+        if not just and agent.move is None and agent.square is not None and "target" not in slots:
+            slots["target"] = slots["agent"]  # "the queen has wasted time", some moves ago
+        elif other(spot.board.turn) != side:
             raise Unread("it is not clear which move loses it")
     if costs and here.side(slots["side"]) != side:
         if agent is not None and agent.move is None:

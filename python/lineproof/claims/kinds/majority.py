@@ -13,7 +13,6 @@ from lineproof.claims.owner import (
     SLOTS,
     brings,
     denied,
-    having,
     named_after,
     only_side,
     owner,
@@ -21,45 +20,34 @@ from lineproof.claims.owner import (
 )
 from lineproof.claims.structure import WINGS, doubled, isolated, pawns
 from lineproof.claims.tense import answer, first, squares, when
-from lineproof.claims.where import CENTRE, WING, Where
+from lineproof.claims.where import Where
 from lineproof.engine import Board
-
-_ON = "(on|in) (the|his|her|our|your|their) {wing}"
-_AGAINST = "{n} (against|to|versus|v|vs|for|on) {m}"
-PHRASES = (
-    *having(
-        f"[{{no}}|a|an|the|any|his|her|our|your|their] [{{quality}}] ([pawn] majority|majority of pawns) [{_ON}] [of {_AGAINST}]"
-    ),
-    *having(
-        "[{no}|a|an|the|any|his|her|our|your|their] [{quality}] {wing} [{quality}] [pawn] majority [of {n} (against|to|versus) {m}]"
-    ),
-    f"{{side}} <have/get/keep> [{{very}}] {{n}} [pawns] (against|to|versus|v|vs) {{m}} [pawns] {_ON}",
-    f"{{side}} <have/get/keep> [{{very}}] {{n}} [pawns] {_ON} (against|to|versus) {{m}}",
-    f"{{side}} <be> [{{very}}] {{n}} [pawns] (against|to|versus) {{m}} {_ON}",
-    f"{{n}} [pawns] (against|to|versus) {{m}} [pawns] {_ON} [for {{side}}]",
-    f"it is {{n}} [pawns] (against|to|versus) {{m}} {_ON} [for {{side}}]",
-    f"{{side}} <have/get> [{{very}}] {{more}} [pawn|pawns] {_ON}",
-    f"{{side}} <have/get> [{{very}}] an (extra|additional) pawn {_ON}",
-    f"{{side}} <outnumber> (him|us|white|black|the enemy|the opponent) {_ON}",
-    f"{{whose}} [{{quality}}] [pawn] majority <be/lie/stand> [{{very}}] {_ON}",
-    "{whose} [{wing}] [pawn] majority <be> [{very}] {quality}",
-    f"{{whose}} majority {_ON} <be> [{{very}}] {{quality}}",
-    f"[{{agent}}] <create/make> a [pawn] majority {_ON} [for {{side}}]",
-)
-
 
 FRAMES = (
     *owning("majority on {wing}"),
     *owning("wing majority"),
     "{side} <have> more pawn on {wing}",
-    "{side} <have> {n} against {m} on {wing}",
-    "{side} <have> {n} to {m} on {wing}",
-    "<~> {n} (against|to) {m} on {wing}",
+    "{side} <have> {n} (against|to|versus|vs) {m} on {wing}",
+    "<~> {n} (against|to|versus|vs) {m} on {wing} [for {side}]",
     "{side} <have> {flank} [of {n}] [(to|against) {m}]",
     "{side} <have> majority of {n} (to|against) {m} on {wing}",
-    "{side} <have> majority",
+    "{side} <have> preponderance",
+    "{side} <have> extra_pawn on {wing}",
+    "{side} <outnumber> {than} on {wing}",
     "{flank} <belong to> {side}",
     "<*> preponderance [{where}]",
+    "{side} <push/advance/use> majority (on|in) {wing} ; modal=can|may|",
+    "{counted} <meet> {m} on {wing}",
+    "<be:meet> {counted} by {m} on {wing}",
+    "{side} <have> {sound} [(on|in) {wing}]",
+    "{held} <=> {quality}",
+    "{held} <=> {quality} (on|in) {wing}",
+    "<~> {sound} (on|in) {wing} [for {side}]",
+    "<be:crippled/cripple/damage/break/devalue/devalued/damaged> {held} ; quality=crippled",
+    "{side} <console> {n} (against|to|versus) {m} on {wing} ; modal=can|may|",
+    "{side} <console> majority on {wing} ; modal=can|may|",
+    "{side} <console> {flank} ; modal=can|may|",
+    "{side} <outnumber> {than} {n} to {m} on {wing}",
 )
 
 
@@ -73,11 +61,35 @@ def _count(noun: Noun) -> str | None:
     return str(noun.count) if noun.count is not None else "1" if noun.head == "one" else None
 
 
+_QUALITIES = {
+    **dict.fromkeys(("healthy", "sound", "good", "intact", "mobile"), "healthy"),
+    **dict.fromkeys(("crippled", "damaged", "broken", "worthless", "devalued", "doubled"), "crippled"),
+}  # fmt: skip
+
+
+def _sound(noun: Noun) -> str | None:
+    """What a majority is called, and its wing: "healthy|kingside"."""
+    called = next((_QUALITIES[a] for a in noun.adjectives if a in _QUALITIES), None)
+    return f"{called}|{_flank(noun)}" if noun.head == "majority" and called else None
+
+
+def _flank(noun: Noun) -> str:
+    return next((a for a in noun.adjectives if a in {"kingside", "queenside", "central"}), "")
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     asked = when(here, slots, brings=brings(here, slots))
     at = named_after(here, slots)
+    if "sound" in slots:
+        slots["quality"], flank = slots["sound"].split("|")
+        slots.setdefault("wing", flank or None)
+    if "held" in slots:
+        slots["whose"], flank = slots["held"].split("|")
+        slots.setdefault("wing", flank or None)
     numbers = (int(slots["n"]), int(slots["m"])) if "n" in slots and "m" in slots else None
     wing = Where.read(slots.get("wing") or slots.get("flank"), slots.get("where")).wing
+    if "known" in slots and wing is None and not {"side", "whose"} & slots.keys():
+        raise Unread("it may be a majority of anything")
     if numbers is not None and (max(numbers) > 8 or numbers[0] == numbers[1]):
         raise Unread("no such numbers make a majority")
     words = here.said.split()
@@ -167,21 +179,15 @@ KIND = Kind(
     title="Pawn majority",
     version=1,
     definition="A side has more pawns than the other on a wing: kingside e to h or f to h, queenside a to d or a to c, centre d and e or c to f; either count may hold, and the finding says which. Numbers named must be those of one count. Crippled: a pawn of it is doubled or isolated; healthy: none is.",
-    phrases=PHRASES,
     slots={
         **SLOTS,
         "more": dict.fromkeys(("more", "1 more", "2 more", "a pawn more", "1 pawn more"), True),
-        "quality": {
-            **dict.fromkeys(("healthy", "sound", "good", "intact"), "healthy"),
-            **dict.fromkeys(("crippled", "damaged", "broken", "worthless", "devalued"), "crippled"),
-        },
+        "quality": _QUALITIES,
     },
-    patterns={"wing": rf"(?:{WING}|{CENTRE}| central)"},
-    vocabulary=frozenset(
-        {"majority", "against", "versus", "more", "extra", "additional", "outnumbers", "outnumber"}
-    ),
     frames=FRAMES,
     tests={
+        "sound": _sound,
+        "held": lambda n: f"{n.whose}|{_flank(n)}" if n.head == "majority" and n.whose else None,
         "flank": lambda n: (
             next(
                 (a for a in n.adjectives if a in {"kingside", "queenside", "central", "centre"}),
@@ -189,6 +195,9 @@ KIND = Kind(
             )
             if n.head in {"majority", "preponderance"}
             else None
+        ),
+        "counted": lambda n: (
+            n.text if n.type == "piece" and n.head == "pawn" and n.count and n.whose else None
         ),
         "n": _count,
         "m": _count,

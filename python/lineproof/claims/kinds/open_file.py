@@ -8,28 +8,13 @@ from lineproof.claims.board import name, names, other, pieces, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import SLOTS, agreeing, denied, either, having, named_side, owning
+from lineproof.claims.noun import Noun
+from lineproof.claims.owner import SLOTS, agreeing, denied, either, named_side, owning
+from lineproof.claims.reference import Reference
 from lineproof.claims.structure import FILES, is_half_open, is_open, pawns
 from lineproof.claims.tense import answer, first, squares, when
-from lineproof.claims.where import FILE_LIST, Where
+from lineproof.claims.where import Where
 from lineproof.engine import Board
-
-_FILES = "{files} (file|files)"
-PHRASES = (
-    f"the {_FILES} <be> [{{very}}] [completely|fully|wide] open [for {{side}}|for {{whose}} (rook|rooks|queen|king|pieces)|for {{target}}]",
-    f"the {_FILES} <be> [{{very}}] an open file",
-    f"the {_FILES} <open/open up> [{{very}}] [for {{side}}|for {{whose}} (rook|rooks|queen)|for {{target}}]",
-    f"[{{agent}}] {{opens}} [up] (the {_FILES}) [for {{side}}|for {{whose}} (rook|rooks|queen)|towards the king]",
-    f"<ing:open/open up> the {_FILES} [for {{side}}|for {{whose}} (rook|rooks|queen)|for {{target}}]",
-    f"the {_FILES} <be:open> [up] [for {{side}}]",
-    *having(f"[{{no}}|the|an|any|his|her|our|your|their] open ({_FILES}|file|files)"),
-    "there <be> [{very}] [{no}|only|just] [{n}] open (file|files)",
-    f"{{side}} {{holds}} [{{very}}] (the|his|her|our|your|their) [only|1] open ({_FILES}|file)",
-    f"{{whose}} (rook|rooks|queen) {{holds}} [{{very}}] the [only|1] open ({_FILES}|file)",
-    f"the (only|1) open file <be> the {_FILES}",
-    f"(on|along|down) the open {_FILES}",
-)
-
 
 FRAMES = (
     *owning("open file"),
@@ -43,16 +28,56 @@ FRAMES = (
     "<~> open file (for|to) {anything}",
     "{none} <be> on {files}",
     "<*> open file",
+    "{only_open} <be> {files} ; only=yes",
+    "{files} <=> {only_open} ; only=yes",
+    "<~> {only_open} ; only=yes",
+    "{side} <have> {only_open} ; only=yes",
+    "[{agent}] <open> {files} ; opening=yes",
+    "[{agent}] <open> {files} (for|to|towards|against) {anything} ; opening=yes",
+    "[{agent}] <leave/keep> {files} open [(for|to) {side}]",
+    "[{agent}] <make> {files} open",
+    "{holder} <control/command/dominate/rule/own> {open_file} ; holds=controls",
+    "{holder} <occupy/seize/take/take_over> {open_file} ; holds=occupies",
+    "{holder} <be> (on|along) {open_file} ; holds=occupies",
+    "{files} <open> [for {anything}] ; opening=yes",
 )
 
 
+def _named_open(noun: Noun) -> str | None:
+    """The letters of an open file, a blank where none is named."""
+    if noun.head != "file" or noun.no or "open" not in noun.adjectives:
+        return None
+    return noun.file or " "
+
+
+def _only(noun: Noun) -> str | None:
+    """The same, where it is the only one."""
+    return _named_open(noun) if "only" in noun.adjectives or noun.count == 1 else None
+
+
+def _for_whom(here: Here, text: str) -> str | None:
+    """The side for which a file is opened: "White", "our rook"; None for a target such as "the king"."""
+    try:
+        return here.side(text)
+    except Unread:
+        reference = Reference.read(text)
+        return None if reference.letter == "k" else here.owner(reference)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    words = here.said.split()
-    opening = "opens" in slots or any(w in words for w in ("opens", "opening", "opened"))
+    opening = "opening" in slots
     spot = here.spot
     side = None
     if slots.get("side", "") in {"both sides", "both players", "both camps"}:
         del slots["side"]
+    if "holder" in slots:
+        holder = here.agent(slots["holder"])
+        side = holder.side
+        slots["files"] = slots["open_file"].strip() or None
+    if "only_open" in slots:
+        slots.setdefault("files", slots["only_open"].strip() or None)
+    if "anything" in slots and opening:
+        side = _for_whom(here, slots["anything"])
     if "side" in slots:
         side = named_side(here, slots["side"])
     elif "whose" in slots:
@@ -62,9 +87,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         agent = here.agent(slots["agent"])
         spot, moved = agent.spot, agent.move is not None
         side = side or agent.side
-    asked = when(here, slots, brings=opening and "opened" not in words)
-    if "opens" in slots and slots["opens"] is not True:
-        raise Unread("said of what is not on the board")
+    asked = when(here, slots, brings=opening)
     files = Where.read(slots.get("files")).files
     if not files and "line" in here.said:
         raise Unread("open lines may be diagonals")
@@ -75,8 +98,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     return [
         here.claim(
             KIND.id, side, spot=spot, negated=denied(slots), when=asked, files=files, opening=opening, moved=moved,
-            whose="side" in slots or "whose" in slots,
-            only="only" in words or "one" in words, holds=slots.get("holds"), n=int(slots["n"]) if "n" in slots else None,
+            whose=bool({"side", "whose"} & slots.keys()) or ("anything" in slots and side is not None),
+            only="only" in slots, holds=slots.get("holds"), n=int(slots["n"]) if "n" in slots else None,
         )
     ]  # fmt: skip
 
@@ -188,19 +211,15 @@ KIND = Kind(
     version=1,
     definition="No pawn stands on the file. Opening a file for a side asks that none of that side's pawns is left on it, so that it is open or half-open, and that this was not so before the move. Occupied: a rook or queen of the side stands on it; controlled: and none of the other side.",
     source='"Open File", Chess Programming Wiki (from memory)',
-    phrases=PHRASES,
     slots={
         **SLOTS,
-        "opens": dict.fromkeys(("opens", "open", "has opened", "have opened", "opened", "is opening", "are opening"), True),
-        "holds": {
-            **dict.fromkeys(("controls", "control", "owns", "own", "commands", "dominates", "has control of"), "controls"),
-            **dict.fromkeys(("occupies", "occupy", "has occupied", "have occupied", "has taken", "seizes", "stands on", "is on", "takes", "takes over"), "occupies"),
-        },
     },
-    patterns={"files": FILE_LIST},
-    vocabulary=frozenset({"open", "opens", "opened", "opening"}),
     frames=FRAMES,
-    tests={"none": lambda n: n.head if n.no and n.type == "piece" and n.head == "pawn" and not n.whose else None,},
+    tests={
+        "only_open": _only,
+        "open_file": _named_open,
+        "holder": lambda n: n.text if n.type == "side" or (n.type == "piece" and n.head in {"rook", "queen"}) else None,
+        "none": lambda n: n.head if n.no and n.type == "piece" and n.head == "pawn" and not n.whose else None,},
     read=read,
     check=check,
     flips=True,

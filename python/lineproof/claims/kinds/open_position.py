@@ -10,17 +10,6 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.openness import described, is_open_position
 from lineproof.claims.tense import answer, first, when
 
-PHRASES = (
-    "(the position|the game|the centre|the center|everything|play|the board) <be/become/stay> [{very}] [wide|completely|fully|very|rather|quite|fairly] open",
-    "(this|that|it) <be/become> [{very}] (an|a) [{very}] [wide|very|rather|quite] open (position|centre|center|{game})",
-    "(the position|the game|the centre|the center) (has|have) [{very}] (been opened|opened|opened up|been opened up)",
-    "(we|you|they|white|black|both sides) <have/get/reach> [{very}] (an|a) [very|wide|rather] open (position|centre|center|{game})",
-    "[{agent}] <lead to> an open (position|{game})",
-    "in (an|such an|this) open (position|{game})",
-    "with an open (centre|center|position)",
-)
-
-
 FRAMES = (
     "(position|centre|game|everything) <=> open",
     "<be:open> (position|centre|game)",
@@ -71,9 +60,7 @@ KIND = Kind(
     version=1,
     definition="A d- or e-pawn of either side has left its file and no two pawns of the c- to f-files stand face to face, or the d- or e-file is open and at most one such pair does; said of the centre it means the same. 'An open game' may also be the family of openings that begin with 1. e4 e5.",
     source="common practice; the numbers are ours",
-    phrases=PHRASES,
     slots={"game": {"game": True}},
-    vocabulary=frozenset({"open", "opened"}),
     frames=FRAMES,
     tests={
         "character": lambda n: (

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.bishops import are_opposite
 from lineproof.claims.board import name, names, pieces, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Spot
-from lineproof.claims.here import Here
+from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.structure import colour
 from lineproof.claims.tense import answer, first, squares, when
@@ -19,10 +20,15 @@ FRAMES = (
     "{bishops} <be> (of|on) {colours}",
     "{bishops} <be> (of|on) {alike}",
     "[{agent}] <~> position with opposite_bishop",
+    "<~> {lone} (against|versus|vs) {rival}",
+    "{lone} <meet> {rival}",
+    "{side} <be> from position with opposite_bishop +(a_long_way|far|miles) ; no=yes",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "lone" in slots and ("light" in slots["lone"]) == ("light" in slots["rival"]):
+        raise Unread("two bishops of one colour")
     asked = when(here, slots, brings=any(w in here.said for w in ("lead", "reach")))
     alike = "alike" in slots
     return [here.claim(KIND.id, None, negated=("no" in slots) != alike, when=asked, alike=alike)]
@@ -68,6 +74,22 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "lone": lambda n: (
+            n.text
+            if n.type == "piece"
+            and n.head == "bishop"
+            and not n.plural
+            and re.search("light|dark", n.text)
+            else None
+        ),
+        "rival": lambda n: (
+            n.text
+            if n.type == "piece"
+            and n.head == "bishop"
+            and not n.plural
+            and re.search("light|dark", n.text)
+            else None
+        ),
         "bishops": lambda n: n.text if n.head == "bishop" and n.plural else None,
         "colours": lambda n: (
             n.text

@@ -38,12 +38,23 @@ FRAMES = (
     "{a_pawn} <dislodge> {defender} from {squares} ; negated=yes modal=can|could|will held=yes",
     "{squares} <belong_to> {whose_piece}",
     "{target} <occupy/find/reach> outpost [(on|at|of) {squares}]",
+    "{a_pawn} <dislodge> {defender} from outpost [(on|at) {squares}] ; negated=yes modal=can|could|will held=yes",
+    "{nobody} <dislodge> {target} [from {squares}] with {a_pawn} ; modal=can|could|will held=yes",
+    "<be:dislodge> {target} by {a_pawn} ; negated=yes modal=can|could|will held=yes",
+    "{a_pawn} <dislodge> {target} [from {squares}] ; negated=yes modal=can|could|will held=yes",
+    "{side} <own/owns> {square_alone}",
+    "{square_alone} <belong_to> {side}",
+    "{target} <be/sit> on outpost (on|at) {squares}",
+    "<~> outpost [(on|at) {squares}] for {for_piece}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    if "guest" in slots:
-        slots["squares"] = slots["guest"]
+    if "for_piece" in slots:
+        slots["whose"], slots["piece_of"] = slots["for_piece"].split("|")
+    for slot in ("guest", "square_alone"):
+        if slot in slots:
+            slots["squares"] = slots[slot]
     asked = when(here, slots, brings=brings(here, slots))
     spot = here.agent(slots["agent"]).spot if "agent" in slots else here.spot
     at = tuple(re.findall("[a-h][1-8]", slots.get("squares", "")))
@@ -170,6 +181,10 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "for_piece": lambda n: f"{n.whose}|{n.head}" if n.type == "piece" and n.whose else None,
+        
+        "square_alone": lambda n: n.square if n.type == "square" and not n.parts else None,
+        
         "a_pawn": lambda n: n.head if n.type == "piece" and n.head == "pawn" and not n.square and not n.file else None,
         "guest": lambda n: n.square if n.type == "piece" and n.square and n.head in {"knight", "bishop", "rook", "queen"} else None,
 "piece_of": lambda n: n.head if n.type == "piece" else None},

@@ -9,24 +9,12 @@ from lineproof.claims.board import name, other
 from lineproof.claims.claim import Ask, Claim, Judgement
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS, members
+from lineproof.claims.noun import Noun
 from lineproof.claims.owner import SLOTS, owning
-from lineproof.claims.pawn_state import check_pawns, pawn_phrases, read_pawns
+from lineproof.claims.pawn_state import STATED, check_pawns, read_pawns
 from lineproof.claims.structure import beside, passed, pawns, rank
-from lineproof.claims.where import WHERE
 from lineproof.engine import Board
-
-PHRASES = (
-    *pawn_phrases(
-        "[{quality}] (passed [{file}] (pawn|pawns)|passer|passers)",
-        "(passed|a [{quality}] passed pawn|a passer|passed pawns)",
-    ),
-    "{side} <have/get> a free [{file}] pawn {where}",
-    "there <be> a free [{file}] pawn {where}",
-    "{target} <be> [{very}] a free pawn",
-    "[{agent}] <make> {target} a passed pawn",
-    "[{agent}] <turn> {target} into a passed pawn",
-)
-
 
 FRAMES = (
     *owning("passed_pawn [{where}]"),
@@ -35,11 +23,43 @@ FRAMES = (
     "<be:pass> {target}",
     "{target} <=> {passed_one}",
     "<*> passed_pawn [{where}]",
+    "{side} <have> {special} [{where}]",
+    "{side} <have> {free}",
+    "<~> {free} [for {side}]",
+    "{target} <=> {a_free}",
+    "<~> {special} [{where}] [for {side}]",
+    "{target} <=> {special}",
+    "[{agent}] <make> {target} passed_pawn",
+    "[{agent}] <turn> {target} into passed_pawn",
+    "[{agent}] <give> {side} {special} [{where}]",
+    "{stated} <=> {passed_one}",
+    "{stated} <=> passed_pawn",
+    "<be:pass> {stated}",
+    "{stated} <=> passed",
 )
 
 
+_SPECIAL = {
+    **dict.fromkeys(("protected", "supported", "defended"), "protected"),
+    **dict.fromkeys(("connected", "united", "linked"), "connected"),
+}
+_PASSED = members("passed pawn", NOUNS)
+
+
+def _special(noun: Noun) -> str | None:
+    """A passed pawn that is called something, and how many: "connected|2", "protected|"."""
+    called = [a for a in noun.adjectives if a in _SPECIAL]
+    if len(called) != 1 or noun.head not in _PASSED or noun.no:
+        return None
+    return f"{_SPECIAL[called[0]]}|{noun.count or ''}"
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    quality = slots.get("quality", "")
+    if "free" in slots:
+        slots["where"] = slots["free"]
+    quality, _, count = slots.get("special", "").partition("|")
+    if count:
+        slots["n"] = count
     if quality == "connected" and "n" not in slots:
         slots["n"] = "2"
     facts = _FACTS[quality]
@@ -89,20 +109,24 @@ KIND = Kind(
     version=1,
     definition="No enemy pawn is ahead of the pawn on its own file or on a neighbouring one. Protected: an own pawn protects it. Connected: two passed pawns on neighbouring files.",
     source='"Passed Pawn", Chess Programming Wiki (from memory)',
-    phrases=PHRASES,
-    slots={
-        **SLOTS,
-        "quality": {
-            **dict.fromkeys(("strong", "dangerous", "powerful", "mighty", "nice"), ""),
-            **dict.fromkeys(("protected", "supported", "defended"), "protected"),
-            **dict.fromkeys(("connected", "united"), "connected"),
-        },
-    },
-    patterns={"where": WHERE},
-    vocabulary=frozenset({"passed", "passer", "passers", "free"}),
+    slots=SLOTS,
     frames=FRAMES,
     tests={
-        "passed_one": lambda n: n.head if n.head == "one" and "passed" in n.adjectives else None
+        "stated": lambda n: (
+            f"{n.whose or 'the'} {n.head}"
+            if n.head in STATED and not n.no and not n.plural
+            else None
+        ),
+        "special": _special,
+        "a_free": lambda n: (
+            n.head if n.head == "pawn" and "free" in n.adjectives and not n.no else None
+        ),
+        "free": lambda n: (
+            f"on {n.square}"
+            if n.head == "pawn" and "free" in n.adjectives and not n.no and n.square
+            else None
+        ),
+        "passed_one": lambda n: n.head if n.head == "one" and "passed" in n.adjectives else None,
     },
     read=read,
     check=check,

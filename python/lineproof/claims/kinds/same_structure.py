@@ -14,6 +14,7 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import ADJECTIVES, members
 from lineproof.claims.noun import Noun
 from lineproof.claims.openings import named
+from lineproof.claims.road import road
 from lineproof.claims.sentence import SAN
 from lineproof.claims.structure import mirrored, pawns
 from lineproof.claims.tense import answer, when
@@ -58,27 +59,6 @@ _NAMES = {
     **{name: name for name in SKELETONS},
     "caro kann defence": "caro kann", "french defence": "french", "french exchange": "exchange french", "slav defence": "slav", "slav exchange": "exchange slav", "maroczy bind": "maroczy", "london system": "london", "sicilian defence": "sicilian", "modern benoni": "benoni", "king 's indian defence": "king 's indian", "advance french": "french", "french advance": "french", "queen 's gambit declined": "queen 's gambit", "exchange queen 's gambit": "carlsbad", "sicilian dragon": "dragon",
 }  # fmt: skip
-_STRUCTURE = (
-    "(structure|pawn structure|formation|pawn formation|set up|pawn chain|pawn skeleton|skeleton)"
-)
-_LINE = (
-    rf"(?: the)?(?: (?:main line|line above|line before|previous line|last line|first line|other line|line|lines|variation))?"
-    rf"(?: (?:with|after|of))*(?:(?: (?:and|,|then))? (?:\d+\.(?:\.\.)?|\.\.\.)?{SAN}[+#]?)*"
-)
-PHRASES = (
-    f"(this|that|it|here|we|you|black|white|he) <be/have/get/reach/play> [{{very}}] (a|the|our|his) [{{reversed}}] {{opening}} {_STRUCTURE}",
-    "(this|that|it|) <be> [{very}] (a|the) {reversed} {opening}",
-    f"(we|you) <have/get/reach/play/be in> [{{very}}] (a|the) {{reversed}} {{opening}} [{_STRUCTURE}]",
-    f"(this|that|it) <be> [{{very}}] (a|the) {{opening}} [{_STRUCTURE}] {{reversed}}",
-    f"the {_STRUCTURE} <be> [{{very}}] [that of] (a|the) [{{reversed}}] {{opening}} [{_STRUCTURE}] [{{reversed}}]",
-    f"the {_STRUCTURE} <be> [{{very}}] the same as in (a|the) {{opening}} [{{reversed}}]",
-    f"(this|that|it) <be> [{{very}}] the same {_STRUCTURE} as in (a|the) {{opening}} [{{reversed}}]",
-    f"(we|you|white|black) <have/get/reach> [{{very}}] the same {_STRUCTURE} as in (a|the) {{opening}} [{{reversed}}]",
-    f"(this|that|it) <be> [{{very}}] (the|exactly the) same {_STRUCTURE} as (in|after|in the line|from) {{line}} [{{reversed}}]",
-    f"(we|you) <have/get/reach> [{{very}}] (the|exactly the) same {_STRUCTURE} as (in|after|in the line|from) {{line}} [{{reversed}}]",
-    f"the {_STRUCTURE} <be> [{{very}}] (the|exactly the) same as (in|after|in the line|from) {{line}} [{{reversed}}]",
-    f"with the same {_STRUCTURE} as (in|after) {{line}}",
-)
 
 
 def _opening(noun: Noun) -> str | None:
@@ -88,13 +68,48 @@ def _opening(noun: Noun) -> str | None:
 
 
 FRAMES = (
+    "[{anything}] <~> {structure} [reversed]",
+    "[{anything}] <be/have/reach/get/play> {structure} [reversed]",
+    "[{anything}] <be> in {structure} [reversed]",
+    "{formation} <be> {that} of {opening} [reversed]",
+    "{formation} <be> {opening} [reversed]",
+    "{formation} <be> {same} in {opening} [reversed]",
+    "[{anything}] <be/have/reach/get> {same_structure} (in|as) {opening} [reversed]",
+    "[{anything}] <be/have/reach/get> {same_structure} (in|after|from|as) {road} [(with|after) {moves}] [reversed]",
+    "{formation} <be> {same} (in|after|from|as) {road} [(with|after) {moves}] [reversed]",
     "[{anything}] <~> {opening} reversed",
     "[{anything}] <~> {turned}",
+    "[{anything}] <have/reach/adopt/take_up/take_on/show/get/play> {formation} of {opening} [reversed]",
+    "[{anything}] <be> {formation} of {opening} [reversed]",
+    "[{anything}] <be> in {formation} of {opening} [reversed]",
 )
+
+
+_STRUCTURES = frozenset({"structure", "formation", "set up", "setup", "skeleton", "chain"})
+_REVERSED = frozenset({"reversed", "mirrored"})
+
+
+def _structure(noun: Noun) -> str | None:
+    """The structure of a named opening, and whether it is reversed: "london|", "london|reversed"."""
+    if noun.head not in _STRUCTURES or "like" in noun.adjectives:
+        return None
+    said = " ".join(
+        a for a in noun.adjectives if a not in _REVERSED | {"pawn", "typical", "classic", "same"}
+    )
+    name = (_NAMES.get(said) or named(said)) if said else None
+    if name not in SKELETONS:
+        return None
+    return f"{name}|{'reversed' if _REVERSED & set(noun.adjectives) else ''}"
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     asked = when(here, slots)
+    if "structure" in slots:
+        slots["opening"], _, mirror = slots["structure"].partition("|")
+        if mirror:
+            slots["turned"] = slots["opening"]
+    if "road" in slots:
+        slots["line"] = f"{slots['road']} {slots.get('moves', '')}".strip()
     turned = "reversed" in slots or "turned" in slots or _turned(here)
     if "turned" in slots:
         slots["opening"] = slots["turned"]
@@ -194,15 +209,26 @@ KIND = Kind(
     version=1,
     definition="Of a named opening: the pawns that make its structure stand on their squares (a table names them; 'reversed' turns ranks and colours round). Of a line of the lesson: at some place of it all pawns of both sides stand on the same squares, or on the mirrored ones with colours reversed. '-like' is left unread.",
     source="common practice (the table of structures)",
-    phrases=PHRASES,
     slots={
         "opening": _NAMES,
-        "reversed": dict.fromkeys(("reversed", "in reverse", "with colours reversed", "with reversed colours", "with the colours reversed", "with colors reversed", "with reversed colors"), True),
     },
-    patterns={"line": _LINE},
-    vocabulary=frozenset({"structure", "formation", "chain", "skeleton", "reversed", "reverse", "set"}),
     frames=FRAMES,
-    tests={"opening": _opening, "turned": lambda n: _opening(n) if "reversed" in n.adjectives or "mirrored" in n.adjectives else None},
+    tests={
+        "structure": _structure,
+        "same_structure": lambda n: (
+            n.head if n.head in _STRUCTURES and {"same", "identical"} & set(n.adjectives) else None
+        ),
+        "same": lambda n: n.head if n.head == "same" else None,
+        "that": lambda n: n.head if n.type == "pronoun" and n.head == "that" else None,
+        "road": road,
+        "moves": lambda n: n.text if n.type == "move" else None,
+        "formation": lambda n: (
+            n.head
+            if n.head in {"formation", "structure", "features", "shape", "skeleton", "set up", "outlines", "feature", "outline", "character"}
+            or ({"pawn"} & set(n.adjectives) and n.head in {"structure", "formation", "chain", "skeleton"})
+            else None
+        ),
+        "opening": _opening, "turned": lambda n: _opening(n) if "reversed" in n.adjectives or "mirrored" in n.adjectives else None},
     read=read,
     check=check,
     flips=True,

@@ -8,34 +8,16 @@ from lineproof.claims.board import other, pieces, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.owner import HAVE, brings, named_after, named_side
+from lineproof.claims.lexicon import NOUNS, members
+from lineproof.claims.noun import Noun
+from lineproof.claims.owner import brings, named_after, named_side
 from lineproof.claims.structure import FILES, WINGS, pawns, rank
 from lineproof.claims.tense import answer, spots, squares, when
-from lineproof.claims.where import CENTRE, WING, Where
+from lineproof.claims.where import Where
 from lineproof.engine import Board
 
 MARGIN = 3
 """Squares of reach that one side must have more than the other before it counts as more."""
-
-_ON = "(on|in) (the|his|her|our|your|their) {wing}"
-_MORE = "({more} (space|room|territory|elbow room)|{edge})"
-PHRASES = (
-    f"{{side}} {HAVE} [{{very}}] {_MORE} [{_ON}|to work with|than {{whom}}|behind {{whose}} pawns]",
-    f"{{side}} <be> [{{very}}] ahead in space [{_ON}]",
-    f"{{side}} <gain/win/grab/take/seize> [{{very}}] [{{some}}] space [{_ON}]",
-    f"[{{agent}}] <gain/win/grab/take/seize/claim> [{{side}}] [{{very}}] [{{some}}] space [for {{side}}] [{_ON}]",
-    f"[{{agent}}] <give/leave/grant/promise> {{side}} [with] [{{very}}] {_MORE} [{_ON}]",
-    f"<ing:gain/win/grab/take/seize> [{{some}}] space [for {{side}}] [{_ON}]",
-    f"<ing:give/leave> {{side}} [with] {_MORE} [{_ON}]",
-    f"with {_MORE} [for {{side}}] [{_ON}]",
-    "{side} <lack/be short of> (space|room)",
-    f"{{side}} <be> [{{very}}] {{cramped}} [{_ON}]",
-    "{whose} (position|camp|pieces|game) <be> [{very}] {cramped}",
-    f"{{side}} {HAVE} [{{very}}] (less|little) (space|room) [{_ON}]",
-    f"{{side}} {HAVE} a [{{very}}] {{cramped}} (position|game)",
-    f"{_MORE} [{_ON}] for {{side}}",
-    f"{{side}} <have/enjoy> [{{very}}] the {{advantage}} in (space|territory) [{_ON}]",
-)
 
 
 FRAMES = (
@@ -45,27 +27,66 @@ FRAMES = (
     "{side} <have> {space_edge} [(on|in) {wing}]",
     "{side} <have> advantage in space [(on|in) {wing}]",
     "[{agent}] <give> {side} {space_edge} [(on|in) {wing}]",
-    "{side} <have> lack of space",
-    "piece <lack> space",
+    "{side} <have> lack of space ; less=yes",
+    "(piece|position|camp) <lack> space ; less=yes",
     "[{anything}] <give> {side} more space [(on|in) {wing}]",
     "<*> advantage in space",
     "<*> {space_edge}",
     "{side} <have> space (on|in) {wing}",
     "{side} <have> space",
     "{side} <have> more space [(with|for) {anything}]",
-    "[{agent}] <win/make> space",
+    "[{agent}] <win/make> space [(on|in) {wing}] [for {side}] [(with|by) {move}] ; takes=yes",
+    "[{agent}] <capture> space [(on|in) {wing}] ; takes=yes",
+    "[{agent}] <occupy> space [(on|in) {wing}] ; takes=yes",
+    "{side} <have/control/command/secure/claim> {more_space} [of {board}] [(on|in) {wing}] [(with|for) {anything}]",
+    "[{agent}] <give/secure> {side} {more_space} [of {board}] [(on|in) {wing}]",
+    "{more_space} <belong to> {side} [of {board}]",
+    "{side} <have/control> {less_space} [of {board}] [(on|in) {wing}] ; less=yes",
+    "{side} <lack> space [(on|in) {wing}] ; less=yes",
+    "{side} <=> {cramped} [(on|in) {wing}] ; less=yes",
+    "{side} <be> short of space [(on|in) {wing}] ; less=yes",
+    "(position|camp|game|piece) <=> {cramped} [(on|in) {wing}] ; less=yes",
+    "{side} <have> {cramped_position} ; less=yes",
+    "{side} <be> in space [(on|in) {wing}] +ahead",
+    "{side} <lead> in space [(on|in) {wing}]",
+    "{side} <have> {freer}",
+    "{side} <have> {edge_in} in space [(on|in) {wing}]",
+    "<~> {more_space} for {side} [(on|in) {wing}]",
+    "<~> {space_edge} for {side} [(on|in) {wing}]",
 )
 
 
+_MORE = frozenset(
+    {
+        "more",
+        "extra",
+        "greater",
+        "larger",
+        "bigger",
+        "additional",
+        "most",
+        "enough",
+        "ample",
+        "lion 's",
+    }
+)
+_LESS = frozenset({"less", "lesser", "little", "smaller", "least", "insufficient"})
+_ROOM = members("space", NOUNS)
+_SHARE = frozenset({"share", "part", "half", "slice", "portion"})
+
+
+def _room(noun: Noun, amounts: frozenset[str]) -> str | None:
+    """Room, or a share of the board, of such an amount: "more elbow room", "the lesser share"."""
+    if noun.no or noun.head not in _ROOM | _SHARE or noun.type != "noun":
+        return None
+    return noun.head if amounts & set(noun.adjectives) else None
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    words = set(here.said.split())
     slots.setdefault("wing", slots.get("flank_space"))
-    takes = bool(words & {"gains", "wins", "grabs", "takes", "seizes", "claims", "gaining", "winning", "grabbing", "taking"})  # fmt: skip
+    takes, less = "takes" in slots, "less" in slots
     asked = when(here, slots, brings=brings(here, slots))
     at = named_after(here, slots)
-    less = "cramped" in slots or (
-        "more" not in words and bool(words & {"less", "little", "lack", "lacks", "short"})
-    )
     if "side" in slots:
         side = named_side(here, slots["side"])
     elif "whose" in slots and less:
@@ -158,23 +179,27 @@ KIND = Kind(
     definition="Two counts over all files, or those of the wing: the steps that the foremost pawn of each file has gone, and the squares beyond the middle that a side attacks and no enemy pawn does (a difference below three is none). More space: ahead in one and not behind in the other; where they disagree it is unsettled. Gaining space also holds when the move takes the side's pawns further on.",
     formula=f"steps = sum of the foremost pawns' steps; reach = squares beyond the middle attacked and not by an enemy pawn, counted from a difference of {MARGIN}; holds: ahead in one, not behind in the other",
     source="the counts: common practice; the margin and how the two are joined are ours",
-    phrases=PHRASES,
     slots={
-        "more": dict.fromkeys(
-            ("more", "much more", "a lot more", "a little more", "a bit more", "slightly more", "far more", "plenty of", "lots of", "some extra", "extra", "considerably more", "clearly more", "the most"), True
-        ),
-        "edge": dict.fromkeys(
-            ("a space advantage", "the space advantage", "an advantage in space", "an edge in space", "a spatial advantage", "a spatial edge", "a spatial plus", "a small space advantage", "a big space advantage", "a clear space advantage", "a large space advantage", "a slight space advantage", "a space plus", "the advantage in space", "a huge space advantage", "a territorial advantage", "the freer game", "the freer position"), True
-        ),
-        "some": dict.fromkeys(("some", "more", "a lot of", "a bit of", "a little", "valuable", "plenty of", "useful", "important", "lots of"), True),
         "cramped": dict.fromkeys(("cramped", "a little cramped", "a bit cramped", "rather cramped", "very cramped", "quite cramped", "somewhat cramped", "slightly cramped", "short of space", "short of room", "squeezed", "terribly cramped"), True),
-        "advantage": dict.fromkeys(("advantage", "edge", "upper hand"), True),
     },
-    patterns={"wing": rf"(?:{WING}|{CENTRE})", "whom": r" (?:white|black|him|her|us|you|the opponent)"},
-    vocabulary=frozenset({"space", "room", "territory", "cramped", "spatial", "squeezed", "territorial", "freer"}),
     frames=FRAMES,
     tests={
-        "space_edge": lambda n: n.head if n.head in {"advantage", "edge", "plus"} and "space" in n.adjectives else None,
+        "more_space": lambda n: _room(n, _MORE),
+        "less_space": lambda n: _room(n, _LESS),
+        "board": lambda n: n.head if n.head in {"board", "middle", "centre"} else None,
+        "cramped_position": lambda n: (
+            n.head
+            if n.head in {"position", "game", "camp"} and {"cramped", "passive", "squeezed", "restricted"} & set(n.adjectives)
+            else None
+        ),
+        "freer": lambda n: (
+            n.head
+            if n.head in {"position", "game", "hand", "play"} and {"freer", "roomier", "more spacious"} & set(n.adjectives)
+            else None
+        ),
+        "edge_in": lambda n: n.head if n.head in {"advantage", "edge", "plus", "lead", "upper hand", "pull"} else None,
+        
+        "space_edge": lambda n: n.head if n.head in {"advantage", "edge", "plus"} and {"space", "spatial", "territorial"} & set(n.adjectives) else None,
 "flank_space": lambda n: next((a for a in n.adjectives if a in {"kingside", "queenside"}), None) if n.head == "space" else None},
     read=read,
     check=check,

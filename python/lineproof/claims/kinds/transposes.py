@@ -10,6 +10,7 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.openings import MOVES, named, played
+from lineproof.claims.road import road
 from lineproof.claims.sentence import SAN
 from lineproof.claims.verbs import Verb
 from lineproof.engine import Board
@@ -18,23 +19,6 @@ from lineproof.lesson import Place
 AHEAD = 6
 """Plies of the shown line within which a transposition may be completed."""
 
-PHRASES = (
-    "{subject} {transposes} [directly|straight|back|at once] (to|into) {line}",
-    "{subject} {transposes} [directly|straight|back|at once]",
-    "{subject} {is} [now|already] back (in|to|at) {line}",
-    "{subject} {is} [{very}] the same position as (in|after|in the position after|with|the one after) {line}",
-    "{subject} {is} [{very}] the position (after|from|of|that we know from) {line}",
-    "{subject} {is} not [{very}] {denied} (as in|as after|as in the position after|as with|as) [after] {line}",
-    "{subject} does not transpose (to|into) {line}",
-    "{subject} {reach} [{very}] the same position as (in|after|with|from) {line}",
-    "{subject} {reach} [{very}] the position (after|from|of|that we know from) {line}",
-    "{subject} {reach} {line} by (another|a different) (move order|order of moves|road|route)",
-    "{subject} {reach} the same position (by|through) (another|a different) (move order|order of moves|road|route)",
-    "(the same position as|the same position as in|exactly the same position as) (after|in|with) {line}",
-    "(transposing|a transposition) (to|into) {line}",
-    "(by transposition|with a transposition|by another move order) [to {line}]",
-    "the same position [arises|has arisen] (as after|as in) {line}",
-)
 FRAMES = (
     "[{anything}] <transpose to/lead to/land> {opening}",
     "[{anything}] <land/arrive/end up/end/drift/steer/flow> (in|into|to|at) {opening}",
@@ -44,77 +28,26 @@ FRAMES = (
     "[{anything}] <be> in {opening} +by_transposition",
     "[{anything}] <be> {opening} +by_transposition",
     "[{anything}] <have/reach/get> {opening} +by_transposition",
+    "[{anything}] <transpose_to/transpose/lead to/land> {road} [(with|after|of) {moves}] ; ahead=yes",
+    "[{anything}] <transposing> (to|into|in) {road} [(with|after|of) {moves}] ; ahead=yes",
+    "[{anything}] <transposing> ; ahead=yes",
+    "[{anything}] <be> (in|to|at|on) {road} [(with|after|of) {moves}] +back",
+    "[{anything}] <be/have/get> {same} (after|in|with|from|of|as) {road} [(with|after|of) {moves}]",
+    "[{anything}] <be/have/get> {same} (after|in|with|from|of|as) {position} (after|in|with|from|of) {road} [(with|after|of) {moves}]",
+    "[{anything}] <reach/lead_to/have> {same} (after|in|with|from|of|as) {road} [(with|after|of) {moves}]",
+    "[{anything}] <reach/lead_to/be/arrive> {position} (after|from|of|in) {road} [(with|after|of) {moves}]",
+    "[{anything}] <reach> {road} (by|through|via) {order}",
+    "<~> transposition (to|into) {road} [(with|after|of) {moves}] ; ahead=yes",
 )
-_SUBJECTS = {
-    k: k
-    for k in (
-        "this",
-        "that",
-        "it",
-        "which",
-        "we",
-        "the game",
-        "the line",
-        "play",
-        "the position",
-        "the move",
-        "you",
-        "black",
-        "white",
-        "he",
-        "and",
-        "this position",
-        "everything",
-        "here we",
-        "both lines",
-        "this line",
-        "this move order",
-    )
-}
-_VERBS = {
-    k: k
-    for k in (
-        "transposes",
-        "transpose",
-        "has transposed",
-        "have transposed",
-        "will transpose",
-        "simply transposes",
-        "just transposes",
-        "transposed",
-    )
-}
-_REACH = {
-    k: k
-    for k in (
-        "reach",
-        "reaches",
-        "have",
-        "get",
-        "have reached",
-        "has reached",
-        "arrive at",
-        "arrives at",
-        "have arrived at",
-        "leads to",
-        "gives",
-        "gives us",
-        "is",
-        "come to",
-    )
-}
-_NAMES = "main line|line above|line before|previous line|last line|first line|line|lines|position|variation|variations"
-_LINE = (
-    rf"(?= )(?: the)?(?: (?:{_NAMES}))?(?: (?:with|after|of|beginning|starting|that begins with|that starts with))*"
-    rf"(?:(?: (?:and|,|then))? (?:\d+\.(?:\.\.)?|\.\.\.)?{SAN}[+#]?)*(?: (?:line|variation|above|before|lines))?"
-)
-"""A line of the lesson in words: its name, its moves, or both. Each part brings its own blank."""
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "opening" in slots:
         return [_named(here, slots)]
-    wanted = slots.get("line", "").strip()
+    verb = slots.get("verb", Verb())
+    if verb.past or verb.modal in {"can", "may", "must", "might", "almost"}:
+        raise Unread("said of what was or may come")
+    wanted = f"{slots.get('road', '')} {slots.get('moves', '')}".strip()
     moves = re.findall(rf"(?:\d+\.(?:\.\.)?|\.\.\.)?{SAN}[+#]?", wanted)
     if (
         not moves
@@ -123,14 +56,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     ):
         raise Unread(f"{wanted!r} names no line of the lesson")
     # a line may be about to transpose; the same position is the same here and now
-    spots = list(_ahead(here)) if "transpos" in here.said else [here.spot]
+    spots = list(_ahead(here)) if "ahead" in slots else [here.spot]
     same = [(spot, place) for spot in spots for place in _twins(here, spot)]
     reference = _reference(here, moves)
     fitting = [place for _, place in same if _fits(place, moves, wanted)]
     direct = reference is not None and any(spot.board.key == reference for spot in spots)
     return [
         here.claim(
-            KIND.id, None, negated="denied" in slots or " not transpose" in here.said, line=wanted or "another line", moves=tuple(moves), labels=tuple(dict.fromkeys(_road(p) for p in fitting))[:3],
+            KIND.id, None, negated=verb.negated, line=wanted or "another line", moves=tuple(moves), labels=tuple(dict.fromkeys(_road(p) for p in fitting))[:3],
             others=tuple(dict.fromkeys(_road(p) for _, p in same))[:3], direct=direct,
         )
     ]  # fmt: skip
@@ -286,29 +219,20 @@ KIND = Kind(
     definition="The position (of 'transposes': or one within the next six plies of the line shown) is the same as in the line named: placement, side to move, castling rights and legal en passant. Of an opening: all moves that make it have been played, in whatever order, or its pawns and the pieces that those moves bring out stand as after them.",
     source="FIDE Laws of Chess, article 9.2.3; the openings: Encyclopaedia of Chess Openings (from memory)",
     frames=FRAMES,
-    tests={"opening": lambda n: named(n.text) if n.head == "opening" else None},
-    phrases=tuple(p.replace("{subject}", "[{subject}]") for p in PHRASES),
-    slots={
-        "denied": {"the same position": True, "quite the same position": True},
-        "subject": _SUBJECTS,
-        "transposes": _VERBS,
-        "reach": _REACH,
+    tests={
+        "opening": lambda n: named(n.text) if n.head == "opening" else None,
+        "road": road,
+        "moves": lambda n: n.text.replace(" then ", " ") if n.type in {"move", "square"} else None,
+        "same": lambda n: (
+            n.head if n.head == "position" and {"same", "identical"} & set(n.adjectives) else None
+        ),
+        "position": lambda n: (
+            n.head if n.head in {"position", "1", "one"} and n.det in {"the", "that"} else None
+        ),
+        "order": lambda n: (
+            n.head if n.head in {"order", "road", "route", "way", "transposition"} else None
+        ),
     },
-    patterns={"line": _LINE},
-    vocabulary=frozenset(
-        [
-            "transposes",
-            "transpose",
-            "transposed",
-            "transposing",
-            "transposition",
-            "same",
-            "back",
-            "order",
-            "reach",
-            "position",
-        ]
-    ),
     read=read,
     check=check,
 )

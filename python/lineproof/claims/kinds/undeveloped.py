@@ -16,37 +16,6 @@ from lineproof.claims.tracks import FIRST, tracks
 
 MOST = 1
 """Minor pieces off their first squares with which a side as a whole still counts as undeveloped."""
-_YET = "[yet|as yet|so far|at all]"
-_STIRRED = "(moved|stirred|been developed|been brought out|come out|left home|left its square|left its original square|been touched|budged|joined the game|entered the game|seen any action)"
-_OUT = "(out|developed)"
-
-PHRASES = (
-    "{target} <be> [{very}] {home} [on {square}]",
-    "{targets} <be> [{very}] {home}",
-    "{target} <stand/sit/stay/remain/sleep/wait> [{very}] {home} [on {square}]",
-    "{targets} <stand/sit/stay/remain/wait> [{very}] {home}",
-    f"{{target}} (has|have) [{{very}}] (not|never) [even|yet|once] {_STIRRED} {_YET}",
-    f"{{targets}} (has|have) [{{very}}] not [even|yet|once] {_STIRRED} {_YET}",
-    "{target} (has|have) yet to (move|stir|be developed|come out|join the game|enter the game)",
-    f"{{side}} (has|have) [{{very}}] not [yet|even] (developed|moved|brought out|touched) {{target}} {_YET}",
-    f"{{side}} (has|have) [{{very}}] not [yet|even] (developed|moved|brought out|touched) {{targets}} {_YET}",
-    "{side} <have> [{very}] {target} (at home|undeveloped|to develop)",
-    f"{{target}} <be> [{{very}}] [not] [yet] {_OUT} {_YET}",
-    f"{{targets}} <be> [{{very}}] [not] [yet] {_OUT} {_YET}",
-    f"{{side}} (has|have) [{{very}}] not developed (a piece|a single piece|any piece|any pieces|anything|a single minor piece) {_YET}",
-    "{side} (has|have) [{very}] developed (nothing|no piece|no pieces|not a single piece) [yet|so far]",
-    "{side} <be> [{very}] {undeveloped}",
-    "{group} <be> [{very}] {home} [except {target}|apart from {target}|but for {target}]",
-    "{group} <stand/sit/stay/remain/sleep> [{very}] {home} [except {target}|apart from {target}|but for {target}]",
-    f"{{group}} (has|have) not [even|yet] {_STIRRED} {_YET}",
-    "(none|not 1) of {pieces} <be> (out|developed) [yet]",
-    f"(none|not 1) of {{pieces}} (has|have) {_STIRRED} [yet]",
-)  # fmt: skip
-_HOME = {
-    k: k for k in ("undeveloped", "at home", "still at home", "on its first square", "on its original square", "on his original square", "on their original squares", "on their first squares", "on its starting square", "on their starting squares", "unmoved", "asleep", "fast asleep", "where it started", "where they started", "on the back rank", "not developed", "not yet developed", "in bed", "untouched", "in the box")
-}  # fmt: skip
-_WHOSE = r"(?: all| all of| both| both of)?(?: black 's| white 's| his| her| our| your| their| the opponent 's)"
-_GROUP = rf"{_WHOSE}(?: whole| entire)?(?: other)?(?: queenside| kingside| queen 's side| king 's side| pieces| minor pieces| men| army| queenside pieces| kingside pieces| minor pieces on the queenside| pieces on the queenside| pieces on the kingside| knights and bishops| queenside minor pieces)"
 
 
 FRAMES = (
@@ -75,6 +44,44 @@ FRAMES = (
     "{target} <meet> daylight ; negated=yes home=undeveloped",
     "{targets} <=> undeveloped piece ; home=undeveloped",
     "{target} <=> undeveloped piece ; home=undeveloped",
+    "<be:develop> {target} ; out=yes",
+    "<be:develop> {targets} ; out=yes",
+    "<be:develop> {none} ; home=undeveloped",
+    "{target} <be> +out ; out=yes",
+    "{targets} <be> +out ; out=yes",
+    "{none} <be> +out ; home=undeveloped",
+    "{none} <=> developed ; home=undeveloped",
+    "{target} <=> developed ; out=yes",
+    "{targets} <=> developed ; out=yes",
+    "{side} <develop> {target} ; negated=yes home=undeveloped",
+    "{side} <develop> {targets} ; negated=yes home=undeveloped",
+    "{side} <develop> {group} ; negated=yes home=undeveloped",
+    "{side} <develop> {nothing} ; negated=yes",
+    "{side} <touch> {nothing} ; negated=yes",
+    "{side} <=> undeveloped ; undeveloped=yes",
+    "{group} <=> undeveloped (except|but) {target} ; home=undeveloped",
+    "{group} <leave> +home ; negated=yes home=undeveloped",
+    "{group} <leave> {home_square} ; negated=yes home=undeveloped",
+    "{group} <be> +out ; out=yes",
+    "{targets} <=> only undeveloped piece ; home=undeveloped",
+    "{target} <=> only undeveloped piece ; home=undeveloped",
+    "{targets} <leave> {home_square} ; negated=yes home=undeveloped",
+    "{targets} <leave> +home ; negated=yes home=undeveloped",
+    "{target} <join> {the_fight} ; negated=yes home=undeveloped",
+    "{group} <join> {the_fight} ; negated=yes home=undeveloped",
+    "{target} <wait/remain> on {home_square} ; home=undeveloped",
+    "{side} <have> {group} undeveloped ; home=undeveloped",
+    "{side} <have> {target} undeveloped ; home=undeveloped",
+    "{target} <be/stay/stand/sit> on {square} +still ; first=yes",
+    "{side} <develop> {target} +still ; modal=must home=undeveloped",
+    "{side} <develop> {targets} +still ; modal=must home=undeveloped",
+    "{side} <develop> {group} +still ; modal=must home=undeveloped",
+    "<be:develop> {target} +still ; modal=must home=undeveloped",
+    "<be:develop> {some_of} ; negated=yes home=undeveloped",
+    "{some_of} <=> undeveloped ; home=undeveloped",
+    "{some_of} <stir/move> ; negated=yes home=undeveloped",
+    "{some_of} <leave> {home_square} ; negated=yes home=undeveloped",
+    "{some_of} <leave> +home ; negated=yes home=undeveloped",
 )
 
 
@@ -84,13 +91,22 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "none" in slots:
         slots["target"] = slots.pop("none")
     verb = slots.get("verb")
-    out = re.search(r"\b(?:out|developed)\b", said) is not None and "home" not in slots
-    denied = (
-        verb.negated
-        if verb is not None and "home" in slots
-        else here.denied or re.search(r"\bnever\b|\bno longer\b|\byet to\b", said) is not None
-    )
-    group = slots.get("group") or slots.get("pieces")
+    if "first" in slots:
+        piece = (here.board.piece_at(slots["square"]) or "").lower()
+        if not piece or piece not in {FIRST[s].get(slots["square"]) for s in ("white", "black")}:
+            raise Unread("that is no first square")
+        slots["home"] = "undeveloped"
+    out = "out" in slots
+    denied = verb is not None and verb.negated
+    if "some_of" in slots:
+        few, _, slots["group"] = slots["some_of"].partition("|")
+        side, grouped = _group(here, slots["group"], None)
+        return [
+            here.claim(
+                KIND.id, side, at=grouped, any_of=False, stirred=False, most=None, few=int(few)
+            )
+        ]
+    group = slots.get("group")
     if "undeveloped" in slots or (
         group is None and "target" not in slots and "targets" not in slots
     ):
@@ -103,12 +119,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             )
         ]
     if group is not None:
-        if "none" in said.split() or re.search(r"not one", said):
-            denied = True
         side, grouped = _group(here, group, slots.get("target"))
         stays = "home" in slots
-        if stays and "not" in slots["home"].split():
-            denied = False
         if (stays and denied) or (not stays and not denied):
             raise Unread("it is not clear how many of them are meant")
         return [here.claim(KIND.id, side, at=grouped, any_of=False, stirred=False, most=None)]
@@ -127,7 +139,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if len(sides) > 1:
         raise Unread("it is not clear whose pieces are meant")
     developed = "home" not in slots and out and not denied
-    if "home" in slots and denied and "not" not in slots["home"]:
+    if "home" in slots and denied:
         developed = True
     if developed and any_of:
         raise Unread("it is not clear which piece is meant")
@@ -212,6 +224,9 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     still = [at for at in home if at not in wandered]
     away = [at for at in squares if at not in still]
     at_home = bool(still) if claim.params["any_of"] else not away
+    few: int | None = claim.params.get("few")
+    if few is not None:
+        at_home = len(still) >= few
     holds = not still if claim.negated else at_home
     parts = []
     if still:
@@ -259,20 +274,19 @@ KIND = Kind(
         "The piece named stands on its first square ('has not moved' asks in addition that it never left it); of several, all of them; of all the pieces of a side or a wing, the minor pieces that are left. "
         "A side is undeveloped with at most one minor piece off its first square, and has developed nothing with none."
     ),
-    phrases=PHRASES,
-    slots={
-        "home": _HOME,
-        "undeveloped": {k: k for k in ("undeveloped", "completely undeveloped", "totally undeveloped", "quite undeveloped", "hardly developed")},
-    },
-    patterns={"group": _GROUP, "pieces": _GROUP},
-    vocabulary=frozenset(
-        ["undeveloped", "home", "first", "original", "starting", "unmoved", "asleep", "started", "developed", "bed", "untouched", "box", "stirred", "moved", "out", "budged", "touched", "yet", "play", "develop", "joined", "entered", "left", "rank", "game"]
-    ),
     frames=FRAMES,
     tests={
+        "some_of": lambda n: (
+            f"{n.det[0]}|{n.text}"
+            if re.fullmatch("[2-9] of", n.det) and n.whose and n.head == "piece" and n.plural
+            else None
+        ),
+        
         "none": lambda n: re.sub("^the ", f"{n.whose} " if n.whose else "the ", n.text) if n.no and n.type == "piece" and n.head != "pawn" else None,
         "home_square": lambda n: n.head if n.head in {"square", "place", "post"} and {"original", "first", "starting", "initial", "home"} & set(n.adjectives) else None,
-"group": lambda n: n.text if n.whose and n.head in {"queenside", "kingside", "army"} else None},
+"group": lambda n: n.text if n.whose and (n.head in {"queenside", "kingside", "army"} or (n.head == "piece" and n.plural)) and n.count is None else None,
+        "nothing": lambda n: n.head if n.head in {"nothing", "anything"} or (n.head == "thing" and n.det == "a") or (n.head == "piece" and (n.no or "single" in n.adjectives)) else None,
+        "the_fight": lambda n: n.head if n.head in {"fight", "battle", "fray", "attack", "party", "struggle", "action"} else None},
     read=read,
     check=check,
 )  # fmt: skip

@@ -15,7 +15,7 @@ overloaded: overloaded, overworked, overburdened, overstretched, overtaxed
 jailed: in prison, in jail, in gaol, in a cage, behind bars, in captivity
 looming: looming, in the offing, on the cards, hanging over us, hanging over him, hanging over white, hanging over black, on the menu, on the agenda
 backward: backward
-weak: weak
+weak: weak, full of holes, riddled with holes, swiss cheese, like swiss cheese, beyond repair, chronically weak
 open: open, wide open
 half open: half open, semi open
 doomed: doomed, done for

@@ -58,6 +58,8 @@ hedge: about, apparently, approximately, arguably, as far as i can see, as far a
     i guess, i reckon, i suppose, i suspect, i think, i would say, if anything, if i am not mistaken, if i see it right, if you ask me, in effect,
     in my opinion, in my view, it appears, it seems, it would seem, likely, maybe, more or less, perhaps, possibly, practically, presumably, probably,
     roughly, seemingly, some would say, to all intents and purposes, unless i am mistaken, virtually
+hedge: roughly speaking, broadly speaking, relatively speaking
+adverb: made to measure, tailor made, made to order, ready made, miles, streets, on whichever side he likes, on whichever wing he likes, on either side he likes, too bad, frankly speaking, objectively speaking, positionally speaking, structurally speaking, honestly speaking, hey presto, presto, nah, well now, um, er, so it seems, as it happens, as luck would have it, as you may know, as you know, as we know, as everybody knows, as is well known, if need be, over on the right, over on the left
 # deny
 deny: anything but, by no means, far from, in no way, neither, never, no longer, no more, nor, not any longer, not any more, not at all, not yet,
     nowhere, nowhere near, on no account, under no circumstances
@@ -70,6 +72,14 @@ limit: a moment ago, a move ago, ago, all but, allegedly, almost, as a rule, at 
     supposedly, till, to some extent, typically, unless, until, up to a point, usually, without, years ago
 """)
 
+
+_SAID = ("said", "noted", "observed", "added", "admitted", "remembered", "stressed", "mentioned", "conceded", "granted", "confessed", "pointed out", "remarked", "recalled")  # fmt: skip
+ADVERBS["adverb"] += tuple(
+    f"it {modal} be {said}"
+    for modal in ("must", "should", "may", "might", "can", "could", "has to")
+    for said in _SAID
+)
+"""What is put between two commas and says nothing: "d5, it should be noted, is weak"."""
 _BACK = ("recapturing", "taking back", "retaking", "taking the piece back", "recapturing the piece", "recapturing at once", "taking back at once")  # fmt: skip
 ADVERBS["adverb"] = (
     *ADVERBS["adverb"],

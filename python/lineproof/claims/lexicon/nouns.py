@@ -69,7 +69,7 @@ space: space, room, elbow room, territory, ground
 bishop pair: bishop pair, pair of bishops, bishops pair, 2 bishops
 opposite bishop: opposite coloured bishop, opposite colored bishop, bishop of opposite colour, bishop of opposite color, bishop of opposite colours,
     bishop of opposite colors, bishop of different colours, bishop on opposite colours, bishop on different colours, unlike bishop
-development: development
+development: development, mobilisation, mobilization, getting the bits out, getting the pieces out, getting his pieces out, getting our pieces out, getting pieces out, bringing the pieces out, bringing pieces out, bringing out the pieces
 tempo: tempo, tempi, time, gain of time, gain of tempo
 lead: lead, edge
 castling: castling, castling right, castling privilege
@@ -99,7 +99,8 @@ daylight: daylight, action, light of day
 loss of tempo: loss of tempo, loss of time, loss of a tempo
 muscle: muscle, inch, finger
 moment: moment, hour
-word: fella, fellow, chap, guy, beast, customer, creature, bed, box, pair, couple, duo, trio, lonesome, difference, order, importance,
+sorry piece: problem child, problem piece, problem bishop, dud, damp squib, big pawn, tall pawn, sad piece, sorry sight, sorry figure, worst piece, sad sack, passenger, liability
+word: set, fella, fellow, chap, guy, beast, customer, creature, bed, box, pair, couple, duo, trio, lonesome, difference, order, importance,
     significance, brute, lad, soul, bloke, promotion, danger
 best: best, strongest
 exclamation mark: exclamation mark, exclam

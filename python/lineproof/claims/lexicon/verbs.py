@@ -67,6 +67,7 @@ equalise: equalise, equalize
 prepare: prepare, plan, intend, aim for, aim at, have in mind, be heading for, be aiming at, envisage, get ready for, make ready for,
     pave the way for, clear the way for, support, make room for, get ready, set up, make possible, work towards, play for, contemplate, dream of,
     head for
+transposing: transpose
 transpose: transpose, go over, lead back, steer, steer back, land, switch, reach, go back, lead, run, slide
 err: err, blunder, slip, stumble
 lose the game: lose the game, throw the whole game away, throw the game away, throw away the game, throw away the whole game, give away the game,
@@ -87,20 +88,21 @@ be: stand, linger, loiter, hover, squat, dwell, remain, stay, lie, sit, look, pr
     turn out, feel, keep, turn out to be, happen to be, prove to be, live, hold out, rest, be left, hang around, turn
 have: get, receive, be given, have at one's disposal, owns, keep, enjoy, own, possess, retain, obtain, acquire, boast, hold, end up with, finish with,
     emerge with, stay with, be left with, come out with, can boast, wield, can point to, be blessed with, be saddled with, be burdened with, carry,
-    show, suffer from, suffer, be the owner of, contain, have got, accept, inherit, still have, get away with
+    show, suffer from, suffer, be the owner of, be the proud owner of, be the happy owner of, be in possession of, contain, have got, accept, inherit, still have, get away with
 give: leave, hand, grant, saddle, burden, land, offer, present, concede, allow, award, inflict on, bestow on, provide, yield, secure, lend
 make: make, create, produce, cause, bring about, set up, deliver, carry, involve, contain, pose, mean, result in, lead to, form, constitute,
     amount to, spell, execute, land, come with, arrive with, inflict, build, establish
 lead to: return to, go back to, come back to, drift into, drift over into, flow into, pass into, come to
 have: hold
+console: console himself with, console oneself with, console themselves with, console ourselves with, take comfort in, take comfort from, boast, point to, fall back on, be proud of, count on, rely on
 give: lumber, stick, encumber, bring
 close: shut, shut up, wall off, seal off, plug
 occupy: occupy, take up, take over, seize, claim, enter, invade
 arise: arise, appear, emerge, come about, result
 spend: spend, invest, use up, squander
-surrender: surrender, give up, hand over, part with, give away, concede, forfeit, relinquish, cede, let go of
+surrender: surrender, forgo, forego, give up, hand over, part with, give away, concede, forfeit, relinquish, cede, let go of
 kick: kick, boot
-dislodge: dislodge, drive, drive away, drive off, chase away, chase off, evict, expel, kick away
+dislodge: dislodge, shift, kick out, chase out, chase, hound out, drive out, throw out, drive, drive away, drive off, chase away, chase off, evict, expel, kick away
 speak: speak
 stir: stir, budge, move, touch, develop, mobilise
 touch: touch, develop, move, bring out, mobilise
@@ -141,7 +143,7 @@ tempt: tempt, seduce, lure
 come into consideration: come into consideration, come into question, come into the picture, be an option
 take too long: take too long
 interpose: interpose, block, intervene
-do: do, direct, let, help, use, call, work, turn, wait, learn, teach, ask, answer, talk, speak, read, write, pass, bring, send, belong, happen,
+do: do, adopt, direct, let, help, use, call, work, turn, wait, learn, teach, ask, answer, talk, speak, read, write, pass, bring, send, belong, happen,
     follow, matter, depend, count, care, rest, last, die, live, serve, add, set, lift, raise, break, cut, drive, chase, kick, rob, deprive, free,
     escape, survive, fight, control, occupy, invade, enter, cross, join, meet, welcome, arrive, appear, land, point, perch, plant, place, swing,
     weigh, measure, repeat, save, rescue, spend, waste, improve, worsen, deserve, overlook, ignore, forget, underline, justify, repay, rely, complain,
