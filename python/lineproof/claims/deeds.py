@@ -44,7 +44,7 @@ _ONE_OF = NOMINAL | {"way", "square", "defence", "choice", "option", "retreat"}
 _REASONS = frozenset(
     {"because of", "thanks to", "on account of", "owing to", "in view of", "due to"}
 )
-_ADVISING = members("recommend", VERBS)
+_ADVISING = members("recommend", VERBS) | {"afford"}
 _JUDGING = frozenset({"be", "seem", "look", "remain"})
 _FAULTS = frozenset(w for line in ("mistake", "blunder", "inaccuracy") for w in JUDGEMENTS[line])
 _OPENS = frozenset(

@@ -75,7 +75,10 @@ _INSTEAD = frozenset({"first", "before", "instead", "in"})
 _BESIDE = frozenset(
     {"where", "while", "although", "though", "since", "because", "as", "for", "whereas", "now that"}
 )
-_HARMLESS = frozenset(a for n in ("adverb", "hedge") for a in ADVERBS[n] if " " in a) - {"so far", "in that line"}
+_HARMLESS = frozenset(a for n in ("adverb", "hedge") for a in ADVERBS[n] if " " in a) - {
+    "so far",
+    "in that line",
+}
 """Turns that leave the meaning alone, whatever words are in them: "believe it or not"."""
 _UNSAYS = re.compile(
     r" (?:exaggeration|exaggerated|wrong|not really|in theory|on paper|in name|seemingly|supposedly|allegedly|apparently|for a moment|"

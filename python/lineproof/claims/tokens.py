@@ -50,6 +50,9 @@ _TURNS: dict[str, str] = {
 }  # fmt: skip
 
 
+_DEGREES = ("very ", "really ", "too ", "also ", "fully ", "so ", "still ", "most ", "more ", "a little ", "a bit ", "a touch ", "a shade ")
+"""Adverbs that an adjective may have; the two are no one word."""
+_BEHIND = frozenset([",", ".", ";", ":", "here", "now", "at", "because", "because of", "on", "owing", "in", "for", "to", "and", "either", "since", "as"])
 _BARE = frozenset(
     {
         ("with", "this"),
@@ -134,7 +137,7 @@ def _dictionary() -> dict[str, tuple[str, str, bool]]:
             found.setdefault(word, ("adj", word, False))
     for words in JUDGEMENTS.values():
         for word in words:
-            if " " in word:
+            if " " in word and not word.startswith(_DEGREES):
                 found.setdefault(word, ("adj", word, False))
     for tag, words_ in _TURNS.items():
         for word in words_.split(", "):
@@ -226,6 +229,8 @@ def _turn(norms: list[str], plain: Iterable[bool]) -> int:
                 or norms[2] in {",", ".", "white", "black", "we", "he", "you", "they", "the", "it"}
             ):
                 continue  # "with this capture"
+            if turn == ("no", "good") and norms[2:3] and norms[2] not in _BEHIND:
+                continue  # "no good square"
             if turn == ("the", "moment") and norms[2:3] and norms[2] in {"for", "to", "of", "has"}:
                 continue  # "the moment for e4 has come"
             if turn in _INSTANTS and norms[2:3] and norms[2] not in _OPENS:

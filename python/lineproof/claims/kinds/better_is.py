@@ -14,7 +14,7 @@ from lineproof.claims.lexicon import JUDGEMENTS, members
 from lineproof.claims.noun import Noun
 from lineproof.claims.phrase import MOVE
 from lineproof.claims.played import follows, played
-from lineproof.claims.worded import NOMINAL, Worded
+from lineproof.claims.worded import NOMINAL, Worded, fitting
 
 _BETTER = members("preferable move", JUDGEMENTS)
 
@@ -81,6 +81,9 @@ def _worse(here: Here, move: Named, text: str | None) -> str:
     if text is not None and not (
         said is not None and not said.telling
     ):  # "striking back" may be any move
+        found = fitting(move.before, text)
+        if len(found) == 1 and found[0] != move.uci:
+            return found[0]
         other = played(here, text)
         if other.before.board.key != move.before.board.key:
             raise Unread(f"{text} is not played in the same position")
