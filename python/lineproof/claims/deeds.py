@@ -94,7 +94,9 @@ def deed(noun: Noun) -> str | None:
     if noun.no or noun.plural or noun.parts or not _OTHER.isdisjoint(noun.adjectives):
         return None
     if noun.type in {"move", "square"}:
-        return noun.text
+        return (
+            None if noun.type == "square" and noun.det else noun.text
+        )  # "the square d5" is no move
     if noun.type == "pronoun":
         return noun.text if noun.head in {"it", "this", "that", "which"} else None
     if noun.type != "noun" or noun.head not in NOMINAL:

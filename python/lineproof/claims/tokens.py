@@ -50,9 +50,44 @@ _TURNS: dict[str, str] = {
 }  # fmt: skip
 
 
-_DEGREES = ("very ", "really ", "too ", "also ", "fully ", "so ", "still ", "most ", "more ", "a little ", "a bit ", "a touch ", "a shade ")
+_DEGREES = (
+    "very ",
+    "really ",
+    "too ",
+    "also ",
+    "fully ",
+    "so ",
+    "still ",
+    "most ",
+    "more ",
+    "a little ",
+    "a bit ",
+    "a touch ",
+    "a shade ",
+)
 """Adverbs that an adjective may have; the two are no one word."""
-_BEHIND = frozenset([",", ".", ";", ":", "here", "now", "at", "because", "because of", "on", "owing", "in", "for", "to", "and", "either", "since", "as"])
+_BEHIND = frozenset(
+    [
+        ",",
+        ".",
+        ";",
+        ":",
+        "here",
+        "now",
+        "at",
+        "because",
+        "because of",
+        "on",
+        "owing",
+        "in",
+        "for",
+        "to",
+        "and",
+        "either",
+        "since",
+        "as",
+    ]
+)
 _BARE = frozenset(
     {
         ("with", "this"),

@@ -260,7 +260,7 @@ KIND = Kind(
     slots={"quality": _ADJECTIVES},
     frames=FRAMES,
     gives_way=frozenset(
-        {"losing-move", "not-recommended", "better-is", "as-before", "unlike-before"}
+        {"losing-move", "not-recommended", "better-is", "as-before", "unlike-before", "weak-square"}
     ),
     tests={
         "mark": judged,

@@ -130,7 +130,7 @@ judge: judge, account, regard, rate, deem
 deserve: deserve, merit, earn
 do better: do better
 avoid: avoid, steer clear of, steer well clear of, stay clear of, stay away from, keep away from, keep clear of, shy away from, keep your hands off, keep one's hands off,
-    keep our hands off, leave alone, leave to others, forget about, refrain from, skip, resist, beware of, keep off, give a wide berth to, stay off, shun
+    keep our hands off, leave alone, leave to others, refrain from, skip, resist, beware of, keep off, give a wide berth to, stay off, shun
 poison: poison
 frighten: frighten, scare, worry, trouble, bother, alarm, harm, hurt, disturb, keep us awake
 prefer: prefer, favour, choose
