@@ -146,6 +146,10 @@ def _joined(clause: Clause, noun: Noun) -> Noun:
         noun = replace(noun, type="noun", head="move", text=f"{going} {noun.text}", adjectives=())
     elif noun.type != "noun" or noun.head not in NOMINAL:
         return noun
+    if noun.head == "check" and (
+        noun.det != "the" or {"discovered", "double"} & set(noun.adjectives)
+    ):
+        return noun  # "gives a check from h5"
     while True:
         place = next((p for p in clause.places if p.first == noun.last + 1), None)
         if (
@@ -301,6 +305,7 @@ def _behind(clauses: list[Clause]) -> None:
             and clause.form == "ing"
             and clause.subject is None
             and _judges(before)
+            and all(o.det not in {"a", "an"} for o in before.objects)
             and _moves(clause)
         ):
             clause.unreal, noun = True, doing(clause)  # "the best move, capturing on b5"
@@ -500,12 +505,9 @@ def _moves(clause: Clause) -> bool:
     """Whether an infinitive plays a move."""
     men = [*clause.objects, *(p.noun for p in clause.places if p.noun is not None)]
     ing = forms(clause.lemma.split()[0])[4]
-    return (
-        ing in DOING
-        and (
-            any(n.type in _MEN for n in men) or (ing in TAKING and any(n.head == "it" for n in men))
-        )
-    ) or clause.lemma == "castle"
+    return ing in DOING and (
+        any(n.type in _MEN for n in men) or (ing in TAKING and any(n.head == "it" for n in men))
+    )
 
 
 __all__ = ["deed", "deeds", "doing"]

@@ -146,7 +146,7 @@ class Clause:
 def plain(sentence: Sentence) -> list[Clause]:
     """The plain clauses of a sentence, in the order in which they are said."""
     rough = [part for clause in _split(chunks(sentence)) for part in _apart(clause)]
-    return _joined(apposed(deeds(_trailing(rough))))
+    return _joined(deeds(apposed(_trailing(rough))))
 
 
 _BROUGHT = frozenset(
