@@ -157,3 +157,18 @@ def test_a_king_without_shelter_is_said_in_many_ways(
 def test_near_miss_wishes_and_other_worlds_are_not_read(words: str) -> None:
     kinds = {k for k, _, _ in read(SVESHNIKOV % words, "black")}
     assert not kinds & {"outpost", "majority", "weak-square", "bishop-pair", "doubled-pawns"}
+
+
+@pytest.mark.parametrize(
+    ("words", "expected"),
+    [
+        ("White has castled and Black has not.", [("white", False), ("black", True)]),
+        ("We've castled, he hasn't.", [("white", False), ("black", True)]),
+        ("If White has castled and Black has not, attack.", []),
+        ("White has castled and Black has a plan.", [("white", False)]),
+    ],
+)
+def test_a_side_may_leave_out_the_verb_of_the_other(
+    words: str, expected: list[tuple[str, bool]]
+) -> None:
+    assert [(s, n) for k, s, n in read(EVANS % words) if k == "castled"] == expected

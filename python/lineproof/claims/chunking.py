@@ -145,6 +145,7 @@ class _Chunker(Nouns):
         )
         goes_on = goes_on or (after is not None and after.tags == {"adverb"})
         lone = token.norm in _ALONE and (ends or goes_on) and bool(self.found)
+        lone = lone or (token.norm == "first" and after is not None and after.is_("det", "poss"))
         lone = lone or (token.norm in _STRANDED and ends and bool(self.found))
         before = after is not None and after.is_("prep") and not after.is_("sub", "particle")
         if lone or (token.norm in _JUST and before):

@@ -17,6 +17,10 @@ if TYPE_CHECKING:
 _ON_THE_BOARD = frozenset({"piece", "square", "file"})
 _PLACES = frozenset({"square", "point", "spot", "hole", "outpost", "field", "weakness"})
 _KNOWN = frozenset({"the", "that", "this", "those", "these", "both"})
+_UNSURE = frozenset({"if", "unless", "when", "until", "once", "before", "after"})
+_ALIKE = frozenset(
+    {"too", "also", "as well", "not", "yet", "either", "still", "not yet", "has not"}
+)
 _LOOKING = frozenset({"look", "look at", "see", "watch", "take", "consider"})
 
 
@@ -65,6 +69,36 @@ def compared(before: Clause, clause: Clause) -> bool:
     return True
 
 
+def elided(before: Clause, clause: Clause) -> None:
+    """ "White has castled, Black has not": the verb of the clause before, with a denial of its own."""
+    subject, other = clause.subject, before.subject
+    if (
+        subject is None
+        or other is None
+        or subject.type != "side"
+        or other.type != "side"
+        or subject.text == other.text
+        or clause.objects
+        or clause.states
+        or clause.places
+        or clause.strays
+        or clause.inherited
+        or clause.sub in _UNSURE
+        or before.sub in _UNSURE
+        or not set(clause.adverbs) <= _ALIKE
+        or clause.verb.modal
+    ):
+        return
+    has = clause.lemma == "have" and before.verb.done and before.lemma != "have"
+    does = clause.lemma == "have" and before.lemma == "have" and bool(before.objects)
+    if not (has or does) or before.verb.modal or before.verb.past or before.passive:
+        return
+    clause.lemma, clause.form = before.lemma, before.form
+    clause.objects, clause.states = list(before.objects), list(before.states)
+    clause.places = list(before.places)
+    clause.verb = replace(before.verb, negated=clause.verb.negated)
+
+
 def dislocated(before: Clause, clause: Clause) -> bool:
     """Whether a clause says "it" or "they" of the noun just named, which then takes its place; `before` may go where nothing else is in it."""
     subject = clause.subject
@@ -104,4 +138,4 @@ def _named(noun: Noun, many: bool) -> bool:
     )
 
 
-__all__ = ["apposed", "compared", "dislocated"]
+__all__ = ["apposed", "compared", "dislocated", "elided"]

@@ -223,6 +223,8 @@ def _agent(noun: Noun) -> str | None:
         return None
     if noun.type in {"side", "piece", "move", "square", "pronoun"}:
         return noun.text
+    if noun.head in NOUNS["pattern"] and noun.det in {"this", "that"}:
+        return "this"  # "this pattern is called a skewer"
     return noun.text if noun.head in _DOING else None
 
 
@@ -280,7 +282,7 @@ def _whose(noun: Noun) -> str | None:
 SLOTS: dict[str, Test] = {
     "deed": deed, "other_deed": deed, "agent": _agent, "patient": _target, "side": _side, "whose": _whose, "guarded": _targets, "whose_piece": lambda n: n.head if n.type == "piece" and n.whose else None, "target": _target, "object": _target, "second": _target, "behind": _target, "pinner": _target,
     "defender": _text("piece"), "piece": _text("piece"), "targets": _targets, "square": lambda n: n.square if n.type == "square" and not n.parts else None,
-    "anything": lambda n: n.text, "m": _number, "than": _agent, "played": lambda n: _agent(n) if n.type in {"move", "square", "pronoun"} or n.head in _DOING else None, "nobody": lambda n: n.text if n.no and (n.type == "pronoun" or n.head in {"piece", "unit", "man"} or n.type == "piece") else None,
+    "anything": lambda n: n.text, "m": _number, "than": _agent, "played": lambda n: _agent(n) if n.type in {"move", "square", "pronoun"} or n.head in _DOING else None, "nobody": lambda n: n.text if n.no and n.head != "nowhere" and (n.type == "pronoun" or n.head in {"piece", "unit", "man"} or n.type == "piece") else None,
     "king": lambda n: n.text if n.type == "piece" and n.head == "king" and not n.parts else None, "none": lambda n: n.head if n.no and n.type == "noun" else None, "squares": _text("square"), "file": _file, "files": _file, "n": _number, "move": _move, "by": _move, "best": _move, "amount": _amount, "given": _amount,
     "fallen": _amount, "price": _amount, "described": lambda n: n.text if n.head in _DOING else None, "wing": lambda n: n.head if n.head in {"kingside", "queenside", "centre"} else None,
 }  # fmt: skip
@@ -333,7 +335,7 @@ class Frame:
             for name in ("modal", "negated", "without", "active", "lone", "told", "done")
             if name in values
         }
-        parts = re.findall(r"\[[^\]]*\]|<[^>]*>|[^\s\[\]<>]+(?:\([^)]*\))?|\([^)]*\)", body)
+        parts = re.findall(r"\[[^\]]*\]|<[^>]*>|\([^)]*\)|[^\s\[\]<>]+", body)
         verbs: frozenset[str] = frozenset()
         light, subject, rest = False, None, []
         governors: frozenset[str] = frozenset()
@@ -665,6 +667,8 @@ class Frame:
             had = set(noun.adjectives) - taken
             if all(had & a for a in adjectives):
                 asked = frozenset().union(*adjectives) if adjectives else frozenset()
+                if noun.det in _KNOWN:
+                    had -= {"little"}  # "the sly little check"
                 if not (had & TELLING) - asked:
                     if noun.whose:
                         slots.setdefault("whose", noun.whose)

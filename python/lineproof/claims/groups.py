@@ -431,6 +431,14 @@ class Groups(Scan):
                 and following.is_("det", "poss", "piece", "number")
                 and self._subject_before() is not None
             )
+            stops = (
+                isinstance(self.found[-1], Noun) and self.found[-1].type == "side"
+                if self.found
+                else False
+            )
+            last = next((c for c in reversed(self.found) if isinstance(c, Group)), None)
+            if stops and last is not None and last.lemma in VERBS["prevent"]:
+                return any(f == "ing" for _, f in token.verbs)  # "stops us hanging on"
             return any(f == "third" or (f == "past" and acts) for _, f in token.verbs)
         names = {f for _, f in token.verbs}
         subject = self._subject_before()

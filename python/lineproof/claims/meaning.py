@@ -14,13 +14,15 @@ from typing import Any
 
 from lineproof.engine import Board
 
+from .aim import aimed, fill
+from .announced import announced, leans
 from .board import NAMES
 from .claim import Claim, Spot
 from .clause import LIMITING, SAYS
 from .frame import Frame
 from .here import Here, Named, Unread
 from .kind import Kind
-from .lexicon import ADVERBS, VERBS, members
+from .lexicon import ADJECTIVES, ADVERBS, VERBS, members
 from .noun import Noun
 from .phrase import MOVE
 from .plain import CONDITIONS, Clause, plain
@@ -46,7 +48,8 @@ _AFTER = frozenset(
         "due to",
     }
 )
-_FIRST = frozenset({"after", "following", "in reply to", "in answer to"})
+_ANSWERED = members("refute", VERBS) | {"meet", "answer"}
+_FIRST = frozenset({"after", "upon", "following", "in reply to", "in answer to"})
 _CAPTURES = members("capture", VERBS)
 _DEEDS = frozenset(
     w.split()[0]
@@ -70,6 +73,13 @@ _IDLE = members("idle", VERBS)
 _GOING = members("move", VERBS) | {"go", "step", "capture on", "land on", "land"}
 
 
+_LINES = frozenset({"line", "variation", "game", "case", "position"})
+"""Nouns that compare with another game: "in contrast to the lines with Nc3"."""
+_REASON = frozenset({"since", "because", "as", "for"})
+_BREAK = frozenset(",;:")
+_WHILE = frozenset({"as long as", "so long as"})
+_STAYS = members("be", VERBS) | {"stay", "remain", "hold", "keep"} | members("defend", VERBS)
+_UNDISTURBED = members("undisturbed", ADJECTIVES)
 _INSTEAD = frozenset({"first", "before", "instead", "in"})
 """First words of adverbs that say something of a move: "in between", "before recapturing"."""
 _BESIDE = frozenset(
@@ -113,6 +123,17 @@ def topic_of(sentence: Sentence) -> str | None:
     ):
         return None
     clause = clauses[-1]
+    if sentence.words[-1].norm == "?":
+        asked = [
+            n
+            for n in [
+                *([clause.subject] if clause.subject else []),
+                *clause.objects,
+                *[p.noun for p in clause.places if p.noun],
+            ]
+            if n.type == "piece" and not n.plural and not n.parts
+        ]
+        return asked[-1].text if asked else None  # "What is wrong with the knight?"
     shown = clauses[0].lemma in {"see", "look at", "take", "watch"} or not clause.lemma
     nouns = [clause.subject] if clause.subject is not None else clause.objects if shown else []
     piece = nouns[0] if len(nouns) == 1 else None
@@ -163,6 +184,10 @@ class _Reader:
         self.warned = False
         self.quoted = False
         self.checking: Named | None = None
+        self.done_to = ""
+        self.back: Spot | None = None
+        self.aim: tuple[str, str] | None = None
+        self.ahead: tuple[Claim, Spot | None] | None = None
 
     def run(self) -> Understood:
         clauses = answered(self.here.asked, _means_first(plain(self.sentence)))
@@ -171,6 +196,14 @@ class _Reader:
         read: list[list[Claim]] = []
         for number, clause in enumerate(clauses):
             before = len(self.found.claims)
+            if self.ahead is not None and leans(clause):
+                self._read_ahead(clause)
+                read.append(self.found.claims[before:])
+                continue
+            self.ahead = None
+            if clause.sub in _REASON and self.back is not None:
+                self.here = self.here.at(self.back)  # "we can take it, since it is unprotected"
+            self.back = self.here.spot if clause.verb.modal in {"can", "may"} else None
             if not self._only_moves(clause, clauses, number):
                 blocked = self._blocked(clause, clauses, number)
                 if blocked:
@@ -181,8 +214,23 @@ class _Reader:
                 then = clauses[number + 1] if number + 1 < len(clauses) else None
                 self._go_on(clause, len(self.found.claims) > before, then)
             read.append(self.found.claims[before:])
+            self.ahead = announced(self.found.claims[before:])
         self._doubt(clauses, read)
         return self.found
+
+    def _read_ahead(self, clause: Clause) -> None:
+        """Reads a clause that leans on a move announced before it, in the position after that move."""
+        assert self.ahead is not None
+        claim, spot = self.ahead
+        if spot is None:
+            self.found.reasons.append("it may be said of a move that is not on the board")
+            return
+        here, deed, adrift = self.here, self.deed, self.adrift
+        self.here = replace(here.at(spot), subject=claim.side, topic=None, unclear=False)
+        self.deed, self.adrift, clause.unreal = True, False, False
+        self._resolve(clause)
+        self._read(clause)
+        self.here, self.deed, self.adrift = here, deed, adrift
 
     def _doubt(self, clauses: list[Clause], read: list[list[Claim]]) -> None:
         """Drops what was read where a neighbour that was not read may change what it means."""
@@ -234,6 +282,9 @@ class _Reader:
 
     def _resolve(self, clause: Clause) -> None:
         """Says what "it" and "them" mean, where they are no subject: the piece or pawn spoken of before."""
+        if self.aim is not None:
+            fill(clause, self.aim)
+        self.aim = aimed(clause) or self.aim
         if (
             self.last is not None
             and self.last.head == "king"
@@ -256,7 +307,12 @@ class _Reader:
             clause.subject = replace(
                 clause.subject, type="piece", head="king", text=topic, square=square
             )
-        if clause.passive and not clause.objects and clause.form == "part" and topic:
+        if self.last is None and topic and clause.passive:
+            clause.objects = [
+                o for o in clause.objects if not (o.type == "pronoun" and o.head == "it")
+            ]  # "What is wrong with the knight? It's pinned."
+        part = clause.form == "part" or (clause.form == "finite" and not clause.inherited)
+        if clause.passive and not clause.objects and part and topic:
             head = topic.split()[-3] if " on " in topic else topic.split()[-1]
             square = topic.split()[-1] if " on " in topic else ""
             clause.objects.append(
@@ -283,7 +339,8 @@ class _Reader:
                         place, noun=replace(self.last, first=place.first, last=place.last)
                     )
         possessed(clause, self.head)
-        if self.head:
+        doer = clause.subject
+        if self.head or (doer is not None and doer.type == "piece" and doer.head):
             for place in clause.places:
                 if (
                     place.preposition in {"on", "at"}
@@ -307,13 +364,17 @@ class _Reader:
                     and place.noun is not None
                     and place.noun.type == "square"
                     and len(clause.objects) == 1
-                    and clause.objects[0].head == "one"
+                    and clause.objects[0].head in {"one", "counterpart"}
                 ):
-                    text = f"the {self.head} on {place.noun.square}"
+                    own = doer is not None and doer.type == "piece" and not clause.inherited
+                    head = doer.head if own and doer is not None else self.head
+                    if clause.objects[0].head == "counterpart":
+                        head = self.done_to or head
+                    text = f"the {head} on {place.noun.square}"
                     clause.objects[0] = replace(
                         clause.objects[0],
                         type="piece",
-                        head=self.head,
+                        head=head,
                         text=text,
                         square=place.noun.square,
                     )
@@ -326,6 +387,9 @@ class _Reader:
         ]
         self.last = next((n for n in nouns if n.type == "piece" and not n.plural), self.last)
         self.head = next((n.head for n in nouns if n.type == "piece" and n.head), self.head)
+        self.done_to = next(
+            (o.head for o in clause.objects if o.type == "piece" and o.head), self.done_to
+        )
 
     def _queen(self) -> Noun | None:
         """What "she" means: the queen spoken of before, or the one that has just moved; None when it may be a player."""
@@ -346,7 +410,8 @@ class _Reader:
             and number
         ):
             return "it is said of what happens otherwise"
-        if clause.sub in CONDITIONS and clause.joint != ", so that":
+        follows = clause.sub == "so that" and clause.verb.modal in {"can", "may"}
+        if clause.sub in CONDITIONS and clause.joint != ", so that" and not follows:
             return "a condition that is not on the board"
         if (
             clause.sub in {"what", "why", "where", "how", "whatever"}
@@ -367,8 +432,10 @@ class _Reader:
             if near > number and other.sub == "unless":
                 return "it rests on a condition that is not on the board"
             own = (near < number and clause.joint in {",", "", ", then", "then", "-", ", -"}) or (
-                near > number and "," not in other.joint and other.sub not in {"once"}
+                near > number and not _BREAK & set(other.joint) and other.sub not in {"once"}
             )
+            if other.sub in _WHILE and self._holds(other):
+                continue
             if near > number and other.sub in {"when", "if"} and _comes_about(clause):
                 continue  # "it also arises when White plays Bc4 first"
             if near < number and (self.deed or self.here.idle is not None):
@@ -382,6 +449,14 @@ class _Reader:
             and clause.governor.lemma.split()[0] in _WILLING
         ):
             clause.unreal = True
+        if clause.fronted == "to" and clause.form == "ing" and clause.governor is not None:
+            clause.unreal = True  # "comes near to attacking two pawns"
+        if (
+            clause.form == "to"
+            and clause.governor is not None
+            and clause.governor.sub in CONDITIONS
+        ):
+            return "a condition that is not on the board"
         if (
             clause.form == "to"
             and clause.governor is not None
@@ -428,6 +503,17 @@ class _Reader:
             self.here.named(move.text)
             return True
         return False
+
+    def _holds(self, clause: Clause) -> bool:
+        """Whether "as long as the queen remains on e7" tells of what stands there now."""
+        subject, verb = clause.subject, clause.verb
+        if subject is None or verb.negated or verb.modal or verb.past or clause.lemma not in _STAYS:
+            return False
+        if subject.type not in {"piece", "square"} or subject.plural:
+            return False
+        found = self.here.find(subject.text)
+        places = [p.noun.square for p in clause.places if p.noun is not None and p.noun.square]
+        return bool(found) and (not places or bool(set(places) & set(found)))
 
     def _made(self, clause: Clause) -> bool:
         """Whether "once the bishop has recaptured" tells of the last move, or of the next one shown, which is then played."""
@@ -529,6 +615,13 @@ class _Reader:
         told = self.lets or clause.form == "base"
         told = told and after is not None and after.joint.endswith(("and", "-"))
         self.lets = clause.lemma == "let" and clause.form == "base"
+        undisturbed = clause.lemma == "leave" and clause.form == "part" and clause.passive
+        if undisturbed and any(s.lemma in _UNDISTURBED for s in clause.states):
+            left = clause.objects[0] if len(clause.objects) == 1 else None
+            with suppress(Unread):
+                if left is None or self.here.side(left.text) != side:
+                    return self.here.spot.passed()
+            return None
         if not (clause.sub in {"if", "when", "should", "once"} or told):
             return None
         idle = clause.lemma in _IDLE or (clause.lemma == "do" and clause.nobody)
@@ -554,6 +647,17 @@ class _Reader:
 
     def _only_moves(self, clause: Clause, clauses: list[Clause], number: int) -> bool:
         """Plays a part of the sentence that is nothing but moves; False when it says something of them."""
+        upon = clause.places[0] if len(clause.places) == 1 and not clause.lemma else None
+        if (
+            upon is not None
+            and upon.noun is not None
+            and not (clause.objects or clause.states)
+            and upon.preposition in _FIRST
+            and upon.noun.type == "move"
+            and not upon.noun.parts
+        ):
+            self._play(upon.noun.text)  # "upon Be2, whereby ..."
+            return True
         if (
             not clause.lemma
             and len(clause.objects) == 1
@@ -583,6 +687,7 @@ class _Reader:
     def _play(self, text: str) -> None:
         try:
             self.here = self.here.at(self.here.named(text).after)
+            self.adrift = self.adrift and not self.warned  # "don't take back, d5 first"
         except Unread as reason:
             if text[:1] not in "abcdefgh":
                 self.adrift = True
@@ -628,7 +733,19 @@ class _Reader:
             and not clause.inherited
             and free
             and not subject.plural
-            and clause.lemma not in {"come", "follow"}
+            and (clause.lemma not in {"come", "follow"} or _there_follows(clause))
+        ):
+            self._forward(subject.text)
+        if clause.lemma in _ANSWERED and free:
+            for noun in clause.objects:
+                if noun.type in {"move", "square"} and not noun.plural:
+                    self._forward(noun.text)  # "Nxe5 is refuted by Qg5"
+        if (
+            subject is not None
+            and subject.type == "move"
+            and not clause.inherited
+            and free
+            and clause.lemma in _ANSWERED
         ):
             self._forward(subject.text)
         if clause.lemma in _CAPTURES and free:
@@ -652,7 +769,8 @@ class _Reader:
                 *clause.objects,
                 *[p.noun for p in clause.places if p.noun],
             ]
-            self.open = any(
+            lines = any(n.head in _LINES for n in nouns) and not clause.lemma
+            self.open = not lines and any(
                 self._elsewhere(m.text) for n in nouns if n.type == "move" for m in n.members
             )
             self.adrift = self.adrift or (self.open and not claims and clause.sub not in CONDITIONS)
@@ -669,6 +787,7 @@ class _Reader:
             (
                 n.text
                 for n in [
+                    *(clause.objects if clause.passive else []),
                     *([subject] if subject else []),
                     *clause.objects,
                     *[p.noun for p in clause.places if p.noun],
@@ -878,6 +997,11 @@ def _comes_about(clause: Clause) -> bool:
     """Whether a clause says that a position comes about, so that "when" says by which road."""
     nouns = [*([clause.subject] if clause.subject else []), *clause.objects]
     return clause.lemma in _ARISING and any(n.head in {"position", "it", "this"} for n in nouns)
+
+
+def _there_follows(clause: Clause) -> bool:
+    """ "There follows Nd3, which is mate": the next move."""
+    return clause.lemma == "follow" and "there" in clause.adverbs
 
 
 def _means_first(clauses: list[Clause]) -> list[Clause]:

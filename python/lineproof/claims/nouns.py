@@ -69,7 +69,7 @@ class Nouns(Groups):
             self.at += 1
             if (t := self._token(self.at)) is not None and t.norm in {"and", "also", "then"}:
                 self.at += 1
-            if self._acts(self.at) or (token.norm == "," and self._does_to(self.at)):
+            if self._acts(self.at) or (token.norm in {",", "and"} and self._does_to(self.at)):
                 self.at = back
                 break  # "comes to g4 and attacks g7", "the queen, guarding b2, ..."
             more = self._one()
@@ -174,6 +174,15 @@ class Nouns(Groups):
             and not (after.is_("noun") and self._giving())
         ):
             pass
+        elif (
+            token.norm == "neither"
+            and after is not None
+            and after.is_("det", "poss", "piece", "square")
+            and any(t.norm == "nor" for t in self.tokens[at:])
+        ):
+            self.at += 1
+            neither = self._one()
+            return None if neither is None else replace(neither, no=True, first=token.first)
         elif token.is_("side") or (
             token.is_("pron") and not (token.is_("det") and self._nominal(at + 1))
         ):

@@ -25,6 +25,7 @@ _LEAVE = members("fall", VERBS) | members("come off", VERBS) | {"go"}
 _SEEM = frozenset({"look", "look like", "seem", "seem like", "appear", "feel"})
 _PIECES = frozenset({"queen", "rook", "bishop", "knight", "pawn"})
 _ONLY = frozenset({"only", "just", "merely"})
+_PLANS = frozenset({*NOUNS["idea"], *NOUNS["threat"]})
 _NONE = frozenset({"none", "nothing", "one"})
 
 
@@ -33,6 +34,8 @@ def fold(before: Clause, clause: Clause) -> bool:
     if (
         _stands(before, clause)
         or _nowhere(before, clause)
+        or _there(before, clause)
+        or _colon(before, clause)
         or _named(before, clause)
         or _fronted(before, clause)
         or _called(before, clause)
@@ -42,6 +45,7 @@ def fold(before: Clause, clause: Clause) -> bool:
     ):
         before.see(clause)
         return True
+    _met(before, clause)
     _state(before, clause)
     _role(before, clause)
     _guarding(before, clause)
@@ -81,6 +85,36 @@ def _stands(before: Clause, clause: Clause) -> bool:
     return True
 
 
+def _colon(before: Clause, clause: Clause) -> bool:
+    """ "Our plan is simple: d4", "White has one threat: Nxf7"."""
+    if clause.joint not in {":", "-"} or clause.lemma or clause.places or clause.states:
+        return False
+    if len(clause.objects) != 1 or clause.objects[0].type not in {"move", "square"}:
+        return False
+    noun = before.subject if before.lemma == "be" and before.states else None
+    if before.lemma in {"be", "have"} and len(before.objects) == 1:
+        noun = before.objects[0]
+    if noun is None or noun.type != "noun" or noun.head not in _PLANS or before.verb.negated:
+        return False
+    before.lemma, before.subject, before.objects, before.states = "be", noun, clause.objects, []
+    return True
+
+
+def _there(before: Clause, clause: Clause) -> bool:
+    """ "There's nothing protecting e5", "there are two pieces hitting f7"."""
+    if before.subject is None or before.subject.head != "there" or before.lemma != "be":
+        return False
+    if clause.form != "ing" or clause.joint != "=" or clause.passive or clause.subject is not None:
+        return False
+    if len(before.objects) != 1 or before.objects[0].last + 1 != clause.first or before.states:
+        return False
+    before.subject, before.lemma = before.objects[0], clause.lemma
+    before.objects, before.states = clause.objects, clause.states
+    before.places += clause.places
+    before.adverbs += clause.adverbs
+    return True
+
+
 def _nowhere(before: Clause, clause: Clause) -> bool:
     """ "Bishop on b3, nowhere to run", "our knight on a4, no squares": it has none."""
     thing = _thing(before)
@@ -110,17 +144,33 @@ def _named(before: Clause, clause: Clause) -> bool:
 
 
 def _called(before: Clause, clause: Clause) -> bool:
-    """ "First the in-between check, Qh5": Qh5 is one."""
-    move = _thing(clause)
-    if move is None or move.type != "move" or clause.joint != "," or before.lemma or before.places:
+    """ "First the in-between check, Qh5", "Qh5, an in-between check": Qh5 is one."""
+    if clause.joint != "," or before.lemma or clause.lemma or before.places:
         return False
-    if len(before.objects) != 1 or any(s.lemma != "first" for s in before.states):
-        return False
-    if before.verb.negated or before.objects[0].head not in {*NOUNS["zwischenzug"]}:
+    parts = (before, clause)
+    move = next((p.objects[0] for p in parts if _is_move(p)), None)
+    role = next((p.objects[0] for p in parts if _is_zwischenzug(p)), None)
+    if move is None or role is None or before.verb.negated or clause.verb.negated:
         return False
     before.lemma, before.form, before.subject, before.states = "be", "finite", move, []
+    before.objects = [role]
     before.adverbs += clause.adverbs
     return True
+
+
+def _is_move(clause: Clause) -> bool:
+    noun = _thing(clause)
+    return noun is not None and noun.type == "move" and not noun.parts
+
+
+def _is_zwischenzug(clause: Clause) -> bool:
+    first = all(s.lemma == "first" for s in clause.states)
+    return (
+        len(clause.objects) == 1
+        and first
+        and not clause.places
+        and clause.objects[0].head in NOUNS["zwischenzug"]
+    )
 
 
 def _fronted(before: Clause, clause: Clause) -> bool:
@@ -173,6 +223,9 @@ def _seeming(before: Clause, clause: Clause) -> bool:
         return False
     if clause.lemma != "be" or clause.subject is None or clause.subject.type != "pronoun":
         return False
+    kinds = [p.noun.head if p.noun else "" for p in clause.places if p.preposition == "of"]
+    if set(kinds) - {"sort", "kind"}:
+        return False
     none = [s for s in clause.states if s.lemma in _NONE]
     none_said = bool(none) or any(o.head in _NONE for o in clause.objects)
     if len(none) < len(clause.states) or any(o.head not in _NONE for o in clause.objects):
@@ -192,6 +245,18 @@ def _seeming(before: Clause, clause: Clause) -> bool:
     return True
 
 
+def none_such(clause: Clause) -> None:
+    """ "What looks like a pin is none"."""
+    if clause.lemma not in _SEEM or [s.lemma for s in clause.states] != ["none"]:
+        return
+    like = next((p for p in clause.places if p.preposition == "like" and p.noun is not None), None)
+    if like is None or like.noun is None:
+        return
+    clause.places.remove(like)
+    clause.objects.append(like.noun)
+    clause.lemma, clause.states, clause.verb = "be", [], replace(clause.verb, negated=True)
+
+
 def _only_seems(before: Clause, clause: Clause) -> bool:
     """ "The pawn only seems to hang": it does not."""
     if before.lemma not in _SEEM or clause.form != "to" or before.objects or before.states:
@@ -203,6 +268,16 @@ def _only_seems(before: Clause, clause: Clause) -> bool:
     before.places += clause.places
     before.verb = replace(clause.verb, negated=not clause.verb.negated)
     return True
+
+
+def _met(before: Clause, clause: Clause) -> None:
+    """ "What you meet is Nf6, looking after d5": the move does."""
+    if clause.form != "ing" or clause.subject is not None or clause.joint != ",":
+        return
+    if before.lemma in {"meet", "see", "face", "expect", "get"} and before.objects:
+        move = before.objects[-1]
+        if move.type == "move" and not move.parts:
+            clause.subject = move
 
 
 def _state(before: Clause, clause: Clause) -> None:
@@ -274,4 +349,4 @@ def _where(before: Clause, clause: Clause) -> None:
         clause.places.append(Place("at", square, clause.first, clause.first))
 
 
-__all__ = ["fold"]
+__all__ = ["fold", "none_such"]

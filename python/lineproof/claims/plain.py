@@ -17,10 +17,10 @@ from dataclasses import dataclass, field, replace
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
 from .chunking import chunks
 from .deeds import deeds, doing
-from .dislocation import apposed, compared, dislocated
+from .dislocation import apposed, compared, dislocated, elided
 from .lexicon import NOUNS, VERBS, members
 from .noun import Noun, listed
-from .parts import fold
+from .parts import fold, none_such
 from .raising import raised
 from .sentence import Sentence
 from .verbs import Verb
@@ -102,7 +102,7 @@ class Clause:
     states: adjectives. adverbs: all of them, with what stood inside the verb group. strays: words that fit nowhere.
     form: of the verb. joint: what joins it to the clause before; "" for the first. sub: the conjunction it stands under.
     passive: whether it was said so. governor: the verb of which it is the infinitive.
-    inherited: whether the subject is that of an earlier clause. nobody: a noun denies it ("no defender"). complement: an infinitive follows. unreal: the infinitive of a verb that does not say that it happens. turned: its subject stands behind the verb. first, last: its words; verb_at: the first of its verb.
+    twin: of what the same is denied. inherited: whether the subject is that of an earlier clause. nobody: a noun denies it ("no defender"). complement: an infinitive follows. unreal: the infinitive of a verb that does not say that it happens. turned: its subject stands behind the verb. first, last: its words; verb_at: the first of its verb.
     """
 
     lemma: str = ""
@@ -126,6 +126,7 @@ class Clause:
     turned: bool = False
     fronted: str = ""
     verb_at: int = -1
+    twin: Noun | None = None
     first: int = -1
     last: int = -1
 
@@ -172,8 +173,8 @@ def _apart(clause: Clause) -> Iterator[Clause]:
         yield clause
         return
     if (
-        clause.subject is None
-        or noun.first < clause.subject.first
+        (clause.subject is None and clause.form != "finite")
+        or (clause.subject is not None and noun.first < clause.subject.first)
         or any(f > noun.first for f in verb_first)
     ):
         yield clause
@@ -195,6 +196,8 @@ def _trailing(rough: list[Clause]) -> list[Clause]:
     inside: Clause | None = None
     leading: list[str] = []
     for clause in rough:
+        if _tag(clause):
+            continue
         if clause.empty and not found and not clause.strays and not clause.hedged:
             leading += clause.adverbs  # "nine times out of ten what you meet is ..."
         elif leading and not found:
@@ -236,6 +239,17 @@ def _trailing(rough: list[Clause]) -> list[Clause]:
         elif not clause.empty or _limits(clause) or (clause.hedged and not found):
             found.append(clause)
     return found
+
+
+def _tag(clause: Clause) -> bool:
+    """ ", doesn't it": a question behind what is said."""
+    return (
+        bool(clause.strays)
+        and set(clause.strays) <= {"does", "do", "did"}
+        and not (clause.lemma or clause.places or clause.states)
+        and clause.joint == ","
+        and all(o.type in {"pronoun", "side"} for o in clause.objects)
+    )
 
 
 def _limits(clause: Clause) -> bool:
@@ -563,6 +577,7 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             clause.subject, clause.inherited = noun, True  # "the knight on f7, forking two"
         if before is not None:
             _gapped(before, clause)
+            elided(before, clause)
             _contact(before, clause)
             _apposed(before, clause)
         if (
@@ -656,12 +671,26 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             dangling = None
     found = [part for clause in found for part in _accompanied(clause)]
     _subjects(found)
+    found += [_twin(clause) for clause in found if clause.twin is not None]
     found = raised(found)
     for clause in found:
+        none_such(clause)
         _shown(clause)
         _active(clause)
         _deny_nobody(clause)
     return found
+
+
+def _twin(clause: Clause) -> Clause:
+    """ "It is not the pawn but the bishop that stands unprotected": what is denied of the pawn."""
+    twin = clause.twin
+    assert twin is not None
+    clause.twin = None
+    other = replace(clause, subject=twin, first=twin.first, last=twin.last, twin=None)
+    other.objects, other.places = list(clause.objects), list(clause.places)
+    other.states, other.adverbs = list(clause.states), list(clause.adverbs)
+    other.deny()
+    return other
 
 
 def _waits(clause: Clause) -> Clause | None:
@@ -694,6 +723,8 @@ def _cleft(before: Clause, clause: Clause) -> bool:
     if before.lemma != "be" or not clause.lemma or clause.form != "finite":
         return False
     pointed = before.subject is not None and before.subject.head in {"it", "that", "this"}
+    if clause.subject is not None and clause.subject.no and not clause.sub:
+        return False  # "that is a move nobody saw"
     if (
         pointed
         and before.objects
@@ -709,8 +740,10 @@ def _cleft(before: Clause, clause: Clause) -> bool:
         if rather is not None and rather.noun is not None:
             what, negated = rather.noun, False  # "it isn't the king but the queen that"
             before.places.remove(rather)
+        twin = before.objects[-1] if what is not before.objects[-1] else None
         if clause.subject is None:
             clause.subject = what
+            clause.twin = twin if twin is not None and twin.type == "piece" else None
         elif (clause.places and clause.places[-1].noun is None) or (
             clause.adverbs and clause.adverbs[-1] in {"to", "on", "with", "at", "for", "by"}
         ):

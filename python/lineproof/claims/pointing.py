@@ -34,9 +34,13 @@ def meant(
         raise Unread("it is not clear which piece is meant")
     board = here.board
     reference = Reference.read(text)
-    if reference.whose == "theirs" and (
-        here.third == here.taught or re.search(rf"\b{here.taught}\b", here.said)
-    ):
+    unclear = reference.whose == "theirs" and (
+        here.third == here.taught or re.search(rf"\b{here.taught}\b", here.said) is not None
+    )
+    if unclear and side is not None:
+        text = re.sub("^(?:his|their|her) ", "the ", text)  # the side decides whose it is
+        reference = Reference.read(text)
+    elif unclear:
         raise Unread(f"{text!r} can be of either side here")
     named = [at for at in here.find(text) if side is None or owner(here, at) == side]
     found = [at for at in named if (board.piece_at(at) or "").lower() in letters]

@@ -14,6 +14,7 @@ from typing import Any
 
 from lineproof.lesson import Comment, Lesson, Place
 
+from .answers import answered
 from .claim import NULL_MOVE, Claim, Spot
 from .clause import (
     ABOUT,
@@ -108,10 +109,13 @@ def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Readi
     english = is_english(comment.text)
     topic: str | None = None
     asked: Clause | None = None
-    for number, sentence in enumerate(sentences(comment.text, comment.start)):
+    spoken = sentences(comment.text, comment.start)
+    for number, sentence in enumerate(spoken):
+        told = answered(sentence, spoken[number + 1]) if number + 1 < len(spoken) else None
+        sentence = told or sentence
         at = replace(here, sentence=first + number, topic=topic, asked=asked)
         topic = topic_of(sentence) if english else None
-        asked = question_of(sentence) if english else None
+        asked = question_of(sentence) if english and told is None else None
         if english:
             found.append(read_sentence(at, sentence))
         else:
@@ -172,7 +176,7 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
         sentence = replace(sentence, words=words)
         line = _norm(words)
         lead = LEAD.match(line)
-    if QUOTED.match(line[lead.end() :] if lead else line):
+    if QUOTED.match(line[lead.end() :] if lead else line) and not _TAKEN_BACK.search(line):
         return Status.LEFT_ALONE, "what others think, taste, or a word to the class", []
     if len(words) > SENTENCE:
         return Status.NOT_UNDERSTOOD, f"a sentence of more than {SENTENCE} words", []
@@ -222,17 +226,27 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
     return Status.LEFT_ALONE, "nothing in it that can be checked", []
 
 
+_TAKEN_BACK = re.compile(
+    r"^ (?:\S+ )*?it looks like .* but .*\b(?:it|this|that) is (?:none|not|nothing of the (?:sort|kind))(?= |$)"
+)
+"""What something looks like and is not."""
 _TAG = re.compile(
     r" (?:,|;|:|-)(?: (?:and|but|so|or))? (?:(?:is|are|does|do|did|can|could|would|will|have|has|was|were|should)(?: not)? (?:it|he|she|we|they|you|there|that|this|not)|"
     r"(?:when|why|how|what|who|where)(?: (?:'s|is|are|on|else|about|do|does|did|can|will|has|have|would|now|next)|$)|right|okay|ok|yes|no|eh|see|remember|got it|agreed|hm)(?: [^,;:]*)?$"
 )
 """A question behind a statement: ", is it not?", ", but when will it run?"."""
+_TURNED = re.compile(
+    r" (?:,|;|:|-)(?: (?:and|but|so|or))? (?:(?:is|are|was|were|does|did|can|could|has|have) (?:the|our|his|a|an|my|your|that|this|white|black) [^,;:]*"
+    r"|(?:and|but|so) [^,;]* (?:by )?(?:what|how many|how much)(?: ,)? [^;:]*)$"
+)
+"""A question of its own behind a statement: ", so was the knight free?", ", and he is behind by what, two pieces?"."""
 _ASKS = re.compile(r"^(?: (?:and|but|so|now|well|okay))*(?: ,)? (?:is|are|does|do|did|can|could|would|will|have|has|was|were|should|shall|may|might|must|when|why|how|what|who|where|which|whose|if|or)(?= )")  # fmt: skip
 
 
 def _asked_at_last(line: str) -> int:
     """How many words of a question are a statement before it; 0 when it asks from the start."""
-    tag = _TAG.search(line.removesuffix(" ?"))
+    line = line.removesuffix(" ?")
+    tag = _TAG.search(line) or _TURNED.search(line)
     if tag is None or _ASKS.match(line):
         return 0
     before = line[: tag.start()].split()

@@ -80,3 +80,28 @@ def test_a_denial(judge: Judge) -> None:
 )
 def test_left_unread(words: str) -> None:
     assert not [c for c in claims_of(COZIO % words) if c.kind == "blocks"]
+
+
+def test_a_diagonal_is_closed_by_a_piece_on_one(judge: Judge) -> None:
+    assert judge(COZIO % "The knight on e7 closes the diagonal.").outcome is Outcome.HOLDS
+    words = "The knight on e7 blocks the queen's diagonal."
+    assert judge(COZIO % words).outcome is Outcome.HOLDS
+
+
+def test_a_pawn_takes_the_natural_square_of_a_knight_or_not(judge: Judge) -> None:
+    alapin = "1. e4 c5 2. c3 {%s} d5 *"
+    words = "The pawn on c3 occupies the knight's natural square."
+    assert judge(alapin % words).outcome is Outcome.HOLDS
+    words = "The pawn on e4 occupies the knight's natural square."
+    assert judge(alapin % words).outcome is Outcome.FAILS
+
+
+def test_a_piece_between_shelters_a_square_and_one_beside_does_not(judge: Judge) -> None:
+    queen = "1. e4 e5 2. Qf3 Nf6 {%s} 3. Bc4 *"
+    assert judge(queen % "The knight on f6 shelters f7.").outcome is Outcome.HOLDS
+    assert judge(queen % "The pawn on e5 shelters f7.").outcome is Outcome.FAILS
+
+
+def test_what_opens_a_path_or_stands_beside_it_is_not_read() -> None:
+    words = "The knight on e7 stands beside the king."
+    assert [c.kind for c in claims_of(COZIO % words) if c.kind == "blocks"] == []

@@ -79,3 +79,34 @@ def test_a_denial_turns_the_answer() -> None:
 )
 def test_other_ideas_are_not_read(words: str) -> None:
     assert "idea" not in kinds_of(GIUOCO % words)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Our plan is simple: d4.",
+        "The point of c3, of course, is d4.",
+        "Next comes d4.",
+        "c3 is played with d4 in mind.",
+        "We play c3 in order to follow up with d4.",
+        "The pawn goes to c3, so that d4 can follow.",
+    ],
+)
+def test_a_plan_is_said_in_many_ways(words: str) -> None:
+    found = [c for c in claims_of(GIUOCO % words) if c.kind == "idea"]
+    assert [c.params["moves"] for c in found] == [("d4",)]
+
+
+def test_a_piece_is_wanted_on_a_square_or_on_its_way_there() -> None:
+    for words in ("The knight on b1 is heading for d2.", "The knight on b1 is on its way to d2."):
+        finding = sketched("idea", GIUOCO % words)
+        assert (finding.claim.params["origins"], finding.claim.params["square"]) == (["b1"], "d2")
+    assert "idea" not in kinds_of(GIUOCO % "The bishop is on its way to c4.")  # it stands there
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["White refuses to play d4.", "White forgets to play d4.", "White dreams of better days."],
+)
+def test_what_is_not_done_is_no_plan(words: str) -> None:
+    assert "idea" not in kinds_of(GIUOCO % words)

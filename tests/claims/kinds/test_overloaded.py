@@ -69,3 +69,24 @@ def test_a_denial_is_turned() -> None:
 )
 def test_other_burdens_are_not_read(words: str) -> None:
     assert not read_as("overloaded", MOVETEXT % words, setup=TWO)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "His queen is doing double duty.",
+        "Two jobs the queen on d7 has.",
+        "That overworked queen of his cannot hold everything.",
+        "The queen on d7 has its hands full.",
+    ],
+)
+def test_an_overload_is_said_in_many_ways(words: str) -> None:
+    (claim,) = read_as("overloaded", MOVETEXT % words, setup=TWO)
+    assert claim.params["at"] == "d7"
+
+
+def test_one_duty_that_is_named_may_be_all_that_is_said() -> None:
+    (claim,) = read_as(
+        "overloaded", MOVETEXT % "The queen on d7 is tied to the defence of b5.", setup=TWO
+    )
+    assert claim.params["duties"] == ["b5"]

@@ -88,3 +88,23 @@ def test_nothing_prevents_what_is_safe() -> None:
 )
 def test_other_stops_are_not_read(words: str) -> None:
     assert "prevents" not in kinds_of(PHILIDOR % words)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "h3 stops the bishop from coming to g4.",
+        "h3 takes the g4 square away from the bishop.",
+        "The point of h3 is to stop Bg4.",
+        "It is a precaution against Bg4.",
+        "g4 is denied to the bishop.",
+        "h3 keeps the bishop out of g4.",
+        "What does h3 prevent? Bg4.",
+    ],
+)
+def test_prevention_is_said_in_many_ways(words: str) -> None:
+    assert [c.side for c in claims_of(PHILIDOR % words) if c.kind == "prevents"] == ["white"]
+
+
+def test_to_keep_a_piece_out_is_not_to_defend_it() -> None:
+    assert kinds_of(PHILIDOR % "h3 keeps the bishop out of g4.") == ["prevents"]

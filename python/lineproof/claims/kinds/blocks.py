@@ -20,7 +20,7 @@ FRAMES = (
     "{agent} <block> {target} [on {square}]",
     "{agent} <block/close> way (of|to|for) {target}",
     "{agent} <be> in way of {target}",
-    "{agent} <be> in {way}",
+    "{agent} <be/get/step> in {way}",
     "{agent} <take/block/close/bar> {way}",
     "{agent} <=> in_front_of {target}",
     "{agent} <=> in_front_of {kind}",

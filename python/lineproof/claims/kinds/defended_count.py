@@ -38,6 +38,7 @@ FRAMES = (
     "{defender} <=> {sole} of {target}",
     "{sole} of {target} <=> {defender}",
     "{target} <have> {defender} as {sole}",
+    "{target} <have> {defender} +only|just",
     "[{side}] <have> defender (apart_from|except|but|other_than|besides|aside_from) {defender} [(at|for|of) {target}] ; negated=yes",
     "{target} <have> defender (apart_from|except|but|other_than|besides|aside_from) {defender} ; negated=yes",
     "{nobody} <defend> {target} (apart_from|except|but|other_than|besides|aside_from) {defender}",

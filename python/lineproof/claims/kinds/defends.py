@@ -20,6 +20,7 @@ FRAMES = (
     "[{agent}] <give> {target} protection",
     "[{agent}] <give> {target} hand",
     "[{agent}] <lend to give/lend> {target} hand",
+    "{agent} <be behind> {square}",
     "{agent} <=> defender of {target}",
     "[{agent}] <come/go/rush/hurry> to (defence|help|protection|rescue) of {target}",
 )
@@ -177,6 +178,7 @@ KIND = Kind(
     ),
     # "guards both ..." may say that it is too much: that is for the kind "overloaded"
     frames=FRAMES,
+    gives_way=frozenset({"defended-count", "pin", "prevents"}),
     read=read,
     check=check,
     flips=True,

@@ -20,7 +20,7 @@ FRAMES = (
     "{by_piece} <attack> {hit} ; behind=yes",
     "<be:attack> {hit} by discovered_attack",
     "[{agent}] <expose> {hit} to {by_piece}",
-    "[{agent}] <clear/open> (way|file|diagonal|line) (for|of) {by_piece} [(to|on|against|at) {hit}]",
+    "[{agent}] <clear/open> (way|file|diagonal|line) (for|of) {by_piece} (to|on|against|at) {hit}",
 )
 
 
@@ -45,7 +45,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     opened = uncovered(move.before.board, move.uci)
     by = None
     if "by_piece" in slots:
-        by = meant(after, slots["by_piece"], "brq", fits=lambda at: at in opened)[0]
+        by = meant(after, slots["by_piece"], "brq", fits=lambda at: at in opened, side=move.side)[0]
         if after.board.piece_at(by) != move.before.board.piece_at(by):
             raise Unread("the piece itself has moved")
     if "mover" in slots:

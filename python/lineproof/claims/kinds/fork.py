@@ -28,6 +28,13 @@ FRAMES = (
     "[{agent}] <attack> {targets} +at_once|at_the_same_time|together|both|simultaneously|in_1_go|in_one_go|at_a_stroke|at_1_stroke|in_1_breath|with_1_blow",
     "[{agent}] <attack> {two} [with {move}] [+at_once|at_the_same_time|together|both|simultaneously|in_1_go|in_one_go|at_a_stroke|at_1_stroke]",
     "{side} <fork> {whom}",
+    "[{agent}] <fork> {two} with {piece}",
+    "[{agent}] <attack> {two} with {piece}",
+    "[{agent}] <attack> {both}",
+    "[{side}] <fork> {targets} with {by_one}",
+    "{agent} <have> {aims}",
+    "{targets} <=> under fire from {by_one}",
+    "<~> fork by {agent} [(of|on|against|between) {targets}]",
     "[{agent}] <~> fork [(of|on|against|between) {targets}]",
 )
 
@@ -39,12 +46,13 @@ def _two(noun: Noun) -> bool:
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    by = None if "denied" in slots else slots.get("agent")
+    by = None if "denied" in slots else slots.get("agent", slots.get("by_one", slots.get("piece")))
     move = here.named(slots["move"]) if "move" in slots else None
     agent = Agent(move.side, move.after, move.uci[2:4], move) if move else here.agent(by)
     if agent.square is None:
         raise Unread("it is not clear which piece forks")
-    said = targets(slots["targets"]) if "targets" in slots else []
+    prey = slots.get("targets") or slots.get("both")
+    said = targets(prey) if prey else []
     if "object" in slots:
         said = [slots["object"], slots["second"]]
     denied = "denied" in slots
@@ -132,6 +140,9 @@ KIND = Kind(
     frames=FRAMES,
     tests={
         "two": lambda n: n.text if _two(n) else None,
+        "both": lambda n: n.text if len(n.parts) == 2 and n.det.startswith("both") else None,
+        "aims": lambda n: n.text if n.head == "target" and n.count == 2 else None,
+        "by_one": lambda n: n.text if n.type == "piece" and not n.plural else None,
         "whom": lambda n: n.text if n.type == "side" else None,
     },
     read=read,

@@ -23,11 +23,12 @@ _WINGS = {
     **dict.fromkeys(("short", "kingside", "on the kingside", "king side"), "O-O"),
     **dict.fromkeys(("long", "queenside", "on the queenside", "queen side"), "O-O-O"),
 }
+_LETTER = {word: letter for letter, word in NAMES.items()}
 _AHEAD = 8
 """Plies of the line shown in which the side may carry its idea out."""
 
 
-_DO = "play/push/follow/follow with/follow up with/continue with/go/answer with/prepare"
+_DO = "play/push/follow with/follow up with/continue with/go/answer with/prepare"
 _BRING = "bring/put/play/move/develop/reroute/post/place/send/get/swing/transfer/manoeuvre/lift/shuffle/plant/bring out"
 _AIM = "prepare/mean/want/wish/intend/hope/aim/plan/be planning/get ready"
 
@@ -37,26 +38,32 @@ FRAMES = (
     f"[{{agent}}] <{_AIM} to {_BRING}> {{target}} (to|on|on_to|onto|into|towards) {{square}}",
     f"[{{agent}}] <{_AIM} to castle> [{{wing}}] ; castle=castling",
     "[{agent}] <prepare/want/intend/plan> {castling}",
-    "[{agent}] <prepare> {blow} (on|at) {square}",
+    "[{agent}] <prepare/eye/dream of/think of/have an eye on/aim at/hope for/plan for> {blow} (on|at) {square}",
     f"[{{agent}}] <{_AIM} to prepare> {{blow}} (on|at) {{square}}",
-    "{moves} <=> idea",
-    "{moves} <follow/come/be/arrive> [+next] ; modal=can coming=yes",
-    "idea <=> {moves}",
-    "idea (of|behind|underlying) {by} <=> {moves}",
-    "idea (of|behind|underlying) {by} <=> {castling}",
-    "idea <=> {castling}",
+    "{moves} <=> (idea|next idea|only idea)",
+    "{moves} <follow/come/be/arrive> ; modal=can coming=yes",
+    "{moves} <follow/come/be> +next|under_way|soon ; coming=yes",
+    "{moves} <=> +next ; coming=yes",
+    "{moves} <=> on way ; coming=yes",
+    f"[{{agent}}] <play/make/come/go/move to {_DO}> {{moves}}",
+    "[{agent}] <play/make> [{anything}] with {moves} +in_mind",
+    "[{agent}] <want/need> {placed}",
+    "(idea|next idea|only idea) <=> {moves}",
+    "(idea|next idea|only idea) (of|behind|underlying) {by} <=> {moves}",
+    "(idea|next idea|only idea) (of|behind|underlying) {by} <=> {castling}",
+    "(idea|next idea|only idea) <=> {castling}",
     "<~> idea of {moves}",
     "<~> {moves} in mind",
-    f"idea <be to {_DO}> {{moves}}",
-    "idea <be to push> (to|on_to) {moves}",
-    f"idea (of|behind|underlying) {{by}} <be to {_DO}> {{moves}}",
-    "idea (of|behind|underlying) {by} <be to push> (to|on_to) {moves}",
-    f"idea <be to {_BRING}> {{target}} (to|on|on_to|onto|into|towards) {{square}}",
-    f"idea (of|behind|underlying) {{by}} <be to {_BRING}> {{target}} (to|on|on_to|onto|into|towards) {{square}}",
-    "idea <be to castle> [{wing}] ; castle=castling",
-    "idea (of|behind|underlying) {by} <be to castle> [{wing}] ; castle=castling",
-    "idea <be to capture> (on|at) {square}",
-    "idea <be to capture> {square}",
+    f"(idea|next idea|only idea) <be to {_DO}> {{moves}}",
+    "(idea|next idea|only idea) <be to push> (to|on_to) {moves}",
+    f"(idea|next idea|only idea) (of|behind|underlying) {{by}} <be to {_DO}> {{moves}}",
+    "(idea|next idea|only idea) (of|behind|underlying) {by} <be to push> (to|on_to) {moves}",
+    f"(idea|next idea|only idea) <be to {_BRING}> {{target}} (to|on|on_to|onto|into|towards) {{square}}",
+    f"(idea|next idea|only idea) (of|behind|underlying) {{by}} <be to {_BRING}> {{target}} (to|on|on_to|onto|into|towards) {{square}}",
+    "(idea|next idea|only idea) <be to castle> [{wing}] ; castle=castling",
+    "(idea|next idea|only idea) (of|behind|underlying) {by} <be to castle> [{wing}] ; castle=castling",
+    "(idea|next idea|only idea) <be to capture> (on|at) {square}",
+    "(idea|next idea|only idea) <be to capture> {square}",
     "[{agent}] <be up to/be planning/be after/plan> {moves}",
     "[{agent}] <want/intend/plan> {moves}",
     "[{agent}] <play/push> {moves} +next ; modal=will",
@@ -65,6 +72,8 @@ FRAMES = (
     "{target} <move> (to|on_to|into) {square} +next ; coming=yes",
     "{target} <head for/make for/aim for/be bound for/be making for/be heading for> {square}",
     "{target} <=> (to|for) {square} +en_route|on_its_way|on_his_way|on_the_way|bound|on_her_way",
+    "{target} <=> on way to {square}",
+    "{mover} <=> on way to {square}",
     "{mover} <=> (to|for) {square} +en_route|on_its_way|on_his_way|on_the_way|bound|on_her_way",
 )
 
@@ -95,8 +104,16 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if castling:
         moves = ["O-O", "O-O-O"] if castling == "castling" else [castling]
     origins: list[str] = []
-    if "target" in slots:
-        origins = _origins(here.at(spot), slots["target"], side)
+    if "placed" in slots:
+        head, slots["square"] = slots["placed"].split()
+        origins = pieces(spot.board, side, _LETTER[head])
+        if not origins or slots["square"] in origins:
+            raise Unread("it is not clear which piece is meant")
+    elif "target" in slots:
+        if slots["target"] in {"it", "this", "that"} and agent.square is not None:
+            origins = [agent.square]
+        else:
+            origins = _origins(here.at(spot), slots["target"], side)
         if slots.get("square") in origins:
             raise Unread("it stands there already")
     elif "blow" in slots and agent.square is not None and slots.get("agent"):
@@ -265,10 +282,11 @@ KIND = Kind(
     formula=f"cost = best - played; holds: safe move; unsettled: cost < {MISTAKE}; fails: cost >= {MISTAKE}",
     slots={"wing": _WINGS},
     frames=FRAMES,
-    gives_way=frozenset({"threat"}),
+    gives_way=frozenset({"threat", "pass-consequence"}),
     tests={
         "moves": lambda n: n.text if n.type in {"move", "square"} else None,
         "castling": _castling,
+        "placed": lambda n: f"{n.head} {n.square}" if n.type == "piece" and n.square and not n.parts else None,
         "blow": lambda n: n.head if n.head in {*NOUNS["fork"], "check", "sacrifice"} else None,
         "mover": lambda n: n.text if n.type == "side" else None,
     },

@@ -49,6 +49,7 @@ FRAMES = (
     "{both} <=> airy",
     "<be:expose> {both}",
     "{side} <=> snug ; safe=yes",
+    "[{side}] <bring/put/get/take> {king} (to|into|in) safety ; safe=yes",
 )
 
 

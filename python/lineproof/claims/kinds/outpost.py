@@ -24,7 +24,7 @@ from lineproof.claims.tense import answer, first, squares, when
 from lineproof.engine import Board
 
 FRAMES = (
-    *owning("outpost [(on|at) {squares}] [for {whose_piece}]"),
+    *owning("outpost [(on|at) {squares}] [for {for_piece}]"),
     "{squares} <=> outpost [for {side}]",
     "{squares} <=> outpost for {piece_of}",
     "{squares} <=> outpost for {a} {piece_of}",
@@ -46,6 +46,7 @@ FRAMES = (
     "{square_alone} <belong_to> {side}",
     "{target} <be/sit> on outpost (on|at) {squares}",
     "<~> outpost [(on|at) {squares}] for {for_piece}",
+    "{a_pawn} <attack/challenge/disturb> {target} ; negated=yes modal=can|could|will held=yes",
 )
 
 

@@ -20,7 +20,7 @@ FRAMES = (
     "[{agent}] <pin> {target} [(to|against|on_to) {behind}]",
     "[{agent}] <~> pin (on|against|of) {target} [(to|against) {behind}]",
     "{target} <~> (in|under|into) pin [(to|against) {behind}] [by {pinner}]",
-    "[{agent}] <put> {target} (in|into|under) pin [(to|against) {behind}]",
+    "[{agent}] <put/hold/keep/have/catch> {target} (in|into|under) pin [(to|against) {behind}]",
     "pin <=> {degree}",
     "{target} <=> stuck|caught (in|under) pin",
     "[{agent}] <~> {sort}",
@@ -47,6 +47,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return [_last_pin(here, slots["degree"])]
     if "freed" in slots or _FREES.search(here.said):
         return [_freed(at, slots)]
+    if slots.get("behind") == slots.get("target"):
+        slots.pop("behind", None)  # "it is pinned to it"
     verb = slots.get("verb")
     denied = verb is not None and verb.negated and "broken" not in slots
     target = slots.get("target", here.topic)
@@ -57,6 +59,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     candidates = at.find(target, side)
     if not candidates:
         raise Unread(f"there is no {target} on the board")
+    last = at.spot.moves[-1][2:4] if at.spot.moves else None
+    if last in candidates and at.spot.moves != tuple(at.place.moves()):
+        candidates = [last]  # "upon Be2 the bishop is pinned": the one that has come there
     if "held" in slots:
         bound = {p.piece for s in ("white", "black") for p in pins(at.board, s)}
         candidates = [c for c in candidates if c in bound]

@@ -41,6 +41,10 @@ FRAMES = (
     "[{agent}] <defend> {square} +once_and_for_all|for_good|for_ever|forever",
     "[{agent}] <put> end to {move}",
     "{nobody} <prevent> {move}",
+    "(idea|next idea) <be to prevent> {move}",
+    "(idea|next idea) of {agent} <be to prevent> {move}",
+    "[{agent}] <~> measure against {move}",
+    "<be:deny> {square} to {target}",
 )
 _BLOWS = frozenset({"fork", "sacrifice", "shot", "blow", "jump", "leap", "capture", "mate", "check", "royal fork", "family fork", "discovery"})  # fmt: skip
 _GOING = frozenset({"advance", "push", "thrust", "break"})
@@ -70,6 +74,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     agent = here.agent(slots.get("agent"))
     side, spot = agent.side, agent.spot
     enemy = other(side)
+    if slots.get("patient") in {"it", "this", "that"}:
+        del slots["patient"]  # "makes it impossible"
+    if "patient" in slots and "square" in slots:
+        slots["target"] = slots.pop("patient")  # "stops the knight from coming to g5"
     if "side" in slots and here.side(slots["side"]) != enemy:
         raise Unread("a side does not keep itself from a move")
     if "whose" in slots and here.side(slots["whose"]) != enemy:

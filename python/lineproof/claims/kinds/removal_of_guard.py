@@ -37,6 +37,9 @@ def guarded(board: Board, by: str) -> list[str]:
 
 
 FRAMES = (
+    "[{agent}] <remove> {ward}",
+    "{ward} <fall/come off/go>",
+    "{guarded} <lose> {article}",
     "[{agent}] <remove> {article} (of|for) {guarded}",
     "[{agent}] <remove> {article}",
     "{article} of {guarded} <fall/come off/go>",
@@ -63,6 +66,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if quiet and "agent" in slots and here.agent(slots["agent"]).move is None:
         raise Unread("no capture is shown")
     named = None
+    if "ward" in slots:
+        slots["guarded"], slots["article"] = slots["ward"], "the"
     if "guarded" in slots:
         reference = Reference.read(slots["guarded"])
         if reference.letter is None and reference.square is not None:
@@ -188,7 +193,7 @@ KIND = Kind(
         "Where nothing is named, some piece that it protected can now be won in the exchange on its square and could not before, or not as much. Whether it pays is a second finding."
     ),
     frames=FRAMES,
-    tests={"article": _article, "guarded": lambda n: n.text if n.type in {"piece", "square"} else None},
+    tests={"article": _article, "ward": lambda n: n.square if n.square and _article(n) else None, "guarded": lambda n: n.text if n.type in {"piece", "square"} else None},
     read=read,
     check=check,
     flips=True,

@@ -51,6 +51,8 @@ def skewers(board: Board, side: str) -> list[Skewer]:
 FRAMES = (
     "[{agent}] <skewer> {targets} [with {move}]",
     "[{agent}] <skewer> {object} (to|against|on_to) {second}",
+    "[{agent}] <skewer> {object} behind {second}",
+    "<be:skewer> {whom}",
     "[{agent}] <~> skewer [(of|on|against) {targets}]",
 )
 
@@ -59,7 +61,6 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb, "will")
     alone(here)
-    denied = " no skewer" in here.said
     said = targets(slots["targets"]) if "targets" in slots else []
     said += [slots[key] for key in ("object", "second") if key in slots]
     if len(said) > 2:
@@ -70,6 +71,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         by: str | None = named.uci[2:4]
     else:
         agent = here.agent(slots.get("agent"), "brq")
+        if "whom" in slots and here.side(slots["whom"]) == agent.side:
+            raise Unread("a side does not skewer its own pieces")
         side = agent.side
         spot = agent.spot if agent.move is not None else moment(here, side, verb)
         piece = "agent" in slots and bool(here.find(slots["agent"]))
@@ -79,7 +82,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     at = here.at(spot)
     aims = {s for k in skewers(spot.board, side) for s in (k.front, k.behind)}
     hit = [meant(at, words, "kqrbnp", lambda s: s in aims, other(side))[0] for words in said]
-    return [here.claim(KIND.id, side, spot=spot, negated=denied, by=by, hit=hit)]
+    return [here.claim(KIND.id, side, spot=spot, by=by, hit=hit)]
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:
@@ -129,6 +132,7 @@ KIND = Kind(
     ),
     source='Chess Programming Wiki, "Skewer" (from memory); what may stand in front: common practice',
     frames=FRAMES,
+    tests={"whom": lambda n: n.text if n.type == "side" else None},
     read=read,
     check=check,
     flips=True,

@@ -25,6 +25,7 @@ FRAMES = (
     "[{agent}] <trap> {target} [with {move}] ; active=yes",
     "<be:trap> {target} [(on|in|at) {square}]",
     "{target} <have/find> {none}",
+    "{target} <have/find> {bare} ; negated=yes",
     "<~> {none} (for|of) {target}",
     "{target} <=> without {bare}",
     "{target} <=> goner",
@@ -33,6 +34,7 @@ FRAMES = (
     "{target} <be short of/run out of/be out of/be running out of> square ; short=yes",
     "{target} <=> (out_of|short_of|without) square ; short=yes",
     "{target} <escape/get out/get away/run away/be saved> ; modal=can|will negated=yes",
+    "{target} <hide/run> ; modal=can negated=yes short=yes",
     "{target} <find> escape ; modal=can|will negated=yes",
     "<be:save/rescue> {target} ; modal=can|will negated=yes",
     "<*> {caught}",
@@ -67,7 +69,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     words = slots.get("target") or slots.get("caught")
     if "square" in slots and words is not None and Reference.read(words).square is None:
         words = f"{words} on {slots['square']}"  # "the bishop is caught on g3"
-    found = meant(at_spot, words, fits=lambda at: not safe_squares(spot.board, at))
+    held = {at for at, _ in spot.board.pieces() if _hit(spot, at)} & set(here.find(words or ""))
+    stuck = [at for at in held if not safe_squares(spot.board, at)]
+    found = meant(
+        at_spot,
+        words,
+        fits=lambda at: not safe_squares(spot.board, at) and (at in held or not stuck),
+    )
     if "square" in slots and slots["square"] not in found:
         raise Unread(f"that piece does not stand on {slots['square']}")
     none = slots.get("none") or slots.get("bare") or ("square" if "short" in slots else "")
@@ -81,6 +89,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             here.claim(KIND.id, side, spot=spot, negated=False, at=at, squares_only=squares_only)
         )
     return claims
+
+
+def _hit(spot: Spot, at: str) -> bool:
+    """Whether an enemy piece attacks what stands on a square."""
+    return bool(attackers(spot.board, at)[0])
 
 
 @dataclass(frozen=True)

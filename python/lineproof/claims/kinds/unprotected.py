@@ -23,7 +23,7 @@ FRAMES = (
     "<be:defend> {target} ; safe=yes",
     "{target} <have> protection ; safe=yes",
     "{target} <~> without protection",
-    "{target} <lack> protection",
+    "{target} <lack> (protection|defender)",
     "[{agent}] <give> {target} unprotected",
     "<be:give> {target} unprotected",
     "<be:give> {target} without protection",
@@ -51,8 +51,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     elif " are " in f" {here.said} " and "defender" not in slots:
         raise Unread("several things are spoken of, of which one was read")
     elif len(found) > 1:
+        hit = [at for at in found if attackers(here.board, at)[0]]
         if last in found:
             found = [last]
+        elif len(hit) == 1:
+            found = hit  # "nobody looks after the b-pawn": the one that is attacked
         else:
             raise Unread(f"it is not clear which piece {slots['target']!r} means")
     verb = slots.get("verb")

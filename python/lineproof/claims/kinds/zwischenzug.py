@@ -12,7 +12,7 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.pointing import present
 from lineproof.engine import Board
 
-_FIRST = "+in_between|instead_of_taking_back|before_taking_back|instead_of_recapturing|before_recapturing|instead_of_retaking|before_retaking"
+_FIRST = "+in_between|instead_of_taking_back|before_taking_back|instead_of_recapturing|before_recapturing|instead_of_retaking|before_retaking|instead_of_taking_back_at_once|instead_of_recapturing_at_once|before_taking_back_at_once"
 
 FRAMES = (
     "[{agent}] <~> zwischenzug",
@@ -26,7 +26,7 @@ FRAMES = (
     f"[{{side}}] <play/check/start with/begin with> with {{move}} {_FIRST}",
     "[{side}] <play/insert> {move} as zwischenzug",
     f"<~> {{move}} {_FIRST}",
-    f"<~> check {_FIRST}",
+    f"[{{side}}] <~> check {_FIRST}",
 )
 
 

@@ -14,6 +14,7 @@ torn: in 2 places at once, in 2 places, everywhere at once, everywhere
 overloaded: overloaded, overworked, overburdened, overstretched, overtaxed
 jailed: in prison, in jail, in gaol, in a cage, behind bars, in captivity
 looming: looming, in the offing, on the cards, hanging over us, hanging over him, hanging over white, hanging over black, on the menu, on the agenda
+undisturbed: undisturbed, in peace, unhindered, unmolested, to his own devices
 backward: backward
 weak: weak, full of holes, riddled with holes, swiss cheese, like swiss cheese, beyond repair, chronically weak
 open: open, wide open

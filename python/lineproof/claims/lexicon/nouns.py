@@ -24,6 +24,7 @@ mate: mate, checkmate
 stalemate: stalemate
 threat: threat, menace
 goner: goner, dead duck, sitting duck, lost soul
+measure: measure, precaution, insurance, safeguard, prophylaxis
 escape: escape, way out, way back, way home, escape route, exit
 prisoner: prisoner, captive
 overwork: too much to do, too much to guard, too much to protect, too much to defend, too much to look after, too much to cover, too much to handle, too much work,
@@ -84,7 +85,8 @@ queenside: queenside, queen side
 move: move, reply, answer, response, retreat, sortie, advance, push, jump, leap, step, capture, recapture, development, shot, blow, thrust, choice,
     continuation, excursion, nudge
 mistake: mistake, error, blunder, inaccuracy, slip, oversight, howler, lapse
-idea: idea, plan, point, purpose, aim, intention
+idea: idea, plan, point, purpose, aim, intention, wish, dream, ambition, desire, next step
+pattern: pattern, motif, theme, tactic, device, trick, manoeuvre
 line: line, variation
 square: square, point, spot
 majority: preponderance

@@ -23,7 +23,7 @@ unpin: unpin, break the pin on, break free
 skewer: skewer, spear, x-ray, run through
 insert: insert, interpose, interpolate, throw in, slip in, put in, sandwich in, sneak in
 uncover: uncover, reveal, unveil, open up, unleash, unmask, discover, expose, disclose
-threaten: threaten, renew the threat of, menace, be threatening, be up to, be after, be on the verge of, have in mind, set up, be going for, go for,
+threaten: threaten, renew the threat of, menace, be threatening, be after, be on the verge of, have in mind, set up, be going for, go for,
     eye, hint at, be itching for, pose
 check: check, give check, say check
 mate: mate, checkmate, give mate, deliver mate, force mate
@@ -40,12 +40,12 @@ block: block, obstruct, blockade, stop up, bar, stand in the way of, get in the 
 prevent: prevent, stop, stop from, rule out, keep out, hinder, forbid, deny, take away, cut out, make impossible, bar, prohibit, hold up,
     nip in the bud, parry, put a stop to, discourage, frustrate, preclude, thwart, shut out
 overload: overload, overburden, overwork, overstretch
-remove: remove, get rid of, eliminate, take away, lure away, deflect, chase away, drive away, drive off, dislodge, knock out, undermine, kick away,
+remove: remove, get rid of, take out, eliminate, take away, lure away, deflect, chase away, drive away, drive off, dislodge, knock out, undermine, kick away,
     capture, take, exchange off, whack, chop off, snip off, liquidate, kill, destroy, lop off, hack off, deprive of
 # material
 win: net, gain, pick up, collect, snap off, emerge with, come out with, bag, pocket, pick off, earn, bring in, harvest, walk off with, round up,
     scoop up, come away with, get away with, snaffle, scoop, haul in, carry off, end up with, gobble up, make off with
-lose: drop, blunder, blunder away, give away, throw away, shed, hang, forfeit, part with, say goodbye to, be robbed of, squander, surrender
+lose: fritter away, drop, blunder, blunder away, give away, throw away, shed, hang, forfeit, part with, say goodbye to, be robbed of, squander, surrender
 fall: fall, drop off, perish
 come off: come off, go off, disappear, vanish, leave the board, be gone
 capture: take, grab, snap off, lap up, gobble up, hoover up, snaffle, gulp down, munch, munch on, chomp, snatch, take on, capture on, snap up, eat, gobble, pocket, swallow, accept, help oneself to, seize, grab on
@@ -56,7 +56,7 @@ give back: give back, toss back, throw back, return, hand back, pay back, restor
 cost: cost
 exchange: exchange, trade, swap, trade off, swap off, exchange off, simplify, liquidate
 # moves
-play: play, go, choose, put, move, try, continue with, make, answer with, reply with, reply, respond with, opt for, go for, throw in, insert
+play: play, go, choose, put, move, try, continue with, make, answer with, reply with, reply, respond with, opt for, go for, throw in, insert, follow up with, follow with
 castle: castle
 develop: develop, bring out, mobilise, get out, deploy
 move: move, go, run, jump, hop, leap, step, retreat, come, travel, march, head, slide, shift, swing, return, withdraw, drop back, trot, walk, sail, stroll, shuffle, saunter, sidle, reroute, manoeuvre, roll, drag, hop off, hop away, gallop, bounce, sneak, skip, land, pop up
@@ -64,7 +64,7 @@ push: push, advance, step forward, thrust, march
 force: force, oblige, compel, make
 refute: refute, punish, rebut, bust, demolish, knock out
 equalise: equalise, equalize
-prepare: prepare, plan, intend, aim for, aim at, have in mind, be heading for, be aiming at, envisage, get ready for, make ready for,
+prepare: prepare, plan, intend, be up to, be planning, aim for, aim at, have in mind, be heading for, be aiming at, envisage, get ready for, make ready for,
     pave the way for, clear the way for, support, make room for, get ready, set up, make possible, work towards, play for, contemplate, dream of,
     head for
 transposing: transpose

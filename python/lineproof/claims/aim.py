@@ -1,0 +1,64 @@
+"""What a sentence counts attackers and defenders of: "Two of us glare at f7, one of him defends it"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from .chunk import Place
+from .lexicon import NOUNS, VERBS, members
+from .noun import Noun
+from .plain import Clause
+
+_DOING = members("attack", VERBS) | members("defend", VERBS)
+_TAKING = members("capture", VERBS)
+_MEN = frozenset({*NOUNS["attacker"], *NOUNS["defender"]})
+_HAVING = frozenset({"have", "be", "", "get"})
+
+
+def aimed(clause: Clause) -> tuple[str, str] | None:
+    """The square that a clause attacks, defends or counts for, and the noun that it counts ("defender") or ""."""
+    heads = [o.head for o in clause.objects if o.head in _MEN]
+    if clause.lemma not in _DOING | _TAKING and not heads:
+        return None
+    nouns = [
+        *clause.objects,
+        *[
+            p.noun
+            for p in clause.places
+            if p.noun is not None and p.preposition in {"of", "on", "against", "for", "at"}
+        ],
+    ]
+    square = next((n.square for n in nouns if n.square and not n.parts), "")
+    return (square, heads[0] if heads else "") if square else None
+
+
+def fill(clause: Clause, aim: tuple[str, str]) -> None:
+    """Puts the square where a clause leaves it out: "defends it", "the knight there", "White has two defenders"."""
+    square, counted = aim
+    said = Noun("square", square, square, clause.last, clause.last, square=square)
+    if clause.lemma in _DOING:
+        for number, noun in enumerate(clause.objects):
+            if noun.type == "pronoun" and noun.head == "it":
+                clause.objects[number] = replace(said, first=noun.first, last=noun.last)
+            elif (
+                noun.type == "piece"
+                and not noun.square
+                and not noun.plural
+                and "there" in clause.adverbs
+            ):
+                clause.objects[number] = replace(
+                    noun, square=square, text=f"{noun.text} on {square}"
+                )
+        return
+    if clause.lemma not in _HAVING or clause.places:
+        return
+    for number, noun in enumerate(clause.objects):
+        if counted and noun.head == "piece" and noun.whose == "their" and noun.count is not None:
+            noun = replace(noun, head=counted, whose="")  # "there are three of them"
+            clause.objects[number] = noun
+        if noun.head in _MEN and noun.type == "noun":
+            clause.places.append(Place("of", said, clause.last, clause.last))
+            return
+
+
+__all__ = ["aimed", "fill"]

@@ -1,0 +1,126 @@
+"""Questions that the next sentence answers: "Who guards it? Nobody.", "Is the knight pinned? It isn't."."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from .board import LETTERS
+from .sentence import Sentence, Word
+
+_ASKED = frozenset({"who", "what"})
+_NOBODY = frozenset({"nobody", "nothing", "noone"})
+_AUX = frozenset({"is", "are", "does", "do", "can", "has", "have"})
+_SQUARE = re.compile("[a-h][1-8]")
+_NO = frozenset({"no", "nope"})
+_YES = frozenset({"yes", "yeah", "yep", "sure"})
+_OPENS = frozenset({",", "so", "and", "but", "now", "well", ":", "-"})
+_FILLING = frozenset({",", ".", "!", "at", "all", "really", "course", "of", "quite"})
+
+
+def answered(question: Sentence, answer: Sentence) -> Sentence | None:
+    """The question as the statement that its answer makes of it; None where the answer makes none."""
+    words = list(question.words)
+    if not words or words[-1].norm != "?":
+        return None
+    del words[-1]
+    said = [w.norm for w in answer.words if w.norm not in _FILLING]
+    if not 0 < len(said) <= 8:
+        return None
+    if said[0] in _NOBODY and set(said[1:]) <= _AUX:
+        return _with_subject(question, words, said[0])
+    asked = _with_object(question, words, answer)
+    if asked is not None or len(said) > 4:
+        return asked
+    negated = said[0] in _NO or (said[0] == "not" and len(said) == 1)
+    tail = said[1:] if said[0] in _NO | _YES else said
+    if tail and not (
+        tail[0] in {"it", "he", "she", "they", "we", "that"} and set(tail[1:]) <= _AUX | {"not"}
+    ):
+        return None
+    if tail:
+        negated = "not" in tail
+    elif not (negated or said[0] in _YES):
+        return None
+    return _polar(question, words, negated)
+
+
+def _with_object(question: Sentence, words: list[Word], answer: Sentence) -> Sentence | None:
+    """ "What does the knight attack? Queen and rook.", "How many defenders has f7? One."."""
+    norms = [w.norm for w in words]
+    at = next(
+        (n for n, w in enumerate(norms) if w == "what" and (n == 0 or norms[n - 1] in _OPENS)), -1
+    )
+    counted: list[Word] = []
+    if norms[:2] == ["how", "many"] and len(norms) > 3:
+        at, counted = 1, [words[2]]
+    aux = at + 1 + len(counted)
+    if at < 0 or aux >= len(words) or norms[aux] not in {"does", "do"}:
+        return None
+    end = _subject(words, aux + 1)
+    if not end or end >= len(words):
+        return None
+    shift = answer.start - question.start
+    reply = [
+        replace(w, start=w.start + shift, end=w.end + shift)
+        for w in answer.words
+        if w.norm not in {".", "!"}
+    ]
+    if not reply or (counted and not reply[-1].norm.isdigit()):
+        return None
+    if not counted and any(w.norm in _AUX for w in reply):
+        return None
+    first = 0 if counted else at
+    text = question.text.ljust(shift) + answer.text
+    said = [*words[:first], *words[aux + 1 : end], words[aux], *words[end:], *reply, *counted]
+    said[first] = replace(said[first], start=words[first].start)
+    said[-1] = replace(said[-1], end=reply[-1].end)
+    return replace(question, words=tuple(said), text=text)
+
+
+def _with_subject(question: Sentence, words: list[Word], subject: str) -> Sentence | None:
+    asked = [n for n, w in enumerate(words) if w.norm in _ASKED]
+    if not asked or (asked[-1] and words[asked[-1] - 1].norm not in _OPENS):
+        return None
+    if asked[-1] + 1 < len(words) and words[asked[-1] + 1].norm not in _AUX | {"'s"}:
+        verb = words[asked[-1] + 1].norm
+        if not verb.endswith("s"):
+            return None
+    words[asked[-1]] = replace(words[asked[-1]], norm=subject)
+    return replace(question, words=tuple(words))
+
+
+def _polar(question: Sentence, words: list[Word], negated: bool) -> Sentence | None:
+    """ "Is the knight on c6 pinned": the verb goes behind its subject."""
+    first = [
+        n for n, w in enumerate(words) if w.norm in _AUX and (n == 0 or words[n - 1].norm in _OPENS)
+    ]
+    if len(first) != 1 or any(w.norm in {"not", "never"} for w in words[first[0] :]):
+        return None
+    aux = words.pop(first[0])
+    end = _subject(words, first[0])
+    if not end:
+        return None
+    words[end:end] = [aux, *([replace(aux, norm="not")] if negated else [])]
+    return replace(question, words=tuple(words))
+
+
+def _subject(words: list[Word], at: int) -> int:
+    """Where a piece or a square with its words before and "on e5" behind it ends; 0 when none begins here."""
+    for end in range(at, min(at + 4, len(words))):
+        norm = words[end].norm
+        if norm in LETTERS:
+            on = [w.norm for w in words[end + 1 : end + 3]]
+            return (
+                end + 3
+                if on[:1] == ["on"] and len(on) == 2 and _SQUARE.fullmatch(on[1])
+                else end + 1
+            )
+        if end == at and (
+            _SQUARE.fullmatch(norm) or norm in {"it", "that", "he", "we", "you", "white", "black"}
+        ):
+            return end + 1
+    return 0
+
+
+__all__ = ["answered"]
