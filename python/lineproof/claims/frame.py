@@ -27,7 +27,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from .chunk import Adjective, Place
-from .deeds import deed
+from .doings import deed
 from .lexicon import ADJECTIVES, NOUNS, VERBS, members
 from .noun import Noun
 from .plain import Clause

@@ -16,8 +16,8 @@ from dataclasses import dataclass, field, replace
 
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
 from .chunking import chunks
-from .deeds import deeds, doing
 from .dislocation import apposed, compared, dislocated, elided
+from .doings import deeds, doing
 from .lexicon import NOUNS, VERBS, members
 from .noun import Noun, listed
 from .parts import fold, none_such

@@ -1,4 +1,4 @@
-"""Deeds: the rough clauses of a sentence with the moves that they say in words put together, before each gets its subject.
+"""Doings: the rough clauses of a sentence with the moves that they say in words put together, before each gets its subject.
 
 "The capture of the pawn on d4" is one noun phrase, and so is "the bishop to d7". In "the capture, it is plain, is a mistake" it is the
 capture that is a mistake; so it is in "it is a mistake to capture" and "a mistake, this capture".
