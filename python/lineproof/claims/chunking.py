@@ -15,6 +15,7 @@ from .noun import Noun, listed, pointer
 from .nouns import Nouns
 from .sentence import Sentence
 from .tokens import Token
+from .verbs import Verb
 
 _OVER = frozenset({"over on", "up on", "out on"})
 _JUST = frozenset({"right", "bang", "smack", "straight", "clean"})
@@ -22,6 +23,10 @@ _ALONE = frozenset({"next", "first", "straight", "once", "yet"})
 """Adverbs that are other words where something follows that belongs to them: "the next move", "once the king has moved"."""
 _STRANDED = frozenset({"for", "with", "of", "to", "at", "against", "about"})
 _MOMENTS = frozenset({"moment", "hour", "time"})
+_BEING = frozenset(
+    w.split()[0] for w in (*VERBS["be"], *VERBS["have"], *VERBS["make"], *VERBS["give"])
+)
+_WAYS = frozenset({"way", "means", "chance", "hope", "method", "possibility", "prospect"})
 _SAYING = frozenset(VERBS["know"]) | frozenset(VERBS["think"])
 
 
@@ -39,17 +44,43 @@ class _Chunker(Nouns):
 
     def _next(self) -> Chunk:
         token = self.tokens[self.at]
+        ahead = [t.norm for t in self.tokens[self.at + 1 : self.at + 4]]
+        if ahead == ["or", "no", token.norm]:
+            self.at += 4
+            last = self.tokens[self.at - 1].last
+            return Adverb("or not", "adverb", token.first, last)  # "queen or no queen"
         if token.is_("punct"):
             return self._joint("punct")
+        if token.norm in {"should", "were"} and self._inverted_if():
+            return Joint("if", "sub", token.first, token.last)
         if token.norm == "that" and self._that() is not None:
             return self._joint(self._that() or "that")
         if token.norm in {"which", "who", "whom", "whose"} and token.norm != "whose":
             return self._joint("relative")
-        ahead = self._token(self.at + 1)
-        if token.is_("prep") and ahead is not None and ahead.norm in {"which", "whom"}:
+        nearby = self._token(self.at + 1)
+        if token.is_("prep") and nearby is not None and nearby.norm in {"which", "whom"}:
             self.at += 2  # "on which", "by whom"
-            return Joint(f"{token.norm} {ahead.norm}", "sub", token.first, ahead.last)
+            return Joint(f"{token.norm} {nearby.norm}", "sub", token.first, nearby.last)
+        if token.norm == "all" and (not self.found or isinstance(self.found[-1], Joint)):
+            after = self._token(self.at + 1)
+            if after is not None and after.norm in {
+                "it",
+                "we",
+                "he",
+                "you",
+                "they",
+                "i",
+                "white",
+                "black",
+            }:
+                then = self._token(self.at + 2)
+                if then is not None and then.is_("verb", "have", "do", "modal", "clitic"):
+                    self.at += 1
+                    return Joint("what", "wh", token.first, token.last)  # "all it's cost us is"
         if token.norm == "there" and self._exists():
+            barred = self._no_doing()
+            if barred is not None:
+                return barred
             return self._take(pointer(token))
         compared = self._compared()
         if compared is not None:
@@ -92,6 +123,20 @@ class _Chunker(Nouns):
         if token.norm in _JUST and after is not None and after.is_("prep") and not after.is_("sub"):
             self.at += 1
             return Adverb(token.norm, "adverb", token.first, token.last)  # "right across"
+        if token.is_("adj") and token.is_("adverb") and self._beside_object():
+            self.at += 1
+            return Adverb(
+                token.norm, "adverb", token.first, token.last
+            )  # "wins the queen outright"
+        if (
+            token.is_("adj")
+            and after is not None
+            and after.norm in {"white", "black"}
+            and not self._nominal(self.at + 2)
+            and not (self.found and isinstance(self.found[-1], Group))
+        ):
+            self.at += 1
+            return Adverb(token.norm, "adverb", token.first, token.last)  # "poor Black"
         adjective = self._adjective()
         if adjective is not None:
             return adjective
@@ -123,6 +168,8 @@ class _Chunker(Nouns):
             )
         if token.is_("particle", "prep"):
             return Adverb(token.norm, "particle", token.first, token.last)
+        if token.norm in {"more", "less", "fewer"}:
+            return Adjective(token.norm, (), token.first, token.last)  # "has a pawn more"
         return Stray(token.norm, token.first, token.last)
 
     def _not_yet(self, token: Token) -> bool:
@@ -153,7 +200,77 @@ class _Chunker(Nouns):
             return Adverb(token.norm, "adverb", token.first, token.last)
         return None
 
-    def _compared(self) -> Adjective | None:
+    def _inverted_if(self) -> bool:
+        """ "Should Black take, ...": "if". What follows is left with "does" before its verb."""
+        if self.found and not isinstance(self.found[-1], Joint):
+            return False
+        said = self.tokens[self.at]
+        self.at += 1
+        start = self.at
+        first, then = self._token(start), self._token(start + 1)
+        if first is not None and first.is_("side") and (then is None or then.norm != "'s"):
+            end, noun = start + 1, pointer(first)
+        else:
+            found = self._noun(coordinate=True)
+            end, self.at = self.at, start
+            if found is None:
+                self.at = start - 1
+                return False
+            noun = found
+        to = self._token(end)
+        if said.norm == "were":
+            if to is None or to.norm != "to" or self._form(self._skip(end + 1), "base") is None:
+                self.at = start - 1
+                return False
+            self.tokens[end] = replace(to, norm="does", tags=frozenset({"do"}), verbs=())
+            return True  # "were White to take, ..."
+        doing = self._form(self._skip(end), "base") or (to is not None and to.norm == "do")
+        if noun is None or not doing:
+            self.at = start - 1
+            return False
+        does = replace(said, norm="does", tags=frozenset({"do"}), verbs=())
+        self.tokens[end:end] = [does]
+        return True
+
+    def _no_doing(self) -> Group | None:
+        """ "There's no stopping him", "there is no way out": nobody can do it."""
+        at = self.at + 1
+        while (t := self._token(at)) is not None and t.is_("adverb", "hedge", "be", "clitic"):
+            at += 1
+        doing = self._form(at + 1, "ing")
+        named = self._token(at + 1)
+        if (
+            t is None
+            or t.norm != "no"
+            or doing is None
+            or (named is not None and named.is_("noun"))
+        ):
+            return None
+        lemma, behind = self._tail(doing, at + 2)
+        after = self._token(behind)
+        if (
+            after is not None
+            and not after.is_(
+                "punct", "det", "poss", "prep", "side", "pron", "cc", "sub", "particle"
+            )
+            and after.norm not in {"mate", "checkmate"}
+        ):
+            return None
+        said = self.tokens[self.at]
+        self.found.append(Noun("pronoun", "anyone", "anyone", said.first, said.first))
+        self.at = behind
+        verb = Verb(negated=True, modal="can")
+        last = self.tokens[behind - 1].last
+        return Group(lemma, "finite", False, verb, (), said.first, last)
+
+    def _beside_object(self) -> bool:
+        """Whether the object of a verb that does something stands just before."""
+        if not self.found or not isinstance(self.found[-1], Noun):
+            return False
+        group = next((c for c in reversed(self.found) if isinstance(c, Group)), None)
+        return group is not None and group.lemma.split()[0] not in _BEING
+
+    def _compared(self) -> Adjective | Adverb | None:
         """ "As snug as a bug": the adjective, when what it is likened to is nothing on the board."""
         token, said, then = (self._token(self.at + step) for step in range(3))
         if token is None or said is None or then is None or (token.norm, then.norm) != ("as", "as"):
@@ -166,6 +283,10 @@ class _Chunker(Nouns):
         if noun is None or noun.type != "noun":
             self.at = back
             return None
+        if said.norm in {"early", "late", "soon", "fast", "quickly", "far"}:
+            return Adverb(
+                said.norm, "adverb", token.first, noun.last
+            )  # "as early as the third move"
         return Adjective(said.norm, (), token.first, noun.last, said.is_("adj"))
 
     def _take(self, noun: Noun) -> Noun:
@@ -226,6 +347,12 @@ class _Chunker(Nouns):
 
     def _noun_follows(self) -> bool:
         token, after = self.tokens[self.at], self._token(self.at + 1)
+        if (
+            token.norm == "since"
+            and after is not None
+            and any(t.norm in {"that", "which"} for t in self.tokens[self.at + 1 : self.at + 4])
+        ):
+            return False  # "since the bishop that pins the knight is lost"
         if token.norm in {"as", "for", "since", "after", "before", "till", "until", "like"}:
             back = self.at  # a clause follows when a verb stands behind the noun phrase
             self.at += 1
@@ -293,8 +420,12 @@ class _Chunker(Nouns):
         if following is not None and following.norm in {"which", "whom", "what", "he", "she", "we", "they", "i"}:  # fmt: skip
             self.at = back
             return None  # "without queens on he is safe"
+        way = self.found[-1] if self.found else None
         doing = (
-            token.norm == "from"
+            (
+                token.norm == "from"
+                or (token.norm == "of" and isinstance(way, Noun) and way.head in _WAYS)
+            )
             and following is not None
             and any(form == "ing" for _, form in following.verbs)
             and not self._attributive(self.at)

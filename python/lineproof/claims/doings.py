@@ -84,6 +84,7 @@ def deeds(clauses: list[Clause]) -> list[Clause]:
         _stranded(before, clause)
         _cannot(before, clause)
         _beside(before, clause)
+        _obliged(before, clause)
     for clause in clauses:
         _forbidden(clause)
     return clauses
@@ -419,6 +420,20 @@ def _fault(clause: Clause) -> bool:
         or any(o.head in _FAULTS for o in clause.objects)
         or clause.lemma in members("lose the game", VERBS)
     )
+
+
+def _obliged(before: Clause, clause: Clause) -> None:
+    """ "Black is forced to take": he must take."""
+    forced = (
+        before.lemma == "be"
+        and before.states
+        and before.states[-1].lemma in {"forced", "obliged", "compelled"}
+    )
+    if forced and clause.form == "to" and clause.joint.startswith("=") and clause.subject is None:
+        clause.subject, clause.form, clause.joint = before.subject, "finite", "-"
+        clause.verb = Verb(before.verb.negated, "must", False, before.verb.past)
+        before.states = before.states[:-1]
+        clause.see(before)
 
 
 def _cannot(before: Clause, clause: Clause) -> None:

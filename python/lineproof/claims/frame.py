@@ -8,7 +8,8 @@ passive alone, `<threaten to win>` an infinitive under its verb, `<*>` any verb:
 subject, behind it objects, states and places in any order. A word stands for its line in the lexicon, with whatever article and colour;
 `open file` asks for the adjective too, and words are joined by `_` where the lexicon has them as one (`bishop_pair`). `{name}` is a slot, `(a|b)` a choice,
 `[...]` may be missing, `+word` is an adverb that must be there. Behind `;` stand slots with a fixed value (`; free=yes`) and conditions: `modal=can|may`,
-`negated=yes` (the frame takes the denial up), `without=in` (no such place or adverb), `lone=yes` (no other object, not even "this time"), `told=yes` (an imperative), `done=yes` ("has played"), `active=yes`.
+`negated=yes` (the frame takes the denial up), `without=in` (no such place or adverb), `lone=yes` (no other object, not even "this time"), `told=yes` (an imperative), `perfect=yes` ("has played"), `active=yes`, `verbless=yes` (the clause has no verb), `alone=yes` (no infinitive
+follows).
 
 What the clause says beside it may be an adjunct that leaves the meaning alone; anything else, and the frame does not fit.
 
@@ -23,7 +24,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from .chunk import Adjective, Place
@@ -244,6 +245,10 @@ def _targets(noun: Noun) -> str | None:
 
 
 def _amount(noun: Noun) -> str | None:
+    if noun.head == "extra pawn":
+        noun = replace(noun, type="piece", head="pawn")
+    if noun.det in {"1 of", "one of"}:
+        noun = replace(noun, plural=False, count=None)  # "one of his pawns"
     if noun.type == "piece" and noun.head not in {"king", ""}:
         number = f"{noun.count} " if noun.count is not None else ""
         lead = noun.whose or ("" if number else "a")
@@ -332,7 +337,17 @@ class Frame:
         values = dict(part.split("=") for part in fixed.split())
         conditions: dict[str, str] = {
             name: values.pop(name)
-            for name in ("modal", "negated", "without", "active", "lone", "told", "done")
+            for name in (
+                "modal",
+                "negated",
+                "without",
+                "active",
+                "verbless",
+                "alone",
+                "lone",
+                "told",
+                "perfect",
+            )
             if name in values
         }
         parts = re.findall(r"\[[^\]]*\]|<[^>]*>|\([^)]*\)|[^\s\[\]<>]+", body)
@@ -529,6 +544,8 @@ class Frame:
                 slots["side"] = clause.subject.text  # "with the bishop pair we are better"
             if noun.no or not known or not self._fit(first, noun, slots):
                 continue
+            if first.slot and noun.whose:
+                slots.setdefault("whose", noun.whose)
             if any(
                 p.preposition == "of"
                 and p.first == noun.last + 1
@@ -575,7 +592,11 @@ class Frame:
                 return False
             if name == "active" and clause.passive:
                 return False
-            if name == "done" and not clause.verb.done:
+            if name == "alone" and clause.complement:
+                return False
+            if name == "verbless" and clause.lemma:
+                return False
+            if name == "perfect" and not clause.verb.done:
                 return False
             if name == "told" and (clause.form != "base" or clause.subject is not None):
                 return False
@@ -588,8 +609,11 @@ class Frame:
 
     def _subject(self, clause: Clause, left: _Left, slots: dict[str, Any]) -> bool:
         noun, asked = clause.subject, self.subject
-        below = bool(self.governors) and clause.inherited  # "there is nothing to fear"
-        if noun is not None and noun.head in {"there", "here"} and not (self.light or below):
+        if (
+            noun is not None
+            and noun.head in {"there", "here"}
+            and not (self.light or self.governors)
+        ):
             return False
         if asked is None:
             return (
@@ -672,6 +696,8 @@ class Frame:
                 if not (had & TELLING) - asked:
                     if noun.whose:
                         slots.setdefault("whose", noun.whose)
+                    if noun.det == "not 1":
+                        slots.setdefault("count", 1)  # "it is not one check, it is two"
                     if noun.count is not None:
                         slots.setdefault("count", noun.count)
                         slots.setdefault("n", str(noun.count))

@@ -9,6 +9,7 @@ from .chunk import Adverb, Group, Joint, Place
 from .lexicon import VERBS
 from .noun import Noun
 from .scan import Scan
+from .tokens import Token
 from .verbs import Verb
 
 _READY = {"able": "can", "about": "will", "bound": "will", "sure": "will", "set": "will", "certain": "will", "ready": "will", "due": "will", "going": "will"}  # fmt: skip
@@ -17,7 +18,7 @@ _DITRANSITIVE = frozenset(
 )
 """Verbs whose passive takes an object: "he's given a knight"."""
 _INTRANSITIVE = frozenset(
-    {"sit", "come", "go", "arrive", "stand", "fall", "become", "land", "happen"}
+    {"sit", "come", "go", "arrive", "stand", "fall", "become", "land", "happen", "run"}
 )
 _STATES = frozenset(w for name in ("be",) for w in VERBS[name]) | {"get"}
 
@@ -72,7 +73,7 @@ class Groups(Scan):
             if t.is_("be") or (bare == "'s" and self._is_or_has()):
                 after = self._skip(at + 1)
                 if (
-                    bare == "'s"
+                    (bare == "'s" or self._clitic(t))
                     and self._form(after, "part") is not None
                     and (self._has(after) or self._takes_object(after))
                 ):
@@ -98,6 +99,26 @@ class Groups(Scan):
                 if (
                     nxt is not None
                     and nxt.norm == "to"
+                    and ready is not None
+                    and ready.norm == "be"
+                    and self._form(self._skip(after + 2), "part") is not None
+                    and isinstance(self._subject_before(), Noun)
+                ):
+                    modal = modal or "can"  # "is not to be regained"
+                    neg = neg != self._denied(at + 1, after)
+                    aux, at = "to", after + 1
+                    continue
+                if (
+                    nxt is not None
+                    and nxt.norm == "to"
+                    and self.tokens[after - 1].norm == "about"
+                    and self._form(self._skip(after + 1), "base")
+                ):
+                    modal, aux, at = modal or "will", "to", after + 1  # "is about to win"
+                    continue
+                if (
+                    nxt is not None
+                    and nxt.norm == "to"
                     and self.tokens[after - 1].norm == "yet"
                     and self._form(self._skip(after + 1), "base")
                 ):
@@ -118,7 +139,10 @@ class Groups(Scan):
                     and nxt.is_("verb")
                 ):
                     state = False  # "is losing his queen"
-                if not state and self._form(after, "part") is not None:
+                part = self._form(after, "part")
+                if state and part is not None and self._tail(part, after + 1)[0] != part:
+                    state = False  # "will be won back"
+                if not state and part is not None:
                     passive, aux, at = True, "be", at + 1
                     continue
                 if not state and self._form(after, "ing") is not None and nxt is not None:
@@ -193,7 +217,7 @@ class Groups(Scan):
                 past = past or bare == "did"
                 lemma, at = "do", at + 1
                 break
-            if t.is_("do") and aux in {"", "modal", "to"} and self._does(at):
+            if t.is_("do") and aux in {"", "modal", "to", "do"} and self._does(at):
                 past = past or bare == "did"
                 lemma, at = "do", at + 1
                 break
@@ -202,7 +226,7 @@ class Groups(Scan):
             if base is not None and self._fits(at, aux):
                 names = [f for b, f in t.verbs if b == base and f in wanted] or ["base"]
                 if not aux:
-                    form = self._bare(names)
+                    form = self._bare(names, base, at)
                     past = past or ("past" in names and form == "finite")
                     done = done or past
                     if form == "finite" and "past" in names:
@@ -264,10 +288,14 @@ class Groups(Scan):
 
     def _does(self, at: int) -> bool:
         """Whether "do" is the verb itself: "does nothing"."""
+        beside = self._token(at + 1)
+        if beside is not None and beside.norm in {"about", "against"}:
+            return True  # "nothing that White can do about it"
         after = self._token(self._skip(at + 1))
         return after is not None and (
             after.norm in {"nothing", "something", "anything", "better", "worse", "well"}
-            or after.is_("det", "poss")
+            or after.is_("det", "poss", "punct")
+            or after.norm in {"about", "against"}
         )
 
     def _nominal_after(self, at: int) -> bool:
@@ -301,6 +329,27 @@ class Groups(Scan):
             adverbs=(*group.adverbs, *said),
             last=self.tokens[at - 1].last,
         )
+
+    def _coordinated(self, at: int) -> bool:
+        """Whether "and allowed a mate" goes on from "he has attacked the queen": a verb that does something, with its object."""
+        joint = self.found[-1] if self.found else None
+        group = next((c for c in reversed(self.found) if isinstance(c, Group)), None)
+        after = self._token(at + 1)
+        return (
+            isinstance(joint, Joint)
+            and joint.norm in {"and", "but"}
+            and group is not None
+            and group.form == "finite"
+            and not group.passive
+            and group.verb.done
+            and after is not None
+            and after.is_("det", "poss")
+        )
+
+    def _clitic(self, token: Token) -> bool:
+        """Whether "is" was written "'s", and so may be "has"."""
+        word = self.sentence.words[token.first]
+        return token.norm == "is" and self.sentence.text[word.start : word.end] != "is"
 
     def _is_or_has(self) -> bool:
         before = self.found[-1] if self.found else None
@@ -368,7 +417,7 @@ class Groups(Scan):
             t.is_("be", "have", "do", "modal") or (t.is_("verb", "third") and self._fits(after, ""))
         )
 
-    def _bare(self, names: list[str]) -> str:
+    def _bare(self, names: list[str], base: str, at: int) -> str:
         """The form of a verb without an auxiliary, by what stands before it."""
         subject = self._subject_before()
         if "ing" in names:
@@ -384,8 +433,15 @@ class Groups(Scan):
             return "base"  # "let White pass"
         if "past" in names and "part" in names and self._left():
             return "part"  # "has left his king exposed"
+        if (
+            "base" in names
+            and subject is not None
+            and subject.plural
+            and (subject.type == "side" or base in _INTRANSITIVE)
+        ):
+            return "finite"  # "we come out", "the queens come off"
         if "past" in names:
-            return "finite" if subject is not None else "part"
+            return "finite" if subject is not None or self._coordinated(at) else "part"
         if "part" in names and not (
             "base" in names
             and subject is not None
@@ -439,7 +495,18 @@ class Groups(Scan):
             last = next((c for c in reversed(self.found) if isinstance(c, Group)), None)
             if stops and last is not None and last.lemma in VERBS["prevent"]:
                 return any(f == "ing" for _, f in token.verbs)  # "stops us hanging on"
-            return any(f == "third" or (f == "past" and acts) for _, f in token.verbs)
+            before = self.found[-1] if self.found else None
+            doing = (
+                following is not None
+                and following.is_("det", "poss", "number")
+                and isinstance(before, Group)
+                and before.lemma not in _STATES
+                and before.form != "part"
+            )  # "cannot avoid losing the queen"
+            return any(
+                f == "third" or (f == "past" and acts) or (f == "ing" and doing)
+                for _, f in token.verbs
+            )
         names = {f for _, f in token.verbs}
         subject = self._subject_before()
         after = self._token(at + 1)
@@ -457,10 +524,13 @@ class Groups(Scan):
             opens = after is not None and after.is_(
                 "det", "poss", "side", "number", "move", "square", "piece", "adverb"
             )
+            inside = (
+                self.found[-1].norm == "," and last is not None and last.form in {"ing", "part"}
+            )
             return (
                 opens
                 and last is not None
-                and last.form == "finite"
+                and (last.form == "finite" or inside)
                 and self.found[-1].norm in {"and", "but", ","}
             )
         if subject is None:

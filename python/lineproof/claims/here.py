@@ -86,8 +86,10 @@ class Unread(Exception):  # noqa: N818 - no error: the reader's way to leave a c
     """A clause that must not be read, with the reason."""
 
 
-def meant(spot: Spot, san: str) -> str:
+def meant(spot: Spot, san: str, shown: str | None = None) -> str:
     """The legal move (UCI) that a written or spoken move means at a spot. "Knight takes" takes what has just moved, if it can.
+
+    shown: the move that the lesson plays there; it is meant where several could be.
 
     :raises IllegalMoveError: when there is none.
     :raises AmbiguousMoveError: when there are several.
@@ -110,9 +112,9 @@ def meant(spot: Spot, san: str) -> str:
         found = [uci for uci in captures if uci[2:4] == last] or captures
     if not found:
         raise IllegalMoveError(san)
-    if len(found) > 1:
+    if len(found) > 1 and shown not in found:
         raise AmbiguousMoveError(san)
-    return found[0]
+    return found[0] if len(found) == 1 or shown is None else shown
 
 
 @dataclass(frozen=True)
@@ -319,7 +321,7 @@ class Here:
             if parts["number"] and int(parts["number"]) != spot.board.move_number:
                 continue
             try:
-                uci = meant(spot, san)
+                uci = meant(spot, san, self._shown_at(spot))
             except (IllegalMoveError, AmbiguousMoveError, MoveSyntaxError):
                 continue
             if last is None or last == uci:
@@ -340,6 +342,18 @@ class Here:
         if following is None or self.spot.moves != tuple(self.place.moves()):
             return None
         return following.uci if following.uci in self.board.legal_moves() else None
+
+    def _shown_at(self, spot: Spot) -> str | None:
+        """The move (UCI) that the lesson plays at a spot on its line from here; None off the line."""
+        here = tuple(self.place.moves())
+        if spot.moves[: len(here)] != here:
+            return None
+        at = self.place
+        for uci in spot.moves[len(here) :]:
+            if at.next is None or at.next.uci != uci:
+                return None
+            at = at.next
+        return at.next.uci if at.next is not None else None
 
     def last(self) -> Named:
         """The move just played.

@@ -16,11 +16,15 @@ from lineproof.engine import Board
 
 from .aim import aimed, fill
 from .announced import announced, leans
-from .board import NAMES
+from .attached import COUNTED
+from .board import NAMES, side_of
+from .chunk import Place
 from .claim import Claim, Spot
 from .clause import LIMITING, SAYS
+from .deeds import named_thing, ordered
 from .frame import Frame
 from .here import Here, Named, Unread
+from .idling import conditional, idles
 from .kind import Kind
 from .lexicon import ADJECTIVES, ADVERBS, VERBS, members
 from .noun import Noun
@@ -51,6 +55,7 @@ _AFTER = frozenset(
 _ANSWERED = members("refute", VERBS) | {"meet", "answer"}
 _FIRST = frozenset({"after", "upon", "following", "in reply to", "in answer to"})
 _CAPTURES = members("capture", VERBS)
+_AVERTING = members("avert", VERBS) | {"do"}
 _DEEDS = frozenset(
     w.split()[0]
     for name in ("play", "move", "capture", "push", "develop", "retreat", "sacrifice")
@@ -69,7 +74,6 @@ _ARISING = members("arise", VERBS) | {"reach", "occur"}
 _NATURAL = frozenset({"natural", "usual", "normal", "logical", "clear", "obvious", "right", "proper", "customary", "typical", "fitting"})  # fmt: skip
 _IN_PLAY = frozenset({"in", "on the board", "played", "out of the way"})
 _PERSONS = frozenset({"we", "us", "our", "ours", "you", "your"})
-_IDLE = members("idle", VERBS)
 _GOING = members("move", VERBS) | {"go", "step", "capture on", "land on", "land"}
 
 
@@ -142,6 +146,17 @@ def topic_of(sentence: Sentence) -> str | None:
     return piece.text
 
 
+def asked_of(sentence: Sentence) -> Noun | None:
+    """The side that a question asks about, of which the answer then speaks: "What have we got?", "How is he doing?"."""
+    if not sentence.words or sentence.words[-1].norm != "?":
+        return None
+    clauses = plain(sentence)
+    if not clauses or clauses[-1].lemma not in {"have", "do", "be", "get", "stand", "fare"}:
+        return None
+    subject = clauses[-1].subject
+    return subject if subject is not None and subject.type == "side" else None
+
+
 @cache
 def _index() -> dict[str, list[tuple[Kind, Frame]]]:
     """Frames by the words of which a clause must have one."""
@@ -182,6 +197,9 @@ class _Reader:
         self.deed = False
         self.lets = False
         self.warned = False
+        self.detour: Here | None = None
+        self.things = ""
+        self.lady: Noun | None = None
         self.quoted = False
         self.checking: Named | None = None
         self.done_to = ""
@@ -190,12 +208,14 @@ class _Reader:
         self.ahead: tuple[Claim, Spot | None] | None = None
 
     def run(self) -> Understood:
-        clauses = answered(self.here.asked, _means_first(plain(self.sentence)))
+        clauses = answered(self.here.asked, _pass_first(_means_first(plain(self.sentence))))
         said = {w.norm for w in self.sentence.words}
         self.here = replace(self.here, neutral=said.isdisjoint(_PERSONS))
         read: list[list[Claim]] = []
         for number, clause in enumerate(clauses):
             before = len(self.found.claims)
+            self._come_back(clause)
+            self._otherwise(clause)
             if self.ahead is not None and leans(clause):
                 self._read_ahead(clause)
                 read.append(self.found.claims[before:])
@@ -217,6 +237,27 @@ class _Reader:
             self.ahead = announced(self.found.claims[before:])
         self._doubt(clauses, read)
         return self.found
+
+    def _otherwise(self, clause: Clause) -> None:
+        """ "Otherwise the knight falls": after a pass."""
+        at = clause.first
+        near = {self.sentence.words[n].norm for n in (at - 1, at) if n >= 0}
+        if "otherwise" not in clause.adverbs or "otherwise" not in near or not clause.lemma:
+            return
+        passed = self.here.spot.passed()
+        if passed is not None and clause.verb.modal == "almost":
+            self.here = replace(self.here.at(passed), idle=self.here.spot, subject=None)
+            clause.adverbs.remove("otherwise")
+            clause.verb = replace(clause.verb, modal="")
+
+    def _come_back(self, clause: Clause) -> None:
+        """Ends what is said of a move that is advised against: it is the reasons, and what they lead to."""
+        if self.detour is None or clause.sub in {"since", "because", "for", "as", "' cause"}:
+            return
+        if clause.joint.split()[-1:] in (["and"], ["="], ["-"]) or clause.joint.startswith("="):
+            return
+        self.here, self.detour = self.detour, None
+        self.adrift = self.warned = True
 
     def _read_ahead(self, clause: Clause) -> None:
         """Reads a clause that leans on a move announced before it, in the position after that move."""
@@ -323,7 +364,8 @@ class _Reader:
             if queen is not None:
                 subject = clause.subject
                 clause.subject = replace(queen, first=subject.first, last=subject.last)
-        if self.last is not None:
+        about = clause.lemma in _AVERTING  # "nothing can be done about it": all that was said
+        if self.last is not None and not about:
             for number, noun in enumerate(clause.objects):
                 if clause.lemma in _JUDGING:
                     continue  # "I call it a mistake": the move
@@ -385,16 +427,45 @@ class _Reader:
             *clause.objects,
             *[p.noun for p in clause.places if p.noun],
         ]
+        if self.head == "pawn" and not COUNTED.isdisjoint(clause.adverbs):
+            clause.objects = [
+                replace(n, type="piece", head="pawn", plural=n.count > 1)
+                if n.head.isdigit() and n.count
+                else n
+                for n in clause.objects
+            ]  # "count the pawns and Black is two up"
+        if self.head == "pawn" and "back" in clause.adverbs:
+            clause.objects = [
+                replace(n, type="piece", head="pawn", text="a pawn") if n.head == "one" else n
+                for n in clause.objects
+            ]  # "two pawns they have eaten, we have had one back"
+        self._ones(clause)
         self.last = next((n for n in nouns if n.type == "piece" and not n.plural), self.last)
         self.head = next((n.head for n in nouns if n.type == "piece" and n.head), self.head)
+        self.lady = next((n for n in nouns if n.head == "queen" and not n.plural), self.lady)
         self.done_to = next(
             (o.head for o in clause.objects if o.type == "piece" and o.head), self.done_to
         )
 
+    def _ones(self, clause: Clause) -> None:
+        """Says what "one on f7" is, after "two mates hang in the air"."""
+        if self.things and not clause.lemma and clause.places:
+            clause.objects = [
+                replace(n, head=self.things, type="noun", count=None)
+                if n.head in {"one", "1"}
+                else n
+                for n in clause.objects
+            ]
+        nouns = [*([clause.subject] if clause.subject else []), *clause.objects]
+        many = next(
+            (n.head for n in nouns if n.type == "noun" and n.plural and (n.count or 0) > 1), ""
+        )
+        self.things = many or (self.things if not clause.lemma else "")
+
     def _queen(self) -> Noun | None:
         """What "she" means: the queen spoken of before, or the one that has just moved; None when it may be a player."""
         if self.last is not None:
-            return self.last if self.last.head == "queen" else None
+            return self.last if self.last.head == "queen" else self.lady
         at = self.here.spot.moves[-1][2:4] if self.here.spot.moves else None
         if at is None or (self.here.board.piece_at(at) or "").lower() != "q":
             return None
@@ -429,6 +500,17 @@ class _Reader:
             other = clauses[near] if 0 <= near < len(clauses) else None
             if other is None or other.sub not in CONDITIONS:
                 continue
+            if other.sub in {"as if", "as though"}:
+                continue  # it likens
+            shared = clause.joint in {"and", "or"} and (clause.inherited or clause.form == "base")
+            if (
+                near < number
+                and shared
+                and clause.lemma
+                and not self.deed
+                and self.here.idle is None
+            ):
+                return "it rests on a condition that is not on the board"
             if near > number and other.sub == "unless":
                 return "it rests on a condition that is not on the board"
             own = (near < number and clause.joint in {",", "", ", then", "then", "-", ", -"}) or (
@@ -555,6 +637,8 @@ class _Reader:
     def _done(self, clause: Clause) -> Named | None:
         """The move that a clause says in words: "the bishop takes on f7", "he takes the queen"; None when it is not just one."""
         subject, verb = clause.subject, clause.verb
+        if subject is not None and subject.head == "it" and self.last is not None:
+            subject = self.last  # "should it capture"
         if (
             clause.passive
             or verb.negated
@@ -592,10 +676,26 @@ class _Reader:
                 if subject.type == "side" and here.side(subject.text) != side:
                     continue
                 by = here.find(subject.text, side) if subject.type == "piece" else None
+                man = next(
+                    (
+                        p.noun.text
+                        for p in clause.places
+                        if p.preposition == "with" and p.noun is not None and p.noun.type == "piece"
+                    ),
+                    None,
+                )
+                if man is not None and by is None:
+                    by = here.find(man, side)  # "if he takes f2 with the king"
                 piece = prey is not None and prey.type == "piece"
                 to = set(here.find(prey.text)) if prey is not None and piece else set()
                 to |= {prey.square} if prey is not None and prey.type == "square" else set(places)
-                to |= {spot.moves[-1][2:4]} if taken and spot.moves else set()
+                if taken and prey is None:
+                    spoken = self.last.text if self.last is not None else ""
+                    theirs = set(here.find(spoken)) if spoken else set()
+                    theirs = {
+                        at for at in theirs if side_of(here.board.piece_at(at) or "K") != side
+                    }
+                    to |= theirs or ({spot.moves[-1][2:4]} if spot.moves else set())
                 found = [
                     uci
                     for uci in spot.board.legal_moves()
@@ -622,20 +722,10 @@ class _Reader:
                 if left is None or self.here.side(left.text) != side:
                     return self.here.spot.passed()
             return None
-        if not (clause.sub in {"if", "when", "should", "once"} or told):
+        if not (conditional(clause) or told):
             return None
-        idle = clause.lemma in _IDLE or (clause.lemma == "do" and clause.nobody)
-        idle = idle or any(s.lemma in {"asleep", "careless"} for s in clause.states)
-        who = clause.subject
-        if clause.lemma in {"leave", "give", "allow", "have", "get"} and not idle:
-            free = any("hand" in o.head or o.head == "time" for o in clause.objects)
-            free = free or any(
-                s.lemma in {"alone", "unhindered", "undisturbed"} for s in clause.states
-            )
-            if not free:
-                return None
-            idle, who = True, None  # "if we are left alone"
-        if not idle or (clause.verb.negated and not clause.nobody):
+        idle, who = idles(clause)
+        if not idle:
             return None
         if who is not None and who.type == "side":
             with suppress(Unread):
@@ -669,6 +759,15 @@ class _Reader:
             if any(not c.lemma and c.objects and c.objects[0].type == "move" for c in near):
                 self._play(clause.objects[0].square)  # "queen h5, pawn g6, queen takes e5"
                 return True
+        if not clause.lemma and not clause.objects and not clause.states and clause.places:
+            led = [p.noun for p in clause.places if p.preposition in _FIRST | {"on", "upon"}]
+            if len(led) == len(clause.places) and all(
+                n is not None and n.type == "move" for n in led
+            ):
+                for noun in led:
+                    for move in noun.members if noun is not None else ():
+                        self._play(move.text)
+                return True  # "On bishop g5, a check by two pieces, ..."
         if (
             clause.lemma
             or not clause.objects
@@ -681,7 +780,7 @@ class _Reader:
             for move in noun.members:
                 self._play(move.text)
         told = any(a.split()[0] in _INSTEAD for a in clause.adverbs)
-        check = clause.objects[-1].text.endswith("+")
+        check = clause.objects[-1].text.endswith(("+", "#"))
         return not (clause.places or clause.states or told or check)
 
     def _play(self, text: str) -> None:
@@ -714,6 +813,15 @@ class _Reader:
                 self.here = replace(self.here.at(deed.after), topic=None)
                 self.deed = True
                 return
+        if (
+            clause.form in {"base", "finite"}
+            and clause.subject is None
+            and verb.negated
+            and (against := ordered(self.here, clause)) is not None
+        ):
+            self.detour = self.here  # "don't run back to f6 with the knight, since ..."
+            self.here = replace(self.here.at(against.after), topic=None, subject=None)
+            return
         if (
             clause.form in {"base", "finite"}
             and clause.subject is None
@@ -829,9 +937,17 @@ class _Reader:
             ),
             None,
         )
-        if at is None:
-            return
         board = self.here.board
+        last = self.here.spot.moves[-1][2:4] if self.here.spot.moves else None
+        prey = next((n for n in clause.objects if n.type == "piece" and not n.plural), None)
+        to = {at} if at is not None else set()
+        if at is None and prey is not None and not clause.verb.done:
+            standing = NAMES.get((board.piece_at(last or "a1") or "").lower())
+            with suppress(Unread):  # "he grabs her": what has just moved, or what was spoken of
+                to = {last} if last and standing == prey.head else set(self.here.find(prey.text))
+        told = clause.subject is None or clause.inherited or clause.subject.type == "noun"
+        if not to:
+            return
         letter = (
             clause.subject.head
             if clause.subject is not None and clause.subject.type == "piece"
@@ -840,12 +956,13 @@ class _Reader:
         found = [
             uci
             for uci in board.legal_moves()
-            if uci[2:4] == at
+            if uci[2:4] in to
             and "x" in board.san(uci)
             and letter in (None, NAMES.get((board.piece_at(uci[:2]) or "").lower()))
         ]
-        if len(found) == 1:
-            self.here = self.here.at(self.here.spot.play(found[0]))
+        shown = self.here.shown_next
+        if len(found) == 1 or (shown in found and not (told and last in to)):
+            self.here = self.here.at(self.here.spot.play(shown if shown in found else found[0]))
 
     def _forward(self, text: str) -> None:
         """Plays a move that comes next; one that was named instead of the last is left."""
@@ -891,12 +1008,62 @@ class _Reader:
             if kind_of(kind_id).gives_way.isdisjoint(done):
                 self.found.claims.extend(claims)
 
+    def _of_passive(self, clause: Clause, here: Here) -> Here:
+        """The position after what a passive speaks of: "a knight check on f6 would be given by two pieces"."""
+        if not clause.passive or not clause.objects:
+            return here
+        found = named_thing(here, clause.objects[0], clause.places)
+        if found is None:
+            return here
+        clause.places = [p for p in clause.places if p not in found[1]]
+        return here.at(found[0].after)
+
+    def _checks(self, here: Here, noun: Noun, move: Named, places: list[Place]) -> None:
+        """Reads what a noun says of its move: "a queen check on d5"."""
+        if noun.head != "check":
+            return
+        last = max([noun.last, *(p.last for p in places)])
+        start, end = self.sentence.slice(noun.first, last)
+        words = self.sentence.text[start - self.sentence.start : end - self.sentence.start]
+        kind = kind_of("check")
+        san = move.before.board.san(move.uci).rstrip("+#")
+        if kind.read is not None:
+            with suppress(Unread):
+                at = replace(here, words=words, start=start, end=end)
+                self.found.claims.extend(kind.read(at, {"move": san}))
+
+    def _things(self, clause: Clause) -> None:
+        """Puts the move for what is said as a thing: "a check on a4 would win the pawn back"."""
+        subject = clause.subject
+        if subject is None or clause.inherited or subject.first < clause.first:
+            return
+        found = named_thing(self.here, subject, clause.places)
+        if found is None:
+            return
+        move, places = found
+        self._checks(self.here, subject, move, places)
+        san = move.before.board.san(move.uci)
+        last = max([subject.last, *(p.last for p in places)])
+        clause.subject = Noun("move", san, san, subject.first, last)
+        clause.places = [p for p in clause.places if p not in places]
+
     def _before(self, clause: Clause) -> Here:
         """The position that a clause speaks of: after the moves that it names first."""
         here = self.here
+        self._things(clause)
+        here = self._of_passive(clause, here)
         like = _likened(clause)
         for place in list(clause.places):
             noun = place.noun
+            if noun is not None and noun.type == "noun" and place.preposition in _FIRST:
+                found = named_thing(here, noun, clause.places)
+                if found is not None:
+                    self._checks(here, noun, *found)
+                    here = here.at(found[0].after)
+                    clause.places = [
+                        p for p in clause.places if p is not place and p not in found[1]
+                    ]
+                    continue
             if noun is None or noun.type not in {"move", "square"}:
                 continue
             if like is not None and place.first > like:
@@ -1012,8 +1179,23 @@ def _means_first(clauses: list[Clause]) -> list[Clause]:
     return clauses
 
 
+def _pass_first(clauses: list[Clause]) -> list[Clause]:
+    """Puts "if Black does nothing" before what then happens."""
+    for number in range(len(clauses) - 1):
+        first, then = clauses[number], clauses[number + 1]
+        if (
+            then.sub in {"if", "when"}
+            and then.joint == then.sub
+            and idles(then)[0]
+            and not first.sub
+        ):
+            clauses[number], clauses[number + 1] = then, first
+            first.joint, then.joint = ",", first.joint
+    return clauses
+
+
 def _is_move(text: Any) -> bool:
     return isinstance(text, str) and MOVE.fullmatch(text) is not None
 
 
-__all__ = ["Understood", "topic_of", "understand"]
+__all__ = ["Understood", "asked_of", "topic_of", "understand"]

@@ -20,7 +20,7 @@ _SIDES = {
     "himself": "he", "herself": "he", "themselves": "they", "ourselves": "we", "us": "we", "yourself": "you", "me": "i", "them": "they", "she": "he",
 }  # fmt: skip
 _LETTER_NOUNS = {
-    "lady": "queen", "her majesty": "queen", "horse": "knight", "steed": "knight", "monarch": "king", "his majesty": "king",
+    "lady": "queen", "her majesty": "queen", "her ladyship": "queen", "ladyship": "queen", "horse": "knight", "steed": "knight", "monarch": "king", "his majesty": "king",
 }  # fmt: skip
 _AMOUNT = frozenset(
     {
@@ -134,6 +134,8 @@ class Run:
         count = next((int(t.norm) for t in before if t.is_("number")), None)
         if count is None and re.fullmatch("[2-9] of", det):
             count = int(det[0])
+        if count is None and det in {"a couple of", "a pair of", "both of"}:
+            count = 2
         adjectives = tuple(
             t.norm
             for t in before
@@ -260,6 +262,7 @@ def pointer(token: Token) -> Noun:
             token.first,
             token.last,
             plural=plain in {"we", "they", "you", "i"} or "both" in plain,
+            det=norm if norm in {"us", "him", "them", "me"} else "",
         )
     plural = norm in {"these", "those", "both", "ones"}
     return Noun("pronoun", norm, norm, token.first, token.last, plural=plural)

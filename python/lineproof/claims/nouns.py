@@ -25,6 +25,8 @@ _MEN = {"us": "our", "ours": "our", "him": "his", "his": "his", "them": "their",
 """Whose men "two of us" and "one of his" are."""
 
 
+_COUNTED = frozenset({"exchange", "piece"})
+"""Nouns that are counted as material, as pieces are."""
 _CREATURES = frozenset(
     {
         "thing",
@@ -58,7 +60,10 @@ class Nouns(Groups):
         if noun is None:
             return None
         noun = self._behind(noun)
-        if not coordinate or noun.type not in {"piece", "square", "file", "move", "side"}:
+        if not coordinate or (
+            noun.type not in {"piece", "square", "file", "move", "side"}
+            and noun.head not in _COUNTED
+        ):
             return noun
         parts, first, joined = [noun], self.at, False
         while True:
@@ -114,6 +119,8 @@ class Nouns(Groups):
 
     def _joins(self, parts: list[Noun], more: Noun, joint: str) -> bool:
         same = {parts[0].type, more.type} <= {"piece", "square"} or parts[0].type == more.type
+        if parts[0].head in _COUNTED:
+            same = more.type == "piece"  # "the exchange and a pawn"
         if not same or more.type == "side" or parts[0].type == "move":
             return False
         after = self._token(self._skip(self.at))
@@ -184,7 +191,8 @@ class Nouns(Groups):
             neither = self._one()
             return None if neither is None else replace(neither, no=True, first=token.first)
         elif token.is_("side") or (
-            token.is_("pron") and not (token.is_("det") and self._nominal(at + 1))
+            token.is_("pron")
+            and not (token.is_("det") and self._nominal(at + 1) and not self._points(at))
         ):
             self.at += 1
             return pointer(token)
@@ -327,6 +335,16 @@ class Nouns(Groups):
             return None
         self.at = head + 1
         return replace(noun, first=token.first)
+
+    def _points(self, at: int) -> bool:
+        """Whether "this" or "that" stands for itself before a verb that might be a plural: "this offers", but "this move"."""
+        t, after = self.tokens[at], self._token(at + 1)
+        return (
+            t.norm in {"this", "that"}
+            and after is not None
+            and after.plural
+            and any(form == "third" for _, form in after.verbs)
+        )
 
     def _giving(self) -> bool:
         """Whether a verb of giving stands just before: "gives Black doubled pawns"."""

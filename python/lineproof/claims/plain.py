@@ -14,6 +14,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
+from .attached import COUNTED, attach, contrast
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
 from .chunking import chunks
 from .dislocation import apposed, compared, dislocated, elided
@@ -82,11 +83,10 @@ _PHRASAL = frozenset(
         "capture",
         "regain",
         "give back",
-        "avoid",
+        "sacrifice",
     )
     for w in VERBS[name]
-    if w.count(" ") == 1
-    and w.split()[1] in {"in", "out", "up", "down", "off", "away", "back", "alone"}
+    if w.count(" ") == 1 and w.split()[1] in {"in", "out", "up", "down", "off", "away", "back"}
 )
 """Verbs whose particle may stand behind the object."""
 
@@ -298,7 +298,12 @@ def _split(found: list[Chunk]) -> Iterator[Clause]:
             if chunk.form == "finite":
                 while pile.after and isinstance(pile.after[-1], Adverb):
                     pulled.insert(0, pile.after.pop())
-                if pile.after and isinstance(pile.after[-1], Noun) and not _gerund(pile, chunk):
+                if (
+                    pile.after
+                    and isinstance(pile.after[-1], Noun)
+                    and pile.after[-1].det not in {"us", "him", "them", "me"}
+                    and not _gerund(pile, chunk)
+                ):
                     pulled.insert(0, pile.after.pop())
             by = ""
             if (
@@ -451,6 +456,8 @@ def _clause(pile: _Pile) -> Clause:
     if len(before) > 1 and before[-2].head == "neither" and before[-1].parts:
         before[-2:] = [replace(before[-1], no=True)]  # "neither the bishop nor the rook"
     clause.objects = after
+    if len(before) > 1 and group.form == "finite" and all(n.type == "move" for n in before):
+        before = [listed(before, "then")]  # "Nxd4 Qh2 is mate"
     if group.form in {"finite"} and before:
         clause.subject = before[-1]
         clause.objects = after + before[:-1]  # "two jobs the king has"
@@ -493,6 +500,7 @@ def _clause(pile: _Pile) -> Clause:
         group.form == "finite"
         and clause.subject is None
         and after
+        and COUNTED.isdisjoint(clause.adverbs)
         and (not pile.sub or pile.sub not in {"which", "who", "that"})
         and _verb_base(group) in _COMES
         and not pile.joint.endswith(("and", "but", "-"))
@@ -549,6 +557,11 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             # "Black, I'd have you know, stands better": the noun that waits is the subject
             clause.subject = dangling.objects[-1]
             clause.see(dangling)
+            if before is not None and before is not dangling and _only_places(before):
+                clause.places = before.places + clause.places  # "that White, by two captures, wins"
+                found.remove(before)
+            if dangling.joint.endswith("that"):
+                clause.joint = dangling.joint
             clause.places = dangling.places + clause.places
             clause.adverbs = dangling.adverbs + clause.adverbs
             clause.hedged = clause.hedged or dangling.hedged
@@ -603,6 +616,7 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             and before.lemma in COPULAS
             and before.form == "finite"
             and not (before.objects or before.states or before.places)
+            and _COMPLETE.isdisjoint(before.adverbs)
         ):
             before.objects, before.states, before.places = (
                 clause.objects,
@@ -663,22 +677,35 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             not clause.lemma
             and clause.objects
             and not clause.states
-            and (clause.joint in WAITING or clause.joint.lstrip(", ") in WAITING)
-            and not (clause.joint == "," and dangling is not None)
+            and (
+                clause.joint in WAITING
+                or clause.joint.lstrip(", ") in WAITING
+                or (clause.joint == "that" and clause.objects[-1].type == "side")
+            )
+            and COUNTED.isdisjoint(clause.adverbs)
+            and (clause.joint != "," or dangling is None or clause.objects[-1].type == "side")
         ):
             dangling = clause
         elif clause.lemma and clause.form == "finite" and not clause.sub and clause.joint != "-":
             dangling = None
     found = [part for clause in found for part in _accompanied(clause)]
+    attach(found)
+    _not_the_case(found)
     _subjects(found)
     found += [_twin(clause) for clause in found if clause.twin is not None]
     found = raised(found)
-    for clause in found:
+    for number, clause in enumerate(found):
+        contrast(found[number - 1] if number else None, clause)
+        _thats_us(clause)
         none_such(clause)
         _shown(clause)
         _active(clause)
         _deny_nobody(clause)
     return found
+
+
+_COMPLETE = frozenset({"off", "away", "gone", "up", "down", "back", "over"})
+"""Adverbs with which "is" says all: "the queens are off, good riddance"."""
 
 
 def _twin(clause: Clause) -> Clause:
@@ -695,14 +722,15 @@ def _twin(clause: Clause) -> Clause:
 
 def _waits(clause: Clause) -> Clause | None:
     """ "By moving the h-pawn White, careless as ever, has ...": the side behind the -ing and its object waits for the verb."""
-    last = clause.objects[-1] if len(clause.objects) > 1 else None
+    last = clause.objects[-1] if clause.objects else None
     if (
         last is None
         or clause.form != "ing"
         or not clause.fronted
         or last.type != "side"
         or last.text not in {"white", "black", "we", "he", "they", "you"}
-        or clause.objects[-2].type == "side"
+        or (len(clause.objects) > 1 and clause.objects[-2].type == "side")
+        or (len(clause.objects) == 1 and (not clause.places or last.first < clause.places[-1].last))
         or last.last != clause.last
     ):
         return None
@@ -716,6 +744,25 @@ def _last_piece(clause: Clause) -> Noun | None:
     nouns = [*clause.objects, *[p.noun for p in clause.places if p.noun is not None]]
     last = max(nouns, key=lambda n: n.last, default=None)
     return last if last is not None and last.type == "piece" and not last.no else None
+
+
+def _only_places(clause: Clause) -> bool:
+    return bool(clause.places) and not (
+        clause.lemma or clause.objects or clause.states or clause.strays or clause.sub
+    )
+
+
+def _not_the_case(clauses: list[Clause]) -> None:
+    """ "It is not the case that White threatens mate": what follows is denied."""
+    for number in range(1, len(clauses)):
+        clause, before = clauses[number], clauses[number - 1]
+        if clause.joint != "that" or not before.objects or before.objects[-1].head != "case":
+            continue
+        for host in reversed(clauses[:number]):
+            if host.lemma == "be" and host.subject is not None and host.subject.head == "it":
+                if host.verb.negated:
+                    clause.deny()
+                break
 
 
 def _cleft(before: Clause, clause: Clause) -> bool:
@@ -821,7 +868,7 @@ def _contact(before: Clause, clause: Clause) -> None:
     if (
         clause.joint != "-"
         or clause.form != "finite"
-        or clause.lemma not in {"leave", "have", "get", "give", "make", "create", "own"}
+        or clause.lemma not in {"leave", "have", "get", "give", "make", "create", "own", "do"}
         or clause.objects
         or clause.subject is None
         or clause.subject.type != "side"
@@ -829,7 +876,11 @@ def _contact(before: Clause, clause: Clause) -> None:
     ):
         return
     last = before.objects[-1]
-    if last.type == "noun" and last.last == before.last and clause.subject.first == last.last + 1:
+    if (
+        (last.type == "noun" or last.no)
+        and last.last == before.last
+        and clause.subject.first == last.last + 1
+    ):
         clause.objects.append(last)
 
 
@@ -848,6 +899,19 @@ def _apposed(before: Clause, clause: Clause) -> None:
     last = max(nouns, key=lambda n: n.last, default=None)
     if last is not None and last.type in {"piece", "square", "file"} and last.last == before.last:
         clause.lemma, clause.form, clause.subject = "be", "finite", last
+
+
+def _thats_us(clause: Clause) -> None:
+    """ "That's us a pawn down": it is said of us."""
+    if (
+        clause.lemma == "be"
+        and clause.subject is not None
+        and clause.subject.head in {"that", "it", "this"}
+        and len(clause.objects) + len(clause.states) + len(clause.adverbs) > 1
+        and clause.objects
+        and clause.objects[0].type == "side"
+    ):
+        clause.subject = clause.objects.pop(0)
 
 
 def _shown(clause: Clause) -> None:
@@ -972,7 +1036,10 @@ def _active(clause: Clause) -> None:
             for p in clause.places
             if p.preposition in {"by", "through"}
             and p.noun is not None
-            and p.noun.type in {"piece", "square", "move", "side", "pronoun"}
+            and (
+                p.noun.type in {"piece", "square", "move", "side", "pronoun"}
+                or p.noun.head in {"piece", "man", "unit"}
+            )
         ),
         None,
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from contextlib import suppress
 from typing import Any
 
 from .board import other, side_of
@@ -10,6 +11,7 @@ from .claim import Spot
 from .here import Agent, Here, Named, Unread
 from .phrase import MOVE, SHARED
 from .sentence import sentences
+from .spoken import SPOKEN
 from .worded import TAKING, Worded, fitting
 
 PLAYED = rf"(?:{SHARED['move']}| (?:this|that|it|which)|{SHARED['described']})"
@@ -31,14 +33,23 @@ def played(here: Here, text: str | None) -> Named:
         return _worded(here, text)
     last = here.last()
     spoken = named_before(here)
-    if spoken not in (None, last.uci[2:4]) and _san(spoken or "") != _san(
-        last.before.board.san(last.uci)
-    ):
+    if spoken not in (None, last.uci[2:4]) and not _means(here, spoken or "", last):
         raise Unread(f"it is not clear whether {spoken} is meant or the move just played")
     topic = here.topic if text in {"it", "which"} else None
     if topic is not None and last.uci[2:4] not in here.find(topic):
         raise Unread(f"{text!r} may mean {topic}")
     return last
+
+
+def _means(here: Here, spoken: str, last: Named) -> bool:
+    """Whether a move as it was named is the one just played: "queen takes" is Qxd4."""
+    if _san(spoken) == _san(last.before.board.san(last.uci)):
+        return True
+    if not re.fullmatch(SPOKEN, spoken):
+        return False
+    with suppress(Unread):
+        return here.named(spoken).uci == last.uci
+    return False
 
 
 def _worded(here: Here, text: str) -> Named:

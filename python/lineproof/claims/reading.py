@@ -37,7 +37,7 @@ from .clause import (
 from .here import Here, Unread
 from .kind import Kind
 from .language import is_english
-from .meaning import topic_of, understand
+from .meaning import asked_of, topic_of, understand
 from .phrase import MOVE, SHARED
 from .plain import Clause
 from .registry import all_kinds, kind_of
@@ -109,13 +109,19 @@ def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Readi
     english = is_english(comment.text)
     topic: str | None = None
     asked: Clause | None = None
+    about: str | None = None
     spoken = sentences(comment.text, comment.start)
     for number, sentence in enumerate(spoken):
         told = answered(sentence, spoken[number + 1]) if number + 1 < len(spoken) else None
         sentence = told or sentence
-        at = replace(here, sentence=first + number, topic=topic, asked=asked)
+        at = replace(here, sentence=first + number, topic=topic, asked=asked, subject=about)
         topic = topic_of(sentence) if english else None
         asked = question_of(sentence) if english and told is None else None
+        side = asked_of(sentence) if english and told is None else None
+        about = None
+        if side is not None:
+            with suppress(Unread):
+                about = here.side(side.text)
         if english:
             found.append(read_sentence(at, sentence))
         else:

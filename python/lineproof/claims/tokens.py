@@ -8,7 +8,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
 
@@ -38,7 +38,7 @@ _PLAIN: dict[str, str] = {
     "clitic": "'s",
     "punct": ", ; : - ( ) ?",
     "particle": "off up ahead away back home down out in on over behind forward along through by apart aside gone around",
-    "adj": "afraid compulsory obligatory mandatory imperative careless careful unable hot short long wise plain own poor great big small little large huge tiny nice lovely nasty ugly beautiful pretty fine solid strong powerful mighty brave bold greedy quiet natural simple obvious modest humble innocent careless clumsy timid hasty slow quick fast early late sharp subtle cunning clever neat elegant brilliant splendid excellent perfect ideal wonderful superb terrible awful dreadful horrible ghastly rotten serious grave gross plain outright bad good real true whole entire single sole last next same other new old young first second third fourth fifth important dangerous deadly lethal vital crucial key main central lasting permanent chronic eternal healthy extra useful useless active passive aggressive defensive tactical positional material dark light high low heavy easy hard difficult tricky typical classic classical textbook pure mere sheer total complete full half empty ready sorry happy glad busy tired lazy friendly light-squared dark-squared squared coloured colored legal illegal sensible reasonable decent sound unsound double minor major certain sure likely unlikely enormous considerable significant slight clean straight loyal faithful proud lone lonely former remaining entire gorgeous pleasant unpleasant comfortable uncomfortable cramped precise accurate correct wrong right",
+    "adj": "free afraid compulsory obligatory mandatory imperative careless careful unable hot short long wise plain own poor great big small little large huge tiny nice lovely nasty ugly beautiful pretty fine solid strong powerful mighty brave bold greedy quiet natural simple obvious modest humble innocent careless clumsy timid hasty slow quick fast early late sharp subtle cunning clever neat elegant brilliant splendid excellent perfect ideal wonderful superb terrible awful dreadful horrible ghastly rotten serious grave gross plain outright bad good real true whole entire single sole last next same other new old young first second third fourth fifth important dangerous deadly lethal vital crucial key main central lasting permanent chronic eternal healthy extra useful useless active passive aggressive defensive tactical positional material dark light high low heavy easy hard difficult tricky typical classic classical textbook pure mere sheer total complete full half empty ready sorry happy glad busy tired lazy friendly light-squared dark-squared squared coloured colored legal illegal sensible reasonable decent sound unsound double minor major certain sure likely unlikely enormous considerable significant slight clean straight loyal faithful proud lone lonely former remaining entire gorgeous pleasant unpleasant comfortable uncomfortable cramped precise accurate correct wrong right",
 }  # fmt: skip
 _TURNS: dict[str, str] = {
     "prep": "such as, in front of, because of, instead of, on account of, thanks to, in view of, owing to, due to, in return for, out of, next to, on top of, in spite of, by means of, at the cost of, in reply to, ahead of, away from, in exchange for, on behalf of, close to, as for, in answer to, courtesy of, on to, short of, at the expense of, in the face of, along with, together with, free of, rid of, by virtue of, on the side of, by way of, at the hands of, over on, up on, out on, apart from, other than, aside from, except for, save for",
@@ -218,9 +218,7 @@ def _tokens(sentence: Sentence) -> Iterator[Token]:
             yield Token(norm, frozenset({"noun"}), at, at + size - 1, noun="opening")
             at += size
             continue
-        size = _turn(
-            [w.norm for w in words[at : at + 9]], [w.move is None for w in words[at : at + 9]]
-        )
+        size = _turn([w.norm for w in words[at : at + 9]], words[at - 1].norm if at else "")
         norm = " ".join(w.norm for w in words[at : at + size])
         yield _token(sentence, norm, at, at + size - 1)
         at += size
@@ -254,11 +252,15 @@ _OPENS = frozenset({"the", "that", "this", "his", "our", "your", "my", "their", 
 _SMALL = frozenset({"'s", "defence", "defense", "game", "variation", "system", "attack"})
 
 
-def _turn(norms: list[str], plain: Iterable[bool]) -> int:
+def _turn(norms: list[str], before: str) -> int:
     for turn in _turns().get(norms[0], ()):
-        if tuple(norms[: len(turn)]) == turn and all(plain):
-            return len(turn)
         if tuple(norms[: len(turn)]) == turn:
+            if (
+                turn[1:] == ("on",)
+                and turn[0] in {"up", "out", "over"}
+                and (_verb_forms().get(before) or before.endswith(("self", "selves")))
+            ):
+                continue  # "was given up on e5"
             if turn in _BARE and not (
                 norms[2:3] == []
                 or norms[2] in {",", ".", "white", "black", "we", "he", "you", "they", "the", "it"}

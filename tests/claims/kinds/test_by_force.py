@@ -65,3 +65,27 @@ def test_a_piece_that_cannot_be_saved(judge: Judge) -> None:
 def test_what_is_not_said_to_be_forced_is_not_read(words: str) -> None:
     claims = claims_of("1. e4 e5 2. Qh5 Nc6 3. Bc4 {%s} g6 *" % words)
     assert not [c for c in claims if c.kind == "by-force"]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "There's no stopping mate.",
+        "Black has no way to stop mate.",
+        "There is no way of stopping mate.",
+    ],
+)
+def test_that_there_is_no_stopping_it_affirms_it(judge: Judge, words: str) -> None:
+    finding = judge("{%s} 1... Kg7 *" % words, setup=ROOKS)
+    assert (finding.claim.negated, finding.outcome) == (False, Outcome.HOLDS)
+
+
+def test_that_nothing_can_be_done_is_a_loss_of_a_pawn_at_least(judge: Judge) -> None:
+    words = "There is nothing that Black can do about it."
+    assert judge("{%s} 1... Kg7 *" % words, setup=ROOKS).outcome is Outcome.HOLDS
+    assert judge("1. e4 {%s} e5 *" % words).outcome is Outcome.FAILS
+
+
+def test_near_miss_a_way_to_stop_it_is_no_claim_that_it_is_forced() -> None:
+    claims = claims_of("{Black has a way to stop mate.} 1... Kg7 *", setup=ROOKS)
+    assert "by-force" not in [c.kind for c in claims]

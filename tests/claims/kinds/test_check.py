@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from lineproof.claims import Outcome
+from tests.claims.conftest import Judge
 from tests.claims.kinds.sketching import outcome, read_as, sketched
 
 GIVEN = "1. e4 e5 2. f4 exf4 3. Bc4 Qh4+ {%s} 4. Kf1 *"
@@ -98,3 +99,11 @@ def test_other_checks_are_not_read(words: str) -> None:
 
 def test_a_bare_check_is_not_read_where_there_is_none() -> None:
     assert not read_as("check", "1. e4 {Check!} e5 *")
+
+
+def test_a_check_said_as_a_thing_is_played(judge: Judge) -> None:
+    text = "1. e4 e6 2. d4 d5 3. c4 dxc4 {%s} 4. Nf3 *"
+    finding = judge(text % "A queen check on a4 would win the pawn back.", kind="check")
+    assert (finding.claim.side, finding.outcome) == ("white", Outcome.HOLDS)
+    miss = judge(text % "A queen check on b3 would win the pawn back.", kind="check")
+    assert miss.outcome is Outcome.FAILS

@@ -61,3 +61,13 @@ def test_a_denial_is_turned_round(judge: Judge) -> None:
 def test_other_freedoms_are_not_read(words: str) -> None:
     claims = claims_of("{%s} 1. Bxd5 *" % words, setup=LOOSE)
     assert not [c for c in claims if c.kind == "for-free"]
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["A whole rook for absolutely nothing.", "That's a free rook.", "It's a free rook for White."],
+)
+def test_the_taker_need_not_be_named(judge: Judge, words: str) -> None:
+    finding = judge("{%s} 1. Bxd5 *" % words, setup=LOOSE)
+    assert (finding.claim.side, finding.outcome) == ("white", Outcome.HOLDS)
+    assert judge("{%s} 1. Bxd5 *" % words, setup=GUARDED).outcome is Outcome.FAILS

@@ -53,3 +53,19 @@ def test_other_returns_are_not_read(words: str) -> None:
     setup = "r3k3/4p3/8/8/8/8/8/R3K3 b Qq - 0 1"
     claims = claims_of("1... Kd7 {%s} 2. Rd1+ *" % words, setup=setup)
     assert not [c for c in claims if c.kind == "gives-back"]
+
+
+@pytest.mark.parametrize(
+    ("words", "outcome"),
+    [
+        ("Black hands one of the pawns straight back with d5.", Outcome.HOLDS),
+        ("With d5 Black returns a pawn.", Outcome.HOLDS),
+        ("He tosses a pawn back.", Outcome.HOLDS),
+        ("With d5 Black returns his queen.", Outcome.FAILS),
+    ],
+)
+def test_the_move_that_gives_it_back_may_be_named(
+    judge: Judge, words: str, outcome: Outcome
+) -> None:
+    text = "1. e4 e5 2. d4 exd4 3. c3 dxc3 4. Bc4 cxb2 5. Bxb2 d5 {%s} 6. Bxd5 Nf6 *"
+    assert judge(text % words, kind="gives-back").outcome is outcome

@@ -35,3 +35,9 @@ def test_a_move_that_cannot_be_played_is_not_taken_for_the_position() -> None:
     line = "1. e4 e5 2. Qh5 Nc6 3. Bc4 g6 4. Qf3 Nf6 {%s} 5. Ne2 *"
     words = "Were that knight of ours not on f6, queen takes f7 would be mate."
     assert [c.kind for c in claims_of(line % words, "black") if c.kind == "mate"] == []
+
+
+def test_a_mate_that_is_to_come_is_played_first(judge: Judge) -> None:
+    text = "1. e4 e5 2. Qh5 Nc6 3. Bc4 Nf6 {%s} 4. Qxf7# *"
+    assert judge(text % "The queen mates on f7.").outcome is Outcome.HOLDS
+    assert judge(text % "The bishop mates on f7.").outcome is Outcome.FAILS

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from lineproof.claims import Outcome
-from tests.claims.conftest import Judge
+from tests.claims.conftest import Judge, claims_of
 
 SCHOLAR = "1. e4 e5 2. Qh5 Nc6 3. Bc4 {%s} g6 *"
 
@@ -90,3 +90,18 @@ def test_a_threat_of_another_time_is_not_read(words: str) -> None:
     from tests.claims.conftest import claims_of
 
     assert not claims_of(SCHOLAR % words)
+
+
+OWN = "6k1/5ppp/8/8/8/8/5PPP/R5K1 w - - 0 1"
+
+
+def test_the_side_to_move_threatens_what_it_can_do_at_once(judge: Judge) -> None:
+    assert judge("{White threatens mate.} 1. Ra8# *", setup=OWN).outcome is Outcome.HOLDS
+    safe = OWN.replace("6k1/5ppp/8", "1r4k1/5pp1/7p")
+    assert judge("{White threatens mate.} 1. Kf1 *", setup=safe).outcome is Outcome.FAILS
+
+
+def test_two_mates_are_two_threats() -> None:
+    text = "1. e4 e5 2. Nc3 Nf6 3. Bc4 Nxe4 4. Qh5 {Two mates hang in the air, one on f7 and one on e5.} Nd6 *"
+    found = [(c.kind, c.params["square"]) for c in claims_of(text)]
+    assert found == [("mate-threat", "f7"), ("mate-threat", "e5")]

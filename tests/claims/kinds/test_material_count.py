@@ -70,3 +70,40 @@ def test_what_was_or_will_be_is_not_counted_now(words: str) -> None:
 def test_leaving_a_side_behind_counts_after_the_move(judge: Judge) -> None:
     finding = judge("1. e4 d5 {2. exd5 leaves Black a pawn down.} 2. exd5 *")
     assert finding.outcome is Outcome.HOLDS
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Black, though a pawn behind, stands well.",
+        "A pawn up, White can relax.",
+        "So that's us a pawn up.",
+        "How is Black doing? A pawn down.",
+        "White's extra pawn is a trump.",
+        "Black is a pawn light.",
+        "White has a pawn more than Black.",
+    ],
+)
+def test_who_is_ahead_is_said_in_many_places(judge: Judge, words: str) -> None:
+    finding = judge(PAWN_UP % words, kind="material-count")
+    assert (finding.claim.side, finding.outcome) == ("white", Outcome.HOLDS)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "A pawn up would be nice.",
+        "White hopes to end up a pawn ahead.",
+        "The pawn moves up to d6.",
+        "White is two moves ahead in development.",
+    ],
+)
+def test_near_miss_what_is_hoped_for_or_counts_something_else(words: str) -> None:
+    assert "material-count" not in [c.kind for c in claims_of(PAWN_UP % words)]
+
+
+def test_an_extra_queen_is_one_whatever_was_given_for_it(judge: Judge) -> None:
+    setup = "3qk3/8/8/8/8/8/8/2BBKN2 w - - 0 1"
+    text = "{%s} 1. Kf2 *"
+    assert judge(text % "Black's extra queen is a trump.", setup=setup).outcome is Outcome.HOLDS
+    assert judge(text % "White's extra queen is a trump.", setup=setup).outcome is Outcome.FAILS

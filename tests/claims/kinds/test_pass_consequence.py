@@ -82,3 +82,18 @@ def test_near_miss_a_quiet_move_after_such_a_pass_fails() -> None:
 
 def test_the_side_that_has_just_moved_cannot_pass() -> None:
     assert "pass-consequence" not in kinds_of(TWO_KNIGHTS % "If White sleeps, d5 follows.")
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Left in peace, White plays Nxf7.",
+        "Ignored, White plays Nxf7.",
+        "Given time, White takes on f7.",
+        "If nothing happens, Nxf7 follows.",
+        "Should Black do nothing, Nxf7 follows.",
+        "Let Black pass, and Nxf7 would be most unpleasant.",
+    ],
+)
+def test_a_pass_in_other_words(words: str) -> None:
+    assert sketched("pass-consequence", TWO_KNIGHTS % words).outcome is Outcome.HOLDS

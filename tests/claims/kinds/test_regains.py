@@ -75,3 +75,24 @@ def test_a_denial_is_turned_round(judge: Judge) -> None:
 )
 def test_other_words_of_coming_back_are_not_read(words: str) -> None:
     assert not [c for c in claims_of(BUDAPEST % words) if c.kind == "regains"]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "We are getting our pawn back.",
+        "The pawn will be won back.",
+        "Black is about to recover the pawn.",
+        "Black wins back one of the pawns.",
+    ],
+)
+def test_it_comes_back_in_other_words(judge: Judge, words: str) -> None:
+    assert judge(BUDAPEST % words, taught="black").outcome is Outcome.HOLDS
+
+
+@pytest.mark.parametrize(
+    "words", ["The pawn is not to be regained.", "White never sees the pawn again."]
+)
+def test_what_is_not_to_be_regained_is_denied(words: str) -> None:
+    (claim,) = claims_of(BUDAPEST % words)
+    assert (claim.kind, claim.negated) == ("regains", True)

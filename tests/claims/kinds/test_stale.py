@@ -109,3 +109,17 @@ def test_a_finding_shows_the_place_where_the_piece_stands() -> None:
     assert finding.judgement.second == (
         "In the lesson such a piece stands there after 3... Bg4, in line 1: the words may belong there."
     )
+
+
+@pytest.mark.parametrize(
+    ("words", "stale"),
+    [
+        ("With his third move Black develops.", True),
+        ("With his second move Black develops.", False),
+        ("This move, Black's fourth, develops a knight.", True),
+        ("This move, Black's second, develops a knight.", False),
+    ],
+)
+def test_a_move_called_by_a_number_that_it_has_not(words: str, stale: bool) -> None:
+    kinds = [c.kind for c in claims_of("1. e4 e5 2. Nf3 Nc6 {%s} 3. Bb5 *" % words)]
+    assert ("stale" in kinds) is stale

@@ -9,7 +9,8 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS
-from lineproof.claims.pointing import KING, checked_side, king, present
+from lineproof.claims.noun import Noun
+from lineproof.claims.pointing import checked_side, king, present
 from lineproof.engine import Board
 
 GUARDS = 1
@@ -17,57 +18,78 @@ GUARDS = 1
 DEPTH = 2
 """Moves within which a threatened back-rank mate must mate."""
 
-_RANK = "(back rank|first rank|eighth rank|8th rank|1st rank|last rank|back row|home rank)"
-_MATE = "(back rank mate|mate on the back rank|back rank checkmate|mate along the back rank)"
 LUFT = (
     "luft", "air", "breathing hole", "breathing space", "breathing room", "escape square", "flight square", "escape squares", "flight squares", "loophole",
     "escape hatch", "bolt hole",
 )  # fmt: skip
 """What lets a king off its first rank, in words."""
-_LUFT = f"({'|'.join(LUFT)})"
-
-PHRASES = (
-    f"(the|{{whose}}|{{whose}} own) {_RANK} <be> [{{very}}] {{weak}}",
-    f"{{side}} <have> [[still|also] a|the|problems with the|trouble on the|problems on the|problems on his] (weak {_RANK}|{_RANK} weakness|{_RANK} problem|{_RANK} problems|{_RANK} trouble|{_RANK})",
-    f"{{side}} <be> [{{very}}] {{weak}} (on|along) (the|his|our|her|their) {_RANK}",
-    f"{{king}} <be> [{{very}}] {{weak}} (on|along) (the|his|its|our|her) {_RANK}",
-    f"{{king}} <have> {{none}} {_LUFT} [on (the|its|his) {_RANK}]",
-    f"{{side}} <have> {{none}} {_LUFT} [on (the|his|our) {_RANK}|for (the|his|our|her) king]",
-    f"there <be> {{none}} {_LUFT} (for {{king}}|on {{whose}} {_RANK})",
-    f"no {_LUFT} on (the|his|our) {_RANK}",
-    "{side} <make/create/get> {made} [for (the|his|our|her) king] [with {move}]",
-    "{move} <make/create/give> [{king}|{side}] {made} [for (the|his|our|her) king]",
-    "{king} <have> {made} [on {square}]",
-    f"{{side}} <threaten> [{{the}}] {_MATE}",
-    f"(this|that|it|{{move}}) <threaten> [{{the}}] {_MATE}",
-    f"there <be> [{{the}}] (threat of|danger of) [{{the}}] {_MATE}",
-    f"(with|threatening) [{{the}}] (threat of) [{{the}}] {_MATE}",
-    f"{{side}} <have to/must> watch (the|his|our) {_RANK}",
-)
-
-
 FRAMES = (
     "{king} <have> {none}",
-    "{side} <have> {none} [for {king}]",
+    "{side} <have> {none} [for {king}] [on back_rank]",
+    "{king} <have> {none} [on back_rank]",
+    "{king} <lack/be_without> {made} ; lacks=yes",
+    "{side} <lack/be_without> {made} ; lacks=yes",
     "<~> {none} for {king}",
-    "back_rank <=> weak|unguarded",
+    "<~> {none} on back_rank",
+    "back_rank <=> {weak}",
     "{side} <have> {weak_rank}",
-    "{side} <have> trouble|problem (on|with) back_rank",
-    "{side} <=> weak on back_rank",
-    "[{agent}] <threaten> back_rank mate",
+    "{side} <have> (trouble|problem|weakness) (on|with) back_rank",
+    "{side} <=> {weak} (on|along) back_rank",
+    "{king} <=> {weak} (on|along) back_rank",
+    "[{agent}] <make/create/get/give> {made} [for {king}] [with {move}]",
+    "{king} <have> {made} [on {square}]",
+    "[{agent}] <threaten> {mating}",
+    "[{agent}] <threaten> mate (on|along) back_rank ; mated=yes",
+    "<~> (threat|danger) of {mating}",
+    "<~> {mating}",
+    "<~> mate (on|along) back_rank ; mated=yes",
 )
+
+
+def _no_luft(noun: Noun) -> str | None:
+    return "luft" if noun.no and _luft(noun) else None
+
+
+def _some_luft(noun: Noun) -> str | None:
+    return "luft" if not noun.no and _luft(noun) else None
+
+
+def _luft(noun: Noun) -> bool:
+    words = {noun.head, *(f"{a} {noun.head}" for a in noun.adjectives)}
+    return not words.isdisjoint({*LUFT, *NOUNS["luft"]})
+
+
+def _weak_rank(noun: Noun) -> str | None:
+    """ "A weak back rank", "a back-rank problem"."""
+    if noun.head in NOUNS["back rank"]:
+        return noun.text if "weak" in noun.adjectives else None
+    named = not _RANKS.isdisjoint(noun.adjectives)
+    return noun.text if noun.head in {"problem", "weakness", "trouble"} and named else None
+
+
+def _mate(noun: Noun) -> str | None:
+    """ "A back-rank mate"."""
+    return (
+        noun.text if noun.head in NOUNS["mate"] and not _RANKS.isdisjoint(noun.adjectives) else None
+    )
+
+
+_RANKS = frozenset(NOUNS["back rank"])
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb)
-    text = here.said
     spot = here.at(here.named(slots["move"]).after).spot if "move" in slots else here.spot
-    if " mate" in f" {text}" or "checkmate" in text:
+    if "mating" in slots or "mated" in slots:
         return [_threat(here, slots, spot)]
+    if "lacks" in slots:
+        slots["none"] = slots.pop("made")
     if "made" in slots:
         side = other(spot.board.turn) if "move" in slots else None
-        if "side" in slots:
+        if "agent" in slots:
+            side = here.agent(slots["agent"]).side
+        elif "side" in slots:
             side = here.side(slots["side"])
         elif "king" in slots:
             side = _king_of(here, slots["king"])
@@ -81,8 +103,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     elif "side" in slots:
         side = here.side(slots["side"])
     else:
-        side = _only_weak(here, luft="none" in slots or text.startswith("no "))
-    luft = "none" in slots or text.startswith("no ")
+        side = _only_weak(here, luft="none" in slots)
+    luft = "none" in slots
     if luft and not _at_home(spot.board, side):
         raise Unread("the king is not on its first rank")
     return [here.claim(KIND.id, side, spot=spot, luft=luft, mate=False)]
@@ -107,8 +129,10 @@ def _only_weak(here: Here, *, luft: bool) -> str:
 
 def _threat(here: Here, slots: dict[str, Any], spot: Any) -> Claim:
     """A back-rank mate that is threatened: by the side named, else by the last mover."""
-    attacker = here.side(slots["side"]) if "side" in slots else other(spot.board.turn)
-    if spot.board.turn == attacker:
+    attacker = other(spot.board.turn)
+    if "agent" in slots:
+        attacker = here.agent(slots["agent"]).side
+    if spot.board.turn == attacker and not spot.board.is_checkmate:
         raise Unread("it is that side's own move, so nothing is only threatened")
     return here.claim(KIND.id, other(attacker), spot=spot, luft=False, mate=True)
 
@@ -192,6 +216,16 @@ def check(claim: Claim, ask: Ask) -> Judgement:
 
 def _mates(claim: Claim, ask: Ask, side: str) -> Judgement:
     attacker = other(side)
+    if claim.spot.board.is_checkmate:
+        board = claim.spot.board
+        home = _at_home(board, board.turn) and any(
+            g[1] == _home(board.turn) and (board.piece_at(g) or "").lower() in "rq"
+            for g in board.checkers()
+        )
+        because = f"{title(board.turn)} is mated{' along the back rank' if home else ', but not along the back rank'}."
+        return Judgement(
+            Outcome.HOLDS if home else Outcome.FAILS, because, (), claim.spot, {}, instead=None if home else because
+        )  # fmt: skip
     free = claim.spot.with_move_for(attacker)
     if free is None:
         because = f"{title(side)} is in check and cannot pass, so a threat cannot be asked for."
@@ -224,16 +258,11 @@ KIND = Kind(
         f"The king stands on its first rank with no square off that rank to step to (each is its own side's or attacked), the enemy has a rook or queen, and at most {GUARDS} rook or queen of its own guards that rank. "
         f"'No luft' and 'no escape square' ask the squares alone; a back-rank mate that is threatened: after a pass, mate in at most {DEPTH} by a rook or queen on that rank."
     ),
-    phrases=PHRASES,
     slots={
-        "weak": dict.fromkeys(("weak", "vulnerable", "unguarded", "unprotected", "bare", "undefended", "a weakness", "a problem", "exposed", "open", "in danger", "without protection"), True),
-        "none": dict.fromkeys(("no", "no more", "not a single", "not any", "no proper"), True),
-        "made": {f"{article}{word}": True for article in ("", "a ", "an ", "some ", "the ") for word in LUFT},
+        "weak": dict.fromkeys(("weak", "vulnerable", "unguarded", "unprotected", "bare", "undefended", "a weakness", "a problem", "exposed", "open", "in danger", "without protection"), True)
     },
-    patterns={"king": KING},
-    vocabulary=frozenset({"rank", "row", "luft", "air", "breathing", "escape", "flight", "loophole", "bolt"}),
     frames=FRAMES,
-    tests={"none": lambda n: "luft" if n.no and n.head in NOUNS["luft"] else None, "weak_rank": lambda n: n.text if (n.head in NOUNS["back rank"] and "weak" in n.adjectives) or (n.head in {"problem", "weakness", "trouble"} and "back rank" in n.adjectives) else None},
+    tests={"none": _no_luft, "made": _some_luft, "weak_rank": _weak_rank, "mating": _mate},
     read=read,
     check=check,
     flips=True,

@@ -52,7 +52,7 @@ FRAMES = (
     "{side} <have> {improved} (in|with) {deed} [(instead_of|rather_than) {other}]",
     "{side} <do better> (with|by) {deed} [(than|instead_of|rather_than) {other}] ; modal=|would|will|can|could|should",
     "{side} <do better to play/choose/prefer/go for> {deed} [(than|instead_of|rather_than) {other}]",
-    "{side} <play/choose/prefer/go for> {deed} [(instead_of|rather_than) {other}] ; modal=should done=yes",
+    "{side} <play/choose/prefer/go for> {deed} [(instead_of|rather_than) {other}] ; modal=should perfect=yes",
     "{side} <play/choose/prefer/go for> {deed} +instead ; modal=should",
     "{deed} <=> {worse} [than {other}] ; turned=yes",
 )

@@ -2,81 +2,87 @@
 
 from __future__ import annotations
 
-import re
+from contextlib import suppress
 from typing import Any
 
-from lineproof.claims.amounts import AMOUNT, LEAST, Amount, pawns
+from lineproof.claims.amounts import LEAST, Amount, pawns
 from lineproof.claims.board import material, other, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Outcome, Spot
+from lineproof.claims.frame import SLOTS
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.showing import shortest
 from lineproof.engine import Line
 
-PHRASES = (
-    "(mate|checkmate|the mate) <be:avoid/prevent/stop/parry/avert/escape> [any more|any longer|now]",
-    "(mate|checkmate|the mate) <be> [{very}] {certain} [now]",
-    "(nothing|nobody|no move|no defence) (can|will) (stop|prevent|avoid|parry|avert) (mate|checkmate|the mate)",
-    "nothing (stops|prevents) (mate|checkmate|the mate)",
-    "(there is|there 's) [{very}] (no way to|no way of|nothing to|no) (stop|stopping|prevent|preventing|avoid|avoiding|parry|parrying|defence against|escape from|remedy against|answer to) (mate|checkmate|the mate)",
-    "{side} can [{very}] (not|no longer) (stop|prevent|avoid|parry|avert|escape) (mate|checkmate|the mate)",
-    "{side} <have> no (defence against|way to stop|way to prevent|way to avoid|answer to) (mate|checkmate|the mate)",
-    "{side} can [{very}] (not|no longer) (avoid|prevent|avert|escape) (the loss of|losing) {amount}",
-    "{side} can [{very}] (not|no longer) (save|hold|keep|rescue) {thing}",
-    "the loss of {amount} <be> [{very}] {certain}",
-    "the loss of {amount} <be:avoid/prevent/avert/stop> [any more|any longer|now]",
-    "{thing} <be:save/hold/keep/rescue/defend> [any more|any longer|now]",
-    "{side} [{very}] <win> by force",
+_DEFENCES = frozenset(
+    ["defence", "way", "way out", "answer", "remedy", "escape", "cure", "antidote", "reply", "protection", "help"]
+)  # fmt: skip
+"""Nouns which, denied, say that something cannot be averted."""
+
+
+FRAMES = (
+    "[{anything}] <avert> mate ; modal=can negated=yes",
+    "{nobody} <avert> mate",
+    "<have/be to avert> mate ; turned=yes",
+    "[{anything}] <~> {none} (against|to|from|for) mate",
+    "mate <=> unavoidable",
+    "[{anything}] <avert> loss of {amount} ; modal=can negated=yes",
+    "{nobody} <avert> loss of {amount}",
+    "loss <=> unavoidable of {amount}",
+    "{side} <avert to lose> {amount} ; turned=yes",
+    "[{anything}] <rescue> {thing} ; modal=can negated=yes",
+    "<have/be to rescue> {thing} ; turned=yes",
+    "{thing} <=> doomed",
+    "{side} <win> +by_force",
+    "[{side}] <parry/wriggle_out_of/deal_with/cope_with/ward_off/fend_off/stop> {pointer} ; modal=can negated=yes",
+    "[{anything}] <~> {none} (against|to|from|for|out_of) {pointer}",
+    "<have/be to parry/wriggle_out_of/deal_with/cope_with/ward_off/fend_off/stop> {pointer} ; turned=yes",
+    "{side} <do> {nil} (about|against) {pointer} ; modal=can negated=yes",
+    "<have/be to do> (about|against) {pointer} ; turned=yes",
 )
-_CERTAIN = ("unavoidable", "inevitable", "certain", "unstoppable", "forced", "only a matter of time", "a matter of time", "avoidable", "inescapable")  # fmt: skip
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    said = here.said
     verb = slots.get("verb")
-    if slots.get("certain") == "avoidable" and not (verb is not None and verb.negated):
+    denied = verb is not None and verb.negated
+    turned = denied and "turned" in slots
+    if verb is not None and verb.past:
+        raise Unread("said of an earlier position")
+    if "turned" in slots and not denied:
         raise Unread("what can be avoided is not forced")
-    doubtful = _AVOID.search(said) is not None
-    if doubtful and not (verb is not None and verb.negated) and not _NO.search(said):
-        raise Unread("what can be avoided is not forced")
-    claimed = _win(here, slots) if " by force" in said and "side" in slots else None
-    if claimed is not None:
-        return [claimed]
-    if "mate" in said:
-        loser = here.side(slots["side"]) if "side" in slots else None
-        return [_claim(here, "mate", loser, None, None, doubtful, verb)]
+    side = here.side(slots["side"]) if "side" in slots else None
     text = slots.get("amount", slots.get("thing"))
-    if text is None:
-        raise Unread("it is not said what cannot be avoided")
-    amount = Amount.read(text)
-    loser = _loser(here, slots, text, amount)
-    return [_claim(here, "material", loser, amount.name, amount.square, doubtful, verb)]
-
-
-_AVOID = re.compile(r"\b(?:avoid|avoided|prevent|prevented|stop|stopped|stops|prevents|parry|parried|avert|averted|escape|escaped|avoidable|save|saved|hold|held|keep|kept|rescue|rescued|defend|defended)\b")  # fmt: skip
-_NO = re.compile(r"\b(?:not|no|nothing|nobody|cannot)\b|n['’]t\b")
+    if "pointer" in slots:
+        return [_claim(here, "something", side, None, None, turned)]
+    if text is not None:
+        amount = Amount.read(text)
+        owner = side
+        if owner is None and slots.get("anything") is not None:
+            with suppress(Unread):
+                owner = here.side(slots["anything"])
+        if owner is None:
+            owner = _loser(here, text, amount)
+        return [_claim(here, "material", owner, amount.name, amount.square, turned)]
+    if side is not None:
+        return [_claim(here, "win", other(side), None, None, turned)]
+    loser: str | None = None
+    with suppress(Unread):
+        if slots.get("anything") is not None:
+            loser = here.side(slots["anything"])
+    return [_claim(here, "mate", loser, None, None, turned)]
 
 
 def _claim(
-    here: Here, what: str, loser: str | None, amount: str | None, square: str | None, doubtful: bool, verb: Any
-) -> Claim:  # fmt: skip
-    # "cannot be avoided" denies the avoiding, and so affirms the result; the reader turns the denial round once
-    turned = doubtful and verb is not None and verb.negated
+    here: Here, what: str, loser: str | None, amount: str | None, square: str | None, turned: bool
+) -> Claim:
+    # "there is no way to avoid it" denies the avoiding, and so affirms the result; the reader turns the denial round once
     return here.claim(
         KIND.id, None, negated=turned, what=what, loser=loser, amount=amount, square=square
     )
 
 
-def _win(here: Here, slots: dict[str, Any]) -> Claim | None:
-    side = here.side(slots["side"])
-    what = "mate" if "mate" in here.said else "win"
-    return here.claim(KIND.id, None, what=what, loser=other(side), amount=None, square=None)
-
-
-def _loser(here: Here, slots: dict[str, Any], text: str, amount: Amount) -> str:
-    if "side" in slots:
-        return here.side(slots["side"])
+def _loser(here: Here, text: str, amount: Amount) -> str | None:
     if amount.square is not None:
         letter = here.board.piece_at(amount.square)
         if letter is None or letter.lower() not in amount.letters:
@@ -86,6 +92,8 @@ def _loser(here: Here, slots: dict[str, Any], text: str, amount: Amount) -> str:
     sides = {("white" if (here.board.piece_at(at) or "").isupper() else "black") for at in found}
     if len(found) == 1 and len(sides) == 1:
         return sides.pop()
+    if len(found) == 2 and len(sides) == 2 and amount.name == "queen":
+        return None  # one each: the side that stands worse loses it
     raise Unread("it is not clear who loses it")
 
 
@@ -129,6 +137,13 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     now = material(spot.board, loser)
     final = settled(ask, spot, loser)
     lost = now - final.balance
+    if what == "something":
+        holds = lost >= 1 or points >= 85
+        because = f"With best play {title(loser)} loses {pawns(lost) if lost > 0 else 'no material'}; {title(winner)} scores {points} of 100."
+        return Judgement(
+            Outcome.HOLDS if holds else Outcome.FAILS, because, shortest(spot, final.moves), spot, {"lost": lost, "points": points},
+            float(abs(points - 85)), None if holds else because,
+        )  # fmt: skip
     least = LEAST[claim.params["amount"]][1]
     holds = lost >= least
     said = str(Amount(claim.params["amount"], ""))
@@ -142,57 +157,19 @@ def check(claim: Claim, ask: Ask) -> Judgement:
 KIND = Kind(
     id="by-force",
     title="By force",
-    version=1,
+    version=2,
     definition=(
-        "Best play from the position itself, not the line shown, brings the result about: a forced mate; a loss of the amount named (pawn 1, exchange 1, piece 2, rook and queen 3) when no capture gains a pawn any more; a win, 85 points or more. "
+        "Best play from the position itself, not the line shown, brings the result about: a forced mate; a loss of the amount named (pawn 1, exchange 1, piece 2, rook and queen 3) when no capture gains a pawn any more; a win, 85 points or more. Where the words say only that nothing can be done about it: the loss of a pawn at least, or a win. "
         "A mate of which no forced line is found is unsettled where the side scores 85 or more."
     ),
     formula="lost = material(here) - material(end of best play); holds: lost >= the amount, or points(winner) >= 85, or a forced mate",
-    phrases=PHRASES,
-    patterns={"amount": AMOUNT, "thing": AMOUNT},
-    slots={"certain": {k: k for k in _CERTAIN}},
-    vocabulary=frozenset(
-        [
-            "avoid",
-            "avoided",
-            "prevent",
-            "prevented",
-            "stop",
-            "stops",
-            "stopped",
-            "parry",
-            "parried",
-            "avert",
-            "averted",
-            "escape",
-            "escaped",
-            "unavoidable",
-            "inevitable",
-            "certain",
-            "unstoppable",
-            "matter",
-            "avoidable",
-            "inescapable",
-            "defence",
-            "remedy",
-            "answer",
-            "save",
-            "saved",
-            "hold",
-            "held",
-            "keep",
-            "kept",
-            "rescue",
-            "rescued",
-            "defend",
-            "defended",
-            "force",
-            "forced",
-            "prevents",
-            "nothing",
-            "loss",
-        ]
-    ),
+    frames=FRAMES,
+    tests={
+        "thing": SLOTS["amount"],
+        "none": lambda n: n.head if n.no and n.head in _DEFENCES else None,
+        "nil": lambda n: n.text if n.no or n.head == "anything" else None,
+        "pointer": lambda n: n.text if n.head in {"it", "this", "that"} else None,
+    },
     read=read,
     check=check,
     flips=True,

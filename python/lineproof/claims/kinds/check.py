@@ -2,104 +2,94 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
 from lineproof.claims.board import name, names, other, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.pointing import KING, checked_side, king, moment, owner, present
+from lineproof.claims.pointing import checked_side, king, moment, owner, present
 from lineproof.claims.verbs import Verb
-
-_MOVES = (
-    "take/capture/recapture/come/arrive/land/develop/retreat/go/move/jump/leap/hop/step/enter/get out/swing/drop/pop/"
-    "invade/penetrate/attack/win/grab/snatch/castle/push/advance/play/block/happen/follow/be played/be"
-)
-
-PHRASES = (
-    "[{agent}] <give> [{the}] (check|another check|more check) [(on|from|at) {square}] [with {move}|with {object}] [(on|from|at) {square}]",
-    "({move}|{object}) <check> [[at] once|first|him|us|you|white|black] [(on|from) {square}]",
-    "{agent} <check> {king} [(on|from) {square}] [with {move}]",
-    f"{{agent}} <{_MOVES}> [in|out|back|off|there|here|{{target}}|{{target}} back] [(on|to|into|at) {{square}}] {{along}}",
-    "{side} <play/choose/continue> {move} {along}",
-    "{move} <be> [[only|just|merely] a|also] check",
-    "(this|that|it|which) <be> [[only|just|merely] a|also] check",
-    "(it|this|that|{move}) <be> {no} check",
-    "{king} <be> in check [from {object}]",
-    "{side} <be> in check [from {object}]",
-    "{king} <be:check> [by {object}] [(on|from) {square}]",
-    "{side} <check> [him|us|you|white|black] (on|from|at) {square}",
-    "{side} <have> {some} check [(on|at|from) {where}|[with] {move}]",
-    "{side} <have> {none} [more|further|useful|good|sensible] (check|checks) [(on|at) {where}]",
-    "there <be> {some} check [(on|at|from) {where}|with {move}]",
-    "there <be> {none} [more|further] (check|checks) [(on|at) {where}]",
-    "{move} (check|with check)",
-    "(with|a|and it is|giving) check",
-    "check",
-)
-
 
 FRAMES = (
     "{move} <=> check ; without=in|from",
     "[{agent}] <=> check ; without=in|from",
-    "[{agent}] <=> (another check) ; without=in|from",
+    "[{agent}] <=> another check ; without=in|from",
     "{move} <check>",
     "{agent} <check> ; plain=yes",
+    "{agent} <check> (on|from) {square}",
+    "{agent} <check> {king} [(on|from) {square}]",
+    "<be:check> {king} [(on|from) {square}]",
     "check <come/follow> (on|at) {square} ; some=yes",
-    "{agent} <check> {king}",
     "<~> {checking}",
+    "<~> {move} with check",
+    "{reply} <=> check (on|at) {square} ; some=yes",
     "[{agent}] <come/arrive/land> with check",
-    "{agent} <come with/arrive with/land with> check",
+    "{agent} <come_with/arrive_with/land_with/come_out_with> check",
     "{side} <be> in check [from {object}]",
     "{king} <be> in check [from {object}]",
-    "[{agent}] <give> check [(on|from|at) {square}]",
-    "{agent} <capture/go> {target} with check",
-    "[{agent}] <move/capture/step_aside/play> with check",
-    "{agent} <take_on/capture> {square} with check",
-    "{agent} <give_check> [(from|on) {square}]",
+    "[{agent}] <give> check [(on|from|at) {square}] [with {object}]",
+    "[{agent}] <give> another check [(on|from|at) {square}]",
+    "[{agent}] <give> check with {move}",
+    "{side} <play/choose> {move} with check",
+    "{agent} <capture/go> {target} with check ; along=yes",
+    "[{agent}] <move/capture/step_aside/develop/push/castle/block/win> with check ; along=yes",
+    "{agent} <take_on/capture> {square} with check ; along=yes",
+    "{agent} <move/go> (on|to|into) {square} with check ; along=yes",
+    "{agent} <give_check> [(from|on) {square}] [with {object}]",
+    "{side} <have> check [(on|at|from) {square}] ; some=yes",
+    "{side} <have> check (with|on) {move} ; some=yes",
+    "{side} <have> {move} check ; some=yes",
+    "{side} <have> {checkmove} ; some=yes",
+    "<~> check (on|at|from) {square} ; some=yes",
+    "{side} <play/insert/throw_in/include> check [(on|at|from) {square}] ; inserted=yes",
+    "[{agent}] <move/leave> {file} with check ; along=yes",
 )
-
-
-_COUNTED = re.compile(r"\b(?:one|two|three|[1-3]) checks?\b")
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    if "count" in slots or (verb is not None and verb.negated and _COUNTED.search(here.said)):
+    if "count" in slots:
         raise Unread("checks are counted")
     present(verb, "will", "can")
     if "plain" in slots and (slots["agent"] in {"i", "you"} or (verb is not None and verb.done)):
         raise Unread("to have checked may be to have made sure")
-    if "some" in slots or "none" in slots:
+    if "checkmove" in slots:
+        slots["move"] = slots["checkmove"]
+    if "some" in slots:
         return [_possible(here, slots)]
-    denied = "no" in slots
+    if "inserted" in slots and here.board.in_check and here.mover == here.side(slots["side"]):
+        return [_given(here, here.spot, here.mover, None)]
+    if "inserted" in slots:
+        return [_possible(here, slots)]
     open_ = verb is not None and verb.modal == "can" and "move" not in slots
     if "along" in slots and verb is not None and (verb.negated or open_):
         return [_capture(here, slots, verb)]
     if "square" in slots and "side" in slots:
         return [_on_square(here, here.side(slots["side"]), slots["square"], verb)]
     if "king" in slots and "agent" not in slots:
-        return [_in_check(here, checked_side(here, slots["king"]), slots, denied)]
+        return [_in_check(here, checked_side(here, slots["king"]), slots)]
     if "side" in slots and "move" not in slots:
-        return [_in_check(here, here.side(slots["side"]), slots, denied)]
+        return [_in_check(here, here.side(slots["side"]), slots)]
     if "move" in slots and "agent" not in slots:
         named = here.named(slots["move"])
         if "side" in slots and here.side(slots["side"]) != named.side:
             raise Unread("it is the other side's move")
-        return [_given(here, named.after, named.side, None, denied)]
+        return [_given(here, named.after, named.side, None)]
     words = slots.get("agent", slots.get("object"))
     if words is None:  # "Check!", "this is check", "with check": of the move just played
         last = here.last()
         if verb is None and (here.after_unread or not here.board.in_check):
             raise Unread("it is not clear what gives check")
-        return [_given(here, here.spot, last.side, None, denied)]
+        return [_given(here, here.spot, last.side, None)]
     if "move" in slots:
         named = here.named(slots["move"])
-        return [_given(here, named.after, named.side, None, denied)]
+        return [_given(here, named.after, named.side, None)]
     agent = here.agent(words)
+    if words in {"it", "this", "that"} and not here.board.in_check and _checks_next(here):
+        raise Unread("it may be said of the next move")
     if agent.move is not None:
-        return [_given(here, agent.spot, agent.side, None, denied)]
+        return [_given(here, agent.spot, agent.side, None)]
     piece = agent.square if here.find(words) else None
     if piece is None and "object" in slots and "agent" in slots:
         (piece,) = _men(here, slots["object"], agent.side)
@@ -113,7 +103,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("the move that gives check is not on the board")
     if here.board.turn == agent.side and piece is not None and not (verb and verb.done):
         raise Unread("the move that gives check is not on the board")
-    return [_given(here, moment(here, agent.side, verb), agent.side, piece, denied)]
+    return [_given(here, moment(here, agent.side, verb), agent.side, piece)]
+
+
+def _checks_next(here: Here) -> bool:
+    following = here.shown_next
+    return following is not None and here.board.play(following).in_check
 
 
 def _capture(here: Here, slots: dict[str, Any], verb: Verb) -> Claim:
@@ -151,15 +146,15 @@ def _on_square(
     if verb is not None and verb.done and not played:
         raise Unread(f"no check on {square} has been given")
     if played and not coming:
-        return _given(here, here.spot, side, piece, False)
+        return _given(here, here.spot, side, piece)
     return _can(here, side, to=square, piece=piece)
 
 
-def _given(here: Here, spot: Spot, side: str, by: str | None, denied: bool) -> Claim:
-    return here.claim(KIND.id, side, spot=spot, negated=denied, by=by, possible=False)
+def _given(here: Here, spot: Spot, side: str, by: str | None) -> Claim:
+    return here.claim(KIND.id, side, spot=spot, by=by, possible=False)
 
 
-def _in_check(here: Here, side: str, slots: dict[str, Any], denied: bool) -> Claim:
+def _in_check(here: Here, side: str, slots: dict[str, Any]) -> Claim:
     """ "The king is in check": of the side to move; the other's king cannot be."""
     verb = slots.get("verb")
     if verb is not None and (verb.done or verb.modal):
@@ -167,7 +162,7 @@ def _in_check(here: Here, side: str, slots: dict[str, Any], denied: bool) -> Cla
     by = None
     if "object" in slots:
         (by,) = _men(here, slots["object"], other(side))
-    return _given(here, here.spot, other(side), by, denied)
+    return _given(here, here.spot, other(side), by)
 
 
 def _possible(here: Here, slots: dict[str, Any]) -> Claim:
@@ -175,24 +170,22 @@ def _possible(here: Here, slots: dict[str, Any]) -> Claim:
         named = here.named(slots["move"])
         if "side" in slots and named.side != here.side(slots["side"]):
             raise Unread("it is the other side's move")
-        return _given(here, named.after, named.side, None, False)
-    denied, to = "none" in slots, slots.get("where", slots.get("square"))
+        return _given(here, named.after, named.side, None)
+    to = slots.get("square")
     if "side" in slots:
-        return _can(here, here.side(slots["side"]), to=to, denied=denied)
-    claims = [_can(here, here.board.turn, to=to, denied=denied)]
+        return _can(here, here.side(slots["side"]), to=to)
+    claims = [_can(here, here.board.turn, to=to)]
     if not here.board.in_check:
-        claims.append(_can(here, here.mover, to=to, denied=denied))
+        claims.append(_can(here, here.mover, to=to))
     # nobody is named: whoever has the check is meant
     return next((c for c in claims if _checking_moves(c)), claims[0])
 
 
-def _can(
-    here: Here, side: str, *, to: str | None, piece: str | None = None, denied: bool = False
-) -> Claim:
+def _can(here: Here, side: str, *, to: str | None, piece: str | None = None) -> Claim:
     spot = here.spot.with_move_for(side)
     if spot is None:
         raise Unread("it is not that side's move, and the other is in check")
-    return here.claim(KIND.id, side, spot=spot, negated=denied, by=piece, to=to, possible=True)
+    return here.claim(KIND.id, side, spot=spot, by=piece, to=to, possible=True)
 
 
 def _checking_moves(claim: Claim) -> list[str]:
@@ -261,17 +254,14 @@ KIND = Kind(
     version=1,
     definition="The king of the side to move is attacked (FIDE Laws of Chess 3.9); said of a possible check, the side has, on its move or after a pass, a legal move, to the square named if any, after which the other king is attacked.",
     source="FIDE Laws of Chess, article 3.9",
-    phrases=PHRASES,
-    slots={
-        "no": dict.fromkeys(("no", "not even", "not even a", "not really a"), True),
-        "some": dict.fromkeys(("a", "the", "another", "a useful", "a strong", "an awkward", "a nasty", "also a", "always a", "a good"), True),
-        "none": dict.fromkeys(("no", "not a single", "not one"), True),
-    },
-    patterns={"king": KING, "where": " [a-h][1-8]", "along": r" with(?: a| the| another)? check"},
-    vocabulary=frozenset({"check", "checks", "checked", "checking"}),
     frames=FRAMES,
-    tests={"checking": lambda n: n.text if n.type == "move" and n.text.endswith("+") else None},
+    tests={
+        "reply": lambda n: n.text if n.head in {"reply", "answer", "response"} else None,
+        "checkmove": lambda n: n.text if n.type == "move" and "check" in n.adjectives else None,
+        "checking": lambda n: n.text if n.type == "move" and n.text.endswith("+") else None,
+    },
     read=read,
     check=check,
+    gives_way=frozenset({"double-check"}),
     flips=True,
 )  # fmt: skip

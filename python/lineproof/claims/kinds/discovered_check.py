@@ -15,29 +15,19 @@ from lineproof.claims.pointing import king, meant, owner, present
 
 _BY = "[(by|from|of) {checker}]"
 
-PHRASES = (
-    f"[{{agent}}] <give/deliver> [{{the}}] discovered check {_BY} [with {{move}}]",
-    f"(this|that|it|which|{{move}}) <be> [[also|even] {{the}}] discovered check {_BY}",
-    "(this|that|it|{move}) <be> no discovered check",
-    f"{{agent}} <discover/uncover/unveil/unmask/reveal/open> [{{the}}] [discovered] check {_BY}",
-    f"{{agent}} <come/arrive/take/capture/move/go/jump/leap/land/recapture/step aside> [{{object}}] [(on|to) {{square}}] with [{{the}}] discovered check {_BY}",
-    "{checker} <check/give check/give a check> from behind {second} [with {move}]",
-    "{checker} <give> [a] discovered check [with {move}]",
-    "{side} <have/threaten> {some} discovered check [with {move}]",
-    "{side} <have> no discovered check",
-    "there <be> {some} discovered check [with {move}]",
-    "there <be> no discovered check",
-    f"(with|by|giving) [{{the}}] discovered check {_BY}",
-    "[a] discovered check",
-)
-
-
 FRAMES = (
-    "[{agent}] <~> discovered_check [from {checker}]",
+    f"[{{agent}}] <~> discovered_check {_BY} [with {{move}}]",
+    f"{{move}} <=> discovered_check {_BY}",
+    "{side} <have/threaten> discovered_check [with {move}] ; some=yes",
+    f"[{{agent}}] <move/capture/recapture/step_aside/come/arrive/land> [{{object}}] [(on|to) {{square}}] with discovered_check {_BY}",
+    f"{{agent}} <come_with/arrive_with/land_with> discovered_check {_BY}",
     "<~> check from {checker}",
     "{checker} <check>",
-    "[{agent}] <uncover> discovered_check",
-    "{checker} <give> check|discovered_check",
+    "{checker} <check> +from +behind",
+    "{checker} <check/give_check> behind {second} +from [with {move}]",
+    f"[{{agent}}] <uncover> (discovered_check|check) {_BY}",
+    "{checker} <give> (check|discovered_check) [with {move}]",
+    "{checker} <give_check> [with {move}]",
     "{king} <be> in check from {checker}",
 )
 
@@ -45,9 +35,7 @@ FRAMES = (
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb, "will", "can")
-    denied = " no discovered" in here.said
-    text = here.said
-    possible = " have " in text or " has " in text or text.startswith("there ") or "some" in slots
+    possible = "some" in slots or "impersonal" in slots
     if verb is not None and verb.modal == "can" and "move" not in slots:
         if "side" in slots or not _is_side(slots.get("agent")):
             raise Unread("it is not clear which move could give it")
@@ -58,7 +46,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         spot = here.spot.with_move_for(side)
         if spot is None:
             raise Unread("it is not that side's move, and the other is in check")
-        return [here.claim(KIND.id, side, spot=spot, negated=denied, move=None, by=None)]
+        return [here.claim(KIND.id, side, spot=spot, move=None, by=None)]
     move = _move(here, slots, verb)
     after = here.at(move.after)
     by = None
@@ -66,7 +54,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         (by,) = meant(after, slots["checker"], fits=lambda at: at in after.board.checkers())[:1]
         if by == move.uci[2:4]:
             raise Unread("the piece that checks has moved itself, so nothing is discovered")
-    return [here.claim(KIND.id, move.side, spot=move.before, negated=denied, move=move.uci, by=by)]
+    return [here.claim(KIND.id, move.side, spot=move.before, move=move.uci, by=by)]
 
 
 def _is_side(text: str | None) -> bool:
@@ -88,7 +76,7 @@ def _move(here: Here, slots: dict[str, Any], verb: Any) -> Named:
         giving = [at for at in here.find(slots["checker"]) if at in here.board.checkers()]
         side = owner(here, giving[0]) if giving else here.agent(slots["checker"], "brq").side
     else:
-        if verb is None and (here.after_unread or not here.board.in_check):
+        if verb is None and not here.board.in_check:
             raise Unread("it is not clear which move gives the check")
         side = here.last().side
     if here.spot.moves and here.mover == side and not future:
@@ -150,12 +138,6 @@ KIND = Kind(
     title="Discovered check",
     version=1,
     definition="A move opens the line of a bishop, rook or queen of its side, which did not move itself, to the enemy king; said of a possible one, the side has such a move, on its move or after a pass. A double check of which one is uncovered counts.",
-    phrases=PHRASES,
-    slots={
-        "some": dict.fromkeys(("a", "the", "another", "a nasty", "a strong", "a deadly", "a terrible", "an awkward"), True)
-    },
-    patterns={"checker": r"(?: the| his| her| our| your| their| black 's| white 's| a)? (?:queen|rook|bishop)s?(?: on [a-h][1-8])?"},
-    vocabulary=frozenset({"check"}),
     frames=FRAMES,
     tests={"checker": lambda n: n.text if n.type == "piece" else None},
     read=read,

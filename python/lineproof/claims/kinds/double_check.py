@@ -9,32 +9,28 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import targets
-from lineproof.claims.pointing import KING, checked_side, king, moment, present
-
-PHRASES = (
-    "[{agent}] <give/deliver/be> [{the}] double check [with {move}] [(on|from) {square}]",
-    "(this|that|it|which) <be> [{the}|also a|even a] double check",
-    "(this|that|it|{move}) <be> no double check",
-    "{move} (double check|with double check)",
-    "{agent} <come/arrive/land/take/move/go/jump> [{object}] [(on|to) {square}] with [a] double check",
-    "{king} <be> in double check",
-    "{side} <be> in double check",
-    "{king} <be:check> [twice|doubly] by {targets} [at once|at the same time]",
-    "{king} <be:check> (twice|by 2 pieces|by both pieces) [at once|at the same time]",
-    "(both pieces|2 pieces|2 of our pieces|2 men) <check/give check/attack the king/give check to> [{king}] [at once|at the same time|together]",
-    "{targets} <check/attack> [{king}] (at once|at the same time|together)",
-    "({targets}|both of them|both pieces) <give> check [at once|at the same time|together]",
-    "(with|a|giving) double check",
-    "double check",
-)
-
+from lineproof.claims.pointing import checked_side, king, moment, present
 
 FRAMES = (
-    "[{agent}] <~> double_check [with {move}]",
+    "[{agent}] <~> double_check [with {move}] [(on|from) {square}]",
+    "{move} <=> double_check",
+    "{king} <be> in double_check",
+    "{side} <be> in double_check",
+    "{agent} <move/capture/come/arrive/land> [{object}] [(on|to) {square}] with double_check",
+    "{agent} <come_with/arrive_with/land_with> double_check",
     "{two} <check> [{king}]",
-    "{two} <give> check",
+    "{two} <give/make> check",
+    "{two} <give_check>",
+    "{two} <attack> {king}",
+    "[{agent}] <=> check (by|from) {two}",
+    "[{agent}] <=> check (by|from) {targets}",
+    "{targets} <check> [{king}]",
+    "{targets} <give/make> check",
+    "{targets} <give_check>",
     "<be:give> check by {two}",
+    "<be:check> {king} +twice|doubly|2_times",
     "{king} <be> in check from {two}",
+    "{king} <be> in check from {targets}",
 )
 
 
@@ -42,8 +38,6 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb, "will")
     by: list[str] = []
-    text = here.said
-    denied = " no double" in text
     if "targets" in slots:
         for words in targets(slots["targets"]):
             found = [at for at in here.find(words) if at in here.board.checkers()] or here.find(
@@ -54,23 +48,23 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             by.extend(found)
     if "king" in slots:
         side = other(checked_side(here, slots["king"]))
-        return [_claim(here, here.spot, side, by, denied)]
+        return [_claim(here, here.spot, side, by)]
     if "side" in slots:
-        return [_claim(here, here.spot, other(here.side(slots["side"])), by, denied)]
+        return [_claim(here, here.spot, other(here.side(slots["side"])), by)]
     if "move" in slots:
         named = here.named(slots["move"])
-        return [_claim(here, named.after, named.side, by, denied)]
+        return [_claim(here, named.after, named.side, by)]
     if "agent" in slots:
         agent = here.agent(slots["agent"])
         spot = agent.spot if agent.move is not None else moment(here, agent.side, verb)
-        return [_claim(here, spot, agent.side, by, denied)]
-    if verb is None and (here.after_unread or not here.board.in_check):
+        return [_claim(here, spot, agent.side, by)]
+    if verb is None and not here.board.in_check:
         raise Unread("it is not clear what gives a double check")
-    return [_claim(here, here.spot, here.last().side, by, denied)]
+    return [_claim(here, here.spot, here.last().side, by)]
 
 
-def _claim(here: Here, spot: Spot, side: str, by: list[str], denied: bool) -> Claim:
-    return here.claim(KIND.id, side, spot=spot, negated=denied, by=by)
+def _claim(here: Here, spot: Spot, side: str, by: list[str]) -> Claim:
+    return here.claim(KIND.id, side, spot=spot, by=by)
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
@@ -103,12 +97,13 @@ KIND = Kind(
     title="Double check",
     version=1,
     definition="Two pieces attack the king of the side to move at the same time.",
-    phrases=PHRASES,
-    patterns={"king": KING},
-    vocabulary=frozenset({"check", "checked", "checks", "king"}),
     frames=FRAMES,
     tests={
-        "two": lambda n: n.text if n.count == 2 and n.head in {"piece", "man", "unit"} else None
+        "two": lambda n: (
+            n.text
+            if n.head in {"piece", "man", "unit"} and (n.count == 2 or n.det.startswith("both"))
+            else None
+        )
     },
     read=read,
     check=check,

@@ -6,88 +6,88 @@ import re
 from dataclasses import replace
 from typing import Any
 
-from lineproof.claims.board import LETTERS, NAMES, counts, other, side_of, title
+from lineproof.claims.board import LETTERS, NAMES, VALUES, counts, other, side_of, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Outcome, Spot
+from lineproof.claims.frame import SLOTS
 from lineproof.claims.gain import end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.phrase import SHARED
+from lineproof.claims.lexicon import NOUNS
+from lineproof.claims.noun import Noun
 from lineproof.claims.played import doer
 
 FULL = {"q": 1, "r": 2, "b": 2, "n": 2, "p": 8}
 """Pieces that each side begins with."""
 
-PHRASES = (
-    "[{agent}] <exchange/trade/swap/trade off/exchange off/swap off/take off> [{very}] {pieces} [on {square}|at once|first]",
-    "[{agent}] <exchange/trade/swap/give up> {gave} for {got} [on {square}]",
-    "[{agent}] <offer/propose/force/seek/allow/invite> [{very}] (an|the) (exchange|trade|swap) of {pieces} [on {square}]",
-    "[{agent}] <offer to/propose to> (exchange|trade|swap) {pieces} [on {square}]",
-    "[{agent}] <offer> {pieces} for exchange",
-    "{pieces} <come off/go off> [the board] [at once|next|too|as well|quickly|on {square}]",
-    "{pieces} <disappear/leave the board/vanish/vanish from the board/disappear from the board> [at once|too|as well|quickly]",
-    "{pieces} <be> [{very}] {off} [on {square}]",
-    "{pieces} (has|have) [{very}] (come off|gone off|left the board|disappeared|vanished|been exchanged|been traded|been traded off|been exchanged off|been swapped|been swapped off) [on {square}]",
-    "(a|an|the) (exchange|trade|swap) of {pieces} <follow>",
-    "(with|after) {pieces} (off|exchanged|traded|off the board|traded off|gone)",
-    "{pieces} (get|gets|will be|are being|is being) (exchanged|traded|swapped|exchanged off|traded off|swapped off) [on {square}]",
-    "{pieces} <stay> on [the board]",
-)
-_WHOSE = r"(?: (?:the|both|all|all the|his|her|our|your|their|black 's|white 's|a|one|1|a pair of|1 pair of|another pair of|the last|the remaining|the other|both pairs of))?"
-_SQUARES = r"(?: (?:dark|light) squared)?"
-_MEN = r"(?:queens?|rooks?|bishops?|knights?|minor pieces?|pawns?)"
-PIECES = rf"{_WHOSE}{_SQUARES} {_MEN}(?: (?:and|,)(?: the)? {_MEN})?"
-"""Words for the pieces that are exchanged, one kind or two."""
-_OFF = ("off", "off the board", "gone", "exchanged", "traded", "traded off", "swapped", "swapped off", "exchanged off", "no longer on the board")  # fmt: skip
-
-
 FRAMES = (
     "{pieces} <be> +off|gone|away ; off=yes",
-    "<be:exchange> {pieces}",
+    "{pieces} <be> gone ; off=yes",
     "[{agent}] <exchange> {pieces} [on {square}]",
-    "{pieces} <come_off>",
-    "[{agent}] <offer> exchange of {pieces}",
-    "[{agent}] <offer> {pieces} for exchange",
+    "[{agent}] <exchange> {gave} for {got} [on {square}]",
+    "[{agent}] <give_up/part_with> {gave} for {got} [on {square}] ; even=yes",
+    "{pieces} <come_off> [on {square}]",
+    "{pieces} <leave> board ; off=done",
+    "[{agent}] <offer> exchange of {pieces} [on {square}] ; offer=yes",
+    "[{agent}] <propose/force/seek/allow/invite> exchange of {pieces} [on {square}] ; offer=yes",
+    "[{agent}] <offer to exchange> {pieces} [on {square}] ; offer=yes",
+    "[{agent}] <offer> {pieces} for exchange ; offer=yes",
+    "[{agent}] <offer/propose/seek/invite/force> {trade} [on {square}] ; offer=yes",
+    "{piece} <offer/propose/seek> exchange ; offer=yes",
+    "exchange <follow> of {pieces}",
+    "{pieces} <stay> [on board] +on ; stays=yes",
+    "{pieces} <stay> on board ; stays=yes",
 )
+
+
+def _men(noun: Noun) -> str | None:
+    """The pieces that are exchanged; "minor pieces" are either."""
+    if noun.type == "piece" and noun.head != "king":
+        return f"all {noun.text}" if noun.det.startswith("all") else noun.text
+    return noun.text if noun.head == "piece" and "minor" in noun.adjectives else None
+
+
+def _trade(noun: Noun) -> str | None:
+    """ "A queen trade": of queens."""
+    if noun.head not in NOUNS["exchange"]:
+        return None
+    return next((f"{a}s" for a in noun.adjectives if a in LETTERS and a != "king"), None)
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    said = " ".join(here.said.replace("-", " ").split())
     agent_text = slots.get("agent")
     if "gave" in slots:
         own = [_letter(slots["gave"])]
         enemy = [_letter(slots["got"])]
         agent = doer(here, agent_text)
+        if "even" in slots and VALUES.get(own[0], 3) != VALUES.get(enemy[0], 3):
+            raise Unread("more is given up than is had for it")
         return [_claim(here, agent.side, agent.spot, own, enemy, "line", False, slots)]
+    if "piece" in slots:
+        agent_text = slots["piece"]
+        slots["pieces"] = agent_text + "s"
+    slots.setdefault("pieces", slots.get("trade"))
     letters = _letters(slots["pieces"])
     plural = re.search(r"(?:s|pair of \w+)$", slots["pieces"]) is not None
-    stays = " stay" in said or " remain" in said
-    state = "line"
     verb = slots.get("verb")
     modal = verb.modal if verb is not None else ""
     if modal not in {"", "will", "would", "could"}:
         raise Unread("it is not said that they come off")
-    if not modal and ("off" in slots or _OVER.search(said)):
+    state = "offer" if "offer" in slots else "line"
+    if not modal and (
+        slots.get("off") == "yes" or (state == "line" and verb is not None and verb.done)
+    ):
         state = "off"
-    if state == "line" and re.search(r"\b(?:offer|propos|seek|invit|allow)", said):
-        state = "offer"
     side, spot = None, here.spot
-    if agent_text is not None or "pieces" not in slots or state == "offer":
+    if agent_text is not None or state == "offer":
         agent = doer(here, agent_text)
         side, spot = agent.side, agent.spot
-    elif re.match(r"(?:exchang|trad|swap|tak)", said):
-        side = here.implied()
+    elif state == "line" and not plural:
+        raise Unread("it is not said what the piece is exchanged for")
     if state == "off" and not plural:
         raise Unread("it is not said that both sides have lost one")
-    if state == "line" and not plural and side is None:
-        raise Unread("it is not said what the piece is exchanged for")
     every = re.search(r"\b(?:all|both pairs of)\b", slots["pieces"]) is not None
     claim = _claim(here, side, spot, letters, letters, state, every, slots)
-    return [replace(claim, negated=True)] if stays else [claim]
-
-
-_OVER = re.compile(
-    r"\b(?:has|have|['’]ve)\b.*\b(?:off|gone|exchanged|traded|swapped|left|disappeared|vanished)\b|^(?:with|after)\b"
-)
+    return [replace(claim, negated=True)] if "stays" in slots else [claim]
 
 
 def _claim(
@@ -223,38 +223,13 @@ KIND = Kind(
         "One each of the pieces named leaves the board between the position before the last move and the end of the line shown, or of best play after it until no capture gains a pawn. Said to be off: of queens none is left; of other pieces each side has lost one at least, "
         "'all' means none is left. Offered: such pieces stand so that one can take the other and be taken back."
     ),
-    phrases=PHRASES,
-    patterns={"pieces": PIECES, "gave": SHARED["target"], "got": SHARED["target"]},
-    slots={
-        "off": {k: k for k in _OFF},
-    },
-    vocabulary=frozenset(
-        [
-            "exchange",
-            "exchanges",
-            "exchanged",
-            "exchanging",
-            "trade",
-            "trades",
-            "traded",
-            "trading",
-            "swap",
-            "swaps",
-            "swapped",
-            "swapping",
-            "off",
-            "gone",
-            "disappear",
-            "disappears",
-            "vanish",
-            "board",
-            "left",
-            "stay",
-            "stays",
-        ]
-    ),
     frames=FRAMES,
-    tests={"pieces": lambda n: n.text if n.type == "piece" and n.head != "king" else None},
+    tests={
+        "pieces": _men,
+        "trade": _trade,
+        "gave": SLOTS["target"],
+        "got": SLOTS["target"],
+    },
     read=read,
     check=check,
     flips=True,

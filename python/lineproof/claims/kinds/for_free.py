@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
-from lineproof.claims.amounts import AMOUNT, WORTH, Amount, pawns
+from lineproof.claims.amounts import WORTH, Amount, pawns
 from lineproof.claims.board import material, other, side_of, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.gain import settled
@@ -14,32 +13,25 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.played import doer
 from lineproof.claims.showing import shortest
 
-PHRASES = (
-    "[{agent}] <take/grab/get/have/pocket/snatch/capture/collect/receive/eat> [{very}] {amount} {free} [on {square}|with {move}]",
-    "[{agent}] <get/have/receive/be given/pocket/take> a free (piece|rook|queen|knight|bishop)",
-    "{amount} <be> [{very}] (for free|for nothing|free of charge|free for the taking|gratis) [for {side}]",
-    "{amount} <be> there for the taking",
-    "{amount} <be:take> {free}",
-    "{amount} {free}",
-    "(this|that|it) <be> a free {man}",
-    "(<ing:take/grab/pocket/snatch>) {amount} {free}",
-    "[{agent}] <pay> nothing for {amount}",
-    "there is nothing to pay for {amount}",
-)
-_FREE = ("for free", "for nothing", "free of charge", "at no cost", "without paying for it", "gratis", "for nothing at all", "at no risk", "with impunity", "without giving anything for it", "without compensation", "for no compensation", "free and gratis", "at no price")  # fmt: skip
-
+BACK = 8
+"""Plies that are looked back for what has been won."""
+_FREE = "for_free|for_nothing|at_no_cost|free_of_charge|gratis|scot_free|at_no_price|for_absolutely_nothing|for_precisely_nothing|for_nothing_at_all"
 
 FRAMES = (
-    "[{agent}] <capture/get> {amount} +for_free|for_nothing|at_no_cost|free_of_charge",
-    "[{agent}] <capture/win/get> {amount} with impunity",
-    "[{agent}] <have/get/win> {free_man}",
-    "{amount} <be> +for_free|for_nothing",
+    f"[{{agent}}] <capture/get/win/have> {{amount}} +{_FREE} [on {{square}}] [with {{move}}]",
+    "[{agent}] <capture/win/get/have> {amount} (with|without) (impunity|compensation|risk|payment) [on {square}]",
+    "[{agent}] <have/get/win/capture> {free_man}",
+    "{pointer} <=> {free_man} [for {side}]",
+    f"{{amount}} <=> +{_FREE}",
+    f"{{amount}} <=> won +{_FREE} ; won=yes",
+    "{amount} <=> {free} ; alone=yes",
+    f"<=> {{amount}} +{_FREE} ; verbless=yes",
+    "[{agent}] <pay> {none} for {amount}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    said = here.said
-    text = slots.get("amount") or _free_man(said)
+    text = slots.get("amount") or slots.get("free_man")
     if text is None:
         raise Unread("it is not said what is free")
     amount = Amount.read(text)
@@ -51,10 +43,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         side, spot = agent.side, agent.spot
     elif owner is not None:
         side, spot = other(owner), here.spot
+    elif "won" in slots and here.subject is None and material(here.board, "white"):
+        side = "white" if material(here.board, "white") > 0 else "black"  # the one that has it
+        spot = here.spot
     elif here.subject is not None:
         side, spot = here.implied(), here.spot
     else:
-        raise Unread("it is not clear who takes it")
+        side, spot = _taker(here, amount), here.spot
     if "move" in slots:
         move = here.named(slots["move"])
         side, spot = move.side, move.after
@@ -62,13 +57,24 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("a side does not take its own piece")
     letters = amount.letters
     return [
-        here.claim(KIND.id, side, spot=spot, amount=amount.name, letters=letters, square=amount.square)
+        here.claim(KIND.id, side, spot=spot, amount=amount.name, letters=letters, square=amount.square, done="won" in slots)
     ]  # fmt: skip
 
 
-def _free_man(said: str) -> str | None:
-    found = re.search(r"\bfree (piece|rook|queen|knight|bishop)\b", said)
-    return f"a {found[1]}" if found else None
+def _taker(here: Here, amount: Amount) -> str:
+    """Who takes it when nobody is named: who has just taken such a piece, or is to move and can.
+
+    :raises Unread: when neither has or can.
+    """
+    board = here.board
+    if here.spot.moves:
+        taken = here.spot.earlier(1).board.piece_at(here.spot.moves[-1][2:4])
+        if taken is not None and taken.lower() in amount.letters:
+            return here.mover
+    found = [(board.piece_at(uci[2:4]) or "").lower() for uci in board.legal_moves()]
+    if any(letter and letter in amount.letters for letter in found):
+        return board.turn
+    raise Unread("it is not clear who takes it")
 
 
 def _owner(here: Here, text: str | None, amount: Amount) -> str | None:
@@ -86,7 +92,12 @@ def _owner(here: Here, text: str | None, amount: Amount) -> str | None:
 def check(claim: Claim, ask: Ask) -> Judgement:
     side, name, spot = claim.side or "white", claim.params["amount"], claim.spot
     worth = _worth(claim)
-    if spot.board.turn == side:
+    if claim.params.get("done"):
+        past = range(min(BACK, len(spot.moves)) + 1)
+        before = min(material(spot.earlier(n).board, side) for n in past)
+        final = settled(ask, spot, side)
+        moves: tuple[str, ...] = final.moves
+    elif spot.board.turn == side:
         before = material(spot.board, side)
         takes = _takes(claim)
         if not takes:
@@ -97,7 +108,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
             because = f"{title(side)} can take no such piece."
             return Judgement(Outcome.FAILS, because, (), spot, {}, instead=because)
         final = settled(ask, spot.play(best.moves[0]), side)
-        moves: tuple[str, ...] = (best.moves[0], *final.moves)
+        moves = (best.moves[0], *final.moves)
     else:
         before = material(spot.earlier(min(1, len(spot.moves))).board, side)
         if spot.moves and side_of(spot.board.piece_at(spot.moves[-1][2:4]) or "K") != side:
@@ -139,39 +150,26 @@ KIND = Kind(
     title="For free",
     version=1,
     definition=(
-        "What is taken (by the best such capture where the taker is to move, else by the move just played) is kept at its whole value (pawn 1, exchange 2, piece 3, rook 5, queen 9) with best play, until no capture gains a pawn."
+        "What is taken (by the best such capture where the taker is to move, else by the move just played) is kept at its whole value (pawn 1, exchange 2, piece 3, rook 5, queen 9) with best play, until no capture gains a pawn. Said of what has been won: against the lowest material of the last eight plies."
     ),
     formula="gain = material(end of best play) - material(before the capture); holds: gain >= value of what is taken",
-    phrases=PHRASES,
-    patterns={"amount": AMOUNT},
     slots={
-        "free": {k: k for k in _FREE},
-        "man": {k: k for k in ("piece", "rook", "queen", "knight", "bishop")},
+        "free": dict.fromkeys(
+            ("free", "gratis", "there for the taking", "free for the taking", "for the taking"),
+            True,
+        )
     },
-    vocabulary=frozenset(
-        [
-            "free",
-            "nothing",
-            "cost",
-            "paying",
-            "gratis",
-            "impunity",
-            "taking",
-            "compensation",
-            "risk",
-            "price",
-            "pay",
-            "charge",
-            "giving",
-        ]
-    ),
     frames=FRAMES,
     tests={
         "free_man": lambda n: (
-            n.text
-            if n.type == "piece" and "free" in n.adjectives and n.head not in {"king", "pawn"}
+            f"a {n.head}"
+            if "free" in n.adjectives and n.head in {"piece", "queen", "rook", "bishop", "knight"}
             else None
-        )
+        ),
+        "none": lambda n: n.text if n.no else None,
+        "pointer": lambda n: (
+            n.text if n.type == "pronoun" and n.head in {"it", "this", "that"} else None
+        ),
     },
     read=read,
     check=check,

@@ -4,34 +4,31 @@ from __future__ import annotations
 
 from typing import Any
 
-from lineproof.claims.amounts import AMOUNT, LEAST, WORTH, Amount, pawns
+from lineproof.claims.amounts import LEAST, WORTH, Amount, pawns
 from lineproof.claims.board import material, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.gain import end_of_shown_line, settled
-from lineproof.claims.here import Here
+from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import doer
 from lineproof.claims.showing import shortest
 
-PHRASES = (
-    "[{agent}] <give back/return/hand back/surrender again/pay back/let go of again> {amount}",
-    "[{agent}] <give/hand/pay> {amount} back",
-    "[{agent}] <give> {amount} up again",
-    "(giving back|returning|handing back) {amount}",
-    "(giving|handing) {amount} back",
-    "{amount} <be:return/give back/hand back> [by {agent}]",
-    "{amount} <go> back",
-)
-
-
 FRAMES = (
-    "[{agent}] <give_back> {amount}",
-    "[{agent}] <give/hand/pay/toss> {amount} +back|straight_back",
+    "[{agent}] <give_back> {amount} [with {move}]",
+    "[{agent}] <give/hand/pay/toss/throw> {amount} +back|straight_back|right_back [with {move}]",
+    "[{agent}] <give> {amount} +up +again [with {move}]",
+    "{amount} <go> +back",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    agent = doer(here, slots.get("agent"))
+    if "move" in slots:
+        move = here.named(slots["move"])
+        agent = Agent(move.side, move.after, None, move)
+        if "agent" in slots and doer(here, slots["agent"]).side != move.side:
+            raise Unread("the move is not that side's")
+    else:
+        agent = doer(here, slots.get("agent"))
     amount = Amount.read(slots["amount"])
     plies = 1 if agent.spot.moves and agent.spot.board.turn != agent.side else 0
     verb = slots.get("verb")
@@ -78,25 +75,6 @@ KIND = Kind(
         "is so much less ahead: a pawn 1 or more, the exchange 1, a piece 1, a rook and the queen 3."
     ),
     formula="given = material(before) - material(end of the line shown); holds: material(before) >= 1 and given >= the amount",
-    phrases=PHRASES,
-    patterns={"amount": AMOUNT},
-    vocabulary=frozenset(
-        [
-            "give",
-            "gives",
-            "gave",
-            "given",
-            "giving",
-            "back",
-            "return",
-            "returns",
-            "returned",
-            "returning",
-            "hand",
-            "hands",
-            "surrenders",
-        ]
-    ),
     frames=FRAMES,
     read=read,
     check=check,

@@ -78,6 +78,8 @@ def _flank(noun: Noun) -> str:
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "extra pawn" in here.said and not {"wing", "where"} & slots.keys():
+        raise Unread("an extra pawn is counted on the whole board")
     asked = when(here, slots, brings=brings(here, slots))
     at = named_after(here, slots)
     if "sound" in slots:

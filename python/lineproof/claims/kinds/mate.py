@@ -5,29 +5,40 @@ from __future__ import annotations
 from typing import Any
 
 from lineproof.claims.board import title
-from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
+from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.frame import SLOTS
-from lineproof.claims.here import Here
+from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import MOVE
 
 FRAMES = (
+    "{moves} <=> mate ; without=in",
     "{move} <=> mate ; without=in",
     "[{agent}] <=> mate ; without=in|on|at",
     "<be:mate> {side}",
     "<be:mate> {king}",
     "{side} <mate> {whom}",
     "mate <=> complete",
-    "{anything} <make> mate complete",
+    "[{agent}] <mate> ; over=yes without=in|on|at",
+    "{anything} <make> mate {complete}",
+    "<~> {mating}",
+    "{piece} <mate> (on|at) {square}",
     "<be:smother> {king}",
-    "{moves} <=> mate ; without=in",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if here.idle is not None and not {"move", "moves"} & slots.keys():
+        raise Unread("it is said of what happens after a pass")
     spot = here.named(slots["move"]).after if "move" in slots else here.spot
     if MOVE.fullmatch(str(slots.get("agent", ""))):
         spot = here.named(slots["agent"]).after
+    if "over" in slots and not spot.board.is_checkmate and not _moved(slots):
+        raise Unread("it is not said that it is mate already")
+    if "mating" in slots:
+        spot = here.named(slots["mating"]).after
+    if "piece" in slots:
+        spot = _to(here, slots["piece"], slots["square"])
     if "moves" in slots:
         spot = here.play(slots["moves"])
     return [
@@ -38,6 +49,27 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             negated="denied" in slots or ("verb" in slots and slots["verb"].negated),
         )
     ]
+
+
+def _moved(slots: dict[str, Any]) -> bool:
+    return MOVE.fullmatch(str(slots.get("agent", ""))) is not None
+
+
+def _to(here: Here, piece: str, square: str) -> Spot:
+    """The position after the one move of a piece to a square, the last one or one that is to come.
+
+    :raises Unread: when there is none, or several.
+    """
+    if here.spot.moves and here.spot.moves[-1][2:4] == square and square in here.find(piece):
+        return here.spot
+    found = [
+        uci
+        for uci in here.board.legal_moves()
+        if uci[2:4] == square and uci[:2] in here.find(piece, here.board.turn)
+    ]
+    if len(found) != 1:
+        raise Unread(f"it is not clear which move of {piece!r} is meant")
+    return here.spot.play(found[0])
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
@@ -82,7 +114,9 @@ KIND = Kind(
     definition="The side to move is in check and has no legal move (FIDE Laws of Chess 1.4.1).",
     source="FIDE Laws of Chess, article 1.4.1",
     frames=FRAMES,
+    slots={"complete": {"complete": True}},
     tests={
+        "mating": lambda n: n.text if n.type == "move" and n.text.endswith("#") else None,
         "whom": SLOTS["side"],
         "moves": lambda n: n.text if n.type == "move" and n.plural else None,
     },

@@ -10,46 +10,47 @@ from lineproof.claims.board import other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.noun import Noun
 
 MOST = 30
 """Moves to mate that are tried at most."""
 _WHOEVER = (None, "this", "that", "it", "which", "there")
 
-PHRASES = (
-    "{side} [now|simply|even] (mates|mate|is mating|forces mate|force mate|checkmates|gives mate|delivers mate|has mate|have mate|will mate|has a mate|have a mate|has a forced mate|have a forced mate) [by force|quickly]",
-    "{side} [now|simply|even] (mates|mate|is mating|forces mate|force mate|gives mate|delivers mate|has mate|have mate|will mate|has a mate|have a mate|has a forced mate|have a forced mate) in {n} [moves|more moves|by force]",
-    "(this|that|it) {is} [a] [forced] mate in {n} [for {side}] [moves]",
-    "[there is] [a] [forced] mate in {n} [for {side}]",
-    "(there is|we have|{side} has|{side} have) [a] mate in {n}",
-    "with [a] [forced] mate in {n} [for {side}]",
-    "{move} (mates|forces mate|is mate) in {n} [moves]",
-    "{move} (mates|forces mate) [by force]",
-    "(this|that|it|which) (loses|runs|walks|falls) [in|straight|right] (to|into) [a] mate in {n} [moves]",
-    "(this|that|it|which) (allows|permits|lets in) [a] mate in {n} [moves]",
-    "{side} {is} mated in {n} [moves]",
-    "{side} (gets|get) mated in {n} [moves]",
-    "mate in {n} (follows|is next|is unavoidable|cannot be stopped)",
-    "mate (follows|is unavoidable|cannot be stopped|is not to be stopped) [in {n}] [moves]",
-    "(mating|forcing mate|with mate) in {n} [moves]",
-    "mates in {n} [moves]",
-)
-
-
 FRAMES = (
-    "{side} <mate> in {n}",
-    "{side} <mate> +by_force",
-    "[{agent}] <~> mate in {n} [for {side}]",
-    "{move} <mate> in {n}",
-    "<~> mate in {n} for {side}",
-    "<~> mate in {n} with {move}",
-    "[{side}] <~> (forced mate)",
-    "{anything} <allow/permit> mate [in {n}]",
+    "[{agent}] <mate> in {n} [with {move}]",
+    "[{agent}] <mate> (on|at|with) {next}",
+    "[{agent}] <mate> +by_force|quickly",
+    "[{agent}] <~> mate in {n} [for {side}] [with {move}]",
+    "[{agent}] <~> mate (on|at) {next}",
+    "{side} <announce> mate [in {n}]",
+    "[{side}] <~> forced mate",
+    "{side} <have> mate",
+    "{anything} <allow/permit/let_in/walk_into/run_into/fall_into/lose_to> mate [in {n}] ; allows=yes",
+    "{anything} <walk/run/fall/stumble/lose> (into|to) mate [in {n}] ; allows=yes",
+    "<be:mate> {side} in {n} ; loses=yes",
+    "mate <follow> [in {n}] ; without=on|at",
 )
+
+
+def count(noun: Noun) -> str | None:
+    """How many moves: "two", "three moves", "a single move"."""
+    if noun.count is not None:
+        return str(noun.count)
+    single = noun.head == "move" and not noun.plural
+    return "1" if noun.head == "one" or (single and noun.det in {"a", "1"}) else None
+
+
+def following(noun: Noun) -> str | None:
+    """ "The following move", "the very next move": mate in one."""
+    near = {"next", "following"} & set(noun.adjectives)
+    return "1" if noun.head == "move" and near else None
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     spot = here.spot
-    text = here.said
+    verb = slots.get("verb")
+    if verb is not None and verb.past:
+        raise Unread("said of an earlier position")
     agent = here.agent(slots["agent"]) if slots.get("agent") not in _WHOEVER else None
     named = here.named(slots["move"]) if "move" in slots else agent.move if agent else None
     if named is not None:
@@ -58,17 +59,15 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             here.claim(KIND.id, named.side, spot=named.before, moves=_number(slots), by=named.uci)
         ]
     side: str | None
-    if agent is not None:
+    if "allows" in slots:
+        side = other(here.mover)
+    elif agent is not None:
         side = agent.side
     elif "side" in slots:
         side = here.side(slots["side"])
-        if " mated" in text:
+        if "loses" in slots:
             side = other(side)
-    elif any(
-        w in text.split() for w in ("loses", "runs", "walks", "falls", "allows", "permits", "lets")
-    ):
-        side = other(here.mover)
-    elif text.split()[0] in {"mates", "mating", "forcing"}:
+    elif verb is not None and "impersonal" not in slots and "agent" not in slots:
         side = here.implied()
     else:
         side = None  # "mate in two", whoever mates
@@ -76,9 +75,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 
 
 def _number(slots: dict[str, Any]) -> int | None:
-    if "n" not in slots:
+    if "n" not in slots and "next" not in slots:
         return None
-    moves = int(slots["n"])
+    moves = int(slots.get("n") or slots["next"])
     if not 1 <= moves <= MOST:
         raise Unread(f"a mate in {moves} cannot be tried")
     return moves
@@ -197,9 +196,9 @@ KIND = Kind(
     definition="The side mates by force in at most n moves; it fails only when every move has been tried to that depth. Without a number: a forced mate is found, or the side does not even reach 85 of 100.",
     formula="holds: mate found in at most n moves; fails: every move tried to that depth without one",
     source="FIDE Laws of Chess, article 1.4.1, for mate; common practice for the count",
-    phrases=PHRASES,
-    vocabulary=frozenset({"mate", "mates", "mated", "mating", "checkmates"}),
     frames=FRAMES,
+    tests={"n": count, "next": following},
+    gives_way=frozenset({"by-force", "mate-threat"}),
     read=read,
     check=check,
 )

@@ -32,10 +32,18 @@ FRAMES = (
     "[{agent}] <threaten> {mating}",
     "[{agent}] <want to mate> [(on|at) {square}]",
     "<~> mate (on|at) {square} ; bare=yes",
+    "<~> mate [(on|at) {square}] ; passed=yes",
+    "[{side}] <mate> [(on|at) {square}] ; passed=yes",
+    "mate <=> threat [(on|at) {square}]",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "passed" in slots:
+        if here.idle is None:
+            raise Unread("nobody has been let pass")
+        here = here.at(here.idle)  # "mate if we're asleep"
+        return [here.claim(KIND.id, here.mover, move=None, square=slots.get("square"), moves=None)]
     as_it_stands(here, slots)
     if slots.get("count", 1) != 1:
         raise Unread("several mates are spoken of")
@@ -59,9 +67,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if side is None:
         of_this_move(here)
         side = here.mover if here.subject is None or here.subject == here.mover else here.subject
-    if spot.board.turn == side:
+    own = spot.board.turn == side
+    if own and slots.get("move") is not None:
         raise Unread("it is that side's own move, so nothing is only threatened")
     params: dict[str, Any] = {
+        "own": own,
         "square": slots.get("square"),
         "moves": min(int(slots["n"]), 30) if "n" in slots else None,
     }
@@ -80,7 +90,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:
 def _threatens(claim: Claim, ask: Ask) -> Judgement:
     side = claim.side or "white"
     board = claim.spot.board
-    passed = board.passed()
+    own = claim.params.get("own", False)
+    passed = board if own else board.passed()
     if board.is_checkmate:
         return Judgement(Outcome.HOLDS, "It is mate already.", (), claim.spot)
     if passed is None:
@@ -88,7 +99,8 @@ def _threatens(claim: Claim, ask: Ask) -> Judgement:
             Outcome.UNSETTLED,
             f"{title(board.turn)} is in check and cannot pass, so a threat cannot be asked for.",
         )
-    free = Spot(passed.fen, (), passed)
+    free = claim.spot if own else Spot(passed.fen, (), passed)
+    lead = "It is his move, and" if own else f"If {title(board.turn)} passes,"
     square, limit = claim.params["square"], claim.params["moves"]
     named = claim.params["move"]
     if named is not None:
@@ -105,7 +117,7 @@ def _threatens(claim: Claim, ask: Ask) -> Judgement:
             marks = (Mark("move", (uci[:2], uci[2:4]), side),)
             return Judgement(
                 Outcome.HOLDS,
-                f"If {title(board.turn)} passes, {san} is mate.",
+                f"{lead} {san} is mate.",
                 (uci,),
                 free,
                 {"mate in": 1},
@@ -116,7 +128,7 @@ def _threatens(claim: Claim, ask: Ask) -> Judgement:
     if forced and (square is None or line[-1][2:4] == square):
         return Judgement(
             Outcome.HOLDS,
-            f"If {title(board.turn)} passes, {title(side)} mates in {(len(line) + 1) // 2}.",
+            f"{lead} {title(side)} mates in {(len(line) + 1) // 2}.",
             line,
             free,
             {"mate in": (len(line) + 1) // 2},
@@ -135,14 +147,16 @@ def _threatens(claim: Claim, ask: Ask) -> Judgement:
     if limit is None and square is None and best is not None:
         sign = 1 if side == "white" else -1
         if best.mate is not None and best.mate * sign > 0:
-            because = f"If {title(board.turn)} passes, {title(side)} mates in {abs(best.mate)}."
+            because = f"{lead} {title(side)} mates in {abs(best.mate)}."
             return Judgement(Outcome.HOLDS, because, best.moves, free, {"mate in": abs(best.mate)})
         points = seen_from(side, best.points)
         if points >= 85:
-            because = f"If {title(board.turn)} passes, {title(side)} is winning ({points} of 100), but no mate was found."
+            because = f"{lead} {title(side)} is winning ({points} of 100), but no mate was found."
             return Judgement(Outcome.UNSETTLED, because, moves, free, {"points": points}, 1.0)
     there = f" on {square}" if square else ""
-    because = f"If {title(board.turn)} passes, {title(side)} has no mate{there} within {depth} move{'s' if depth > 1 else ''}."
+    because = (
+        f"{lead} {title(side)} has no mate{there} within {depth} move{'s' if depth > 1 else ''}."
+    )
     return Judgement(
         Outcome.FAILS,
         because,
@@ -201,8 +215,8 @@ def _after(claim: Claim, ask: Ask, free: Spot, uci: str, side: str) -> Judgement
 KIND = Kind(
     id="mate-threat",
     title="Mate threat",
-    version=2,
-    definition=f"If the opponent passes, the side mates: at once with the move or on the square named, otherwise by force: every move is tried to {DEPTH} moves, beyond that a search must find it, and a side that is winning without one leaves it unsettled. Not asked of a side in check.",
+    version=3,
+    definition=f"If the opponent passes, the side mates: at once with the move or on the square named, otherwise by force: every move is tried to {DEPTH} moves, beyond that a search must find it, and a side that is winning without one leaves it unsettled. Said of the side to move, whether it mates at once or by force. Not asked of a side in check.",
     frames=FRAMES,
     tests={"mating": lambda n: n.text if n.type == "move" and n.text.endswith("#") else None},
     read=read,

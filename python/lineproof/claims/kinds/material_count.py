@@ -2,86 +2,26 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
-from lineproof.claims.board import counts, material, other, title
+from lineproof.claims.board import counts, material, other, side_of, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
+from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.phrase import SHARED
-from lineproof.claims.played import PLAYED, played
+from lineproof.claims.lexicon import ADJECTIVES, members
+from lineproof.claims.noun import Noun
+from lineproof.claims.played import played
 
-PHRASES = (
-    "{side} <be> [{very}] {amount} (up|ahead|to the good|more|in front) [already|for nothing|for now|in this line]",
-    "{side} <be> [{very}] {amount} (down|behind|short|less|to the bad) [already|for now|in this line]",
-    "{side} <have/keep/retain/enjoy> [{very}] {extra} [already|for now|in this line]",
-    "{side} <have/keep/retain/enjoy> [{very}] {amount} (more|extra|less|fewer) [than {second_side}]",
-    "{side} <have> [{very}] {amount} for {price}",
-    "{side} <have> {amount} in hand",
-    "with {extra} [for {side}]",
-    "(being|while|and|still) {amount} {updown}",
-    "{amount} {updown}",
-    "with {amount} (more|less)",
-    "(material|the material|the material balance|the piece count|the pawn count) <be> [{very}] {level} [again]",
-    "(nobody|no one|neither side) <be> {nothing}",
-    "{side} <be> [{very}] (up|down|ahead|behind) {amount}",
-    "{side} <be> [{very}] (up|down) {amount} for {price}",
-    "{side} <be> [{very}] {amount} (up|down) for {price}",
-    "(the pawns|pawns) <be> {n} (against|to|for) {m}",
-    "(this|which|that|it) (makes|leaves|gives) [the] pawns {n} (against|to|for) {m}",
-    "{agent} <leave/make/put> {side} [{very}] {amount} {updown}",
-    "(leaving|putting) {side} [{very}] {amount} {updown}",
-    "{side} <be> [{very}] short of {amount}",
-    "{side} <lead> by {amount}",
-    "{side} <lack/miss> [{very}] {amount}",
-    "{side} <be> [{very}] (ahead in material|up in material|material up|material ahead)",
-    "{side} <be> [{very}] (behind in material|down in material|material down|material behind)",
-    "(the sides|both sides|the two sides) <be> {level} in material",
-    "(both sides|the sides|the two sides) <have> the same material",
-)
-_AMOUNTS: dict[str, Any] = {
-    **dict.fromkeys(("a pawn", "one pawn", "1 pawn", "a clear pawn", "a clean pawn", "a healthy pawn", "a single pawn", "a whole pawn", "just a pawn", "only a pawn", "a sound pawn", "a solid pawn"), "pawn"),
-    **dict.fromkeys(("2 pawns", "2 clear pawns", "2 clean pawns", "2 whole pawns", "2 healthy pawns"), "2 pawns"),
-    **dict.fromkeys(("3 pawns",), "3 pawns"),
-    **dict.fromkeys(("a piece", "a clear piece", "a whole piece", "a minor piece", "a knight", "a bishop", "a full piece", "a clean piece", "a whole knight", "a whole bishop", "a full knight", "a clear knight"), "piece"),
-    **dict.fromkeys(("2 pieces", "2 whole pieces"), "2 pieces"),
-    **dict.fromkeys(("the exchange", "an exchange", "a clear exchange"), "exchange"),
-    **dict.fromkeys(("a rook", "a whole rook", "a clear rook", "a full rook"), "rook"),
-    **dict.fromkeys(("a queen", "a whole queen", "the queen"), "queen"),
-    **dict.fromkeys(("the exchange and a pawn", "exchange and pawn", "an exchange and a pawn"), "exchange and pawn"),
-    **dict.fromkeys(("the exchange and 2 pawns",), "exchange and 2 pawns"),
-    **dict.fromkeys(("a piece and a pawn", "piece and pawn"), "piece and pawn"),
-    **dict.fromkeys(("a rook and a pawn", "rook and pawn"), "rook and pawn"),
-}  # fmt: skip
-_EXTRA: dict[str, Any] = {
-    **dict.fromkeys(("an extra pawn", "a pawn more", "one extra pawn", "one pawn more"), "pawn"),
-    **dict.fromkeys(("2 extra pawns", "2 pawns more"), "2 pawns"),
-    **dict.fromkeys(("an extra piece", "a piece more"), "piece"),
-    **dict.fromkeys(("an extra exchange",), "exchange"),
-    **dict.fromkeys(("an extra rook", "a rook more"), "rook"),
-    **dict.fromkeys(("an extra queen", "a queen more"), "queen"),
-}  # fmt: skip
-_PRICE = {
-    k: v
-    for k, v in _AMOUNTS.items()
-    if v in {"pawn", "2 pawns", "3 pawns", "piece", "rook", "2 pieces", "queen"}
-} | {"a rook and a pawn": "rook and pawn", "2 minor pieces": "2 pieces"}
-_LEVEL = dict.fromkeys(
-    (
-        "level",
-        "equal",
-        "even",
-        "balanced",
-        "dead level",
-        "dead equal",
-        "exactly level",
-        "exactly equal",
-        "in balance",
-        "back in balance",
-        "fully level",
+_SIGN: dict[str, int] = {
+    **dict.fromkeys(("up", "ahead", "to the good", "in credit"), 1),
+    **dict.fromkeys(
+        ("down", "behind", "short", "to the bad", "in arrears", "in the red", "light", "shy", "adrift"), -1
     ),
-    True,
-)
+}  # fmt: skip
+_MORE: dict[str, int] = {"more": 1, "extra": 1, "less": -1, "fewer": -1}
+_NUMBER = {2: "2 ", 3: "3 "}
 VALUE = {
     "pawn": 1,
     "2 pawns": 2,
@@ -95,59 +35,123 @@ VALUE = {
 }
 
 
+def amount(noun: Noun) -> str | None:
+    """The name of an amount, as `check` knows it: "2 pawns", "exchange and pawn"; None for what is none."""
+    if noun.parts:
+        named = [amount(part) for part in noun.parts]
+        return " and ".join(n for n in named if n) if all(named) and len(named) == 2 else None
+    head = "piece" if noun.head in {"knight", "bishop", "minor piece"} else noun.head
+    if head in {"material", "exchange"}:
+        return head
+    if head not in {"pawn", "piece", "rook", "queen"} or noun.square:
+        return None
+    if noun.plural:
+        number = _NUMBER.get(noun.count or 0)
+        return f"{number}{head}s" if number and f"{number}{head}s" in VALUE else None
+    return head
+
+
+def extra(noun: Noun) -> str | None:
+    """The amount of "an extra pawn", "two extra pawns"; None for "his extra pawn"."""
+    return None if noun.whose or noun.det in {"the", "this", "that"} else known_extra(noun)
+
+
+def known_extra(noun: Noun) -> str | None:
+    """The amount of "the extra pawn", "his extra queen"."""
+    if noun.head == "extra pawn":
+        return amount(replace(noun, head="pawn"))
+    return amount(noun) if "extra" in noun.adjectives else None
+
+
 FRAMES = (
-    "{side} <be> {amount} +up|ahead|to_the_good|down|behind|short",
-    "{side} <be> {amount} [for {price}] +up|ahead|down|behind",
-    "{side} <have> {extra}",
-    "material <=> {level}",
-    "{side} <be> (up|down|ahead) {amount}",
-    "{side} <be_short_of> {amount}",
-    "{side} <lack> {amount}",
-    "{agent} <give> {side} {amount} +down|up|ahead|behind",
+    "{side} <=> {amount} {sign} [for {price}] [+for_nothing|for_free]",
+    "{side} <=> up {amount} [for {price}] ; up=yes",
+    "{side} <=> down {amount} [for {price}] ; down=yes",
+    "<=> {amount} {sign} [for {price}] ; verbless=yes",
+    "<=> up {amount} [for {price}] ; up=yes verbless=yes",
+    "<=> down {amount} [for {price}] ; down=yes verbless=yes",
+    "{side} <come_out/emerge/end_up/finish> {amount} {sign} [for {price}] ; ends=yes",
+    "{side} <go/fall> {amount} {sign} ; ends=yes",
+    "{pointer} <=> {n} (against|to|for) {m}",
+    "{side} <=> {amount} in front",
+    "{side} <=> {sign} (in|on) material",
+    "{side} <=> material {sign}",
+    "{side} <lead> (in|on) material",
+    "{side} <trail> (in|on) material ; down=yes",
+    "{side} <lead> {amount}",
+    "{side} <trail> {amount} ; down=yes",
+    "{side} <trail> by {amount} ; down=yes",
+    "{side} <have/~> {amount} {more} [than {second_side}]",
+    "{side} <have/~> {extra} [for {price}]",
+    "<=> {extra} [for {side}] ; verbless=yes",
+    "<~> {extra} for {side}",
+    "<*> {known_extra} [on {square}] ; known=yes",
+    "{side} <have> {amount} for {price}",
+    "{pointer} <=> {amount} for {price}",
+    "{side} <have> {amount} +in_hand",
+    "{side} <lead> by {amount}",
+    "{side} <be_short_of/lack> {amount} ; down=yes",
+    "[{agent}] <give/put> {side} {amount} {sign}",
+    "[{agent}] <give> {side} {extra}",
+    "(material|balance|count) <=> {level}",
+    "[{anything}] <=> {level} (in|on) material",
+    "[{anything}] <=> {level} +materially",
+    "{side} <have> same material ; level=yes",
+    "{nobody} <=> {amount} {sign} ; nothing=yes",
+    "{nobody} <=> {sign} (in|on) material ; nothing=yes",
+    "{nobody} <lead> (in|on) material ; nothing=yes",
+    "{nobody} <lead> {amount} ; nothing=yes",
+    "pawn <=> {n} (against|to|for) {m}",
+    "[{agent}] <make/give> pawn {n} (against|to|for) {m}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    if verb is not None and (verb.modal or verb.done):
+    if verb is not None and (verb.modal or verb.done != ("ends" in slots)):
         raise Unread("it is not said of the material on the board now")
-    text = f" {here.said} "
+    if "development" in here.said:
+        raise Unread("it is not material that is counted")
     if "agent" in slots:
         here = here.at(played(here, slots["agent"]).after)
-    if "n" in slots:
-        return [
-            here.claim(KIND.id, "white", amount="pawns", pawns=(int(slots["n"]), int(slots["m"])))
-        ]
-    if (
-        "side" not in slots
-        and here.after_unread
-        and "level" not in slots
-        and "nothing" not in slots
-        and "same material" not in text
-    ):
-        raise Unread("the clause before was not read, so it is not clear what is counted")
-    if "level" in slots or "nothing" in slots or "the same material" in text:
+    if "m" in slots:
+        pawns = (int(slots["n"]), int(slots["m"]))
+        return [here.claim(KIND.id, "white", amount="pawns", pawns=pawns)]
+    if "level" in slots or "nothing" in slots:
         return [here.claim(KIND.id, "white", amount="level")]
-    side = here.side(slots.get("side"))
-    if any(
-        f" {w} " in text.replace(".", " ").replace(",", " ")
-        for w in (
-            "down",
-            "behind",
-            "short",
-            "less",
-            "fewer",
-            "lack",
-            "lacks",
-            "miss",
-            "misses",
-            "is missing",
-            "bad",
-        )
-    ):
+    named = slots.get("amount") or slots.get("extra") or slots.get("known_extra")
+    if "pointer" in slots:
+        side = here.last().side
+    elif "square" in slots and "side" not in slots:
+        letter = here.board.piece_at(slots["square"])
+        if letter is None:
+            raise Unread(f"nothing stands on {slots['square']}")
+        side = side_of(letter)
+    elif "known" in slots and "side" not in slots:
+        if "whose" not in slots:
+            side = _richer(here, str(named))
+        elif slots["whose"] in {"his", "their"} and here.neutral:
+            raise Unread("it is not clear whose it is")
+        else:
+            side = here.side(slots["whose"])
+    else:
+        side = here.side(slots.get("side"))
+    if "down" in slots or slots.get("sign", slots.get("more", 1)) < 0:
         side = other(side)
-    amount = slots.get("amount", slots.get("extra"))
-    return [here.claim(KIND.id, side, amount=amount or "material", price=slots.get("price"))]
+    return [
+        here.claim(
+            KIND.id, side, amount=named or "material", price=slots.get("price"), known="known" in slots
+        )
+    ]  # fmt: skip
+
+
+def _richer(here: Here, amount: str) -> str:
+    """Whose "the extra pawn" is: who has more of such pieces; White where nobody has."""
+    letter = {"pawn": "p", "2 pawns": "p", "3 pawns": "p", "rook": "r", "queen": "q"}.get(amount)
+    if letter is None:
+        raise Unread("it is not said whose it is")
+    own, enemy = counts(here.board, "white"), counts(here.board, "black")
+    return "black" if enemy[letter] > own[letter] else "white"
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
@@ -189,6 +193,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
             holds = diff["q"] == 1 and diff["r"] == 0 and minor == 0
         case _:
             holds = False
+    if claim.params.get("known"):  # "his extra queen": whatever was given for it
+        holds = _more(amount, diff, minor)
     if amount == "pawns":
         because = f"White has {own['p']} pawns, Black {enemy['p']}."
         return Judgement(
@@ -219,6 +225,15 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
         {"balance": balance},
         instead=None if holds else because,
     )
+
+
+def _more(amount: str, diff: dict[str, int], minor: int) -> bool:
+    """Whether there are more of such pieces, and so many more where the words count them."""
+    if amount in {"pawn", "rook", "queen"}:
+        return diff[amount[0]] >= 1
+    if amount in {"2 pawns", "3 pawns"}:
+        return diff["p"] >= VALUE[amount]
+    return minor >= (2 if amount == "2 pieces" else 1)
 
 
 def _traded(amount: str, price: str, diff: dict[str, int], minor: int) -> bool:
@@ -259,56 +274,21 @@ KIND = Kind(
     version=2,
     definition="Pieces on the board at that moment, by values 1, 3, 3, 5, 9: 'a pawn up' is one pawn more with pieces equal, 'the exchange' a rook for a minor piece, 'a piece' one minor piece more and still ahead, 'level' equal by value.",
     formula="balance = sum of own values - sum of enemy values, with 1, 3, 3, 5, 9",
-    phrases=PHRASES,
-    patterns={"agent": PLAYED, "second_side": SHARED["side"]},
     slots={
-        "amount": _AMOUNTS,
-        "extra": _EXTRA,
-        "price": _PRICE,
-        "level": _LEVEL,
-        "nothing": {
-            "a pawn up": True,
-            "ahead in material": True,
-            "a pawn ahead": True,
-            "material up": True,
-        },
-        "updown": {
-            "up": "up",
-            "down": "down",
-            "ahead": "up",
-            "behind": "down",
-            "to the good": "up",
-        },
+        "sign": _SIGN,
+        "more": _MORE,
+        "level": dict.fromkeys(members("level", ADJECTIVES), True),
     },
-    vocabulary=frozenset(
-        [
-            "up",
-            "down",
-            "ahead",
-            "behind",
-            "more",
-            "less",
-            "extra",
-            "material",
-            "good",
-            "short",
-            "for",
-            "front",
-            "bad",
-            "fewer",
-            "hand",
-            "lead",
-            "leads",
-            "lack",
-            "lacks",
-            "misses",
-            "missing",
-            "pawn",
-            "pawns",
-        ]
-    ),
+    tests={
+        "amount": amount,
+        "price": amount,
+        "extra": extra,
+        "known_extra": known_extra,
+        "second_side": SLOTS["side"],
+        "pointer": lambda n: n.text if n.type == "pronoun" else None,
+    },
     frames=FRAMES,
-    gives_way=frozenset({"majority"}),
+    gives_way=frozenset({"majority", "wins-material"}),
     read=read,
     check=check,
     flips=True,

@@ -23,6 +23,8 @@ FRAMES = (
     "{author} <recommend/warn/counsel> [{pupil}] against {deed} ; against=yes modal=|would|can|must",
     "{author} <avoid> {deed} ; against=yes modal=|would",
     "<avoid> {deed} ; told=yes against=yes",
+    "{author} <leave> {deed} +alone ; against=yes modal=|would",
+    "<leave> {deed} +alone ; told=yes against=yes",
     "{side} <avoid> {deed} ; against=yes modal=must|should",
     "{author} <play/choose/touch/try/go for> {choice} [(to|for) {anything}] ; negated=yes against=yes modal=|would|will",
     "<play/choose/touch/try/go for/rush> {choice} ; told=yes negated=yes against=yes",

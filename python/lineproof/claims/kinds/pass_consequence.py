@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from lineproof.claims.amounts import LEAST
+from lineproof.claims.amounts import LEAST, Amount
 from lineproof.claims.bands import edge_of_two
 from lineproof.claims.board import other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
@@ -13,39 +13,7 @@ from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.passing import Gain, gained, parsed
-from lineproof.claims.phrase import SHARED
 
-_IDLE = (
-    "(does nothing|do nothing|does nothing about it|do nothing about it|does nothing special|do nothing special|passes|pass|ignores it|ignore it|ignores this|ignore this|ignores the threat|ignore the threat|"
-    "overlooks it|overlook it|overlooks this|overlook this|overlooks the threat|waits|wait|sits still|sit still|does not react|do not react|does not reply|do not reply|does not respond|do not respond|does not answer|do not answer|"
-    "plays a waiting move|play a waiting move|plays a quiet move|makes a waiting move|make a waiting move|wastes time|waste time|wastes a move|waste a move|wastes a tempo|waste a tempo|plays slowly|play slowly|makes a pass|goes to sleep)"
-)
-_LEFT = (
-    "(left alone|left to himself|left to itself|left unhindered|unhindered|if left alone|if left unhindered|given time|if given time|given a free move|with a free move|if given a free move|given another move|with another move|if nothing is done|if nothing happens|if ignored|if allowed|unchecked|left unchecked|if left unchecked|"
-    f"(if|when|should|in case) {{idle}} [now|here|simply|just] {_IDLE} [now|here])"
-)
-PHRASES = (
-    f"{_LEFT} [,] [then] [{{side}}] <play/go> {{move}}",
-    f"{_LEFT} [,] [then] {{move}} <follow/come>",
-    f"{_LEFT} [,] [then] {{move}} <win> {{amount}}",
-    f"{_LEFT} [,] [then] {{side}} <win/pick up/net/take> {{amount}} [with {{move}}]",
-    f"{_LEFT} [,] [then] {{side}} <take> on {{square}}",
-    f"{{side}} <play/go> {{move}} {_LEFT}",
-    f"{{side}} <win/pick up/net> {{amount}} [with {{move}}] {_LEFT}",
-    f"{{side}} <take> on {{square}} {_LEFT}",
-    f"{{move}} <follow/come> {_LEFT}",
-    f"{{move}} <win> {{amount}} {_LEFT}",
-    "(otherwise|or else) [,] {side} <play/go> {move}",
-)  # fmt: skip
-
-_AMOUNTS: dict[str, Any] = {
-    **dict.fromkeys(("material", "some material"), "material"),
-    **dict.fromkeys(("a pawn", "the pawn", "another pawn"), "pawn"),
-    **dict.fromkeys(("a piece", "the piece", "a whole piece", "a knight", "a bishop"), "piece"),
-    **dict.fromkeys(("the exchange", "an exchange"), "exchange"),
-    **dict.fromkeys(("a rook", "the rook", "a whole rook"), "rook"),
-    **dict.fromkeys(("the queen", "his queen", "our queen", "her queen", "your queen"), "queen"),
-}  # fmt: skip
 PROFIT = 5
 """Points that a move after the pass gains at least over best play without it (common practice)."""
 
@@ -57,27 +25,31 @@ FRAMES = (
     "{first} <=> next ; passed=yes",
     "[{side}] <win> {won} [(with|by) {move}] ; passed=yes",
     "[{side}] <capture> (on|at) {square} ; passed=yes",
+    "[{side}] <take_on> {square} ; passed=yes",
+    "{move} <win> {won} ; passed=yes",
+    "{move} <=> {nasty} [(for|to) {side}] ; passed=yes",
 )
-"""Said of the move after "if Black does nothing", "let White pass and"."""
+"""Said of the move after "if Black does nothing", "let White pass and", "otherwise"."""
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    if "passed" in slots:
-        if here.idle is None:
-            raise Unread("nobody has been let pass")
-        if verb is not None and (verb.negated or verb.modal in {"can", "may", "might", "could"}):
-            raise Unread("it is not said to follow")
-        here = here.at(here.idle)
-        if "first" in slots:
-            slots["move"] = slots["first"].split()[0]
-        if "won" in slots:
-            slots["amount"] = _AMOUNTS.get(slots["won"])
+    if here.idle is None:
+        raise Unread("nobody has been let pass")
+    if verb is not None and verb.modal in {"can", "may", "might", "could"}:
+        raise Unread("it is not said to follow")
+    if verb is not None and verb.negated and "won" not in slots:
+        raise Unread("it is not said to follow")
+    here = here.at(here.idle)
+    if "first" in slots:
+        slots["move"] = slots["first"].split()[0]
+    if "nasty" in slots:
+        slots.pop("side", None)
+    if "won" in slots:
+        slots["amount"] = Amount.read(slots["won"]).name
     if verb is not None and verb.past:
         raise Unread("said of an earlier moment")
     idler = here.board.turn
-    if "idle" in slots and here.side(slots["idle"]) != idler:
-        raise Unread("the side that would do nothing is not to move")
     side = here.side(slots["side"]) if "side" in slots else other(idler)
     if side == idler:
         raise Unread("it is that side's own move")
@@ -151,17 +123,16 @@ KIND = Kind(
         "where an amount of material is named, best play after the pass wins that amount. Not asked of a side in check."
     ),
     formula=f"gain = points(after the pass) - points(without it); holds: cost <= {SAFE} and gain >= {PROFIT}, or mate, or the amount named is won",
-    phrases=PHRASES,
     frames=FRAMES,
     tests={
         "first": lambda n: n.text if n.type in {"move", "square"} else None,
-        "won": lambda n: SLOTS["amount"](n) if SLOTS["amount"](n) in _AMOUNTS else None,
+        "won": SLOTS["amount"],
     },
-    slots={"amount": _AMOUNTS},
-    patterns={"idle": SHARED["side"]},
-    vocabulary=frozenset(
-        ["left", "alone", "unhindered", "unchecked", "given", "free", "nothing", "passes", "pass", "ignored", "ignores", "ignore", "overlooks", "overlook", "waits", "wait", "react", "reply", "respond", "answer", "waiting", "quiet", "waste", "wastes", "slowly", "otherwise", "else", "another", "allowed", "sleep", "still"]
-    ),
+    slots={
+        "nasty": dict.fromkeys(
+            ("disagreeable", "unpleasant", "nasty", "strong", "dangerous", "awkward", "annoying", "deadly", "painful", "embarrassing"), True
+        )
+    },
     read=read,
     check=check,
     flips=True,

@@ -6,8 +6,8 @@ import re
 from collections import deque
 from typing import Any
 
-from lineproof.claims.board import other, title
-from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.board import other, side_of, title
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.pointing import present
@@ -22,51 +22,37 @@ DEPTH = 24
 SHOWN = 12
 """Plies of the checks that are shown."""
 
-_ON = "[(on|from|with checks on|with checks from) {squares}]"
-_PERP = "(perpetual check|perpetual|perpetual checks|endless checks|unending checks|eternal check|everlasting check)"
-
-PHRASES = (
-    f"{{side}} <have/get/reach/force/find> [{{the}}] {_PERP} {_ON}",
-    f"[{{agent}}] <give> {_PERP} {_ON}",
-    f"{{side}} <draw/force a draw/save themselves/save himself/save ourselves/escape/hold/hold the draw/make a draw/secure a draw/save the game/save the draw/claim a draw> (by|with|through) [a] {_PERP} {_ON}",
-    f"[{{agent}}] <force/lead to/be/end in/mean/allow/secure> [a|a draw by|the draw by] {_PERP} {_ON}",
-    f"(this|that|it|which|the game|the line) <be/end in/end with/lead to> [a|a draw by|drawn by|a draw with] {_PERP} {_ON}",
-    f"there <be> a {_PERP} {_ON}",
-    f"there <be> {{none}} {_PERP}",
-    f"{{side}} <have> {{none}} {_PERP}",
-    f"(with|by|giving|with a draw by) [a] {_PERP} {_ON}",
-    "{side} <keep/go on> (checking|giving check) [for ever|forever|as long as they like|without end|endlessly] [on {squares}|from {squares}]",
-    "(the checks|white 's checks|black 's checks|his checks|our checks|the queen 's checks) (never end|never stop|do not end|go on for ever|have no end|do not run out|never run out)",
-    "{side} <run> out of checks",
-    "the checks <run> out",
-)
-
+_ON = "[(on|from) {squares}]"
+_ENDLESS = "without_end|endlessly|for_ever|forever|for_eternity|over_and_over|again_and_again|till_the_cows_come_home|till_doomsday|ad_infinitum|as_long_as_he_likes|for_as_long_as_he_likes"
 
 FRAMES = (
-    "[{agent}] <~> perpetual [(on|from) {squares}]",
-    "{side} <have/force/find> perpetual [(on|from) {squares}] [with {moves}]",
+    f"[{{agent}}] <~> perpetual {_ON}",
+    f"{{side}} <have/force/find/reach/get/secure/claim> perpetual {_ON} [with {{moves}}]",
+    f"[{{agent}}] <force/mean> perpetual {_ON}",
+    f"{{side}} <draw/escape/hold/save/survive> [{{saved}}] (by|with|through) perpetual {_ON}",
+    f"[{{anything}}] <~> (draw|game) by perpetual {_ON}",
+    f"(game|line|position) <end/finish> (in|with|by) perpetual {_ON}",
+    f"[{{anything}}] <end_in/end_with/lead_to> perpetual {_ON}",
+    f"{{agent}} <keep/keep_on/go_on/continue to check> {_ON} [+{_ENDLESS}]",
+    f"{{agent}} <keep/keep_on/go_on/continue to give> check {_ON} [+{_ENDLESS}]",
+    f"{{agent}} <keep_on/go_on> check {_ON} [+{_ENDLESS}]",
+    "{side} <run> out_of check ; runs=yes",
+    "check <run> +out ; runs=yes",
+    "check <end/stop> ; runs=yes",
     "{escaper} <escape/get/run> out_of check ; modal=can negated=yes",
-    "{escaper} <escape> check ; modal=can negated=yes",
+    "{escaper} <escape/escape_from> check ; modal=can negated=yes",
     "<~> {noescape} from check",
-    "check <end/stop> ; negated=yes",
-    "[{agent}] <give> check [(on|from) {squares}] +without_end|endlessly|for_ever|forever|for_eternity|over_and_over|again_and_again|till_the_cows_come_home|till_doomsday|ad_infinitum",
-    "[{agent}] <check> [(on|from) {squares}] +without_end|endlessly|for_ever|forever|for_eternity|over_and_over|again_and_again|till_the_cows_come_home|till_doomsday|ad_infinitum",
+    f"[{{agent}}] <give> check {_ON} +{_ENDLESS}",
+    f"[{{agent}}] <check> {_ON} +{_ENDLESS}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb, "will", "can")
-    text = here.said
     denied = (
-        "none" in slots
-        or " out of checks" in text
-        or re.search(r"checks\b.*\brun out$|checks run out", text) is not None
-    )
-    if " never run out" in text or re.search(r"n['’]t run out| not run out", text):
-        denied = False
-        if verb is not None and verb.negated:
-            denied = True  # turned by the denial that the verb carries
+        "runs" in slots
+    )  # checks that end are none without end; the reader turns a denial round
     spot = here.spot
     side = None
     if "escaper" in slots:
@@ -74,24 +60,39 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     elif "side" in slots:
         side = here.side(slots["side"])
     elif "agent" in slots and slots["agent"] not in {"it", "this", "that", "which"}:
-        agent = here.agent(slots["agent"])
-        side, spot = agent.side, agent.spot
-        if agent.move is not None and not spot.board.in_check:
-            raise Unread("it is not clear who gives the checks")
-    else:
-        whose = re.match(r"(white|black|his|our)\b", text)
-        if whose is not None:
-            side = here.side(whose[1])
+        side, spot = _giver(here, slots["agent"])
+    elif "whose" in slots:
+        side = here.side(slots["whose"])
     if side is None:
-        side = _checker(here)
+        side = _checker(here, lately="runs" in slots or "noescape" in slots)
     squares = re.findall("[a-h][1-8]", slots.get("squares", ""))
     return [here.claim(KIND.id, side, spot=spot, negated=denied, squares=squares)]
 
 
-def _checker(here: Here) -> str:
-    """Who gives the checks, when it is not said: who has just given one, or gives the next of the line."""
+def _giver(here: Here, text: str) -> tuple[str, Spot]:
+    """Whose checks they are: of a piece, the side's, where it may be either of two bishops."""
+    try:
+        agent = here.agent(text)
+    except Unread:
+        owners = {side_of(here.board.piece_at(at) or "K") for at in here.find(text)}
+        owners &= {here.mover if here.board.in_check else here.board.turn}
+        if len(owners) != 1:
+            raise
+        return owners.pop(), here.spot
+    if agent.move is not None and not agent.spot.board.in_check:
+        raise Unread("it is not clear who gives the checks")
+    return agent.side, agent.spot
+
+
+def _checker(here: Here, *, lately: bool) -> str:
+    """Who gives the checks, when it is not said: who has just given one, or gives the next of the line.
+
+    lately: whether the words speak of checks that are being given, the last one answered included.
+    """
     if here.spot.moves and here.board.in_check:
         return here.mover
+    if lately and len(here.spot.moves) > 1 and here.spot.earlier(1).board.in_check:
+        return here.board.turn  # he has just stepped out of one
     following = here.shown_next
     if following is not None and here.board.play(following).in_check:
         return here.board.turn
@@ -227,10 +228,6 @@ KIND = Kind(
     title="Perpetual check",
     version=1,
     definition=f"The side can give check after check without end, on the squares named if any, whatever the other replies (mate counts too): every check and every reply is tried, in at most {MOST} positions; with the other side to move, after each of his moves.",
-    phrases=PHRASES,
-    slots={"none": dict.fromkeys(("no", "not a", "not even a", "never a"), True)},
-    patterns={"squares": r" [a-h][1-8](?:(?: ,| and)+ [a-h][1-8])*"},
-    vocabulary=frozenset({"perpetual", "checks", "checking", "check"}),
     frames=FRAMES,
     tests={
         "noescape": lambda n: (
@@ -239,6 +236,10 @@ KIND = Kind(
             else None
         ),
         "escaper": lambda n: n.text if n.type == "side" else None,
+        "squares": lambda n: n.text if n.type == "square" else None,
+        "saved": lambda n: (
+            n.text if n.head in {"draw", "game", "half"} or n.type == "side" else None
+        ),
         "moves": lambda n: n.text if n.type == "move" else None,
     },
     read=read,

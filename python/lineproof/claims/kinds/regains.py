@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-import re
+from dataclasses import replace
 from typing import Any
 
-from lineproof.claims.amounts import AMOUNT, LEAST, WORTH, Amount, pawns
+from lineproof.claims.amounts import LEAST, WORTH, Amount, pawns
 from lineproof.claims.board import material, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
+from lineproof.claims.frame import SLOTS
 from lineproof.claims.gain import counted, end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
@@ -19,38 +20,34 @@ WINDOW = 2
 BACK = 8
 """The same, said of what has happened ("has won the pawn back")."""
 
-PHRASES = (
-    "[{agent}] <regain/recover/win back/get back/recoup/retrieve/take back/pick up again> {amount} [by force|at once|immediately|easily|with interest|next|sooner or later|in the end|with ease]",
-    "[{agent}] <win/get/take/claim/pick> {amount} back [by force|at once|immediately|easily|with interest|sooner or later|in the end]",
-    "[{agent}] <have> {amount} back [at once]",
-    "[{agent}] <be> sure to (regain|recover|win back|get back) {amount}",
-    "(<ing:regain/recover/win back>) {amount}",
-    "with {amount} back",
-    "(winning|getting|taking) {amount} back",
-    "{amount} <be:regain/recover/win back> [by {agent}]",
-    "{amount} <come> back",
-    "{amount} <be> [soon] (regained|won back|coming back)",
-)
-_HAS = re.compile(r"\b(?:has|have|['’]s|with)\b(?! to\b).* back\b")
-"""Words that say that it has happened: "White has the pawn back"."""
-
-
 FRAMES = (
-    "[{agent}] <regain> {amount}",
-    "[{agent}] <win/get/take/have> {amount} +back",
-    "{amount} <come> +back",
+    "[{agent}] <regain> {amount} [with {move}]",
+    "[{agent}] <take_back> {pawn} [with {move}]",
+    "[{agent}] <win/get/claim/pick> {amount} +back|straight_back|right_back [with {move}]",
+    "[{agent}] <take> {pawn} +back|straight_back|right_back [with {move}]",
+    "[{agent}] <have> {amount} +back|straight_back|right_back ; done=yes",
+    "{pawn} <come> +back",
+    "{amount} <=> +back",
+    "<~> {amount} +back ; done=yes there=yes",
+    "{side} <see> {amount} +again|back",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    amount = Amount.read(slots["amount"])
-    if amount.letters != "p" and re.search(r"\b(?:tak|took)", here.said):
-        raise Unread("to take a piece back is to recapture")
-    agent_text = slots.get("agent")
+    amount = Amount.read(slots.get("amount") or slots["pawn"])
+    agent_text = slots.get("agent", slots.get("side"))
+    if "there" in slots and "verb" in slots and "impersonal" not in slots:
+        raise Unread("it is not said that it is back")
+    if "move" in slots:
+        move = here.named(slots["move"])
+        if agent_text and doer(here, agent_text).side != move.side:
+            raise Unread("the move is not that side's")
+        here, agent_text = here.at(move.after), None
+        here = replace(here, subject=move.side)
     side = doer(here, agent_text).side if agent_text or here.subject else _loser(here)
     spot = doer(here, agent_text).spot if agent_text else here.spot
     verb = slots.get("verb")
-    done = bool(verb is not None and verb.done) or _HAS.search(here.said) is not None
+    done = "done" in slots or bool(verb is not None and verb.done)
     return [here.claim(KIND.id, side, spot=spot, amount=amount.name, done=done)]
 
 
@@ -130,27 +127,8 @@ KIND = Kind(
         "a rook and the queen 3. Said of what has happened: within eight plies, at this position."
     ),
     formula="gain = material(end of the line shown) - material(lowest point before); holds: gain >= the amount",
-    phrases=PHRASES,
-    patterns={"amount": AMOUNT},
-    vocabulary=frozenset(
-        [
-            "regain",
-            "regains",
-            "regained",
-            "regaining",
-            "recover",
-            "recovers",
-            "recovered",
-            "recovering",
-            "back",
-            "recoup",
-            "recoups",
-            "retrieve",
-            "retrieves",
-            "again",
-        ]
-    ),
     frames=FRAMES,
+    tests={"pawn": lambda n: SLOTS["amount"](n) if n.head in {"pawn", "extra pawn"} else None},
     read=read,
     check=check,
     flips=True,

@@ -36,8 +36,14 @@ def sacrificed(noun: Noun) -> str | None:
 
 FRAMES = (
     "[{agent}] <sacrifice> {amount} [for {price}] [on {square}] [with {move}]",
+    "[{agent}] <sacrifice> {side} {amount} [for {price}] [on {square}] [with {move}]",
+    "{agent} <leave/put/place> {amount} hanging [on {square}] ; active=yes",
+    "{amount} <=> on offer",
     "[{agent}] <sacrifice> on {square}",
     "{played} <=> {noun}",
+    "{played} <=> sacrifice of {amount}",
+    "<=> sacrifice of {amount} ; verbless=yes",
+    "<=> {noun} ; verbless=yes",
 )
 
 
@@ -45,10 +51,15 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     amount = Amount.read(slots["amount"]) if "amount" in slots else _noun(slots)
     square = slots.get("square") or amount.square
     verb = slots.get("verb")
+    if "price" in slots and WORTH.get(Amount.read(slots["price"]).name, 0) >= WORTH.get(
+        amount.name, 0
+    ):
+        raise Unread("what is given is worth no more than what is had for it")
     tried: tuple[Spot, ...]
     done = verb is not None and verb.done and "played" not in slots
     if "played" in slots:
-        move = played(here, slots["played"])
+        said = slots["played"]
+        move = played(here, "this" if said in {"it", "which"} else said)  # no piece is a sacrifice
         side, tried = move.side, (move.after,)
     elif "move" in slots:
         move = here.named(slots["move"])

@@ -13,7 +13,7 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import SHARED
 from lineproof.claims.reference import Reference
 from lineproof.claims.sentence import Sentence, Word
-from lineproof.engine import Board
+from lineproof.engine import AmbiguousMoveError, Board
 from lineproof.lesson import Lesson, LessonError, Place
 from lineproof.lesson.save import versions
 
@@ -67,6 +67,7 @@ _PIECE = r"(?:king|queen|rook|bishop|knight|pawn)"
 _MOVED = re.compile(
     rf"(?P<piece>(?:{SHARED['whose']}| the) {_PIECE})(?: (?:which|that|has|have|'s))?(?: (?:now|just|already|still|simply))*"
     r" (?:(?:arrived|landed|settled|stands|sits|stays|waits) (?:on|at)|reached|(?:moved|gone|come|returned|retreated) to) (?P<square>[a-h][1-8])"
+    rf"|(?P<driven>(?:{SHARED['whose']}| the) {_PIECE}) from (?:its|his|the|this|that)(?: \w+)? (?:post|outpost|square|place|perch) on (?P<post>[a-h][1-8])"
     rf"|(?:from|on) (?P<from>[a-h][1-8]) (?P<thing>(?:{SHARED['whose']}| the) {_PIECE})(?= (?!on |at |to |takes ))"
 )
 """A piece said to have come to a square, to stand there, or to do something from there."""
@@ -146,6 +147,7 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
         if reason is not None:
             reasons.append((reason, word, word))
     reasons.extend(_absent(here, sentence, boards, elsewhere))
+    reasons.extend(_miscounted(here, sentence))
     changed = _changed(here, sentence)
     if changed is not None:
         reasons.append((changed, sentence.words[0], sentence.words[-1]))
@@ -161,6 +163,46 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
             )
         )  # fmt: skip
     return claims
+
+
+_ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth", "thirteenth", "fourteenth", "fifteenth")  # fmt: skip
+_NTH = re.compile(
+    rf"^(?: \w+)? with (?P<whose>white 's|black 's|his|her|our|your|their) (?P<nth>{'|'.join(_ORDINALS)}) move(?= )"
+    rf"|^(?: \w+)? this(?: \w+)? move , (?P<of>white 's|black 's|his|our) (?P<n>{'|'.join(_ORDINALS)})(?: move)?(?= ,)"
+)
+"""The move just played, counted: "with his seventh move", "this knight move, White's fourth,"."""
+
+
+def _miscounted(here: Here, sentence: Sentence) -> list[tuple[str, Word, Word]]:
+    """A move just played that is called by a number which it does not have."""
+    line = "".join(f" {w.norm}" for w in sentence.words)
+    match = _NTH.match(line)
+    if match is None or not here.spot.moves:
+        return []
+    try:
+        side = here.side(match["whose"] or match["of"])
+    except Unread:
+        return []
+    board = here.spot.earlier(1).board
+    if board.turn != side:
+        return []
+    said = _ORDINALS.index(match["nth"] or match["n"]) + 1
+    if said == board.move_number:
+        return []
+    last = len(match.group().split()) - 1
+    number = (
+        _ORDINALS[board.move_number - 1]
+        if board.move_number <= len(_ORDINALS)
+        else f"{board.move_number}th"
+    )
+    reason = f"the move beside these words is {side.title()}'s {number}"
+    return [(reason, sentence.words[0], sentence.words[last])]
+
+
+def _since(words: list[str]) -> list[str]:
+    """The words since another clause has begun that the ones before it do not govern."""
+    cut = max((i + 1 for i, w in enumerate(words) if w in {";", "whereas"}), default=0)
+    return words[cut:]
 
 
 def _planned(before: list[str], after: list[str]) -> bool:
@@ -214,6 +256,8 @@ def _misplaced(here: Here, word: Word, boards: list[Board], elsewhere: bool) -> 
     for board in boards:
         try:
             uci = board.parse_san(san)
+        except AmbiguousMoveError:
+            return None  # one of two can be played, and it is not said which
         except ValueError:
             continue
         after.append(board.play(uci))
@@ -316,8 +360,8 @@ def _absent(
     for match in (*_PLACED.finditer(line), *_MOVED.finditer(line)):
         text = match.group().strip()
         if match.re is _MOVED:
-            piece = match["piece"] or match["thing"]
-            text = f"{piece.strip()} on {match['square'] or match['from']}"
+            piece = match["piece"] or match["thing"] or match["driven"]
+            text = f"{piece.strip()} on {match['square'] or match['from'] or match['post']}"
         if text.startswith(("a ", "an ", "no ", "another ")):
             continue  # any such piece, not one that stands there
         reference = Reference.read(text)
@@ -337,8 +381,10 @@ def _absent(
         )
         last = max(i for i, o in enumerate(offsets) if o < match.end())
         norms = [w.norm for w in sentence.words]
-        if _planned(norms[:first], norms[last + 1 :]):
+        if _planned(_since(norms[:first]), norms[last + 1 :]):
             continue
+        if _retakes(here, reference):
+            continue  # "the queen on f6": with which it might be taken back
         letter = here.board.piece_at(reference.square or "a1")
         stands = (
             f"; a {'white' if side_of(letter) == 'white' else 'black'} piece stands there"
@@ -348,6 +394,20 @@ def _absent(
         reason = f"no such piece ({text}) stands there, here or in this line{stands}"
         found.append((reason, sentence.words[first], sentence.words[last]))
     return found
+
+
+def _retakes(here: Here, reference: Reference) -> bool:
+    """Whether such a piece could take back on that square."""
+    last = here.spot.moves[-1] if here.spot.moves else ""
+    if not last or last[2:4] != reference.square:
+        return False
+    if "x" not in here.spot.earlier(1).board.san(last):
+        return False
+    board = here.board
+    return any(
+        uci[2:4] == last[2:4] and (board.piece_at(uci[:2]) or "").lower() == reference.letter
+        for uci in board.legal_moves()
+    )
 
 
 def _changed(here: Here, sentence: Sentence) -> str | None:

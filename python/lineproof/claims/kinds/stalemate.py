@@ -8,56 +8,42 @@ from lineproof.claims.board import other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.pointing import KING, checked_side, present
-
-PHRASES = (
-    "(this|that|it|which) <be> [a] (stalemate|draw by stalemate)",
-    "(this|that|it|{move}) <be> no stalemate",
-    "{move} <be> [a] stalemate",
-    "{moves} <be> [a] stalemate",
-    "{side} <be:stalemate>",
-    "{king} <be:stalemate>",
-    "[{agent}] <stalemate> ({side}|{king})",
-    "[{agent}] <give/allow> [a] stalemate",
-    "{side} <be> in stalemate",
-    "{side} <have> no legal move [left] (and is not in check|but is not in check|without being in check|and so it is stalemate)",
-    "the (game|position|result|end) <be> [a] stalemate",
-    "(with|and) [a] stalemate",
-    "stalemate",
-)
-
+from lineproof.claims.pointing import checked_side, present
 
 FRAMES = (
     "<be:stalemate> {side}",
-    "[{agent}] <~> stalemate",
     "<be:stalemate> {king}",
-    "{agent} <stalemate> {side}",
+    "[{agent}] <~> stalemate",
     "[{agent}] <~> draw by stalemate",
+    "(game|position|result|end) <=> stalemate",
+    "(game|position|line) <end> in stalemate",
+    "(game|position|line) <end_in> stalemate",
+    "{agent} <stalemate> {side}",
+    "{agent} <stalemate> {king}",
+    "{side} <=> in stalemate",
+    "{side} <have> {none} ; moveless=yes",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb)
-    denied = " no stalemate" in here.said
     spot = here.spot
-    if "moves" in slots:
-        spot = here.play(slots["moves"])
-    elif "move" in slots:
+    if "move" in slots:
         spot = here.named(slots["move"]).after
     elif "agent" in slots:
         agent = here.agent(slots["agent"])
         spot = agent.spot
         if spot.board.turn == agent.side:
             raise Unread("the move that gives stalemate is not on the board")
-    elif verb is None and here.after_unread:
-        raise Unread("it is not clear what is stalemate")
     side = spot.board.turn
     if "side" in slots:
         side = here.side(slots["side"])
     elif "king" in slots:
         side = checked_side(here.at(spot), slots["king"])
-    return [here.claim(KIND.id, side, spot=spot, negated=denied)]
+    if "moveless" in slots and spot.board.in_check:
+        raise Unread("without a legal move it is mate")
+    return [here.claim(KIND.id, side, spot=spot)]
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
@@ -89,10 +75,12 @@ KIND = Kind(
     version=1,
     definition="The side to move is not in check and has no legal move (FIDE Laws of Chess 5.2.1).",
     source="FIDE Laws of Chess, article 5.2.1",
-    phrases=PHRASES,
-    patterns={"king": KING},
-    vocabulary=frozenset({"legal", "stalemate", "stalemated", "stalemates"}),
     frames=FRAMES,
+    tests={
+        "none": lambda n: (
+            n.text if n.no and n.head == "move" and {*n.adjectives} <= {"legal", "single"} else None
+        )
+    },
     read=read,
     check=check,
     flips=True,

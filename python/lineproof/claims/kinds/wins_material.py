@@ -8,6 +8,7 @@ from typing import Any
 from lineproof.claims.amounts import LEAST, MOST, WORTH, Amount, pawns
 from lineproof.claims.board import other, side_of, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
+from lineproof.claims.exchange import losing
 from lineproof.claims.gain import Count, before_last_moves_of, counted, end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
@@ -26,10 +27,15 @@ FRAMES = (
     "{anything} <cost> {side} {given}",
     "[{agent}] <lose> {given} [for {price}]",
     "[{agent}] <lose> {given} to {anything}",
-    "{fallen} <fall>",
+    "{fallen} <fall/drop> ; without=in|into|on|to|onto|at|from|down",
     "<be:lose> {fallen}",
     "{fallen} <=> lost",
-    "{side} <come/emerge> {amount} +ahead",
+    "{side} <come_out/emerge/end_up/finish> {amount} +ahead|up|to_the_good ; ends=yes",
+    "{fallen} <=> in bag|pocket|net",
+    "{fallen} <=> won",
+    "{fallen} <be_gone>",
+    "{anything} <cost> {side} equivalent of {given}",
+    "[{anything}] <cost> {given} ; costs=yes",
     "{fallen} <save> ; negated=yes",
     "<be:save> {fallen} ; negated=yes",
 )
@@ -41,7 +47,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     amount = Amount.read(said)
     verb = slots.get("verb")
     spot = here.spot
-    if "fallen" in slots:
+    if "ends" in slots and verb is not None and verb.done:
+        raise Unread("it is said of the material on the board")
+    if "costs" in slots:
+        winner = other(here.last().side)
+    elif "fallen" in slots:
         winner = _taker(here, said, amount)
     elif "side" in slots:
         agent = doer(here, slots.get("agent", slots.get("played")))
@@ -94,6 +104,19 @@ def _taker(here: Here, text: str, amount: Amount) -> str:
         return other(owner)
     if _just_taken(here, amount):
         return here.mover
+    moved = here.spot.moves[-1][2:4] if here.spot.moves else None
+    if moved is not None and (here.board.piece_at(moved) or "").lower() in amount.letters:
+        return here.board.turn  # "with this capture the queen is lost": the one that has captured
+    hanging = [
+        side
+        for side in ("white", "black")
+        if any(
+            (here.board.piece_at(at) or "").lower() in amount.letters
+            for at in losing(here.board, side)
+        )
+    ]
+    if len(hanging) == 1 and amount.letters in {"q", "r"}:
+        return other(hanging[0])  # "and the queen falls": the one that can be taken
     if here.spot.moves != tuple(here.place.moves()):
         return here.board.turn  # the sentence has played moves, and now it is taken
     raise Unread(f"it is not clear whose {amount.name} is meant")
@@ -215,7 +238,7 @@ KIND = Kind(
     ),
     formula="gain = material(end of the line shown) - material(end of best play from before the loser's last move), both continued until no capture gains a pawn; holds: the amount <= gain",
     frames=FRAMES,
-    gives_way=frozenset({"by-force", "for-free", "material-count", "regains", "gives-back"}),
+    gives_way=frozenset({"by-force", "for-free", "regains", "gives-back"}),
     tests={"played": lambda n: n.text if n.type in {"move", "pronoun"} else None},
     read=read,
     check=check,

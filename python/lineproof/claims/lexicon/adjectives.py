@@ -9,7 +9,7 @@ ADJECTIVES: Table = table("""
 safe: safe, immune, untouchable, out of danger, out of harm 's way
 airy: airy, wide open, defenceless, homeless, shelterless, bare, draughty, breezy, naked, in the open, out in the open, unsafe, insecure, open to attack, vulnerable
 unprotected: unprotected, undefended, unguarded, loose, uncovered, unsupported
-hanging: hanging, hanging loose, hanging in the air, left hanging, in danger, in peril, under threat of capture, en prise, up for grabs, there for the taking, free for the taking
+hanging: hanging, hanging loose, hanging in the air, left hanging, in danger, in peril, under threat of capture, en prise, up for grabs, there for the taking, free for the taking, for the taking
 torn: in 2 places at once, in 2 places, everywhere at once, everywhere
 overloaded: overloaded, overworked, overburdened, overstretched, overtaxed
 jailed: in prison, in jail, in gaol, in a cage, behind bars, in captivity
@@ -19,9 +19,10 @@ backward: backward
 weak: weak, full of holes, riddled with holes, swiss cheese, like swiss cheese, beyond repair, chronically weak
 open: open, wide open
 half open: half open, semi open
-doomed: doomed, done for
+doomed: doomed, done for, beyond saving, past saving, beyond rescue, past rescue, beyond help, past help
+unavoidable: unavoidable, inevitable, inescapable, unstoppable, certain, forced, a matter of time, only a matter of time, just a matter of time, not to be stopped, not to be avoided, not to be prevented
 uncastled: uncastled
-level: level, even, equal, balanced, in balance
+level: level, even, equal, balanced, in balance, all square, back in balance, honours even
 undeveloped: undeveloped, unmoved, at home, asleep, fast asleep, untouched, in the box, in bed, on its first square, on its original square, on its starting square, on their first squares, on their original squares, on their starting squares
 reversed: reversed, with colours reversed, with the colours reversed, with reversed colours, with colours swapped, with the colours swapped, with swapped colours, with the colours switched, with colours switched, with the colours turned round, in a mirror, in the mirror, in reverse, mirrored, with an extra tempo
 developed: developed
@@ -33,6 +34,7 @@ lost: lost, losing, busted
 possible: possible
 impossible: impossible, ruled out, out of the question
 extra: extra, additional, spare
+light: light, shy, adrift
 bad: bad, poor
 good: good
 equal: equal

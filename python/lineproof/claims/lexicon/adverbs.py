@@ -6,7 +6,7 @@ from .table import Table, table
 
 ADVERBS: Table = table("""
 # leave the meaning alone; what some say of the time is kept with the clause
-adverb: in mind, in order, 1 bit, somewhat, slightly, a smidge, a whisker, a hair, a notch, a trifle, a fraction, a tiny bit, a wee bit, a lot, a good deal, miles, streets, nothing more to it, nothing more to say, no more than that, no more no less, and nothing more, 1 each, without end, endlessly, for eternity, over and over, over and over again, round and round, again and again, till the cows come home, till doomsday, ad infinitum, as long as he likes, for as long as he likes, in between, in order, by and by, en route, to boot, in 1 breath, with 1 blow, at one go, in one fell swoop, in particular, one bit, a bit too, in the corner, bang, smack, poor fella, poor soul, i admit, i confess, without question, no question, question or no question, 2 times, 3 times, 4 times, 5 times, 6 times, a bit, a little, a little bit, a long way, a second time, a shade, a tad, a touch,
+adverb: somewhat, slightly, a smidge, a whisker, a hair, a notch, a trifle, a fraction, a tiny bit, a wee bit, a lot, a good deal, miles, streets, nothing more to it, nothing more to say, no more than that, no more no less, and nothing more, in peace, from then on, from that point on, from here on, from this point on, scot free, gratis, for absolutely nothing, for precisely nothing, for nothing at all, at no price, straight back, right back, by this time, by that time, it will be seen, as will be seen, you will note, we note, to the good, to the bad, in arrears, in the red, in credit, in hand, in mind, in order, 1 each, 1 bit,  without end, endlessly, for eternity, over and over, over and over again, round and round, again and again, till the cows come home, till doomsday, ad infinitum, as long as he likes, for as long as he likes, in between, in order, by and by, en route, to boot, in 1 breath, with 1 blow, at one go, in one fell swoop, in particular, one bit, a bit too, in the corner, bang, smack, poor fella, poor soul, i admit, i confess, without question, no question, question or no question, 2 times, 3 times, 4 times, 5 times, 6 times, a bit, a little, a little bit, a long way, a second time, a shade, a tad, a touch,
     absolutely, actually, after all, again, ah, alas, all, all in all, all of a sudden, all the same, all the way, all told, alone, already, also,
     altogether, among beginners, and here, and now, and so, any longer, any more, anymore, anyway, as a matter of fact, as a result, as expected,
     as far as i know, as it is, as it stands, as it were, as matters stand, as promised, as things stand, as usual, as we saw, as we see, as well,
@@ -52,7 +52,7 @@ adverb: before us, in front of us, before our eyes, on our hands, out there, ove
     by another route, by a different route, unusually early, early on
 adverb: when we like, whenever we like, when we want, whenever we want, when we please, whenever we please, when he likes, whenever he likes, whenever he wants,
     in our own time, at our leisure, at any moment, any moment now, sooner or later, if nothing is done about it
-hedge: or 2
+hedge: or 2, roughly speaking, broadly speaking, generally speaking, give or take, so it seems
 # soften
 hedge: about, apparently, approximately, arguably, as far as i can see, as far as i can tell, as good as, i 'd say, i believe, i dare say, i feel,
     i guess, i reckon, i suppose, i suspect, i think, i would say, if anything, if i am not mistaken, if i see it right, if you ask me, in effect,

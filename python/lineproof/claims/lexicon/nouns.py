@@ -6,7 +6,7 @@ from .table import Table, table
 
 NOUNS: Table = table("""
 # pieces in other words
-queen: lady, her majesty
+queen: lady, her majesty, her ladyship, ladyship
 knight: horse, steed
 king: monarch, his majesty
 piece: man, unit, chessman
@@ -39,14 +39,17 @@ defender: minder, defender, protector, guard, guardian, bodyguard
 protection: protection, cover, support, defence, help
 waste: waste, loss
 neighbour: neighbour
-back rank: back rank, first rank, back row, bottom rank, home rank
+back rank: back rank, first rank, back row, bottom rank, home rank, eighth rank, 8th rank, 1st rank, last rank
 zwischenzug: zwischenzug, in between check, intermediate check, zwischenschach, in between capture, in between blow, intermezzo check, intermezzo, in between move, intermediate move
 # material
 material: material
+balance: balance, material balance, balance of material
+count: count, piece count, pawn count, material count
+loss: loss
 exchange: exchange, trade, swap
 compensation: compensation, comp
-sacrifice: sacrifice, offer, investment
-luft: luft, air, airhole, escape square, flight square, bolt hole, breathing hole, escape hatch
+sacrifice: sacrifice, offer, investment, sac
+luft: luft, air, airhole, escape square, flight square, bolt hole, breathing hole, escape hatch, loophole, breathing space, breathing room
 choice: choice, alternative, option
 refutation: refutation, punishment
 improvement: improvement

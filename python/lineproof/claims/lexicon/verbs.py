@@ -39,6 +39,8 @@ block: block, obstruct, blockade, stop up, bar, stand in the way of, get in the 
     hold up, impede
 prevent: prevent, stop, stop from, rule out, keep out, hinder, forbid, deny, take away, cut out, make impossible, bar, prohibit, hold up,
     nip in the bud, parry, put a stop to, discourage, frustrate, preclude, thwart, shut out
+avert: avert, avoid, prevent, stop, parry, escape, escape from, wriggle out of, ward off, fend off, deal with, cope with, defend against, handle, dodge, evade, sidestep
+rescue: rescue, save, hold, keep, hold on to, hang on to, cling on to, defend, protect, preserve
 overload: overload, overburden, overwork, overstretch
 remove: remove, get rid of, take out, eliminate, take away, lure away, deflect, chase away, drive away, drive off, dislodge, knock out, undermine, kick away,
     capture, take, exchange off, whack, chop off, snip off, liquidate, kill, destroy, lop off, hack off, deprive of
@@ -48,13 +50,14 @@ win: net, gain, pick up, collect, snap off, emerge with, come out with, bag, poc
 lose: fritter away, drop, blunder, blunder away, give away, throw away, shed, hang, forfeit, part with, say goodbye to, be robbed of, squander, surrender
 fall: fall, drop off, perish
 come off: come off, go off, disappear, vanish, leave the board, be gone
-capture: take, grab, snap off, lap up, gobble up, hoover up, snaffle, gulp down, munch, munch on, chomp, snatch, take on, capture on, snap up, eat, gobble, pocket, swallow, accept, help oneself to, seize, grab on
+capture: take, grab, snap off, lap up, gobble up, hoover up, snaffle, gulp down, munch, munch on, chomp, snatch, take on, capture on, snap up, eat, gobble, pocket, swallow, accept, help oneself to, help himself to, help itself to, help themselves to, help yourself to, help ourselves to, seize, grab on
 recapture: recapture, retake, take back
 sacrifice: sacrifice, toss, chuck, fling, gambit, give up, offer, invest, jettison, sac, part with, pay, donate
-regain: regain, recover, win back, get back, recoup, take back, retrieve, pick up again, recapture
+regain: regain, recover, win back, get back, recoup, retrieve, pick up again
+take back: take back, recapture, retake
 give back: give back, toss back, throw back, return, hand back, pay back, restore, give up again, hand straight back
 cost: cost
-exchange: exchange, trade, swap, trade off, swap off, exchange off, simplify, liquidate
+exchange: exchange, trade, swap, take off, trade off, swap off, exchange off, simplify, liquidate
 # moves
 play: play, go, choose, put, move, try, continue with, make, answer with, reply with, reply, respond with, opt for, go for, throw in, insert, follow up with, follow with
 castle: castle
@@ -130,7 +133,7 @@ judge: judge, account, regard, rate, deem
 deserve: deserve, merit, earn
 do better: do better
 avoid: avoid, steer clear of, steer well clear of, stay clear of, stay away from, keep away from, keep clear of, shy away from, keep your hands off, keep one's hands off,
-    keep our hands off, leave alone, leave to others, refrain from, skip, resist, beware of, keep off, give a wide berth to, stay off, shun
+    keep our hands off, leave to others, refrain from, skip, resist, beware of, keep off, give a wide berth to, stay off, shun
 poison: poison
 frighten: frighten, scare, worry, trouble, bother, alarm, harm, hurt, disturb, keep us awake
 prefer: prefer, favour, choose
@@ -143,7 +146,7 @@ tempt: tempt, seduce, lure
 come into consideration: come into consideration, come into question, come into the picture, be an option
 take too long: take too long
 interpose: interpose, block, intervene
-do: do, adopt, direct, let, help, use, call, work, turn, wait, learn, teach, ask, answer, talk, speak, read, write, pass, bring, send, belong, happen,
+do: do, adopt, announce, propose, suggest, direct, let, help, use, call, work, turn, wait, learn, teach, ask, answer, talk, speak, read, write, pass, bring, send, belong, happen,
     follow, matter, depend, count, care, rest, last, die, live, serve, add, set, lift, raise, break, cut, drive, chase, kick, rob, deprive, free,
     escape, survive, fight, control, occupy, invade, enter, cross, join, meet, welcome, arrive, appear, land, point, perch, plant, place, swing,
     weigh, measure, repeat, save, rescue, spend, waste, improve, worsen, deserve, overlook, ignore, forget, underline, justify, repay, rely, complain,
