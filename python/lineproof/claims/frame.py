@@ -8,7 +8,7 @@ passive alone, `<threaten to win>` an infinitive under its verb, `<*>` any verb:
 subject, behind it objects, states and places in any order. A word stands for its line in the lexicon, with whatever article and colour;
 `open file` asks for the adjective too, and words are joined by `_` where the lexicon has them as one (`bishop_pair`). `{name}` is a slot, `(a|b)` a choice,
 `[...]` may be missing, `+word` is an adverb that must be there. Behind `;` stand slots with a fixed value (`; free=yes`) and conditions: `modal=can|may`,
-`negated=yes` (the frame takes the denial up), `without=in` (no such place or adverb), `lone=yes` (no other object, not even "this time"), `told=yes` (an imperative), `perfect=yes` ("has played"), `active=yes`, `verbless=yes` (the clause has no verb), `alone=yes` (no infinitive
+`negated=yes` (the frame takes the denial up), `without=in` (no such place or adverb), `lone=yes` (no other object, not even "this time"), `bidden=yes` (an imperative), `perfect=yes` ("has played"), `active=yes`, `verbless=yes` (the clause has no verb), `alone=yes` (no infinitive
 follows).
 
 What the clause says beside it may be an adjunct that leaves the meaning alone; anything else, and the frame does not fit.
@@ -345,7 +345,7 @@ class Frame:
                 "verbless",
                 "alone",
                 "lone",
-                "told",
+                "bidden",
                 "perfect",
             )
             if name in values
@@ -598,7 +598,7 @@ class Frame:
                 return False
             if name == "perfect" and not clause.verb.done:
                 return False
-            if name == "told" and (clause.form != "base" or clause.subject is not None):
+            if name == "bidden" and (clause.form != "base" or clause.subject is not None):
                 return False
             barred = value.replace("_", " ").split("|")
             if name == "without" and any(p.preposition in barred for p in clause.places):
