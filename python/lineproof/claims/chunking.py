@@ -65,6 +65,10 @@ class _Chunker(Nouns):
             return self._joint(self._that() or "that")
         if token.norm in {"which", "who", "whom", "whose"} and token.norm != "whose":
             return self._joint("relative")
+        nearby = self._token(self.at + 1)
+        if token.is_("prep") and nearby is not None and nearby.norm in {"which", "whom"}:
+            self.at += 2  # "on which", "by whom"
+            return Joint(f"{token.norm} {nearby.norm}", "sub", token.first, nearby.last)
         if token.norm == "all" and (not self.found or isinstance(self.found[-1], Joint)):
             after = self._token(self.at + 1)
             if after is not None and after.norm in {
@@ -109,6 +113,10 @@ class _Chunker(Nouns):
             place = self._place()
             if place is not None:
                 return place
+        then = self._token(self.at + 1)
+        if token.norm == "yet" and (then is None or then.is_("punct", "sub")):
+            self.at += 1
+            return Adverb("yet", "adverb", token.first, token.last)  # "does not work yet"
         for sort in ("cc", "sub", "wh"):
             if token.is_(sort) and not self._not_yet(token):
                 return self._joint(sort)
@@ -152,6 +160,9 @@ class _Chunker(Nouns):
             return Noun("pronoun", "it", "it", token.first, token.last)
         if token.is_("side", "pron"):
             return pointer(token)
+        if token.norm in {"enough", "more than enough", "not enough", "plenty", "too little"}:
+            said = (token.norm,)
+            return Noun("noun", "enough", token.norm, token.first, token.last, adjectives=said)
         if token.norm == "1" and (t := self._token(self.at)) is not None and t.is_("modal"):
             return Noun("side", "one", "you", token.first, token.last)
         if token.is_("number"):

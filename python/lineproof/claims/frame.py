@@ -8,7 +8,7 @@ passive alone, `<threaten to win>` an infinitive under its verb, `<*>` any verb:
 subject, behind it objects, states and places in any order. A word stands for its line in the lexicon, with whatever article and colour;
 `open file` asks for the adjective too, and words are joined by `_` where the lexicon has them as one (`bishop_pair`). `{name}` is a slot, `(a|b)` a choice,
 `[...]` may be missing, `+word` is an adverb that must be there. Behind `;` stand slots with a fixed value (`; free=yes`) and conditions: `modal=can|may`,
-`negated=yes` (the frame takes the denial up), `without=in` (no such place), `active=yes`, `verbless=yes` (the clause has no verb), `alone=yes` (no infinitive
+`negated=yes` (the frame takes the denial up), `without=in` (no such place or adverb), `lone=yes` (no other object, not even "this time"), `bidden=yes` (an imperative), `perfect=yes` ("has played"), `active=yes`, `verbless=yes` (the clause has no verb), `alone=yes` (no infinitive
 follows).
 
 What the clause says beside it may be an adjunct that leaves the meaning alone; anything else, and the frame does not fit.
@@ -29,6 +29,7 @@ from functools import cached_property
 from typing import Any
 
 from .chunk import Adjective, Place
+from .doings import deed
 from .lexicon import ADJECTIVES, NOUNS, VERBS, members
 from .noun import Noun
 from .plain import Clause
@@ -45,7 +46,7 @@ LIGHT = (
 COPULA = members("be", VERBS)
 WHERE = frozenset(
     ["on", "at", "in", "from", "along", "down", "up", "over", "behind", "in front of", "near", "beside", "across", "through", "towards", "around", "against", "of", "despite", "in spite of", "like", "about", "after",
-     "next to", "inside", "within", "under", "between", "among", "into", "throughout", "upon", "because of", "thanks to", "in view of", "on top of", "in return for", "out of", "courtesy of", "during"]
+     "next to", "inside", "within", "under", "between", "among", "into", "throughout", "upon", "because of", "thanks to", "in view of", "on top of", "in return for", "out of", "courtesy of", "during", "namely"]
 )  # fmt: skip
 """Prepositions of adjuncts that say where, when or why, and leave the meaning alone."""
 PARTICLES = frozenset(
@@ -148,6 +149,7 @@ _DENIAL = frozenset({"nobody", "none"})
 """Slots that are filled by a denial: "nobody", "no escape square"."""
 
 
+_SEEMING = frozenset({"look", "seem", "appear", "feel", "sound"})
 _STRIVING = (["fight"], ["compete"], ["struggle"], ["look"], ["care"])
 _PAWNS = members("doubled pawn", NOUNS) | members("isolated pawn", NOUNS)
 _HAVING = members("have", VERBS)
@@ -211,7 +213,7 @@ class FrameError(ValueError):
     """A frame that is written wrongly."""
 
 
-Test = Callable[[Noun], str | None]
+Test = Callable[[Noun], Any]
 
 
 def _text(*types: str) -> Test:
@@ -284,7 +286,7 @@ def _whose(noun: Noun) -> str | None:
 
 
 SLOTS: dict[str, Test] = {
-    "agent": _agent, "patient": _target, "side": _side, "whose": _whose, "guarded": _targets, "whose_piece": lambda n: n.head if n.type == "piece" and n.whose else None, "target": _target, "object": _target, "second": _target, "behind": _target, "pinner": _target,
+    "deed": deed, "other_deed": deed, "agent": _agent, "patient": _target, "side": _side, "whose": _whose, "guarded": _targets, "whose_piece": lambda n: n.head if n.type == "piece" and n.whose else None, "target": _target, "object": _target, "second": _target, "behind": _target, "pinner": _target,
     "defender": _text("piece"), "piece": _text("piece"), "targets": _targets, "square": lambda n: n.square if n.type == "square" and not n.parts else None,
     "anything": lambda n: n.text, "m": _number, "than": _agent, "played": lambda n: _agent(n) if n.type in {"move", "square", "pronoun"} or n.head in _DOING else None, "nobody": lambda n: n.text if n.no and n.head != "nowhere" and (n.type == "pronoun" or n.head in {"piece", "unit", "man"} or n.type == "piece") else None,
     "king": lambda n: n.text if n.type == "piece" and n.head == "king" and not n.parts else None, "none": lambda n: n.head if n.no and n.type == "noun" else None, "squares": _text("square"), "file": _file, "files": _file, "n": _number, "move": _move, "by": _move, "best": _move, "amount": _amount, "given": _amount,
@@ -336,7 +338,17 @@ class Frame:
         values = dict(part.split("=") for part in fixed.split())
         conditions: dict[str, str] = {
             name: values.pop(name)
-            for name in ("modal", "negated", "without", "active", "verbless", "alone")
+            for name in (
+                "modal",
+                "negated",
+                "without",
+                "active",
+                "verbless",
+                "alone",
+                "lone",
+                "bidden",
+                "perfect",
+            )
             if name in values
         }
         parts = re.findall(r"\[[^\]]*\]|<[^>]*>|\([^)]*\)|[^\s\[\]<>]+", body)
@@ -495,6 +507,8 @@ class Frame:
             slots["impersonal"] = True
             if clause.subject.whose:
                 slots["whose"] = clause.subject.whose
+        if clause.lemma in _SEEMING:
+            slots["seems"] = True
         left = _Left(
             list(clause.objects), list(clause.places), list(clause.states), list(clause.adverbs)
         )
@@ -507,7 +521,9 @@ class Frame:
                 continue
             if not self._find(element, left, slots) and not element.optional:
                 return None
-        if not left.harmless(clause, bool(slots)):
+        if not left.harmless(clause, bool(slots)) or (
+            "lone" in self.conditions and (left.objects or clause.complement)
+        ):
             return None
         slots.update(self.fixed)
         verb = clause.verb
@@ -594,7 +610,8 @@ class Frame:
         for name, value in self.conditions.items():
             if name == "modal" and clause.verb.modal not in value.split("|"):
                 return False
-            if name == "negated" and not clause.verb.negated:
+            above = clause.governor.verb.negated if self.governors and clause.governor else False
+            if name == "negated" and clause.verb.negated == above:
                 return False
             if name == "active" and clause.passive:
                 return False
@@ -602,7 +619,14 @@ class Frame:
                 return False
             if name == "verbless" and clause.lemma:
                 return False
-            if name == "without" and any(p.preposition in value.split("|") for p in clause.places):
+            if name == "perfect" and not clause.verb.done:
+                return False
+            if name == "bidden" and (clause.form != "base" or clause.subject is not None):
+                return False
+            barred = value.replace("_", " ").split("|")
+            if name == "without" and any(p.preposition in barred for p in clause.places):
+                return False
+            if name == "without" and any(a in barred for a in clause.adverbs):
                 return False
         return True
 
@@ -831,7 +855,7 @@ def _is_preposition(text: str) -> bool:
 
 _PREPOSITIONS = frozenset(
     ["of", "in", "on", "at", "by", "with", "from", "to", "into", "onto", "for", "against", "through", "over", "under", "behind", "before", "after", "between", "among", "along", "down", "up", "as", "without", "like", "towards", "than", "about", "off", "upon", "versus", "vs", "via"]
-) | {"on to", "out of", "away from", "in front of", "because of", "next to", "ahead of", "apart from", "short of", "other than", "aside from", "except", "except for", "but", "besides", "save for", "in return for", "at the cost of", "at the expense of", "in exchange for", "on account of", "owing to", "in view of", "thanks to"}  # fmt: skip
+) | {"on to", "out of", "away from", "in front of", "because of", "next to", "ahead of", "apart from", "short of", "other than", "aside from", "except", "except for", "but", "besides", "save for", "in return for", "at the cost of", "at the expense of", "in exchange for", "on account of", "owing to", "in view of", "thanks to", "due to", "instead of", "rather than", "such as", "namely"}  # fmt: skip
 
 
 def _adjective(word: str) -> bool:

@@ -63,6 +63,13 @@ class Groups(Scan):
             if t.is_("not"):
                 neg, at = not neg, at + 1
                 continue
+            then = self._token(at + 1)
+            if (
+                aux == "have" and bare in {"got", "had"} and then is not None and then.norm == "to"
+                and self._form(self._skip(at + 2), "base") is not None
+            ):  # fmt: skip
+                modal, done, aux, at = "must", bare == "had", "to", at + 2
+                continue  # "he's got to take back", "his king's had to take"
             if t.is_("be") or (bare == "'s" and self._is_or_has()):
                 after = self._skip(at + 1)
                 if (
@@ -206,6 +213,10 @@ class Groups(Scan):
                 past = past or bare == "did"
                 aux, at = "do", at + 1
                 continue
+            if t.is_("do") and not aux and self._turned(at):
+                past = past or bare == "did"
+                lemma, at = "do", at + 1
+                break
             if t.is_("do") and aux in {"", "modal", "to", "do"} and self._does(at):
                 past = past or bare == "did"
                 lemma, at = "do", at + 1
@@ -269,6 +280,12 @@ class Groups(Scan):
         self.at = at
         return self._state(group)
 
+    def _turned(self, at: int) -> bool:
+        """Whether the subject follows: "only now does Nxf7 work"."""
+        t, said = self._token(at + 1), self._segment()
+        fronted = bool(said) and all(isinstance(c, Adverb) for c in said)
+        return fronted and t is not None and t.is_("move", "side", "piece", "det", "poss")
+
     def _does(self, at: int) -> bool:
         """Whether "do" is the verb itself: "does nothing"."""
         beside = self._token(at + 1)
@@ -276,7 +293,7 @@ class Groups(Scan):
             return True  # "nothing that White can do about it"
         after = self._token(self._skip(at + 1))
         return after is not None and (
-            after.norm in {"nothing", "something", "anything"}
+            after.norm in {"nothing", "something", "anything", "better", "worse", "well"}
             or after.is_("det", "poss", "punct")
             or after.norm in {"about", "against"}
         )

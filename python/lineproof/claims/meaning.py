@@ -63,11 +63,13 @@ _DEEDS = frozenset(
 ) - {"make", "put", "run"}
 """Verbs of what is done on the board: "to" behind them says what it does."""
 _PLAYING = frozenset(["play", "go", "choose", "continue with", "answer with", "reply with", "respond with", "opt for", "go for", "try", "throw in", "insert", "follow with", "meet"])  # fmt: skip
-_SAYS = frozenset(["think", "believe", "guess", "reckon", "suppose", "argue", "maintain", "claim", "say", "call", "hear", "pretend", "hope", "wish", "fear", "doubt", "imagine", "expect", "look", "look like", "seem", "like", "want", "wonder", "suspect", "dream", "tell", "swear", "appear"])  # fmt: skip
+_SAYS = frozenset(["convince", "persuade", "think", "believe", "guess", "reckon", "suppose", "argue", "maintain", "claim", "say", "call", "hear", "pretend", "hope", "wish", "fear", "doubt", "imagine", "expect", "look", "look like", "seem", "like", "want", "wonder", "suspect", "dream", "tell", "swear", "appear"])  # fmt: skip
 _WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend", "prepare", "like", "love", "refuse", "fail", "forget", "decline", "long", "prefer", "need", "dare", "avoid", "allow", "permit", "enable", "let", "help", "invite", "tempt", "encourage", "start", "stop", "prevent", "hesitate", "use", "seem", "appear", "think", "dream", "consider", "suggest", "attempt", "serve", "suffice", "expect", "play"])  # fmt: skip
 """Verbs whose infinitive or -ing is not said to happen."""
 
 
+_HINDERING = members("prevent", VERBS)
+_JUDGING = members("judge", VERBS) | members("recommend", VERBS) | {"call", "consider"}
 _ARISING = members("arise", VERBS) | {"reach", "occur"}
 _NATURAL = frozenset({"natural", "usual", "normal", "logical", "clear", "obvious", "right", "proper", "customary", "typical", "fitting"})  # fmt: skip
 _IN_PLAY = frozenset({"in", "on the board", "played", "out of the way"})
@@ -371,6 +373,8 @@ class _Reader:
         about = clause.lemma in _AVERTING  # "nothing can be done about it": all that was said
         if self.last is not None and not about:
             for number, noun in enumerate(clause.objects):
+                if clause.lemma in _JUDGING:
+                    continue  # "I call it a mistake": the move
                 if noun.type == "pronoun" and noun.head == "it" and self.last is not clause.subject:
                     clause.objects[number] = replace(self.last, first=noun.first, last=noun.last)
             for number, place in enumerate(clause.places):
@@ -800,6 +804,8 @@ class _Reader:
         verb = clause.verb
         start = self.here.spot.moves
         free = not verb.negated and not verb.supposed
+        if clause.governor is not None and clause.governor.lemma in _HINDERING:
+            free = False
         self.here = replace(
             self.here, idle=self.here.idle if clause.sub not in CONDITIONS else None
         )
@@ -827,7 +833,7 @@ class _Reader:
             and clause.subject is None
             and verb.negated
             and any(
-                n.type in {"move", "square"}
+                n.type in {"move", "square"} or n.head == "move"
                 for n in [*clause.objects, *[p.noun for p in clause.places if p.noun]]
             )
         ):
@@ -1104,8 +1110,9 @@ class _Reader:
         assert kind.read is not None
         verb = slots.get("verb", clause.verb)
         named = here.spot is not self.here.spot or any(
-            _is_move(slots.get(s)) for s in ("move", "agent")
+            _is_move(slots.get(s)) for s in ("move", "agent", "best", "by")
         )
+        named = named or slots.get("deed") not in (None, "it", "this", "that", "which")
         named = named or self.deed
         if (
             "span" not in slots

@@ -22,8 +22,28 @@ _SIDES = {
 _LETTER_NOUNS = {
     "lady": "queen", "her majesty": "queen", "her ladyship": "queen", "ladyship": "queen", "horse": "knight", "steed": "knight", "monarch": "king", "his majesty": "king",
 }  # fmt: skip
-_AMOUNT = frozenset({"some", "more", "fewer", "less", "most", "enough", "another", "same", "few"})
+_AMOUNT = frozenset(
+    {
+        "some",
+        "more",
+        "fewer",
+        "less",
+        "most",
+        "enough",
+        "another",
+        "same",
+        "few",
+        "more than enough",
+        "too little",
+        "precious little",
+        "little",
+        "not enough",
+    }
+)
 """Determiners that tell one thing from another."""
+_OF_A_MOVE = frozenset(
+    {"move", "advance", "push", "capture", "recapture", "reply", "answer", "retreat", "thrust"}
+)
 _NOBODY = frozenset(
     {
         "nothing",
@@ -139,6 +159,8 @@ class Run:
             return Noun(
                 kind, head.norm, head.norm, square=head.norm if head.is_("square") else "", **common
             )
+        if head.is_("square") and any(t.noun in _OF_A_MOVE for t in before):
+            return Noun("move", head.norm, head.norm, **common)  # "the quiet pawn move e3"
         if head.is_("square"):
             piece = next((t for t in before if t.is_("piece")), None)
             if piece is not None:

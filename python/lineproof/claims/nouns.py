@@ -90,6 +90,12 @@ class Nouns(Groups):
             return noun  # "the squares round his king, f6, h6"
         return noun if len(parts) == 1 else listed(parts)
 
+    def _does_it(self, at: int) -> bool:
+        """Whether a word is a verb in the third person, and no noun in the singular."""
+        t, after = self._token(at), self._token(at + 1)
+        third = t is not None and t.plural and any(form == "third" for _, form in t.verbs)
+        return third and after is not None and not after.is_("be", "have", "modal", "piece")
+
     def _acts(self, at: int) -> bool:
         """Whether a verb in the third person with what it acts on begins here: "attacks g7", "pins the knight"."""
         t, after = self._token(at), self._token(at + 1)
@@ -130,6 +136,8 @@ class Nouns(Groups):
         began = any(isinstance(c, Group) for c in self._segment())
         if joint == "," and began and len(parts) == 1 and self._comma_and(more):
             return False
+        if joint == "," and not more.det and any(a.endswith("ing") for a in more.adjectives):
+            return False  # "the knight on f7, forking queen and rook"
         if joint == ",":
             if began and verb_next:
                 return False
@@ -147,6 +155,9 @@ class Nouns(Groups):
         if token is None:
             return None
         at = self.at
+        if token.norm in {"this", "that"} and self._does_it(at + 1):
+            self.at += 1
+            return pointer(token)  # "this leads to a draw"
         owner: Noun | None = None
         after = self._token(at + 1)
         alone = self._possessive(at)

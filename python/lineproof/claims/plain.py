@@ -18,12 +18,13 @@ from .attached import COUNTED, attach, contrast
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
 from .chunking import chunks
 from .dislocation import apposed, compared, dislocated, elided
+from .doings import deeds, doing
 from .lexicon import NOUNS, VERBS, members
 from .noun import Noun, listed
 from .parts import fold, none_such
 from .raising import raised
 from .sentence import Sentence
-from .verbs import Verb, forms
+from .verbs import Verb
 
 CONDITIONS = frozenset(["if", "unless", "when", "whenever", "once", "until", "till", "whether", "lest", "provided that", "even if", "in case", "as soon as", "as long as", "so long as", "so that", "in order that", "as if", "as though", "before", "by the time", "the moment", "not that", "after"])  # fmt: skip
 """What is said under one of these is not said to be so; after "when", "once", "if" and the like it may be a move that is played."""
@@ -101,7 +102,7 @@ class Clause:
     states: adjectives. adverbs: all of them, with what stood inside the verb group. strays: words that fit nowhere.
     form: of the verb. joint: what joins it to the clause before; "" for the first. sub: the conjunction it stands under.
     passive: whether it was said so. governor: the verb of which it is the infinitive.
-    twin: of what the same is denied. inherited: whether the subject is that of an earlier clause. nobody: a noun denies it ("no defender"). complement: an infinitive follows. unreal: the infinitive of a verb that does not say that it happens. turned: its subject stands behind the verb. first, last: its words.
+    twin: of what the same is denied. inherited: whether the subject is that of an earlier clause. nobody: a noun denies it ("no defender"). complement: an infinitive follows. unreal: the infinitive of a verb that does not say that it happens. turned: its subject stands behind the verb. first, last: its words; verb_at: the first of its verb.
     """
 
     lemma: str = ""
@@ -124,6 +125,7 @@ class Clause:
     complement: bool = False
     turned: bool = False
     fronted: str = ""
+    verb_at: int = -1
     twin: Noun | None = None
     first: int = -1
     last: int = -1
@@ -145,7 +147,7 @@ class Clause:
 def plain(sentence: Sentence) -> list[Clause]:
     """The plain clauses of a sentence, in the order in which they are said."""
     rough = [part for clause in _split(chunks(sentence)) for part in _apart(clause)]
-    return _joined(apposed(_trailing(rough)))
+    return _joined(deeds(apposed(_trailing(rough))))
 
 
 _BROUGHT = frozenset(
@@ -337,17 +339,18 @@ def _split(found: list[Chunk]) -> Iterator[Clause]:
 def _gerund(pile: _Pile, group: Group) -> bool:
     """ "Capturing on c4 is compulsory": the -ing with its object is the subject."""
     first = pile.group
-    if first is None or first.form != "ing" or pile.before or pile.sub:
+    if first is None or first.form not in {"ing", "to"} or pile.sub:
         return False
+    if pile.before and not (first.form == "to" and len(pile.before) == 1 and group.lemma == "be"):
+        return False  # but "the only way to save the game is Nf3"
+    if pile.before:
+        return isinstance(pile.before[0], Noun) and pile.before[0].type == "noun"
     noun = pile.after[-1]
+    alone = sum(isinstance(c, Noun) for c in pile.after) == 1
     return (
         isinstance(noun, Noun)
-        and noun.type in {"square", "piece", "move"}
-        and (
-            group.lemma == "be"
-            or bool(group.verb.modal)
-            or (not pile.joint and sum(isinstance(c, Noun) for c in pile.after) == 1)
-        )
+        and (noun.type in {"square", "piece", "move"} or noun.head == "it")
+        and (group.lemma == "be" or bool(group.verb.modal) or (not pile.joint and alone))
     )
 
 
@@ -418,6 +421,7 @@ def _clause(pile: _Pile) -> Clause:
         and group.lemma == "be"
         and group.form == "finite"
         and not pile.joint
+        and not any(isinstance(c, Adjective | Place) for c in pile.before)
     ):
         clause.sub = "if"  # "were the knight not there"
     if group is None:
@@ -443,7 +447,7 @@ def _clause(pile: _Pile) -> Clause:
         group.passive,
     )
     clause.adverbs += group.adverbs
-    clause.fronted = pile.by
+    clause.fronted, clause.verb_at = pile.by, group.first
     for chunk in (*pile.before, *pile.after):
         if isinstance(chunk, Adverb) and chunk.sort == "deny":
             clause.deny()
@@ -628,11 +632,12 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             and clause.joint == "-"
             and clause.form == "finite"
             and clause.subject is None
-            and before.form == "ing"
+            and before.form in {"ing", "to"}
+            and not before.strays
             and before.joint in {"", ":", ",", "that", "so", "and", "because", "since"}
         ):
             before.unreal = True  # "taking on c4 is compulsory": the -ing is the subject
-            clause.subject = _doing(before)
+            clause.subject = doing(before)
             clause.see(before)
         if (
             before is not None
@@ -656,7 +661,7 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             and before is not None
         ):
             clause.governor = before
-            before.complement = before.complement or clause.form == "to"
+            before.complement = before.complement or clause.form in {"to", "base"}
             if (
                 clause.form == "part"
                 and before.lemma in {"leave", "keep", "find", "get", "have"}
@@ -993,14 +998,6 @@ def _relative(before: Clause | None, clause: Clause) -> None:
         clause.inherited = True
     elif last is not None and not clause.objects:
         clause.objects.append(last)
-
-
-def _doing(clause: Clause) -> Noun:
-    """A move in words, from a clause: "taking on c4"."""
-    parts = [f"{p.preposition} {p.noun.text}" for p in clause.places if p.noun is not None]
-    ing = forms(clause.lemma)[4]
-    text = " ".join([ing, *(o.text for o in clause.objects), *parts])
-    return Noun("noun", "move", text, clause.first, clause.last)
 
 
 def _subjects(clauses: list[Clause]) -> None:

@@ -6,12 +6,13 @@ import re
 from contextlib import suppress
 from typing import Any
 
-from .board import side_of
+from .board import other, side_of
 from .claim import Spot
 from .here import Agent, Here, Named, Unread
 from .phrase import MOVE, SHARED
 from .sentence import sentences
 from .spoken import SPOKEN
+from .worded import TAKING, Worded, fitting
 
 PLAYED = rf"(?:{SHARED['move']}| (?:this|that|it|which)|{SHARED['described']})"
 """A slot for words that mean a move. A kind takes it as its `agent`, so that "would" is weighed as of a move."""
@@ -29,10 +30,10 @@ def played(here: Here, text: str | None) -> Named:
     if text is not None and MOVE.fullmatch(text):
         return here.named(text)
     if text is not None and text not in _POINTERS:
-        return here.described(text)
+        return _worded(here, text)
     last = here.last()
-    spoken = _named_before(here)
-    if spoken is not None and not _means(here, spoken, last):
+    spoken = named_before(here)
+    if spoken not in (None, last.uci[2:4]) and not _means(here, spoken or "", last):
         raise Unread(f"it is not clear whether {spoken} is meant or the move just played")
     topic = here.topic if text in {"it", "which"} else None
     if topic is not None and last.uci[2:4] not in here.find(topic):
@@ -51,6 +52,41 @@ def _means(here: Here, spoken: str, last: Named) -> bool:
     return False
 
 
+def _worded(here: Here, text: str) -> Named:
+    """The move that is said in words: the one just played, one to be played here, or one instead of the last; there may be but one."""
+    words = text.split()
+    written = [w for w in words if MOVE.fullmatch(w) and not re.fullmatch("[a-h][1-8]", w)]
+    if len(written) == 1:
+        return here.named(written[0])
+    spot = here.spot
+    said = Worded.read(text)
+    if said is None or not said.telling:
+        return here.described(text)
+    if words[0] in TAKING and words[-1] == "it" and here.topic:
+        text = f"{words[0]} {here.topic}"
+        words = text.split()
+    whose = here.side(words[0]) if words[0] in _WHOSE else None
+    taken = next((w for w in words[1:] if w in _WHOSE), None) if words[0] in TAKING else None
+    if taken is not None:
+        whose = other(here.side(taken))  # "capturing our bishop"
+    spots = [spot.earlier(1), spot, spot.earlier(1)] if spot.moves else [spot]
+    for number, at in enumerate(spots):
+        if whose is not None and at.board.turn != whose:
+            continue
+        found = fitting(at, text)
+        if number == 0 and len(spots) > 1:
+            if spot.moves[-1] in found:
+                return Named(at, spot.moves[-1], at.board.turn)
+            if words[0] in {"this", "that"}:
+                break
+        elif len(found) == 1:
+            return Named(at, found[0], at.board.turn)
+        elif found and number == 1:
+            break
+    raise Unread(f"it is not clear which move {text!r} means")
+
+
+_WHOSE = frozenset({"our", "my", "your", "his", "her", "their", "white", "black"})
 _REASON = re.compile(
     r"\b(?:because of|thanks to|in view of|due to|owing to|on account of)\b(?P<moves>.*)$",
     re.IGNORECASE,
@@ -133,7 +169,7 @@ def piece_side(spot: Spot, at: str) -> str:
     return side_of(spot.board.piece_at(at) or "K")
 
 
-def _named_before(here: Here) -> str | None:
+def named_before(here: Here) -> str | None:
     """The move that the same sentence names last before this clause."""
     for comment in here.place.comments:
         if not comment.start <= here.start < comment.start + len(comment.text):
@@ -161,6 +197,7 @@ __all__ = [
     "denied",
     "doer",
     "follows",
+    "named_before",
     "piece_side",
     "played",
 ]

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from .board import LETTERS
-from .lexicon import ADJECTIVES, ADVERBS, NOUNS, VERBS
+from .lexicon import ADJECTIVES, ADVERBS, JUDGEMENTS, NOUNS, VERBS
 from .openings import names
 from .sentence import Sentence
 from .verbs import forms
@@ -41,15 +41,53 @@ _PLAIN: dict[str, str] = {
     "adj": "free afraid compulsory obligatory mandatory imperative careless careful unable hot short long wise plain own poor great big small little large huge tiny nice lovely nasty ugly beautiful pretty fine solid strong powerful mighty brave bold greedy quiet natural simple obvious modest humble innocent careless clumsy timid hasty slow quick fast early late sharp subtle cunning clever neat elegant brilliant splendid excellent perfect ideal wonderful superb terrible awful dreadful horrible ghastly rotten serious grave gross plain outright bad good real true whole entire single sole last next same other new old young first second third fourth fifth important dangerous deadly lethal vital crucial key main central lasting permanent chronic eternal healthy extra useful useless active passive aggressive defensive tactical positional material dark light high low heavy easy hard difficult tricky typical classic classical textbook pure mere sheer total complete full half empty ready sorry happy glad busy tired lazy friendly light-squared dark-squared squared coloured colored legal illegal sensible reasonable decent sound unsound double minor major certain sure likely unlikely enormous considerable significant slight clean straight loyal faithful proud lone lonely former remaining entire gorgeous pleasant unpleasant comfortable uncomfortable cramped precise accurate correct wrong right",
 }  # fmt: skip
 _TURNS: dict[str, str] = {
-    "prep": "in front of, because of, instead of, on account of, thanks to, in view of, owing to, due to, in return for, out of, next to, on top of, in spite of, by means of, at the cost of, in reply to, ahead of, away from, in exchange for, on behalf of, close to, as for, in answer to, courtesy of, on to, short of, at the expense of, in the face of, along with, together with, free of, rid of, by virtue of, on the side of, by way of, at the hands of, over on, up on, out on, apart from, other than, aside from, except for, save for",
+    "prep": "such as, in front of, because of, instead of, on account of, thanks to, in view of, owing to, due to, in return for, out of, next to, on top of, in spite of, by means of, at the cost of, in reply to, ahead of, away from, in exchange for, on behalf of, close to, as for, in answer to, courtesy of, on to, short of, at the expense of, in the face of, along with, together with, free of, rid of, by virtue of, on the side of, by way of, at the hands of, over on, up on, out on, apart from, other than, aside from, except for, save for",
     "cc": "as well as, and so, and then, but also, let alone, and yet",
-    "sub": "' cause, now that, so that, as soon as, as long as, so long as, given that, even though, even if, in case, provided that, seeing that, the moment, the second, the instant, the minute, only that, as if, as though, by the time, not that, in order that, except that, considering that, which is why, from where, from which, which means that, which means, from where, that is why, this means that, it means that, that means that, this means, that means",
-    "det": "not 1 of, not a single 1 of, not even 1 of, a lot of, lots of, loads of, tons of, heaps of, acres of, plenty of, 1 and the same, not a single, not 1, not a, not any, a pair of, a couple of, 1 of, both of, all of, neither of, none of, each of, any of, 2 of, 3 of, 4 of, some of, most of, many of, a bit of, a set of, a piece of, the whole of",
+    "sub": "' cause, now that, so that, as soon as, as long as, so long as, given that, even though, even if, in case, provided that, seeing that, the moment, the second, the instant, the minute, only that, as if, as though, by the time, not that, in order that, except that, considering that, which is why, from where, from which, which means that, which means, from where, that is why, this is why, that 's why, this means that, it means that, that means that, this means, that means",
+    "det": "not 1 of, not a single 1 of, not even 1 of, more than enough, not enough, too little, precious little, a lot of, lots of, loads of, tons of, heaps of, acres of, plenty of, 1 and the same, not a single, not 1, not a, not any, a pair of, a couple of, 1 of, both of, all of, neither of, none of, each of, any of, 2 of, 3 of, 4 of, some of, most of, many of, a bit of, a set of, a piece of, the whole of",
     "pron": "no one, no piece",
     "side": "the opponent, our opponent, your opponent, my opponent, his opponent, the other side, the other player, the first player, the second player, the enemy, both sides, both players, each side, each player, neither side, neither player, both kings, either side, both camps, either camp, neither camp, nobody",
 }  # fmt: skip
 
 
+_DEGREES = (
+    "very ",
+    "really ",
+    "too ",
+    "also ",
+    "fully ",
+    "so ",
+    "still ",
+    "most ",
+    "more ",
+    "a little ",
+    "a bit ",
+    "a touch ",
+    "a shade ",
+)
+"""Adverbs that an adjective may have; the two are no one word."""
+_BEHIND = frozenset(
+    [
+        ",",
+        ".",
+        ";",
+        ":",
+        "here",
+        "now",
+        "at",
+        "because",
+        "because of",
+        "on",
+        "owing",
+        "in",
+        "for",
+        "to",
+        "and",
+        "either",
+        "since",
+        "as",
+    ]
+)
 _BARE = frozenset(
     {
         ("with", "this"),
@@ -132,6 +170,10 @@ def _dictionary() -> dict[str, tuple[str, str, bool]]:
     for words in ADJECTIVES.values():
         for word in words:
             found.setdefault(word, ("adj", word, False))
+    for words in JUDGEMENTS.values():
+        for word in words:
+            if " " in word and not word.startswith(_DEGREES):
+                found.setdefault(word, ("adj", word, False))
     for tag, words_ in _TURNS.items():
         for word in words_.split(", "):
             found[word] = (tag, word, False)
@@ -224,6 +266,8 @@ def _turn(norms: list[str], before: str) -> int:
                 or norms[2] in {",", ".", "white", "black", "we", "he", "you", "they", "the", "it"}
             ):
                 continue  # "with this capture"
+            if turn == ("no", "good") and norms[2:3] and norms[2] not in _BEHIND:
+                continue  # "no good square"
             if turn == ("the", "moment") and norms[2:3] and norms[2] in {"for", "to", "of", "has"}:
                 continue  # "the moment for e4 has come"
             if turn in _INSTANTS and norms[2:3] and norms[2] not in _OPENS:
@@ -267,6 +311,8 @@ def _token(sentence: Sentence, norm: str, first: int, last: int) -> Token:
         tags.add("verb")
     if not tags:
         tags, verbs = _guess(norm)
+    if norm == "done" and first == last:
+        tags, verbs = tags | {"verb"}, (("do", "part"),)
     if norm == "nowhere" and _leads_on(sentence, last + 1):
         return Token(norm, frozenset({"pron"}), first, last)  # "has nowhere to go"
     if norm == "doing":

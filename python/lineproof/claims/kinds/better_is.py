@@ -7,45 +7,67 @@ from typing import Any
 from lineproof.claims.bands import edge_of_two, seen_from, spoken
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import SAFE, shown, spelled
+from lineproof.claims.doings import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import JUDGEMENTS, members
+from lineproof.claims.noun import Noun
 from lineproof.claims.phrase import MOVE
-from lineproof.claims.played import PLAYED, follows, played
+from lineproof.claims.played import follows, played
+from lineproof.claims.worded import NOMINAL, Worded, fitting
 
-PHRASES = (
-    "{move} <be> [{very}] {better} [here|now] [for {side}]",
-    "{move} <be> [{very}] {better} than {agent} [here|now]",
-    "{move} <be> to be preferred [to {agent}]",
-    "{move} <improve> on {agent}",
-    "{move} <be> [{very}] an improvement [on {agent}|over {agent}]",
-    "[{very}] {better} <be> {move}",
-    "(a|the) {better} (move|reply|answer|choice|way|try|defence|continuation|idea) <be> {move}",
-    "{move} <be> [{very}] (a|the) {better} (move|reply|answer|choice|way|try|defence|continuation|idea) [than {agent}]",
-    "(here|there) {move} <be> [{very}] {better}",
-    "it <be> [{very}] {better} to play {move} [than {agent}]",
-    "{side} <do> better (with|to play) {move} [than {agent}]",
-    "{side} (should|had to|ought to) (have played|have chosen|have preferred|have gone for) {move} [instead of {agent}]",
-    "{side} (should|ought to) have (played|chosen|preferred) {move} instead",
-    "(i|we) prefer {move} to {than}",
-    "an improvement [on {agent}] <be> {move}",
-)
+_BETTER = members("preferable move", JUDGEMENTS)
+
+
+def improved(noun: Noun) -> str | None:
+    """ "A better move", "the wiser choice"."""
+    if noun.head == "better move":
+        return noun.text
+    moves = noun.head in NOMINAL | {
+        "way",
+        "try",
+        "defence",
+        "idea",
+        "plan",
+        "decision",
+        "option",
+        "alternative",
+    }
+    return (
+        noun.text if moves and not _BETTER.isdisjoint(noun.adjectives) and not noun.plural else None
+    )
 
 
 FRAMES = (
-    "{move} <=> better [than {agent}]",
-    "{move} <=> improvement [(on|over|upon) {than}]",
-    "{move} <=> better [than {than}]",
-    "{move} <improve_on> {agent}",
-    "{side} <have> better_move (in|with) {move}",
-    "{move} <=> better_move [than {than}]",
+    "{deed} <=> {better} [for {side}] [than {other}]",
+    "{deed} <=> {improved} [than {other}]",
+    "{deed} <=> improvement [(on|over|upon) {other}]",
+    "{deed} <=> {better} [(instead_of|rather_than) {other}]",
+    "{deed} <improve_on> {other}",
+    "{improved} <=> {deed}",
+    "improvement [(on|over) {other}] <=> {deed}",
+    "<be to prefer> {deed} [to {other}]",
+    "<be:prefer> {deed} [to {other}]",
+    "{author} <prefer> {deed} [(to|over) {other}] ; modal=|would",
+    "{side} <have> {improved} (in|with) {deed} [(instead_of|rather_than) {other}]",
+    "{side} <do better> (with|by) {deed} [(than|instead_of|rather_than) {other}] ; modal=|would|will|can|could|should",
+    "{side} <do better to play/choose/prefer/go for> {deed} [(than|instead_of|rather_than) {other}]",
+    "{side} <play/choose/prefer/go for> {deed} [(instead_of|rather_than) {other}] ; modal=should perfect=yes",
+    "{side} <play/choose/prefer/go for> {deed} +instead ; modal=should",
+    "{deed} <=> {worse} [than {other}] ; turned=yes",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    move = here.named(slots["move"])
-    if "side" in slots and here.side(slots["side"]) != move.side:
+    other = slots.get("other")
+    if "turned" in slots:
+        if other is None:
+            raise Unread("it is not said what is better")
+        slots["deed"], other = other, slots["deed"]
+    move = played(here, slots["deed"])
+    if "side" in slots and slots["side"] != "you" and here.side(slots["side"]) != move.side:
         raise Unread("the move is not that side's")
-    worse = _worse(here, move, slots.get("agent", slots.get("than")))
+    worse = _worse(here, move, other)
     if worse == move.uci:
         raise Unread("a move is not compared with itself")
     return [here.claim(KIND.id, move.side, spot=move.before, move=move.uci, than=worse)]
@@ -53,13 +75,19 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 
 def _worse(here: Here, move: Named, text: str | None) -> str:
     """The move (UCI) that it is compared with: the one named, else the one played or shown in its place."""
-    if text is not None:
-        if MOVE.fullmatch(text) is None:
-            other = played(here, text)
-            if other.before.board.key != move.before.board.key:
-                raise Unread(f"{text} is not played in the same position")
-            return other.uci
+    if text is not None and MOVE.fullmatch(text):
         return follows(move.before, text)
+    said = Worded.read(text) if text is not None else None
+    if text is not None and not (
+        said is not None and not said.telling
+    ):  # "striking back" may be any move
+        found = fitting(move.before, text)
+        if len(found) == 1 and found[0] != move.uci:
+            return found[0]
+        other = played(here, text)
+        if other.before.board.key != move.before.board.key:
+            raise Unread(f"{text} is not played in the same position")
+        return other.uci
     if move.before.moves != here.spot.moves:
         return here.last().uci
     following = here.shown_next
@@ -98,11 +126,6 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     )  # fmt: skip
 
 
-_BETTER = (
-    "better", "much better", "far better", "clearly better", "a lot better", "slightly better", "a little better", "a bit better", "even better", "stronger", "much stronger", "even stronger", "more accurate", "more precise",
-    "preferable", "more exact", "sounder", "simpler and better", "still better", "rather better", "considerably stronger", "superior",
-)  # fmt: skip
-
 KIND = Kind(
     id="better-is",
     title="Better move",
@@ -112,30 +135,18 @@ KIND = Kind(
         "Without a second move it is compared with the move played, or shown, in its place."
     ),
     formula=f"gain = points(the move) - points(the other); holds: gain > {SAFE}; unsettled: -{SAFE} <= gain <= {SAFE}; fails: gain < -{SAFE}",
-    phrases=PHRASES,
-    patterns={"agent": PLAYED, "than": PLAYED},
-    slots={"better": {k: k for k in _BETTER}},
-    vocabulary=frozenset(
-        [
-            "better",
-            "stronger",
-            "accurate",
-            "precise",
-            "preferable",
-            "exact",
-            "sounder",
-            "superior",
-            "preferred",
-            "prefer",
-            "improve",
-            "improves",
-            "improved",
-            "improvement",
-            "should",
-            "had",
-            "ought",
-        ]
-    ),
+    slots={
+        "better": dict.fromkeys(_BETTER, True),
+        "worse": dict.fromkeys(
+            ("inferior", "weaker", "worse", "less accurate", "less good", "less precise"), True
+        ),
+    },
+    tests={
+        "improved": improved,
+        "deed": lambda n: deed(n) if n.type != "pronoun" or n.head == "that" else None,
+        "other": deed,
+        "author": lambda n: n.text if n.type == "side" and n.text in {"i", "we"} else None,
+    },
     frames=FRAMES,
     read=read,
     check=check,

@@ -2,40 +2,43 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
 from lineproof.claims.bands import edge_of_two
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import LOST, taught, told, weigh
+from lineproof.claims.doings import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.played import PLAYED, castling, played
+from lineproof.claims.lexicon import JUDGEMENTS, members
+from lineproof.claims.played import castling, played
 
 LEAST = 10
 """Points that a move costs at least which a side cannot afford."""
 
-PHRASES = (
-    "{side} <afford> {agent} [here|now|yet]",
-    "{side} <afford> to (play {agent}|{castle}) [here|now|yet]",
-    "{side} <have/have got> [{very}] (no|not the|not enough|not) time (for {agent}|to play {agent}|to {castle}) [here|now|yet]",
-    "{side} <have/have got> [{very}] [the] time (for {agent}|to play {agent}|to {castle}) [here|now|yet]",
-    "{side} <allow/permit> (himself|herself|ourselves|yourself|themselves) {agent} [here|now|yet]",
-    "there <be> [{very}] no time (for {agent}|to play {agent}|to {castle}) [here|now|yet]",
-    "(there is|there 's) not [{very}] [the|enough] time (for {agent}|to play {agent}|to {castle}) [here|now|yet]",
-    "{agent} <be> [{very}] (too slow|a luxury|too leisurely|much too slow|far too slow|a luxury that {side} can not afford|too expensive) [here|now] [for {side}]",
-    "{agent} <take> too long [here|now]",
-    "{side} would [{very}] (love|like) to (play {agent}|{castle}) [,] but (can not|{side} can not)",
-    "{side} 'd [{very}] (love|like) to (play {agent}|{castle}) [,] but (can not|{side} can not)",
-    "no time for {agent}",
+_PREY = frozenset({"poisoned", "taboo", "off limits"})
+"""What is said of a piece or pawn that it does not pay to take."""
+_AFFORDING = (
+    "{side} <afford> {choice} ; modal=|can|could|may",
+    "{side} <afford to play/choose/go for> {choice} ;",
+    "{side} <afford to castle> ; castle=yes",
+    "{side} <have to castle> {above} ; castle=yes",
+    "{side} <allow/permit> {oneself} {choice} ; modal=|can|could|may",
+    "{side} <have> time for {choice} ;",
+    "<~> time for {choice} ;",
+    "{side} <have to play/choose/go for> {choice} {above} ;",
+    "<be to play/choose/go for> {choice} {above} ;",
 )
-
-
 FRAMES = (
-    "{side} <afford> {agent} ; negated=yes lacks=yes",
-    "{side} <have> time for {agent} ; negated=yes lacks=yes",
-    "<~> time for {agent} ; negated=yes lacks=yes",
+    *(f"{frame} negated=yes lacks=yes" for frame in _AFFORDING),
+    *(f"{frame} afford=yes" for frame in _AFFORDING),
+    "{deed} <=> {unaffordable} [for {side}]",
+    "{deed} <=> luxury [for {side}]",
+    "{deed} <take too long>",
+    "{prey} <=> {poisoned}",
+    "<be:poison> {prey}",
+    "[{taker}] <capture> {prey} ; modal=can|may negated=yes",
 )
 
 
@@ -43,21 +46,16 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     side = here.side(slots["side"]) if "side" in slots else None
     if "castle" in slots:
         move: Named = castling(here, side or here.board.turn)
+    elif "prey" in slots:
+        by = f" with {slots['taker']}" if "taker" in slots else ""
+        move = played(here, f"taking {slots['prey']}{by}")
     else:
-        move = played(here, slots["agent"])
+        move = played(here, slots.get("deed", slots.get("choice")))
     if side is not None and side != move.side:
         raise Unread("the move is not that side's")
     return [
-        here.claim(
-            KIND.id, move.side, spot=move.before, negated="lacks" not in slots and _LACKS.search(here.said) is None, move=move.uci
-        )
-    ]  # fmt: skip
-
-
-_LACKS = re.compile(
-    r"\bno time\b|(?:not|n['’]t) (?:the |enough )?time\b|\btoo\b|\bluxury\b|(?:love|like) to\b"
-)
-"""Words that say by themselves that the move costs too much; "afford" needs a "not", which the reader turns round."""
+        here.claim(KIND.id, move.side, spot=move.before, negated="afford" in slots, move=move.uci)
+    ]
 
 
 def outcome(best: int, points: int) -> Outcome:
@@ -87,28 +85,19 @@ KIND = Kind(
     version=1,
     definition="The move is legal and costs its side 10 points or more, each move searched alone at the same nodes. With the best move below 15 points nothing is counted.",
     formula=f"cost = best - played; holds: cost >= {LEAST}; unsettled: best < {LOST}; fails: cost < {LEAST}",
-    phrases=PHRASES,
-    patterns={"agent": PLAYED},
-    slots={"castle": {k: k for k in ("castle", "get castled", "castle now")}},
-    vocabulary=frozenset(
-        [
-            "afford",
-            "affords",
-            "afforded",
-            "time",
-            "slow",
-            "luxury",
-            "leisurely",
-            "long",
-            "love",
-            "like",
-            "allow",
-            "allows",
-            "permit",
-            "permits",
-            "expensive",
-        ]
-    ),
+    slots={
+        "unaffordable": dict.fromkeys(members("unaffordable", JUDGEMENTS) - _PREY, True),
+        "poisoned": dict.fromkeys(_PREY, True),
+    },
+    tests={
+        "choice": lambda n: deed(n) if n.type != "pronoun" else None,
+        "above": lambda n: n.text if n.head == "time" else None,
+        "oneself": lambda n: n.text if n.type in {"side", "pronoun"} else None,
+        "prey": lambda n: (
+            n.text if n.type == "piece" and not n.plural and n.head != "king" else None
+        ),
+        "taker": lambda n: n.text if n.type == "piece" and not n.plural else None,
+    },
     frames=FRAMES,
     read=read,
     check=check,

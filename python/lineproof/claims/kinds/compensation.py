@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
-from lineproof.claims.amounts import AMOUNT, WORTH, Amount, pawns
+from lineproof.claims.amounts import WORTH, Amount, pawns
 from lineproof.claims.bands import edge, seen_from, spoken
 from lineproof.claims.board import counts, material, other, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Outcome, Spot
@@ -14,7 +13,7 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.noun import Noun
-from lineproof.claims.played import denied
+from lineproof.claims.phrase import MOVE
 
 AT_LEAST = "at least some"
 """Said without a degree."""
@@ -28,80 +27,100 @@ STEP_UP = {"some": 55}
 HEDGE = 5
 """Points by which a hedge widens."""
 
-PHRASES = (
-    "{side} <have/get/keep/retain/obtain/enjoy> [{very}] [{degree}] {comp} [for {amount}|for it]",
-    "{side} <have/get/keep/retain/obtain> [{very}] {enough} for {amount}",
-    "(with|giving {side}|gives {side}|gave {side}) [{very}] [{degree}] {comp} [for {amount}|for it]",
-    "(this|that|it|which|{move}) <give/offer/leave/provide/promise> {side} [with] [{very}] [{degree}] {comp} [for {amount}]",
-    "(there is|there 's|there are) [{very}] [{degree}] {comp} [for {amount}]",
-    "{side} <be> [{very}] [{fully}] compensated for {amount}",
-    "{whose} compensation [for {amount}] <be> [{very}] {sufficient}",
-    "the compensation [for {amount}] <be> [{very}] {sufficient}",
-    "{amount} <be> [{very}] (well invested|more than compensated)",
-    "{side} <have> nothing [at all] [to show] for {amount}",
-    "{enough} for {amount}",
+_SOME = frozenset({"some", "a little", "partial", "certain", "practical"})
+_FULL = frozenset(
+    ["enough", "sufficient", "full", "adequate", "ample", "good", "fair", "excellent", "fine", "plenty of", "plenty", "satisfactory", "complete", "real", "rich", "great", "every", "proper"]
+)  # fmt: skip
+_MORE = frozenset({"more than enough", "more than full", "too much"})
+_SHORT = frozenset(
+    {
+        "little",
+        "not enough",
+        "insufficient",
+        "inadequate",
+        "precious little",
+        "too little",
+        "hardly",
+    }
 )
-_COMP = ("compensation", "play", "counterplay", "activity", "compensation in return", "positional compensation", "value", "return")  # fmt: skip
-_DEGREES: dict[str, str] = {
-    **dict.fromkeys(("some", "a little", "a certain amount of", "partial", "a bit of", "some practical", "some real"), "some"),
-    **dict.fromkeys(("enough", "sufficient", "full", "adequate", "ample", "good", "fair", "excellent", "fine", "plenty of", "satisfactory", "complete", "fully sufficient", "quite enough", "real", "rich", "great", "every", "good positional", "enough practical"), "enough"),
-    **dict.fromkeys(("more than enough", "more than sufficient", "more than adequate", "too much", "more than full"), "more than enough"),
-    **dict.fromkeys(("no", "no real", "no sufficient", "no adequate", "zero", "little", "not enough", "insufficient", "inadequate", "not sufficient", "not quite enough", "precious little", "hardly any", "too little", "no visible"), "no"),
+_GIVEN = frozenset({"play", "counterplay", "activity", "value", "return"})
+"""What is compensation when it is said that it is for material."""
+
+
+def comp(noun: Noun) -> tuple[str, bool] | None:
+    """The degree that a noun phrase gives, and whether it is denied: "full compensation", "too little compensation"."""
+    if noun.head not in NOUNS["compensation"] and noun.head != "enough":
+        return None
+    return _sized(noun)
+
+
+def _sized(noun: Noun) -> tuple[str, bool]:
+    said = {*noun.adjectives, noun.det, *noun.head.split()[:-1]}  # "good play" is one word
+    if said & _SHORT:
+        return "enough", True
+    if said & _MORE:
+        return "more than enough", False
+    if said & _FULL:
+        return "enough", False
+    return ("some" if said & _SOME else AT_LEAST), False
+
+
+_SUFFICIENT: dict[str, tuple[str, bool]] = {
+    **dict.fromkeys(("sufficient", "enough", "adequate", "full", "ample", "good enough", "satisfactory", "complete", "fully sufficient", "quite sufficient", "quite enough"), ("enough", False)),
+    **dict.fromkeys(("insufficient", "inadequate", "too little"), ("enough", True)),
+    **dict.fromkeys(("more than enough", "more than sufficient", "more than adequate"), ("more than enough", False)),
 }  # fmt: skip
-
-
-def full(noun: Noun) -> str | None:
-    """ "Full compensation"."""
-    adjectives = {"full", "ample", "adequate", "sufficient", "enough", "good", "excellent"}
-    return (
-        "enough"
-        if noun.head in NOUNS["compensation"] + ("value",)
-        and adjectives & set(noun.adjectives)
-        and not noun.no
-        else None
-    )
-
-
 FRAMES = (
-    "{side} <have> compensation [for {amount}]",
-    "<~> compensation for {amount}",
-    "{side} <have> enough for {amount} ; degree=enough",
-    "{side} <have> {enough} [for {amount}]",
-    "<~> {enough} [for {amount}]",
+    "{side} <have> {comp} [for {amount}]",
+    "{side} <have> {comp} for {it}",
+    "{side} <have> {given} for {amount}",
+    "{side} <have> {given} for {it}",
+    "<~> {comp} [for {amount}] [for {side}]",
+    "<~> {comp} for {it}",
+    "<~> {given} for {amount}",
+    "<~> without {comp} [for {amount}] ; lacks=yes",
+    "[{cause}] <give> {side} {comp} [for {amount}]",
+    "[{cause}] <give> {side} with {comp} [for {amount}]",
+    "{asset} <=> {comp} [for {amount}]",
+    "{asset} <=> {comp} for {it}",
+    "{author} <consider/call/judge> {that} {comp} [for {amount}]",
+    "{that} <=> {comp} [for {amount}]",
+    "{that} <=> {comp} for {it}",
+    "<be:compensate> {side} for {amount} ; paid=yes",
+    "<be:invest> {amount} +well|wisely ; paid=yes",
+    "{whose_comp} <=> {sufficient} [for {amount}]",
+    "{side} <have> {nobody} for {amount} ; lacks=yes",
+    "{side} <have to show> for {amount} {above} ; lacks=yes",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    said = here.said
     amount = Amount.read(slots["amount"]) if "amount" in slots else None
-    comp = slots.get("comp", "")
-    if amount is None and comp in {"play", "counterplay", "activity", "value", "return"}:
+    if (
+        "that" in slots
+        and amount is None
+        and "it" not in slots
+        and "author" not in slots
+        and slots["comp"][0] == AT_LEAST
+    ):
         raise Unread("it is not said that it is for material")
-    side = here.side(slots["side"]) if "side" in slots else _behind(here, slots.get("whose"))
-    degree, negated = _degree(said, slots)
-    if denied(slots):
-        negated = not negated
-    spot = here.named(slots["move"]).after if "move" in slots else here.spot
+    owner = next((slots[s] for s in ("side", "asset") if s in slots), None)
+    side = here.side(owner) if owner is not None else _behind(here, slots.get("whose"))
+    if "lacks" in slots:
+        degree, negated = AT_LEAST, True
+    else:
+        degree, negated = next(
+            (slots[s] for s in ("comp", "given", "sufficient") if s in slots), ("enough", False)
+        )
+        verb = slots.get("verb")
+        negated = negated != bool(verb is not None and verb.negated)
+    cause = slots.get("cause", "")
+    spot = here.named(cause).after if MOVE.fullmatch(cause) else here.spot
     return [
         here.claim(
             KIND.id, side, spot=spot, negated=negated, degree=degree, amount=amount.name if amount else None
         )
     ]  # fmt: skip
-
-
-def _degree(said: str, slots: dict[str, Any]) -> tuple[str, bool]:
-    """The degree, and whether the words deny it."""
-    written = slots.get("degree") or slots.get("enough") or slots.get("sufficient")
-    if "nothing" in said.split():
-        return AT_LEAST, True
-    if written == "no":
-        enough = re.search(
-            r"\b(?:enough|insufficient|inadequate|sufficient|adequate|little)\b", said
-        )
-        return ("enough" if enough else AT_LEAST), True
-    if "invested" in said or "compensated" in said:
-        return ("more than enough" if "more than" in said else "enough"), False
-    return written or AT_LEAST, False
 
 
 def _behind(here: Here, whose: str | None) -> str:
@@ -185,12 +204,6 @@ def _earned(points: int) -> str:
     return "some" if points < FROM["enough"] else "enough" if points < FROM["more than enough"] else "more than enough"  # fmt: skip
 
 
-_ENOUGH = {k: v for k, v in _DEGREES.items() if "enough" in k} | {"plenty": "enough", "good value": "enough", "nothing": "no", "full value": "enough", "something": "some", "ample play": "enough"}  # fmt: skip
-_SUFFICIENT = {
-    **dict.fromkeys(("enough", "sufficient", "adequate", "full", "obvious", "good", "clear", "real", "plain", "ample", "fully sufficient", "quite enough", "excellent"), "enough"),
-    **dict.fromkeys(("more than enough", "more than sufficient", "more than adequate"), "more than enough"),
-    **dict.fromkeys(("insufficient", "inadequate", "not enough", "too little"), "no"),
-}  # fmt: skip
 KIND = Kind(
     id="compensation",
     title="Compensation",
@@ -200,33 +213,25 @@ KIND = Kind(
         "One band off is unsettled; 'no compensation' is below 35, 'not enough' below 45; a hedge widens by five points."
     ),
     formula="behind = -material(here) >= 1; some: 35 <= points < 45; enough: points >= 45; more than enough: points >= 55; one band off: unsettled",
-    phrases=PHRASES,
-    patterns={"amount": AMOUNT},
-    slots={
-        "comp": {k: k for k in _COMP},
-        "degree": _DEGREES,
-        "enough": _ENOUGH,
-        "sufficient": _SUFFICIENT,
-        "fully": {k: k for k in ("fully", "well", "amply", "more than", "richly")},
-    },
-    vocabulary=frozenset(
-        [
-            "compensation",
-            "compensated",
-            "play",
-            "counterplay",
-            "activity",
-            "value",
-            "return",
-            "enough",
-            "invested",
-            "nothing",
-            "plenty",
-            "something",
-        ]
-    ),
+    slots={"sufficient": _SUFFICIENT},
     frames=FRAMES,
-    tests={"enough": full},
+    tests={
+        "comp": comp,
+        "given": lambda n: (
+            _sized(n) if n.head.split()[-1:] and n.head.split()[-1] in _GIVEN else None
+        ),
+        "it": lambda n: (
+            n.text
+            if n.type == "pronoun" or n.head in {"investment", "sacrifice", "gambit"}
+            else None
+        ),
+        "asset": lambda n: n.whose if n.type == "noun" and n.whose else None,
+        "that": lambda n: n.text if n.head in {"this", "that", "which"} else None,
+        "author": lambda n: n.text if n.type == "side" and n.text in {"i", "we"} else None,
+        "whose_comp": lambda n: n.text if n.head in NOUNS["compensation"] else None,
+        "above": lambda n: n.text if n.head == "nothing" else None,
+        "cause": lambda n: n.text if n.type != "side" else None,
+    },
     read=read,
     check=check,
 )

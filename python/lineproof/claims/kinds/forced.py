@@ -2,99 +2,108 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
 from lineproof.claims.amounts import pawns
 from lineproof.claims.bands import band, edge_of_two, seen_from
 from lineproof.claims.board import LETTERS, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.doings import deed
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.lexicon import NOUNS
-from lineproof.claims.played import PLAYED, played
+from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
+from lineproof.claims.noun import Noun
+from lineproof.claims.played import played
 from lineproof.claims.showing import shortest
+from lineproof.claims.worded import NOMINAL
 
 ONLY = 15
 """Points that every other move costs in an only move: short of forced."""
 
-PHRASES = (
-    "{agent} <be> [{very}] [{fully}] forced [here|now] [for {side}]",
-    "{agent} <be> [{very}] (compulsory|obligatory|a must|mandatory|unavoidable) [here|now] [for {side}]",
-    "{agent} <be> [{very}] a forced (move|recapture|reply|answer)",
-    "[{side}] <be:force/oblige/compel> to (play|answer|reply|reply with|answer with|go) {move}",
-    "{side} <be:force/oblige/compel> to {recapture}",
-    "{side} (must|has to|have to|had to) {recapture}",
-    "{side} <have> no choice [here|now] [but to {recapture}|but {move}|but to play {move}|other than {move}]",
-    "{side} <have> (no alternative|no option|no real choice) [here|now] [but {move}|to {move}]",
-    "[the|{whose}] (recapture|reply|answer) <be> [{very}] [{fully}] (forced|compulsory|obligatory)",
-    "{agent} <leave> {side} [with] no choice",
-    "(a forced move|forced|a forced reply|a forced recapture)",
-)
-_TAKE = ("recapture", "take", "take back", "take it", "take it back", "capture", "take the piece", "take the pawn", "take the knight", "take the bishop", "take the rook", "take the queen", "take our knight", "take our bishop", "accept")  # fmt: skip
-_WITH = ("", " with the king", " with the queen", " with the rook", " with the bishop", " with the knight", " with the pawn", " with his king", " with his queen")  # fmt: skip
-_WHERE = ("", *(f" on {file}{rank}" for file in "abcdefgh" for rank in range(1, 9)))
-_RECAPTURES = {f"{take}{how}": f"{take}{how}" for take in _TAKE for how in (*_WITH, *_WHERE)}
+
+def reply(noun: Noun) -> str | None:
+    """ "The reply", "the recapture": a move that is not named."""
+    general = noun.head in {"reply", "answer", "recapture"} and len(noun.text.split()) == 2
+    return noun.head if general and noun.det in {"the", "his", "our"} else None
 
 
 FRAMES = (
-    "{move} <=> forced|compulsory|obligatory|mandatory",
-    "<be:force> {move}",
-    "<be:force> {side}",
-    "{side} <have> {none}",
-    "[{agent}] <give> {side} {none}",
-    "{described} <=> forced|compulsory|obligatory|mandatory",
-    "<be:force> {described}",
-    "{side} <recapture> [on {square}] ; modal=must taken=yes",
-    "{side} <take> +back ; modal=must taken=yes",
+    "{act} <=> {compulsory} [for {side}]",
+    "{act} <=> {forced_move} [for {side}]",
+    "{reply} <=> {compulsory} [for {side}]",
+    "<be:oblige> {act}",
+    "<be:oblige> {side}",
+    "<be:oblige> {reply}",
+    "<oblige to play> {act}",
+    "<oblige to recapture> [{it}] [on {square}] [with {by_piece}] ; taken=yes",
+    "<oblige to capture> {it} [with {by_piece}] ; taken=yes",
+    "<oblige to capture/recapture> [with {by_piece}] ; taken=yes lone=yes",
+    "{side} <have> {none} [but {act}]",
+    "{side} <have to recapture/capture> {it} [with {by_piece}] {above} ; taken=yes",
+    "{side} <have to recapture/capture> [with {by_piece}] {above} ; taken=yes",
+    "{side} <have> {choice} [but {act}] ; negated=yes",
+    "[{cause}] <give/leave> {side} {none}",
+    "[{cause}] <give/leave> {side} (with) {none}",
+    "{side} <recapture> [{it}] [on {square}] [with {by_piece}] ; modal=must taken=yes",
+    "{side} <capture> [with {by_piece}] ; modal=must taken=yes lone=yes",
+    "{side} <capture> {it} [with {by_piece}] ; modal=must taken=yes",
+    "{side} <take> +back [with {by_piece}] ; modal=must taken=yes",
+    "{king} <recapture/capture> [{it}] ; modal=must taken=yes",
+    "{king} <move> (to|on) {square} ; modal=must",
+    "<~> {forced_move} ; plain=yes",
+    "{this} <=> {compulsory} ; plain=yes",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "taken" in slots:
-        slots["recapture"] = f"recapture on {slots['square']}" if "square" in slots else "recapture"
-    if "recapture" in slots:
-        side = here.side(slots.get("side"))
-        spot, moves = _recaptures(here, slots["recapture"], side)
-    elif slots.get("agent", "").endswith((" recapture", " reply", " answer")):
-        side, spot, moves = _coming(here)
-    elif "move" in slots or ("agent" in slots and " no choice" not in here.said):
-        move = played(here, slots.get("move", slots.get("agent")))
+        side = here.side(slots["side"]) if "side" in slots else _whose(here, slots)
+        spot, moves = _recaptures(here, side, slots)
+    elif "reply" in slots:
+        side, spot, moves = _coming(here, slots["reply"])
+    elif "act" in slots or "square" in slots:
+        move = played(
+            here, slots["act"] if "act" in slots else f"{slots['king']} to {slots['square']}"
+        )
         side, spot, moves = move.side, move.before, (move.uci,)
     elif "side" in slots:
         side = here.side(slots["side"])
         spot, moves = _at_turn(here, side)
     else:
-        side, spot, moves = _coming(here)
+        last = played(here, None)
+        side, spot, moves = last.side, last.before, (last.uci,)
     if "side" in slots and here.side(slots["side"]) != side:
         raise Unread("the move is not that side's")
     return [here.claim(KIND.id, side, spot=spot, moves=moves)]
 
 
-def _coming(here: Here) -> tuple[str, Spot, tuple[str, ...]]:
-    """What "forced", "the recapture" and "the reply" mean without a move: the one just played, or the one to come.
+def _whose(here: Here, slots: dict[str, Any]) -> str:
+    """Whose recapture it is when no side is named: that of the king that takes, else of the side spoken of."""
+    if "king" in slots:
+        return here.agent(slots["king"]).side
+    return here.implied()
+
+
+def _coming(here: Here, said: str) -> tuple[str, Spot, tuple[str, ...]]:
+    """What "the recapture" and "the reply" mean: the one just played, or the one to come.
 
     :raises Unread: when it is not plain.
     """
-    said = here.said
     if "recapture" in said and len(here.spot.moves) > 1 and _took(here.spot):
         last = here.last()
         if _took(last.before) and last.before.moves[-1][2:4] == last.uci[2:4]:
             return last.side, last.before, (last.uci,)
     if "recapture" in said:
-        spot, moves = _recaptures(here, "recapture", here.board.turn)
+        spot, moves = _recaptures(here, here.board.turn, {})
         return here.board.turn, spot, moves
-    if "reply" in said or "answer" in said:
-        following = here.shown_next
-        if following is None:
-            raise Unread("it is not said which reply")
-        return here.board.turn, here.spot, (following,)
-    last = played(here, None)
-    return last.side, last.before, (last.uci,)
+    following = here.shown_next
+    if following is None:
+        raise Unread("it is not said which reply")
+    return here.board.turn, here.spot, (following,)
 
 
-def _recaptures(here: Here, text: str, side: str) -> tuple[Spot, tuple[str, ...]]:
+def _recaptures(here: Here, side: str, slots: dict[str, Any]) -> tuple[Spot, tuple[str, ...]]:
     """The captures that "recapture", or "take with the king", means: at the side's turn, or just played.
 
     :raises Unread: when there is none.
@@ -102,10 +111,14 @@ def _recaptures(here: Here, text: str, side: str) -> tuple[Spot, tuple[str, ...]
     spot = here.spot if here.board.turn == side else here.spot.earlier(1) if here.spot.moves else None  # fmt: skip
     if spot is None or not spot.moves:
         raise Unread(f"{side} has nothing to take back")
-    at = re.search(r" on ([a-h][1-8])$", f" {text}")
-    square = at[1] if at else spot.moves[-1][2:4]
-    letters = LETTERS[text.split()[-1]] if " with " in text else "kqrbnp"
-    taken = next((LETTERS[w] for w in text.split(" with ")[0].split() if w in LETTERS), None)
+    it = slots.get("it", "")
+    squares = [
+        w for w in (slots.get("square", ""), *it.split()) if w[:1] in "abcdefgh" and w[1:].isdigit()
+    ]
+    square = squares[0] if squares else spot.moves[-1][2:4]
+    by = slots.get("by_piece", slots.get("king", ""))
+    letters = next((LETTERS[w] for w in by.split() if w in LETTERS), "kqrbnp")
+    taken = next((LETTERS[w] for w in it.split() if w in LETTERS), None)
     standing = (spot.board.piece_at(square) or "").lower()
     if not standing or (taken is not None and standing != taken):
         raise Unread("what is to be taken has not just moved there")
@@ -199,38 +212,27 @@ KIND = Kind(
         "An only move (every other costs 15 points and the verdict's band) that is neither is one off."
     ),
     formula=f"legal moves = 1; or, of a recapture, material(with it) - material(best other move) >= 1; cost of the best other >= {ONLY} and another band: one off",
-    phrases=PHRASES,
-    patterns={"agent": PLAYED},
-    slots={
-        "recapture": _RECAPTURES,
-        "fully": {
-            k: k for k in ("absolutely", "practically", "completely", "entirely", "virtually")
-        },
-    },
-    vocabulary=frozenset(
-        [
-            "forced",
-            "force",
-            "forces",
-            "compulsory",
-            "obligatory",
-            "must",
-            "mandatory",
-            "unavoidable",
-            "obliged",
-            "compelled",
-            "choice",
-            "alternative",
-            "option",
-            "has",
-            "have",
-            "had",
-            "legal",
-            "nothing",
-        ]
-    ),
+    slots={"compulsory": dict.fromkeys(members("compulsory", JUDGEMENTS), True)},
     frames=FRAMES,
-    tests={"none": lambda n: n.head if n.no and n.head in NOUNS["choice"] else None},
+    tests={
+        "none": lambda n: n.head if n.no and n.head in NOUNS["choice"] else None,
+        "choice": lambda n: n.head if n.head in NOUNS["choice"] else None,
+        "above": lambda n: n.head if n.head in NOUNS["choice"] else None,
+        "act": lambda n: None if reply(n) or (n.type == "pronoun" and n.head == "it") else deed(n),
+        "this": lambda n: (
+            n.text if n.type == "pronoun" and n.head in {"it", "this", "that"} else None
+        ),
+        "reply": reply,
+        "forced_move": lambda n: (
+            n.text
+            if n.head in NOMINAL
+            and not {"forced", "compulsory", "obligatory"}.isdisjoint(n.adjectives)
+            else None
+        ),
+        "it": lambda n: n.text if n.type in {"piece", "square", "pronoun"} else None,
+        "by_piece": lambda n: n.text if n.type == "piece" else None,
+        "cause": lambda n: n.text,
+    },
     read=read,
     check=check,
     flips=True,

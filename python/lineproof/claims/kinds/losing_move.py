@@ -8,53 +8,59 @@ from lineproof.claims.bands import edge_of_two, spoken
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import LOST, SAFE, taught, told, weigh
-from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.played import PLAYED, denied, played
+from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
+from lineproof.claims.noun import Noun
+from lineproof.claims.played import played
 
 NEXT_BAND = 35
 """Points below which a move is one band from losing: clearly worse."""
 
-PHRASES = (
-    "{agent} <lose> [outright|by force|at once|quickly|immediately|on the spot|straight away|without a fight|in all lines|trivially|in every line]",
-    "{agent} <lose> the game [outright|by force|at once|on the spot]",
-    "{agent} <lose> for {side}",
-    "{agent} <be> [{very}] (losing|a losing move|a losing idea|the losing move) [for {side}]",
-    "{agent} <lead to/end in/result in> a lost (position|game|ending|endgame) [for {side}]",
-    "{agent} <leave> {side} [{very}] (lost|with a lost position|in a lost position|with a lost game)",
-    "{agent} <turn out to be> losing",
-    "{agent} <throw away the game/throw the game away/give away the game/give the game away/hand over the game/ruin the game/throw it all away>",
-    "{agent} <cost> {side} the (game|whole game|point|full point)",
-    "{agent} <be> [{very}] {decisive} [for {side}]",
-    "[the|{whose}] (losing move|losing mistake|decisive mistake|decisive error|fatal mistake|fatal error) [of the game] (is|was) {move}",
-)
+_FAULTS = frozenset({"move", "mistake", "error", "blunder", "idea"})
+
+
+def losing(noun: Noun) -> bool | None:
+    """Whether a noun phrase blames the move: "a fatal mistake" (True), "a losing move" (False)."""
+    said = set(noun.adjectives)
+    if noun.head not in _FAULTS or noun.plural:
+        return None
+    if said & {"fatal", "decisive"} or (noun.head != "move" and "losing" in said):
+        return True
+    return noun.det == "the" if "losing" in said else None
 
 
 FRAMES = (
-    "{move} <lose_the_game>",
-    "{move} <lose> +outright|by_force|at_once|immediately|on_the_spot",
-    "{agent} <=> losing",
-    "{move} <lose>",
-    "{agent} <lose> game",
+    "{deed} <lose> [for {side}] [to {by}] ; lone=yes",
+    "{side} <lose> +outright|by_force|at_once|immediately|on_the_spot|straight_away|instantly ; lone=yes",
+    "{deed} <lose to> {by} ; lone=yes",
+    "{deed} <lose> game",
+    "{deed} <lose the game> ; decisive=yes",
+    "{deed} <=> losing [for {side}]",
+    "{deed} <=> {losing} [for {side}]",
+    "{deed} <=> {fatal} [for {side}] ; decisive=yes",
+    "{blamed} <=> {deed} ; decisive=yes",
+    "{deed} <cost> {side} (game|point)",
+    "{deed} <cost> (game|point)",
+    "{deed} <leave> {side} lost",
+    "{deed} <give/leave> {side} {lost}",
+    "{deed} <leave> {side} (with|in) {lost}",
+    "{deed} <lead to> {lost} [for {side}]",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    move = played(here, slots.get("agent", slots.get("move")))
+    move = played(here, slots.get("deed"))
     if "side" in slots and here.side(slots["side"]) != move.side:
         raise Unread("the side that is said to lose is not the one that moved")
-    said = here.said
-    decisive = "decisive" in slots or any(
-        w in said
-        for w in ("decisive", "fatal", "losing mistake", "away", "ruin", "the losing move")
-    )
+    verb = slots.get("verb")
+    decisive = "decisive" in slots or bool(slots.get("losing"))
     return [
         here.claim(
             KIND.id,
             move.side,
             spot=move.before,
-            negated=denied(slots),
+            negated=verb is not None and verb.negated,
             move=move.uci,
             decisive=decisive,
         )
@@ -111,55 +117,17 @@ KIND = Kind(
         "which blames this move, is not counted (the best move must score more than 5 points more)."
     ),
     formula=f"holds: points after the move < {LOST}; one off: < {NEXT_BAND}; fails: >= {NEXT_BAND}; blamed for it: best - played > {SAFE}",
-    phrases=PHRASES,
-    patterns={"agent": PLAYED},
-    slots={
-        "decisive": {
-            k: k
-            for k in (
-                "the losing move",
-                "the losing mistake",
-                "the decisive mistake",
-                "the decisive error",
-                "a fatal mistake",
-                "a fatal error",
-                "the fatal mistake",
-                "the fatal error",
-                "fatal",
-                "suicide",
-                "suicidal",
-                "a losing mistake",
-                "a losing blunder",
-                "a fatal blunder",
-                "the decisive blunder",
-                "a decisive mistake",
-                "a decisive error",
-            )
-        }
-    },
-    vocabulary=frozenset(
-        [
-            "lose",
-            "loses",
-            "lost",
-            "losing",
-            "throw",
-            "throws",
-            "threw",
-            "thrown",
-            "throwing",
-            "cost",
-            "costs",
-            "costing",
-            "fatal",
-            "decisive",
-            "suicide",
-            "suicidal",
-            "game",
-        ]
-    ),
+    slots={"fatal": dict.fromkeys(members("fatal", JUDGEMENTS), True)},
     frames=FRAMES,
-    tests={"agent": SLOTS["played"]},
+    tests={
+        "losing": losing,
+        "blamed": lambda n: n.text if losing(n) and (n.det == "the" or n.whose) else None,
+        "lost": lambda n: (
+            n.text
+            if n.head in members("position", NOUNS) and {"lost", "losing"} & set(n.adjectives)
+            else None
+        ),
+    },
     read=read,
     check=check,
 )

@@ -2,29 +2,83 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
 from lineproof.claims.bands import Mark as Earned
 from lineproof.claims.bands import edge, edge_of_two, mark
-from lineproof.claims.board import NAMES, title
+from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import LOST, spelled, taught, told, weigh
-from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.played import PLAYED, contrasted, played
+from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
+from lineproof.claims.noun import Noun
+from lineproof.claims.played import contrasted, played
+from lineproof.claims.worded import NOMINAL
 
 _GLYPHS = {1: "!", 2: "?", 3: "!!", 4: "??", 5: "!?", 6: "?!"}
 """PGN standard (1994), NAG table of section 10."""
 
-_WORDS: dict[str, Any] = {
-    **dict.fromkeys(("a mistake", "an error", "a bad move", "bad", "wrong", "a serious mistake", "a real mistake", "a bad mistake", "the wrong move", "simply bad", "a clear mistake", "simply a mistake", "just a mistake", "already a mistake", "the decisive mistake", "a well known mistake", "a natural mistake", "a typical mistake", "a poor move", "poor", "a weak move", "a positional mistake", "a big mistake", "a grave mistake", "a grave error", "a serious error", "a faulty move", "faulty", "a bad idea", "mistaken", "an outright mistake", "a common mistake", "a tactical mistake", "a clear error", "a real error", "no good", "too greedy", "a false step", "a poor choice", "the wrong choice", "the wrong idea", "the wrong way"), "?"),
-    **dict.fromkeys(("a blunder", "a terrible blunder", "a terrible mistake", "a horrible mistake", "a gross blunder", "a bad blunder", "a serious blunder", "a horrible blunder", "a dreadful blunder", "a catastrophe", "a disaster", "a simple blunder", "a straightforward blunder", "a huge mistake", "a very poor move", "a very bad move"), "??"),
-    **dict.fromkeys(("dubious", "inaccurate", "an inaccuracy", "imprecise", "a dubious move", "questionable", "a small mistake", "slightly inaccurate", "doubtful", "a doubtful move", "suspect", "suspicious", "a questionable move", "a slight inaccuracy", "a small inaccuracy", "a slip", "a minor slip", "a slight mistake", "careless", "of doubtful value", "shaky", "inexact", "a little dubious", "a bit dubious", "slightly dubious"), "?!"),
-    **dict.fromkeys(("a good move", "good", "correct", "the right move", "best", "the best move", "strong", "a strong move", "the correct move", "fine", "the right answer", "the best reply", "the right reply", "the best answer", "very strong", "very good", "a very strong move", "a very good move", "excellent", "an excellent move", "the correct reply", "the strongest move", "the strong reply", "the strong move", "the strong answer", "the strongest reply", "the right continuation", "the right reaction", "strongest", "the move", "sound", "perfectly good", "perfectly sound", "a perfectly good move", "the move to play", "the best choice", "the right choice", "the best continuation", "the most accurate move", "most accurate", "accurate", "the most precise", "spot on", "superb", "a fine move", "a superb move", "a good idea", "the right idea", "the right plan", "just right", "exactly right", "well played", "a good choice", "the best there is", "the strongest there is", "clearly best", "by far the best", "the most exact", "the best defence", "the right defence", "the right way", "the correct way", "a sound move", "a clever move", "quite right", "right"), "!"),
-    **dict.fromkeys(("a brilliant move", "brilliant", "a beautiful move"), "!!"),
-}  # fmt: skip
+_MARKS = {"good": "!", "brilliant": "!!", "dubious": "?!", "bad": "?", "terrible": "??"}
+_ADJECTIVES: dict[str, str] = {
+    w: m for line, m in _MARKS.items() for w in members(line, JUDGEMENTS)
+}
+_FAULTS = {"mistake": "?", "blunder": "??", "inaccuracy": "?!"}
+_NOUNS: dict[str, str] = {w: m for line, m in _FAULTS.items() for w in members(line, JUDGEMENTS)}
+_SLIGHT, _GRIEVOUS = members("slight", JUDGEMENTS), members("grievous", JUDGEMENTS)
+_MOVES = (
+    frozenset(NOUNS["move"])
+    | NOMINAL
+    | {"idea", "plan", "way", "try", "defence", "decision", "thing", "one", "reaction"}
+)
+_OTHERS = frozenset(
+    {
+        "second",
+        "third",
+        "worst",
+        "least",
+        "only",
+        "sole",
+        "fewer",
+        "less",
+        "better",
+        "first",
+        "next",
+    }
+)
+
+
+def judged(noun: Noun) -> str | None:
+    """The mark that a noun phrase gives: "a serious mistake", "a lovely reply", "the move"."""
+    said = frozenset(noun.adjectives)
+    if noun.type != "noun" or noun.plural or noun.parts or noun.count is not None:
+        return None
+    fault = _NOUNS.get(noun.head)
+    if fault is not None:
+        if not said.isdisjoint(_SLIGHT):
+            return "?!"
+        return "??" if fault == "?" and not said.isdisjoint(_GRIEVOUS) else fault
+    if noun.head in {"best", "strongest"} and said.isdisjoint(_OTHERS):
+        return "!"
+    if noun.head not in _MOVES or not said.isdisjoint(_OTHERS):
+        return None
+    if noun.head == "move" and noun.det == "the" and not said:
+        return "!"
+    marks = [_ADJECTIVES[a] for a in noun.adjectives if a in _ADJECTIVES]
+    if "very" in said and marks[:1] == ["?"]:
+        return "??"
+    return marks[0] if len(set(marks)) == 1 else None
+
+
+def _known(noun: Noun) -> str | None:
+    """The mark of a noun phrase that says which move it is: "the best move", "his mistake"."""
+    known = noun.det in {"the", ""} or bool(noun.whose)
+    return judged(noun) if known or noun.head in {"best", "strongest"} else None
+
+
+def _author(noun: Noun) -> str | None:
+    return noun.text if noun.type == "side" and noun.text in {"i", "we"} else None
+
 
 _WORDING = {
     Earned.GOOD: "a good move",
@@ -42,71 +96,64 @@ _CLAIMED = {
     "??": Earned.BLUNDER,
 }
 
-PHRASES = (
-    "{agent} <be> [{very}] {mark} [here|now] [for {side}]",
-    "(here|now) {agent} <be> [{very}] {mark}",
-    "{agent} <look/seem> [{very}] {mark} [here|now] [for {side}]",
-    "{agent} <be:consider/reckon> {mark}",
-    "[the] (best|strongest|right|correct) (move|reply|answer|continuation|choice|defence|way) [for {side}] [here|now] <be> [{very}] {best}",
-    "[the|{whose}] (best|strongest) <be> [{very}] {best}",
-    "(the|{whose}) [{sort}] {fault} <be> {best}",
-    "nothing (beats|is better than) {agent} [here|now]",
-    "there is nothing better than {agent} [here|now]",
-    "(you|we|{side}) can not do better than {agent}",
-    "{side} <have> nothing better [here|now] than {agent}",
-    "{side} <make> [{very}] {slip} with {best}",
-    "{side} <make> [{very}] {slip} [here|now]",
-    "{side} <blunder/err> [with {best}]",
-    "(a|an|the|another) {praise} (move|reply|answer|choice|idea|{man} (move|lift|manoeuvre|sortie|jump|check|retreat)) [,] {best}",
-    "(i|we) [{very}] recommend {agent}",
-    "{agent} <be> [{very}] what i recommend",
-)
-
-
 FRAMES = (
-    "{agent} <=> {mark}",
-    "{agent} <be> {mark}",
+    "{deed} <=> {quality} [for {side}] ; without=never",
+    "{deed} <=> {mark} [for {side}] ; without=never",
+    "<be:call/consider/judge> {deed} {mark} ; modal=|must|may|can|would",
+    "<be:call/consider/judge> {deed} {quality} ; modal=|must|may|can|would",
+    "{known} <=> {deed} ; without=never",
+    "{author} <call/consider/deem/judge/reckon/find/think> {deed} {mark} ; modal=|would",
+    "{author} <call/consider/deem/judge/reckon/find/think> {deed} {quality} ; modal=|would",
+    "{author} <regard/see/rate> {deed} as {mark}",
+    "<~> something {quality} about {deed}",
+    "{deed} <deserve/merit/earn> exclamation_mark ; mark=!",
+    "{deed} <deserve/merit/earn> question_mark ; mark=?",
+    "{nobody} <improve_on> {deed} ; mark=!",
+    "<~> {nobody} (better|stronger) than {deed} ; mark=!",
+    "{nobody} <=> (better|stronger) than {deed} ; mark=!",
+    "<~> {improved} than {deed} ; negated=yes mark=!",
+    "{side} <have> {nobody} (better|stronger) than {deed} ; mark=!",
+    "{side} <have/find/see/know> {improved} than {deed} ; negated=yes mark=!",
+    "{side} <have/find/see/know> anything (better|stronger) than {deed} ; negated=yes mark=!",
+    "{side} <have/find/see/know> anything (better|stronger) than {deed} ; modal=almost mark=!",
+    "{side} <do better> than {deed} ; negated=yes modal=|can|could mark=!",
+    "{side} <improve_on> {deed} ; negated=yes modal=|can|could mark=!",
+    "{side} <make/commit> {fault} [(with|by) {deed}]",
+    "{side} <blunder> [(with|by) {deed}] ; mark=??",
+    "{side} <err> [(with|by) {deed}] ; mark=?",
+    "{author} <recommend/advise> {deed} ; active=yes mark=! modal=|would",
+    "<be:recommend/advise> {deed} ; mark=!",
+    "{piece} <belong> (on|to) {square} ; mark=!",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    named = played(here, slots.get("agent", slots.get("best")))
-    if "side" in slots and here.side(slots["side"]) != named.side:
+    text = slots.get("deed")
+    if "piece" in slots:
+        text = f"{slots['piece']} to {slots['square']}"
+    if "quality" not in slots and text in {"it", "which", "that"}:
+        text = "this"  # only a move is a mistake
+    named = played(here, text)
+    if (
+        "side" in slots
+        and slots["side"] not in {"you", "i"}
+        and here.side(slots["side"]) != named.side
+    ):
         raise Unread("the move is not that side's")
     verb = slots.get("verb")
-    if _LOOKS.search(here.said) and (
-        slots.get("mark") in {"!", "!!"}
-        or slots["agent"] in {"this", "that", "it", "which"}
-        or contrasted(here)
+    mark_ = next(slots[s] for s in ("quality", "mark", "known", "fault") if s in slots)
+    if "seems" in slots and (
+        mark_ in {"!", "!!"} or text in {None, "this", "that", "it", "which"} or contrasted(here)
     ):
         raise Unread("what looks so need not be so")
-    if re.search(r"\bnever\b", here.said):
-        raise Unread("it is said of what is so in general")
-    if verb is not None and verb.modal in {"can", "must"}:
+    if verb is not None and verb.modal in {"can", "must"} and "author" not in slots:
         raise Unread("it is guessed, not said")
-    denied = here.denied or (verb is not None and bool(verb.negated))
-    if _NOTHING.search(here.said):
-        denied = False
-    written = slots.get("mark") or slots.get("slip") or slots.get("fault") or _verb(here.said)
+    denied = verb is not None and bool(verb.negated)
     return [
         here.claim(
-            KIND.id, named.side, spot=named.before, negated=denied, move=named.uci, mark=written
+            KIND.id, named.side, spot=named.before, negated=denied, move=named.uci, mark=mark_
         )
     ]
-
-
-_NOTHING = re.compile(r"\bbetter (?:here |now )?than\b|\bnothing beats\b")
-"""Words in which "not better" and "nothing" say that a move is the best."""
-
-
-_LOOKS = re.compile(r"\b(?:look|seem)")
-
-
-def _verb(said: str) -> str:
-    """The mark of a clause whose verb judges: "White blunders"."""
-    if re.search(r"\bblunder", said):
-        return "??"
-    return "?" if re.search(r"\berr(?:s|ed|ing)?\b", said) else "!"
 
 
 def read_glyph(here: Here, nag: int, value: str) -> list[Claim]:
@@ -210,107 +257,23 @@ KIND = Kind(
         "A safe move (cost at most 5, or best above 90 and still 85) costs nothing; with the best below 15 nothing is counted. One mark off is unsettled."
     ),
     formula=f"cost = best - played; good: safe move; ?!: cost < 12; ?: 12 <= cost < 30, or a result class lost; ??: cost >= 30, or turned to loss at cost >= 15; one mark off: unsettled; best < {LOST}: not counted",
-    phrases=PHRASES,
-    patterns={"agent": PLAYED},
-    slots={
-        "mark": _WORDS,
-        "slip": {
-            k: v
-            for k, v in _WORDS.items()
-            if v in {"?", "??", "?!"} and k.startswith(("a ", "an "))
-        },
-        "fault": {"mistake": "?", "error": "?", "blunder": "??", "inaccuracy": "?!"},
-        "sort": {k: k for k in ("first", "real", "big", "serious", "bad", "main")},
-        "praise": {
-            k: k
-            for k in (
-                "strong",
-                "good",
-                "fine",
-                "excellent",
-                "very strong",
-                "superb",
-                "powerful",
-                "brilliant",
-                "beautiful",
-                "very good",
-                "correct",
-                "clever",
-            )
-        },
-        "man": {k: k for k in NAMES.values()},
-    },
-    vocabulary=frozenset(
-        [
-            "mistake",
-            "error",
-            "bad",
-            "wrong",
-            "blunder",
-            "dubious",
-            "inaccurate",
-            "inaccuracy",
-            "imprecise",
-            "questionable",
-            "good",
-            "correct",
-            "right",
-            "best",
-            "strong",
-            "fine",
-            "excellent",
-            "strongest",
-            "brilliant",
-            "beautiful",
-            "losing",
-            "move",
-            "sound",
-            "doubtful",
-            "suspect",
-            "suspicious",
-            "careless",
-            "shaky",
-            "inexact",
-            "slip",
-            "weak",
-            "poor",
-            "faulty",
-            "mistaken",
-            "greedy",
-            "step",
-            "idea",
-            "plan",
-            "choice",
-            "way",
-            "accurate",
-            "precise",
-            "spot",
-            "superb",
-            "well",
-            "catastrophe",
-            "disaster",
-            "err",
-            "errs",
-            "erred",
-            "blunders",
-            "blundered",
-            "nothing",
-            "better",
-            "recommend",
-            "powerful",
-            "clever",
-            "questionable",
-            "exact",
-            "value",
-            "recommended",
-            "defence",
-        ]
-    ),
+    slots={"quality": _ADJECTIVES},
     frames=FRAMES,
     gives_way=frozenset(
-        {"losing-move", "not-recommended", "better-is", "as-before", "unlike-before"}
+        {"losing-move", "not-recommended", "better-is", "as-before", "unlike-before", "weak-square"}
     ),
-    tests={"agent": SLOTS["played"]},
+    tests={
+        "mark": judged,
+        "known": _known,
+        "fault": lambda n: judged(n) if n.head in _NOUNS else None,
+        "improved": lambda n: (
+            n.text
+            if n.head == "better move"
+            or (n.head in _MOVES and {"better", "stronger"} & set(n.adjectives))
+            else None
+        ),
+        "author": _author,
+    },
     read=read,
     glyphs=_GLYPHS,
     read_glyph=read_glyph,

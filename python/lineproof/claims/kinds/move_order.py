@@ -13,6 +13,7 @@ from lineproof.claims.cost import MISTAKE, Cost, weigh
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.passing import parsed
+from lineproof.claims.played import named_before
 
 PHRASES = (
     "first {move} [,] [and] only then {by}",
@@ -57,6 +58,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if parsed(spot, first) is None:
             raise Unread(f"{first} is not legal here")
         return [_claim(here, spot, side, named.uci, other_.split(".")[-1], free)]
+    if named_before(here) is not None:
+        raise Unread("the sentence names other moves")
     last = here.last()
     place = here.place.next.next if here.place.next is not None else None
     if place is None or place.san is None or here.spot.moves != tuple(here.place.moves()):

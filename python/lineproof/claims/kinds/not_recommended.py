@@ -2,55 +2,67 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
 from lineproof.claims.bands import edge_of_two
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import LOST, SAFE, taught, told, weigh
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.doings import deed
+from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.played import PLAYED, denied, played
+from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
+from lineproof.claims.phrase import MOVE
+from lineproof.claims.played import played
+from lineproof.claims.worded import fitting
 
-PHRASES = (
-    "(i|we) [{very}] (would|'d) [{very}] (leave {agent} alone|leave {agent} to others|stay away from {agent}|keep away from {agent}|avoid {agent}|steer clear of {agent}|advise against {agent}|skip {agent}|warn against {agent})",
-    "(i|we) [{very}] (would|'d|do|can|will|could) not [{very}] (recommend|advise|suggest) {agent} [here|now] [{scope}]",
-    "(i|we) [{very}] (would|'d|do|will) not [{very}] (play|go for|choose|touch) {agent} [here|now] [{scope}]",
-    "(i|we) [{very}] <advise against/advise you against/warn against/warn you against/steer clear of/keep away from> {agent} [here] [{scope}]",
-    "{agent} <be:recommend/advise> [here] [{scope}]",
-    "{agent} <be> [{very}] (to be recommended|recommendable|advisable|a good idea|to be advised) [here] [{scope}]",
-    "{agent} <be> [{very}] {bad} [here] [{scope}]",
-    "(do not|never) (play|go|choose|go for|be tempted by|touch|try) {agent} [here|now]",
-    "{side} (should|must|ought to|had better) not (play|choose|go for|try|continue with) {agent} [here|now]",
-    "{side} <do> better to avoid {agent}",
-    "(avoid|stay away from|keep away from|steer clear of|forget about|forget|beware of) {agent} [here]",
-    "leave {agent} (alone|to others)",
-    "{agent} <be> not for (us|you|club players|beginners)",
-    "(there is no need for|no need for) {agent}",
+FRAMES = (
+    "{author} <recommend> {deed} [to {anything}] [for {anything}] ; active=yes modal=|would|can|could|will",
+    "<be:recommend> {deed} [to {anything}] [for {anything}]",
+    "<be to recommend> {deed} [to {anything}] [for {anything}]",
+    "{author} <recommend/warn/counsel> [{pupil}] against {deed} ; against=yes modal=|would|can|must",
+    "{author} <avoid> {deed} ; against=yes modal=|would",
+    "<avoid> {deed} ; bidden=yes against=yes",
+    "{author} <leave> {deed} +alone ; against=yes modal=|would",
+    "<leave> {deed} +alone ; bidden=yes against=yes",
+    "{side} <avoid> {deed} ; against=yes modal=must|should",
+    "{author} <play/choose/touch/try/go for> {choice} [(to|for) {anything}] ; negated=yes against=yes modal=|would|will",
+    "<play/choose/touch/try/go for/rush> {choice} ; bidden=yes negated=yes against=yes",
+    "{side} <play/choose/touch/try/go for/rush> {choice} ; negated=yes against=yes modal=must|should",
+    "{deed} <=> {inadvisable} [(to|for) {anything}] ; against=yes",
+    "{deed} <=> {bad_idea} [(to|for) {anything}] ; against=yes",
+    "{deed} <=> {advisable} [(to|for) {anything}]",
+    "{deed} <=> {good_idea} [(to|for) {anything}]",
+    "{deed} <=> for {pupil} ; negated=yes against=yes",
+    "{deed} <tempt> {nobody} ; against=yes modal=|should|must",
+    "{deed} <tempt> [{side}] ; negated=yes against=yes modal=|should|must",
+    "{side} <do better to avoid> {deed} ; against=yes",
+    "<~> need for {deed} ; negated=yes against=yes",
 )
-_BAD = ("inadvisable", "a bad idea", "no good idea", "to be avoided", "best avoided", "better avoided", "ill advised", "unwise", "best left alone", "better left alone")  # fmt: skip
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    move = played(here, slots["agent"])
-    if "side" in slots and here.side(slots["side"]) != move.side:
+    move = _advised(here, slots.get("deed", slots.get("choice", "")))
+    if "side" in slots and slots["side"] != "you" and here.side(slots["side"]) != move.side:
         raise Unread("the move is not that side's")
-    advises_against = "bad" in slots or "side" in slots or not _POSITIVE.search(here.said)
-    if not advises_against and not denied(slots):
+    verb = slots.get("verb")
+    denied = verb is not None and verb.negated
+    if "against" not in slots and not denied:
         raise Unread("the move is recommended, not advised against")
     return [
         here.claim(
-            KIND.id, move.side, spot=move.before, negated="bad" in slots and denied(slots), move=move.uci,
-            scope=slots.get("scope"),
+            KIND.id, move.side, spot=move.before, negated="against" in slots and denied, move=move.uci,
+            scope=slots.get("anything"),
         )
     ]  # fmt: skip
 
 
-_POSITIVE = re.compile(
-    r"\b(?:recommended|recommendable|advisable|good idea|to be advised|(?:is|was) advised)\b"
-)
-"""Words that advise for a move unless they are denied."""
+def _advised(here: Here, text: str) -> Named:
+    """The move that is advised against: one to be played here, sooner than one that has been."""
+    coming = fitting(here.spot, text) if MOVE.fullmatch(text) is None else []
+    if len(coming) == 1 and text.split()[0] not in {"this", "that", "it"}:
+        return Named(here.spot, coming[0], here.board.turn)
+    return played(here, text)
 
 
 def outcome(best: int, points: int, rival: int | None, negated: bool) -> Outcome:
@@ -106,62 +118,22 @@ KIND = Kind(
         "A move recommended must cost at most 5."
     ),
     formula=f"cost = best - played; holds: cost > {SAFE}; unsettled: cost <= {SAFE} and another move within {SAFE}; fails: every other move costs more than {SAFE} against it",
-    phrases=PHRASES,
-    patterns={"agent": PLAYED},
     slots={
-        "scope": {
-            k: k
-            for k in (
-                "to beginners",
-                "to you",
-                "to anyone",
-                "to anybody",
-                "for us",
-                "for club players",
-                "for beginners",
-                "at our level",
-                "at club level",
-                "to club players",
-                "to a beginner",
-                "to anyone in this room",
-            )
-        },
-        "bad": {k: k for k in _BAD},
+        "inadvisable": dict.fromkeys(members("inadvisable", JUDGEMENTS), True),
+        "advisable": dict.fromkeys(members("advisable", JUDGEMENTS), True),
     },
-    vocabulary=frozenset(
-        [
-            "leave",
-            "stay",
-            "keep",
-            "avoid",
-            "steer",
-            "advise",
-            "skip",
-            "recommend",
-            "recommended",
-            "recommendable",
-            "advisable",
-            "idea",
-            "advised",
-            "recommendation",
-            "inadvisable",
-            "avoided",
-            "ill",
-            "unwise",
-            "warn",
-            "play",
-            "go",
-            "choose",
-            "touch",
-            "tempted",
-            "try",
-            "suggest",
-            "forget",
-            "beware",
-            "for",
-            "need",
-        ]
-    ),
+    frames=FRAMES,
+    tests={
+        "choice": lambda n: deed(n) if n.type != "pronoun" else None,
+        "author": lambda n: n.text if n.type == "side" and n.text in {"i", "we"} else None,
+        "pupil": lambda n: (
+            n.text if n.type == "side" or n.head in members("beginner", NOUNS) else None
+        ),
+        "bad_idea": lambda n: (
+            n.text if n.head == "idea" and {"bad", "poor", "terrible"} & set(n.adjectives) else None
+        ),
+        "good_idea": lambda n: n.text if n.head == "idea" and "good" in n.adjectives else None,
+    },
     read=read,
     check=check,
 )

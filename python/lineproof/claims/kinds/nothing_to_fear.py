@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
 from lineproof.claims.bands import edge_of_two, seen_from, spoken
@@ -12,45 +11,42 @@ from lineproof.claims.cost import SAFE, shown, spelled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import MOVE
-from lineproof.claims.played import PLAYED, denied, follows, played
+from lineproof.claims.played import follows, played
 
-PHRASES = (
-    "{side} (need|needs) not [{very}] (fear|worry about|be afraid of|be scared of|lose sleep over|bother about) {agent}",
-    "{side} <fear/worry about/mind/lose sleep over> {agent}",
-    "{side} <be> [{very}] (afraid|scared|frightened) of {agent}",
-    "{side} <have> [absolutely] (nothing to fear from|no fear of|no need to fear|no reason to fear|no cause to fear|little to fear from) {agent}",
-    "(there is|there 's) [absolutely] (nothing to fear from|no need to fear|no reason to fear|nothing to worry about in) {agent}",
-    "{agent} <be> [{very}] (nothing to fear|nothing to worry about|nothing to be afraid of|no danger|no threat|no problem|harmless|quite harmless|completely harmless) [for {side}|to {side}]",
-    "{agent} <be> to be feared [by {side}]",
-    "{agent} <be:fear> [by {side}]",
-    "{agent} <be> [{very}] dangerous [for {side}]",
-    "{agent} <hold> no (terrors|fears|fear|dangers|danger) [for {side}]",
-    "{agent} <trouble/worry/frighten/scare/bother/harm/hurt> {side}",
-    "{agent} (need|needs) not (worry|trouble|frighten|bother|be feared by) {side}",
-    "{agent} (need|needs) not be feared",
+_FEARS = (
+    "{side} <fear> {deed} ; modal=|must|can|will|should|would",
+    "{side} <=> (afraid|scared|frightened|worried) (of|by|about) {deed} ;",
+    "{side} <need to fear> {deed} ;",
+    "<be:fear> {deed} ; modal=|must|can",
+    "<be to fear> {deed} [by {side}] ;",
+    "{deed} <frighten> {side} ; modal=|must|can|will|should",
+    "{deed} <=> (dangerous|frightening) [for {side}] ;",
+    "{deed} <=> {danger} [(for|to) {side}] ;",
+    "{deed} <have> {danger} [for {side}] ;",
+    "{side} <have> {danger} of {deed} ;",
+    "{side} <have to fear> {deed} {above} ;",
+    "<be to fear> {deed} {above} ;",
+    "{side} <have to fear> (from|in|about) {deed} {above} ;",
+    "<be to fear> (from|in|about) {deed} {above} ;",
+    "{deed} <be to fear> {above} ;",
+    "<have/be to frighten> [{side}] from {deed} {above} ;",
 )
-_AT_EASE = re.compile(
-    r"\bneeds? not\b|\bneedn['’]?t\b|\bnothing\b|\bno (?:fears?|need|reason|cause|danger|dangers|terrors|threat|problem)\b|\blittle\b|\bharmless\b"
-)
-"""Words that say by themselves that there is no fear; without them a "not" must say it, which the reader turns round."""
-
-
+"""What says, denied, that there is no fear."""
 FRAMES = (
-    "{side} <fear> {agent} ; negated=yes ease=yes",
-    "{side} <=> afraid of {agent} ; negated=yes ease=yes",
+    *(f"{frame} negated=yes ease=yes" for frame in _FEARS),
+    "{deed} <=> {harmless} [(for|to) {side}] ; ease=yes",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    at_ease = "ease" in slots or _AT_EASE.search(here.said) is not None
-    if not at_ease and not denied(slots):
+    if "ease" not in slots:
         raise Unread("it is said to be dangerous, not harmless")
     side = here.side(slots["side"]) if "side" in slots else None
-    spot, move, since = _feared(here, slots["agent"], side)
+    spot, move, since = _feared(here, slots["deed"], side)
     fearer = other(spot.board.turn)
     if side is not None and side != fearer:
         raise Unread("the move is that side's own")
-    return [here.claim(KIND.id, fearer, spot=spot, negated=not at_ease, move=move, plies=since)]  # fmt: skip
+    return [here.claim(KIND.id, fearer, spot=spot, move=move, plies=since)]  # fmt: skip
 
 
 def _feared(here: Here, text: str, side: str | None) -> tuple[Spot, str, int]:
@@ -99,43 +95,30 @@ KIND = Kind(
         "Played, the move costs the other side nothing: its expected score after the move is at most 5 points below that of best play from before its own last move (the move shown next, where it is to move)."
     ),
     formula=f"cost = points(before the own last move) - points(after the other side's move); holds: cost <= {SAFE}; fails: cost > {SAFE}",
-    phrases=PHRASES,
-    patterns={"agent": PLAYED},
-    vocabulary=frozenset(
-        [
-            "fear",
-            "fears",
-            "feared",
-            "fearing",
-            "worry",
-            "worries",
-            "afraid",
-            "scared",
-            "frightened",
-            "mind",
-            "minds",
-            "sleep",
-            "bother",
-            "danger",
-            "threat",
-            "problem",
-            "harmless",
-            "dangerous",
-            "terrors",
-            "dangers",
-            "trouble",
-            "troubles",
-            "frighten",
-            "frightens",
-            "scare",
-            "scares",
-            "bothers",
-            "harm",
-            "harms",
-            "hurt",
-            "hurts",
-        ]
-    ),
+    slots={
+        "harmless": dict.fromkeys(
+            (
+                "harmless",
+                "toothless",
+                "innocuous",
+                "no problem",
+                "nothing to fear",
+                "nothing to worry about",
+                "nothing to be afraid of",
+                "nothing to lose sleep over",
+                "no worry",
+            ),
+            True,
+        )
+    },
+    tests={
+        "danger": lambda n: (
+            n.head if n.head in {"danger", "threat", "problem", "terror", "fear", "worry"} else None
+        ),
+        "above": lambda n: (
+            n.text if n.head in {"nothing", "need", "reason", "cause", "little"} else None
+        ),
+    },
     frames=FRAMES,
     read=read,
     check=check,

@@ -2,88 +2,131 @@
 
 from __future__ import annotations
 
-import re
+from collections.abc import Iterator
 from typing import Any
 
 from lineproof.claims.alternatives import alternatives
 from lineproof.claims.bands import band, edge_of_two, seen_from, spoken
 from lineproof.claims.board import title
 from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Mark, Outcome
-from lineproof.claims.frame import SLOTS
+from lineproof.claims.doings import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.lexicon import NOUNS
+from lineproof.claims.lexicon import JUDGEMENTS, members
 from lineproof.claims.noun import Noun
-from lineproof.claims.played import PLAYED, played
+from lineproof.claims.played import played
 from lineproof.claims.showing import shortest
+from lineproof.claims.worded import NOMINAL
 
 LEAST = 15
 """Points that every other move costs at least."""
 
-_WHAT = "(move|defence|defense|reply|answer|way|good move|sensible move|good reply|decent move|playable move|good defence|sensible reply|proper reply|correct move|real move|right move|good answer)"
-
-PHRASES = (
-    f"[{{whose}}|the] only {_WHAT} [for {{side}}] [here|now] <be> {{best}}",
-    f"[{{whose}}|the] only {_WHAT} [that|which] (holds|works|saves {{side}}|keeps {{side}} in the game|survives|is any good|does not lose|keeps the balance|saves the game) <be> {{best}}",
-    "[{whose}|the] only way (to {keep}|out|for {side} to {keep}|of keeping the balance) <be> [to play] {best}",
-    f"{{agent}} <be> [{{very}}] (the|{{whose}}|an) only {_WHAT} [for {{side}}] [here|now]",
-    "{agent} <be> [{very}] (the|{whose}) only (move that works|move that holds|way to hold|way to defend|way to stay in the game|good way out|way out|chance|salvation|square|option)",
-    f"{{agent}} <be> [{{very}}] (the|{{whose}}) only {_WHAT} (that|which|to) {{keeps}}",
-    f"{{agent}} <be> [{{very}}] (the|{{whose}}) only {_WHAT} to {{keep}}",
-    "{agent} <be> [{very}] (the|{whose}) only [{legal}] move [here|now]",
-    "{agent} <be> [{very}] (essential|absolutely necessary|imperative|the only good one|the only one that works)",
-    "[the] only {best} (holds|works|saves {side}|helps|will do|defends|keeps the balance|keeps {side} in the game|survives|is good enough|keeps the advantage|saves the game|saves the day|is any good|does not lose|is possible|is playable)",
-    "only this (holds|works|saves {side}|helps|will do|defends|keeps the balance|keeps {side} in the game|is good enough|saves the game)",
-    "{side} <have> only 1 [{legal}|good|sensible|decent|playable] (move|reply|answer|defence) [,|here ,] {best}",
-    "{side} <have> [exactly|just|only] 1 (move|reply|answer|defence) [,] {best}",
-    "{side} <have> only 1 [{legal}|good|sensible|decent|playable] (move|reply|answer|defence)",
-    "(there is|there 's) [exactly|just|only] 1 [{legal}|good|sensible|decent|playable] (move|reply|answer|defence) [here|now|for {side}] [,] {best}",
-    "{side} (must|has to|have to|had to) play {best}",
-    "{side} <have> nothing but {best}",
-    "{side} <have> (no other move|nothing else|no other good move|no other defence|no alternative to {best}) [than {best}|but {best}]",
-    "(every other move|anything else|everything else|all other moves|any other move) <lose/fail/lose at once/lose quickly/be worse/lose by force/lose material/lose a piece>",
-    "nothing else (is any good|works|helps|holds|will do|saves {side}|saves the game|is good enough|is playable|is possible|does)",
-    "no other move (is any good|works|helps|holds|will do|saves {side}|saves the game|is good enough|is playable|is possible|does)",
-    "an only move",
-    "the only [{legal}] move",
-)
 _GLYPHS = {7: "forced", 8: "singular"}
 """PGN standard (1994), NAG table: 7 "forced move (all others lose quickly)", 8 "singular move (no reasonable alternatives)"."""
 
 
-def only_reply(noun: Noun) -> str | None:
+_MOVES = NOMINAL | {"defence", "way", "chance", "salvation", "square", "option", "try"}
+_SOLE = frozenset({"only", "sole", "single"})
+
+
+def only(noun: Noun) -> str | None:
     """ "The only move", "one legal reply"."""
-    alone = {"only", "sole", "single"} & set(noun.adjectives) or noun.count == 1
+    alone = (_SOLE & set(noun.adjectives) or (noun.count == 1 and noun.det == "the")) and not (
+        noun.plural or noun.no
+    )
+    return noun.text if noun.head in _MOVES and alone else None
+
+
+def one(noun: Noun) -> str | None:
+    """ "One move", which is the only one where "only", "just" or "exactly" stands with it, or the move is named."""
+    said = noun.count == 1 and not (noun.plural or noun.no)
+    return noun.text if noun.head in _MOVES and said else only(noun)
+
+
+def _legal(noun: Noun) -> str | None:
+    return one(noun) if {"legal", "possible"} & set(noun.adjectives) else None
+
+
+def _others(noun: Noun) -> str | None:
+    """ "All other moves", "every other move"."""
     return (
         noun.text
-        if noun.head in NOUNS["move"] + ("defence", "way") and alone and not noun.plural
+        if noun.head in NOMINAL
+        and "other" in noun.adjectives
+        and not noun.no
+        and (noun.plural or noun.det in {"every", "any"})
         else None
     )
 
 
+def _no_other(noun: Noun) -> str | None:
+    return noun.text if noun.head in NOMINAL and "other" in noun.adjectives and noun.no else None
+
+
+_ELSE = (
+    "(everything|anything) <lose/fail> +else ; modal=almost",
+    "(everything|anything) <=> (worse|bad|losing) +else ; modal=almost",
+    "{others} <lose/fail> [{amount}] [game]",
+    "{others} <=> (worse|bad|losing)",
+    "{nobody} <save> [{thing}] +else ; modal=almost",
+    "{nobody} <=> {good} +else ; modal=almost",
+    "{no_other} <save> [{thing}] ; negated=yes",
+    "{no_other} <=> {good} ; negated=yes",
+)
+_SINGLE = (
+    ("{only_legal}", "legal=yes one=yes", ""), ("{only}", "one=yes", ""), ("{one}", "one=yes", "+only|exactly|just|but_1"), ("{one}", "one=yes", "named"),
+)  # fmt: skip
+_HAVING = (
+    "{side} <have> {what} [namely {deed}]",
+    "{king} <have> {what} [namely {deed}]",
+    "{king} <have> choice of {what} [namely {deed}]",
+    "<~> {what} [namely {deed}] [(for|to) {side}]",
+    "{what} <remain> [namely {deed}] [(for|to) {side}]",
+    "[{cause}] <give/leave> {side} (with) {what} [namely {deed}]",
+    "[{cause}] <give/leave> {side} {what} [namely {deed}]",
+)
+
+
+def _single(frame: str) -> Iterator[str]:
+    """A frame of having one move, for each way to say that it is one."""
+    for what, fixed, adverb in _SINGLE:
+        said = frame.replace("{what}", what)
+        said = (
+            said.replace("[namely {deed}]", "namely {deed}")
+            if adverb == "named"
+            else f"{said} {adverb}"
+        )
+        yield f"{said} ; {fixed}"
+
+
 FRAMES = (
-    "{agent} <=> {only_legal} ; legal=yes",
-    "{agent} <=> {only}",
-    "{only_legal} <=> {best} ; legal=yes",
-    "{only} <=> {best}",
+    "{deed} <=> {only_legal} [for {side}] ; legal=yes",
+    "{deed} <=> {only} [for {side}]",
+    "{act} <=> {essential} [for {side}]",
+    "{only_legal} <=> {deed} ; legal=yes",
+    "{only} <=> {deed}",
+    "{one} <=> (legal|possible) [namely {deed}] +only ; legal=yes one=yes",
+    "{alone} <save> [{thing}]",
+    "{alone} <=> {good}",
+    "{side} <play> {deed} ; modal=must",
+    "{side} <have> {nobody} but {deed}",
+    "{side} <have> {no_other} [but {deed}] ; negated=yes one=yes",
+    *(said for frame in _HAVING for said in _single(frame)),
+    *(f"{frame}{'' if ';' in frame else ' ;'} others=yes" for frame in _ELSE),
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    text = " ".join(here.said.split())
     verb = slots.get("verb")
-    if verb is not None and verb.negated and _ELSE.search(text):
+    if "others" in slots and verb is not None and verb.negated:
         raise Unread("that other moves do not fail is not what is checked")
-    named_move = slots.get("best", slots.get("agent"))
-    if named_move is not None:
-        named = played(here, named_move)
-    elif "side" in slots and _ONE.search(text):
-        following = here.shown_next
-        if following is None:
-            raise Unread("the only move is not named, and the line shows none")
-        named = Named(here.spot, following, here.board.turn)
+    text = next((slots[s] for s in ("deed", "act", "alone") if s in slots), None)
+    if text is not None:
+        named = played(here, f"{slots['king']} to {text}" if "king" in slots else text)
+    elif "one" in slots:
+        named = _one(here, slots)
     else:
-        if _ELSE.search(text) and here.subject not in (None, here.mover):
+        if here.subject not in (None, here.mover):
             raise Unread("it is not clear which move is meant")
         named = played(here, None)
     if "side" in slots and here.side(slots["side"]) != named.side:
@@ -93,8 +136,18 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     ]
 
 
-_ONE = re.compile(r"\b(?:only|exactly|just) one\b|\bno other\b|\bnothing else$")
-_ELSE = re.compile(r"\b(?:else|other moves?)\b")
+def _one(here: Here, slots: dict[str, Any]) -> Named:
+    """The one move of which it is only said that there is no other: of a side at its turn, or of a king, the one shown next."""
+    if "verb" not in slots:
+        if "legal" in slots:
+            raise Unread("the only move is not named")
+        return played(here, None)  # "an only move"
+    if "side" in slots and here.side(slots["side"]) != here.board.turn:
+        return here.last()
+    following = here.shown_next
+    if following is None:
+        raise Unread("the only move is not named, and the line shows none")
+    return Named(here.spot, following, here.board.turn)
 
 
 def read_glyph(here: Here, nag: int, _: str) -> list[Claim]:
@@ -174,95 +227,26 @@ KIND = Kind(
     version=2,
     definition="The best other legal move (found by leaving the move out, then searched alone at the same nodes) costs 15 points or more and the verdict's band with it; a single legal move is one too.",
     formula=f"cost = points(the move) - points(best other move); holds: cost >= {LEAST} and band(best other move) is another; fails otherwise",
-    phrases=PHRASES,
-    patterns={"agent": PLAYED},
-    slots={
-        "legal": {"legal": True, "possible": True},
-        "keep": {
-            k: k
-            for k in (
-                "keep the balance",
-                "hold",
-                "save the game",
-                "hold the balance",
-                "stay in the game",
-                "keep the advantage",
-                "hold the position",
-                "save the piece",
-                "save the queen",
-                "defend",
-                "avoid mate",
-                "avoid losing a piece",
-                "avoid disaster",
-                "stop mate",
-                "stop the mate",
-                "parry the threat",
-                "meet the threat",
-                "survive",
-                "keep the pawn",
-                "hold the pawn",
-                "save the rook",
-                "hold the draw",
-                "save the pawn",
-                "keep an advantage",
-                "stay alive",
-            )
-        },
-        "keeps": {
-            k: k
-            for k in (
-                "keeps the balance",
-                "keep the balance",
-                "holds",
-                "works",
-                "hold",
-                "saves the game",
-                "save the game",
-                "holds the balance",
-                "hold the balance",
-                "does not lose",
-                "stays in the game",
-                "stay in the game",
-                "keeps black in the game",
-                "keeps white in the game",
-                "keeps us in the game",
-                "keeps him in the game",
-                "keeps the advantage",
-                "keep the advantage",
-                "holds the position",
-                "hold the position",
-                "saves the piece",
-                "save the piece",
-                "saves the queen",
-                "save the queen",
-                "is any good",
-            )
-        },
-    },
-    vocabulary=frozenset(
-        {
-            "only",
-            "every",
-            "anything",
-            "everything",
-            "must",
-            "has",
-            "have",
-            "had",
-            "1",
-            "else",
-            "other",
-            "essential",
-            "necessary",
-            "imperative",
-            "nothing",
-        }
-    ),
     frames=FRAMES,
+    slots={
+        "essential": dict.fromkeys(members("essential", JUDGEMENTS), True),
+        "good": dict.fromkeys(
+            ("good", "any good", "playable", "possible", "good enough", "any use", "on"), True
+        ),
+    },
     tests={
-        "only": only_reply,
-        "only_legal": lambda n: only_reply(n) if "legal" in n.adjectives else None,
-        "agent": SLOTS["played"],
+        "only": only,
+        "one": one,
+        "act": lambda n: deed(n) if n.type != "pronoun" or n.head == "this" else None,
+        "only_legal": _legal,
+        "others": _others,
+        "no_other": _no_other,
+        "alone": lambda n: (
+            n.text if n.type in {"move", "square"} and "only" in n.adjectives else None
+        ),
+        "good": lambda n: n.text if n.head in {"good", "use"} else None,
+        "thing": lambda n: n.text if n.type in {"noun", "side", "piece"} else None,
+        "cause": lambda n: n.text,
     },
     read=read,
     glyphs=_GLYPHS,

@@ -9,51 +9,55 @@ from lineproof.claims.bands import edge_of_two, mark
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import LOST, taught, told, weigh
+from lineproof.claims.doings import deed
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.played import PLAYED, denied, played
+from lineproof.claims.lexicon import JUDGEMENTS, members
+from lineproof.claims.noun import Noun
+from lineproof.claims.played import played
 
 NOT_ON = 10
 """Points from which a move that "cannot be played" costs too much."""
 
-PHRASES = (
-    "{agent} <be> [{very}] [{fairly}] {playable} [here|now|too|as well] [for {side}]",
-    "{agent} can [{very}] [not|also] be played [here|now|too|as well]",
-    "{agent} may [also] be played [here|now|too|as well]",
-    # "can now play" says that it works now: that is another kind
-    "{side} can [really|simply|just|still|even|of course] [not|also] play {move} [here|too|as well|instead]",
-    "{side} may [also] play {move} [here|too|as well|instead]",
-    "{agent} <come> into (consideration|question|the picture)",
-    "{agent} <deserve> (attention|consideration|a try|a look)",
-    "(there is|there 's) [absolutely] nothing wrong with {agent}",
-    "nothing is wrong with {agent}",
-    "{move} <work> [here|now|too|as well|fine|perfectly well|just fine]",
-    "{agent} <be:consider> playable",
-    "(a|another) {playable_noun} <be> {move}",
-    "{side} <have> {move} as (a|another) {playable_noun}",
+_NOUNS = frozenset(
+    {"move", "alternative", "option", "possibility", "try", "choice", "reply", "answer"}
 )
-_FAIRLY = ("perfectly", "fully", "entirely", "absolutely", "certainly", "definitely", "completely", "quite", "eminently", "fairly", "well")  # fmt: skip
-_NOUNS = ("playable move", "reasonable alternative", "decent alternative", "option", "good option", "possibility", "sensible alternative", "playable alternative", "reasonable option", "reasonable move", "decent option", "sensible option", "worthy alternative", "viable alternative", "viable option", "decent try")  # fmt: skip
-_PLAYABLE = (
-    "playable", "viable", "possible", "ok", "okay", "all right", "acceptable", "respectable", "worth a try", "worth a look", "worth considering", "worth trying", "an option", "an alternative", "worth playing",
-    "a possibility", "reasonable", "sensible", "in order", "a decent move", "decent", "good enough", "also good", "also fine", "fine too",
-    *(f"{'an' if n[0] in 'aeiou' else 'a'} {n}" for n in _NOUNS if n not in {"option", "possibility"}),
-)  # fmt: skip
+_PRAISE = members("playable", JUDGEMENTS) | {"worthy"}
 
 
-FRAMES = ("{side} <play> {move} ; modal=can|may",)
+def option(noun: Noun) -> str | None:
+    """ "Another option", "a reasonable alternative"; "a move" alone says nothing."""
+    general = noun.head in {"move", "reply", "answer", "choice"}
+    praised = not _PRAISE.isdisjoint(noun.adjectives)
+    one_of = noun.det in {"a", "an", "another", "1 of", "no"} and noun.count is None
+    return noun.text if noun.head in _NOUNS and one_of and (praised or not general) else None
+
+
+_LATELY = "now|at_last|finally|already|only|at_this_moment|right_now|yet|any_more|any_longer|not_yet|no_longer"
+"""With these it is said that the move works now, which is another kind."""
+FRAMES = (
+    f"{{deed}} <=> {{playable}} [for {{side}}] ; without={_LATELY}",
+    "{deed} <=> {option} [for {side}]",
+    "{option} <=> {deed}",
+    "{side} <have> {deed} as {option}",
+    f"{{side}} <play> {{choice}} ; modal=can|may without={_LATELY} active=yes",
+    f"<be:play> {{deed}} ; modal=can|may without=in|before|after|{_LATELY}",
+    "{deed} <come into consideration>",
+    "{deed} <deserve> attention|consideration|try|look",
+    "<~> {nobody} (wrong|amiss) with {deed} ; sound=yes",
+    "{nobody} <=> (wrong|amiss) with {deed} ; sound=yes",
+    f"{{choice}} <work> ; without=too|again|once_more|as_well|either|after|{_LATELY}",
+    "<be:call/consider/judge> {deed} {playable} ; modal=|must|may|can|would",
+)
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    move = played(here, slots.get("agent", slots.get("move")))
-    if "side" in slots and here.side(slots["side"]) != move.side:
+    move = played(here, slots.get("deed", slots.get("choice")))
+    if "side" in slots and slots["side"] != "you" and here.side(slots["side"]) != move.side:
         raise Unread("the move is not that side's")
-    negated = denied(slots) or (" can not " in f" {_plain(here)} ")
+    verb = slots.get("verb")
+    negated = verb is not None and verb.negated and "sound" not in slots
     return [here.claim(KIND.id, move.side, spot=move.before, negated=negated, move=move.uci)]
-
-
-def _plain(here: Here) -> str:
-    return here.said.replace("can't", "can not").replace("can’t", "can not").replace("cannot", "can not")  # fmt: skip
 
 
 def outcome(best: int, points: int, negated: bool) -> Outcome:
@@ -92,46 +96,8 @@ KIND = Kind(
         "it costs 10 points or more. With the best move below 15 nothing is counted."
     ),
     formula=f"cost = best - played; playable: earns no worse than ?!; cannot be played: cost >= {NOT_ON}; best < {LOST}: not counted",
-    phrases=PHRASES,
-    patterns={"agent": PLAYED},
-    slots={
-        "playable": {k: k for k in _PLAYABLE},
-        "playable_noun": {k: k for k in _NOUNS},
-        "fairly": {k: k for k in _FAIRLY},
-    },
-    vocabulary=frozenset(
-        [
-            "playable",
-            "viable",
-            "possible",
-            "ok",
-            "okay",
-            "right",
-            "acceptable",
-            "respectable",
-            "worth",
-            "option",
-            "alternative",
-            "possibility",
-            "reasonable",
-            "sensible",
-            "order",
-            "decent",
-            "good",
-            "fine",
-            "played",
-            "play",
-            "consideration",
-            "question",
-            "picture",
-            "attention",
-            "try",
-            "look",
-            "wrong",
-            "works",
-            "work",
-        ]
-    ),
+    slots={"playable": dict.fromkeys(members("playable", JUDGEMENTS), True)},
+    tests={"option": option, "choice": lambda n: deed(n) if n.type != "pronoun" else None},
     frames=FRAMES,
     read=read,
     check=check,

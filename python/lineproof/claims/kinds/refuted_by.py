@@ -2,77 +2,75 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
 from lineproof.claims.bands import Mark as Earned
 from lineproof.claims.bands import edge_of_two, mark, spoken
 from lineproof.claims.board import title
-from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.cost import LOST, SAFE, told, weigh
+from lineproof.claims.doings import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.played import PLAYED, denied, follows, played
+from lineproof.claims.lexicon import JUDGEMENTS
+from lineproof.claims.phrase import MOVE
+from lineproof.claims.played import follows, played
 from lineproof.claims.showing import shortest
+from lineproof.claims.worded import fitting
 
-PHRASES = (
-    "{agent} <fail/fail at once/fall down> [{very}] (to|because of|on account of|on|after|against) {by} [{mate}]",
-    "{agent} <run into/walk into/stumble into/founder on/come to grief on/come unstuck against> {by} [{mate}]",
-    "{agent} <lose> [at once|by force|outright|immediately] (to|because of|on account of) {by} [{mate}]",
-    "{agent} <be:refute/punish/demolish/knock out> [at once|outright|simply|immediately|on the spot|severely|by force] by {by}",
-    "{agent} <be:answer/meet> (strongly|powerfully|decisively|crushingly) (by|with) {by}",
-    "{agent} <be> [{very}] (bad|wrong|a mistake|an error|a blunder|no use|no good|weak|impossible|unplayable|a bad move|possible|good|out of the question|too greedy|premature|unsound|losing) (because of|on account of|owing to|in view of) {by}",
-    "{agent} <work> (because of|on account of|owing to|in view of) {by}",
-    "{agent} can not be played [here|now] (because of|on account of|owing to|in view of) {by} [{mate}]",
-    "{side} can not play {agent} [here|now] (because of|on account of|owing to|in view of) {by} [{mate}]",
-    "{by} <refute/punish/demolish/bust/knock out> {agent} [at once|outright|by force|immediately|on the spot]",
-    "{by} <be> [{very}] (the|a) [{praise}] (refutation|punishment) [of {agent}]",
-    "[the|{whose}] [{praise}] (refutation|punishment) [of {agent}|for {agent}] <be> {by}",
-    "{agent} <have/meet> [{very}] (a|its|his|her) [{praise}] (refutation|punishment) [in|,] {by}",
-    "{by} <put paid to/take care of/deal with/make nonsense of> {agent}",
-)
-
-
+_FAULTS = frozenset(w for line in ("mistake", "blunder", "inaccuracy") for w in JUDGEMENTS[line])
+_BAD = frozenset(w for line in ("bad", "terrible", "unaffordable", "dubious") for w in JUDGEMENTS[line]) | {
+    "impossible", "unplayable", "losing", "no use", "out of the question",
+}  # fmt: skip
+_BECAUSE = "(because_of|on_account_of|owing_to|in_view_of|thanks_to|due_to)"
 FRAMES = (
-    "{agent} <fail> {by}",
-    "{agent} <fail> {by} mate ; mate=yes",
-    "{agent} <fail> (to|because_of|on|against|after) {by}",
-    "<be:refute> {agent}",
-    "{by} <refute> {agent}",
-    "{by} <=> refutation of {agent}",
-    "refutation of {agent} <=> {by}",
+    "{deed} <fail> {by}",
+    "{deed} <fail> {by} mate ; mate=yes",
+    "{deed} <fail> (to|because_of|on|against|after) {by}",
+    "{deed} <lose> (to|because_of|on_account_of) {by} ; lone=yes",
+    "<be:refute> {deed}",
+    "{by} <refute> {deed}",
+    "{by} <=> refutation [(of|for) {deed}]",
+    "refutation (of|for) {deed} <=> {by}",
     "refutation <=> {by}",
-    "{agent} <work> (because_of|on_account_of|owing_to|in_view_of|thanks_to) {by}",
-    "{agent} <=> {bad} (because_of|on_account_of|owing_to|in_view_of|thanks_to) {by}",
+    "{deed} <have/meet> refutation in {by}",
+    "{by} <answer> {deed} +strongly|powerfully|decisively|crushingly",
+    "{by} <put paid to/take care of/deal with> {deed}",
+    f"{{deed}} <work> {_BECAUSE} {{by}} ; negated=yes",
+    f"{{deed}} <=> {{bad}} {_BECAUSE} {{by}}",
+    f"{{deed}} <=> {{sound}} {_BECAUSE} {{by}} ; negated=yes",
+    f"<be:play> {{deed}} {_BECAUSE} {{by}} ; modal=can negated=yes",
+    f"{{side}} <play> {{deed}} {_BECAUSE} {{by}} ; modal=can negated=yes",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    said = here.said
-    refuted = played(here, slots["agent"]) if "agent" in slots else _refuted(here, slots["by"])
+    refuted = played(here, slots["deed"]) if "deed" in slots else _refuted(here, slots["by"])
     if "side" in slots and here.side(slots["side"]) != refuted.side:
         raise Unread("the move is not that side's")
-    by = follows(refuted.after, slots["by"])
+    by = _reply(refuted.after, slots["by"])
     if "mate" in slots and not refuted.after.play(by).board.is_checkmate:
         raise Unread(f"{slots['by']} is not mate")
-    turned = _WORKS.search(said) is not None
-    if turned and not denied(slots):
-        raise Unread("a move that works, or is sound, because of the reply is not refuted")
-    return [
-        here.claim(
-            KIND.id, refuted.after.board.turn, spot=refuted.before, negated=turned, move=refuted.uci, by=by
-        )
-    ]  # fmt: skip
+    return [here.claim(KIND.id, refuted.after.board.turn, spot=refuted.before, move=refuted.uci, by=by)]  # fmt: skip
 
 
-_WORKS = re.compile(r"\b(?:works?|worked|possible|(?<!no )good)\b")
-"""Words that must be denied to say that a move is refuted; the reader turns every denial round once."""
+def _reply(spot: Spot, text: str) -> str:
+    """The reply (UCI), written out or in words ("a queen check on h5").
+
+    :raises Unread: when there is none, or several.
+    """
+    if MOVE.fullmatch(text):
+        return follows(spot, text)
+    found = fitting(spot, text)
+    if len(found) != 1:
+        raise Unread(f"it is not clear which move {text!r} means")
+    return found[0]
 
 
 def _refuted(here: Here, by: str) -> Named:
     """The move that "the refutation is" means: the one just played, when the refuting move answers it."""
     last = played(here, None)
-    follows(last.after, by)
+    _reply(last.after, by)
     return last
 
 
@@ -128,92 +126,17 @@ KIND = Kind(
         "A move that earns ?! is one mark off; with the best move below 15 points nothing is counted."
     ),
     formula=f"holds: the move earns ? or ?? and cost(reply) <= {SAFE}; one mark off: it earns ?!; best < {LOST}: not counted",
-    phrases=PHRASES,
-    patterns={"agent": PLAYED},
     slots={
-        "mate": {k: k for k in ("mate", "checkmate", "with mate")},
-        "praise": {
-            k: k
-            for k in (
-                "simple",
-                "clear",
-                "famous",
-                "immediate",
-                "only",
-                "well known",
-                "beautiful",
-                "strong",
-                "best",
-                "tactical",
-                "known",
-                "thematic",
-                "convincing",
-            )
-        },
+        "bad": dict.fromkeys(_BAD, True),
+        "sound": dict.fromkeys({"good", "possible", "sound", "playable", "on"}, True),
     },
-    vocabulary=frozenset(
-        [
-            "played",
-            "play",
-            "fail",
-            "fails",
-            "failed",
-            "failing",
-            "falls",
-            "fall",
-            "run",
-            "runs",
-            "ran",
-            "walk",
-            "walks",
-            "walked",
-            "stumbles",
-            "founders",
-            "comes",
-            "lose",
-            "loses",
-            "lost",
-            "refuted",
-            "punished",
-            "demolished",
-            "knocked",
-            "answered",
-            "met",
-            "bad",
-            "wrong",
-            "mistake",
-            "error",
-            "blunder",
-            "good",
-            "weak",
-            "impossible",
-            "unplayable",
-            "possible",
-            "question",
-            "greedy",
-            "premature",
-            "unsound",
-            "losing",
-            "work",
-            "works",
-            "worked",
-            "refute",
-            "refutes",
-            "punish",
-            "punishes",
-            "demolishes",
-            "busts",
-            "knocks",
-            "refutation",
-            "punishment",
-            "puts",
-            "takes",
-            "deals",
-            "makes",
-        ]
-    ),
     frames=FRAMES,
-    tests={"bad": lambda n: n.text if n.head in {"mistake", "blunder", "error"} else None},
+    tests={
+        "by": lambda n: deed(n) if n.type != "pronoun" else None,
+        "bad": lambda n: (
+            n.text if n.head in _FAULTS or ("bad" in n.adjectives and n.head == "move") else None
+        ),
+    },
     read=read,
     check=check,
     flips=True,

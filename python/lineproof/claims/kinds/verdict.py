@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 from typing import Any
 
@@ -12,96 +11,277 @@ from lineproof.claims.board import material, other, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.played import PLAYED, played
+from lineproof.claims.lexicon import NOUNS, members
+from lineproof.claims.noun import Noun
+from lineproof.claims.phrase import MOVE
+from lineproof.claims.played import played
 from lineproof.claims.showing import comes_to, shortest
 
 BETTER, UNCLEAR = "better", "unclear"
 
-_DEGREES: dict[str, Any] = {
-    **dict.fromkeys(("better", "for choice", "preferable"), BETTER),
-    **dict.fromkeys(("slightly better", "a little better", "a bit better", "somewhat better", "a shade better", "slightly ahead", "a touch better", "a trifle better", "just slightly better", "marginally better", "a tiny bit better", "slightly preferable", "slightly for choice", "a fraction better", "a little bit better", "minimally better"), Band.SLIGHT),
-    **dict.fromkeys(("clearly better", "much better", "far better", "distinctly better", "a lot better", "substantially better", "well ahead", "obviously better", "considerably better", "clearly ahead", "very much better", "significantly better", "comfortably better", "markedly better", "definitely better", "a good deal better", "vastly better", "way better", "decidedly better", "very clearly better"), Band.CLEAR),
-    **dict.fromkeys(("winning", "completely winning", "won", "totally winning", "simply winning", "easily winning", "close to winning", "just winning", "clearly winning", "already winning", "technically winning", "strategically winning", "absolutely winning", "objectively winning", "trivially winning", "strategically won", "winning easily", "winning by a mile"), Band.WINNING),
-    **dict.fromkeys(("worse", "worse off now"), "worse"),
-    **dict.fromkeys(("slightly worse", "a little worse", "a bit worse", "somewhat worse", "a shade worse"), Band.SLIGHTLY_WORSE),
-    **dict.fromkeys(("clearly worse", "much worse", "far worse", "a lot worse", "in serious trouble", "in deep trouble", "in big trouble"), Band.CLEARLY_WORSE),
-    **dict.fromkeys(("lost", "losing", "completely lost", "busted", "dead lost", "already lost", "simply lost", "totally lost", "hopelessly lost", "just lost", "lost already", "beyond saving", "completely busted", "strategically lost", "technically lost", "objectively lost", "completely losing", "simply losing"), Band.LOSING),
-}  # fmt: skip
-_NOUNS: dict[str, Any] = {
-    **dict.fromkeys(("the better position", "the better game", "the better chances", "the better of it", "the upper hand", "the edge", "an advantage", "the advantage", "an edge", "a plus", "better chances", "a better position", "a better game", "the more pleasant position", "the more pleasant game", "the better prospects", "some advantage", "the superior position", "the superior game", "better prospects", "an obvious plus"), BETTER),
-    **dict.fromkeys(("a slight edge", "a small edge", "a slight advantage", "a small advantage", "a small plus", "a slight plus", "a little edge", "slightly the better game", "slightly the better position", "a modest advantage", "a minimal advantage", "a slight pull", "slightly better chances", "a shade the better of it", "a tiny edge", "a tiny advantage", "a nagging edge", "a slightly better position", "a slightly better game", "a slightly better ending", "a slightly better endgame", "a little plus", "a minimal edge", "a marginal advantage", "a microscopic advantage", "a pull", "a faint edge"), Band.SLIGHT),
-    **dict.fromkeys(("a clear advantage", "a clear plus", "a big advantage", "a large advantage", "a clear edge", "a great advantage", "a serious advantage", "a big edge", "a huge advantage", "a substantial advantage", "much the better game", "a pleasant advantage and more", "a significant advantage", "a considerable advantage", "a substantial plus", "a strong advantage", "a clearly better position", "a much better position", "a large plus", "a big plus", "a marked advantage", "a considerable plus"), Band.CLEAR),
-    **dict.fromkeys(("a winning position", "a decisive advantage", "a winning advantage", "a won position", "a won game", "a winning attack", "a winning game", "a decisive attack"), Band.WINNING),
-    **dict.fromkeys(("the worse position", "the worse game", "the worse of it"), "worse"),
-    **dict.fromkeys(("a lost position", "a lost game", "a losing position"), Band.LOSING),
-}  # fmt: skip
-_LEVELS: dict[str, Any] = {
-    **dict.fromkeys(("level", "equal", "balanced", "even", "roughly level", "roughly equal", "about equal", "about level", "approximately equal", "dead level", "dead equal", "completely equal", "completely level", "more or less equal", "more or less level", "in balance", "near enough level", "as good as level", "fairly level", "entirely level", "perfectly level", "close to equal", "close to level", "still level", "objectively level", "objectively equal"), Band.LEVEL),
-    **dict.fromkeys(("unclear", "very unclear", "not clear", "messy", "anybody's game", "anyone's game", "completely unclear"), UNCLEAR),
-}  # fmt: skip
-
-_HEDGES = {
-    k: k
-    for k in (
-        "may be",
-        "might be",
-        "should be",
-        "seems",
-        "seem",
-        "seems to be",
-        "seem to be",
-        "looks",
-        "look",
-        "appears to be",
-        "must be",
-        "ought to be",
-    )
-}
-"""Softer than "is": the band is widened."""
-
-_ROUGHLY = re.compile(
-    r"\b(?:roughly|about|approximately|more or less|near enough|as good as|close to|fairly)\b"
+_LITTLE = frozenset(
+    [
+        "slightly",
+        "a little",
+        "a bit",
+        "a little bit",
+        "a tiny bit",
+        "somewhat",
+        "a shade",
+        "a touch",
+        "a trifle",
+        "marginally",
+        "a fraction",
+        "minimally",
+        "just slightly",
+        "a tad",
+        "a smidge",
+        "a whisker",
+        "a hair",
+        "a notch",
+        "very slightly",
+        "only slightly",
+        "only very slightly",
+        "ever so slightly",
+        "just a little",
+        "only a little",
+        "a wee bit",
+        "slight",
+    ]
 )
-"""Hedges before "level"."""
+_MUCH = frozenset(
+    [
+        "clearly",
+        "much",
+        "far",
+        "distinctly",
+        "a lot",
+        "substantially",
+        "obviously",
+        "considerably",
+        "very much",
+        "significantly",
+        "comfortably",
+        "markedly",
+        "definitely",
+        "a good deal",
+        "vastly",
+        "way",
+        "decidedly",
+        "very clearly",
+        "miles",
+        "streets",
+        "plainly",
+        "visibly",
+        "clear",
+        "big",
+        "large",
+        "great",
+        "serious",
+        "huge",
+        "substantial",
+        "significant",
+        "considerable",
+        "strong",
+        "marked",
+        "obvious",
+        "sizeable",
+        "solid",
+        "massive",
+        "enormous",
+    ]
+)
+_SMALL = _LITTLE | {
+    "small",
+    "little",
+    "modest",
+    "minimal",
+    "tiny",
+    "nagging",
+    "marginal",
+    "microscopic",
+    "faint",
+    "minor",
+    "mini",
+    "slender",
+}
+_WON = ("winning", "won", "close to winning", "crushing")
+_LOST = (
+    "lost",
+    "losing",
+    "busted",
+    "beyond saving",
+    "done for",
+    "toast",
+    "dead lost",
+    "completely lost",
+    "bust",
+)
+_BETTER = ("better", "for choice", "preferable", "ahead", "on top", "more comfortable", "happier")
+_WORSE = (
+    "worse",
+    "worse off",
+    "worse off now",
+    "in trouble",
+    "in hot water",
+    "under pressure",
+    "in difficulties",
+    "on the ropes",
+)
 
-PHRASES = (
-    "{side} {is} [{denial}] [{very}] {degree} [yet|any more|any longer]",
-    "{side} (stands|stand|does|do) [{denial}] [{very}] {degree}",
-    "{side} does not stand [{very}] {degree}",
-    "{side} {is} [{very}] {degree} [,] (despite|in spite of) [{the}] [missing|extra|lost] (pawn|material)",
-    "{side} (is|are|stands|stand) [{very}] {degree} (a|the) (pawn|piece|exchange) (up|down) (or not|or no)",
-    "{side} {hedge} [{very}] {degree}",
-    "(the position|the game|this|it|the chances) {hedge} [{very}] {level}",
-    "(i|we) (make|call|judge|would call|consider) (it|this|the position|that) [{very}] {degree} for {side}",
-    "(i|we) (make|call|judge|would call|consider) (it|this|the position|that) [{very}] {level}",
-    "(i|we) (prefer|would prefer) {whose} (position|game|chances)",
-    "{noun} for {side}",
-    "[{very}] {degree} for {side}",
-    "{side} <have/get/hold/enjoy/keep/retain/obtain/reach/claim/secure/end up with/come out with> [{very}] {noun} [here|now]",
-    "({has}|{gets}) [{very}] {noun}",
-    "{is} [{very}] {degree}",
-    "{side} <have/keep/enjoy> [{very}] {noun} [for|in] [{the}] [small] (pawn|endgame|ending|middlegame)",
-    "(this|that|it|the position|the game|the ending|the endgame) {is} [{denial}] [{very}] {degree} for {side}",
-    "{agent} <give/leave/promise/offer/secure/bring> {side} [with] [{very}] {noun}",
-    "{agent} <leave> {side} [{very}] {degree}",
-    "{agent} <lead to/result in/end in> {noun} for {side}",
-    "(giving|leaving|with) {side} [with] [{very}] {noun}",
-    "with [{very}] {noun} [for {side}]",
-    "(there is|we reach|we have|the result is|the outcome is) {noun} for {side}",
-    "(the position|the game|this|it|that|everything|the ending|the endgame|chances|the chances|things|matters|the fight) {is} [{denial}] [{very}] {level} [yet|any more]",
-    "(with|in|reaching|we have|we reach|leading to|which leads to|this leads to) (a|an) {level} (position|game|ending|endgame)",
-    "{agent} <lead to/result in/end in/give> (a|an) {level} (position|game|ending|endgame)",
-    "(it|this|that) {is} (a|an) {level} (position|game|ending|endgame)",
-    "(the chances|chances) {is} {level}",
-    "{side} (has|have) (equalised|equalized|reached equality|full equality|complete equality|equality) [already|completely|comfortably|fully]",
-    "{agent} <equalise/equalize> [at once|completely|comfortably|fully|easily]",
-    "{side} <equalise/equalize> [at once|completely|comfortably|fully|easily]",
-    "(the sides|both sides|the two sides) {is} [{denial}] [{very}] {level}",
-    "(neither side|nobody|no one) {is} better",
-    "{whose} (position|game) {is} [{denial}] [{very}] {won}",
-    "(the advantage|the edge|the upper hand|the initiative and the advantage) {is} with {side}",
-)  # fmt: skip
 
+def _degrees() -> dict[str, Any]:
+    found: dict[str, Any] = dict.fromkeys(_BETTER, BETTER) | dict.fromkeys(_WORSE, "worse")
+    del found["ahead"]  # alone it speaks of material
+    for word in ("better", "ahead", "preferable", "for choice", "worse"):
+        ill = word == "worse"
+        found |= dict.fromkeys(
+            (f"{a} {word}" for a in _LITTLE), Band.SLIGHTLY_WORSE if ill else Band.SLIGHT
+        )
+        found |= dict.fromkeys(
+            (f"{a} {word}" for a in _MUCH | {"well"}), Band.CLEARLY_WORSE if ill else Band.CLEAR
+        )
+    found |= dict.fromkeys(
+        ("in serious trouble", "in deep trouble", "in big trouble", "in real trouble"),
+        Band.CLEARLY_WORSE,
+    )
+    return found | dict.fromkeys(_WON, Band.WINNING) | dict.fromkeys(_LOST, Band.LOSING)
+
+
+_DEGREES = _degrees()
+_EVEN = ("level", "equal", "balanced", "even", "in balance", "equalish", "drawish", "dull but even")
+_ROUGHLY = (
+    "roughly",
+    "about",
+    "approximately",
+    "more or less",
+    "near enough",
+    "as good as",
+    "close to",
+    "fairly",
+    "pretty much",
+    "nearly",
+)
+"""Words before "level" that widen the band."""
+_LEVELS: dict[str, Any] = {
+    **dict.fromkeys(_EVEN, (Band.LEVEL, False)),
+    **dict.fromkeys((f"{r} {e}" for r in _ROUGHLY for e in _EVEN), (Band.LEVEL, True)),
+    **dict.fromkeys(("unclear", "not clear", "messy", "anybody 's game", "anyone 's game"), (UNCLEAR, False)),
+}  # fmt: skip
+_SIZES = (
+    dict.fromkeys(_SMALL, Band.SLIGHT)
+    | dict.fromkeys(_MUCH, Band.CLEAR)
+    | dict.fromkeys(("decisive", "winning"), Band.WINNING)
+)
+_EDGES = frozenset({"advantage", "edge", "plus", "pull", "upper hand", "better", "superiority"})
+_GAMES = members("position", NOUNS) | {"chance", "prospect", "attack"}
+_BOARD = members("position", NOUNS) | {
+    "it",
+    "this",
+    "that",
+    "chance",
+    "thing",
+    "matter",
+    "everything",
+    "fight",
+    "struggle",
+    "battle",
+    "result",
+    "outcome",
+    "side",
+    "balance",
+}
+
+
+def standing(noun: Noun) -> Any:
+    """What a side has: "a slight edge" (slight), "the better game" (better), "a lost position" (losing)."""
+    said = list(noun.adjectives)
+    if noun.head in _EDGES:
+        sizes = [_SIZES[a] for a in said if a in _SIZES]
+        return sizes[-1] if sizes else BETTER
+    if noun.head not in _GAMES:
+        return None
+    quality = next(
+        (
+            a
+            for a in said
+            if a
+            in {
+                "better",
+                "superior",
+                "preferable",
+                "pleasant",
+                "nicer",
+                "worse",
+                "inferior",
+                "winning",
+                "won",
+                "lost",
+                "losing",
+                "decisive",
+            }
+        ),
+        None,
+    )
+    if quality is None or (noun.head == "attack" and quality not in {"winning", "decisive"}):
+        return None
+    if quality in {"winning", "won", "decisive"}:
+        return Band.WINNING
+    if quality in {"lost", "losing"}:
+        return Band.LOSING
+    size = next((_SIZES[a] for a in said if a in _SIZES), None)
+    if quality in {"worse", "inferior"}:
+        return "worse" if size is None else Band(-size)
+    return BETTER if size is None else size
+
+
+def even_game(noun: Noun) -> Any:
+    """ "A level position"."""
+    games = noun.head in members("position", NOUNS) and not noun.no
+    return next((_LEVELS[a] for a in noun.adjectives if a in _EVEN), None) if games else None
+
+
+def _board(noun: Noun) -> str | None:
+    return (
+        noun.text
+        if noun.head in _BOARD and not noun.no and not noun.whose and noun.type != "move"
+        else None
+    )
+
+
+_MAY = "modal=may|might|should|must hedge=yes"
+FRAMES = (
+    "{side} <=> {degree}",
+    f"{{side}} <=> {{degree}} ; {_MAY}",
+    "{side} <have> {standing}",
+    "{camp} <=> {degree}",
+    "{board} <=> {level} [for {both}]",
+    f"{{board}} <=> {{level}} [for {{both}}] ; {_MAY}",
+    "{board} <=> {degree} for {side}",
+    "{board} <=> {even_game}",
+    "<~> {even_game}",
+    "{cause} <lead to/give> {even_game}",
+    "{author} <call/consider/judge/make/deem/prefer> {board} {level} ; modal=|would",
+    "{author} <call/consider/judge/make/deem> {board} {degree} for {side} ; modal=|would",
+    "{author} <prefer> {camp} ; modal=|would",
+    "<be:call/judge/consider> {board} {level} ; modal=|may|can",
+    "{cause} <lead to> {standing} for {side}",
+    "{cause} <give> {side} {standing}",
+    "{cause} <give> {side} (with|in) {standing}",
+    "{cause} <leave> {side} {degree}",
+    "<give> {side} (with|in) {standing}",
+    "<give> {side} {standing}",
+    "<~> {standing} for {side}",
+    "<~> {degree} for {side}",
+    "{standing} <=> with {side}",
+    "{edge} <=> {size}",
+    "<be:call/judge> {edge} {size} ; modal=|may|can",
+    "{side} <equalise> ; equal=yes",
+    "{cause} <equalise> ; equal=yes",
+    "{side} <have/reach> equality ; equal=yes",
+    "{nobody} <=> better ; nobody_better=yes",
+    "{neither} <=> better ; nobody_better=yes",
+)
 _GLYPHS: dict[int, tuple[str, Any]] = {
     10: ("white", Band.LEVEL), 11: ("white", Band.LEVEL), 12: ("white", Band.LEVEL), 13: ("white", UNCLEAR),
     14: ("white", Band.SLIGHT), 15: ("black", Band.SLIGHT), 16: ("white", Band.CLEAR), 17: ("black", Band.CLEAR),
@@ -110,68 +290,37 @@ _GLYPHS: dict[int, tuple[str, Any]] = {
 """PGN standard (1994), NAG table of section 10."""
 
 
-FRAMES = (
-    "{side} <=> {degree}",
-    "{side} <have> {noun}",
-    "position <=> {level}",
-    "(position|game|it) <=> {level}",
-)
-
-
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    if verb is not None and verb.done and not _EQUAL.search(here.said):
+    equal = "equal" in slots
+    if verb is not None and verb.done and not equal:
         raise Unread("it is said of what was, not of what is")
-    if verb is not None and (verb.modal not in {"", "will", "would"}):
+    if verb is not None and verb.modal not in {"", "will", "would"}:
         raise Unread("it is not said of the position itself")
-    if "agent" in slots:
-        here = here.at(played(here, slots["agent"]).after)
-    if "whose" in slots:
-        return [_of_whose(here, slots)]
-    if "hedge" in slots:
+    denied = bool(verb is not None and verb.negated)
+    if "cause" in slots and MOVE.fullmatch(slots["cause"]):
+        here = here.at(played(here, slots["cause"]).after)
+    if "hedge" in slots or "seems" in slots:
         here = replace(here, hedged=True)
-    if "level" in slots:
-        if _ROUGHLY.search(here.said):
-            here = replace(here, hedged=True)
-        return [
-            here.claim(
-                KIND.id, "white", negated=_no(here, verb), degree=slots["level"], either=True
-            )
-        ]
-    if _EQUAL.search(here.said):
+    level = slots.get("level", slots.get("even_game"))
+    if level is not None:
+        here = replace(here, hedged=here.hedged or level[1])
+        return [here.claim(KIND.id, "white", negated=denied, degree=level[0], either=True)]
+    if equal:
         side = here.side(slots["side"]) if "side" in slots else here.mover
-        return [here.claim(KIND.id, side, negated=_no(here, verb), degree=Band.LEVEL)]
-    degree = slots.get("degree", slots.get("noun"))
-    if degree is None:
-        return [here.claim(KIND.id, "white", degree=Band.LEVEL)]  # "neither side is better"
-    if "side" not in slots and (here.subject is None or here.after_unread):
+        return [here.claim(KIND.id, side, negated=denied, degree=Band.LEVEL)]
+    if "nobody_better" in slots:
+        return [here.claim(KIND.id, "white", degree=Band.LEVEL)]
+    degree = next((slots[s] for s in ("degree", "standing", "size") if s in slots), BETTER)
+    owner = slots.get("side", slots.get("camp", slots.get("edge")))
+    if owner is None and (here.subject is None or here.after_unread):
         raise Unread("it is not clear who stands so")
-    side = here.side(slots.get("side"))
-    denied = _no(here, verb)
+    side = here.side(owner)
     if degree == "worse":
         side, degree = other(side), BETTER
     elif isinstance(degree, Band) and degree < 0:
         side, degree = other(side), Band(-degree)
     return [here.claim(KIND.id, side, negated=denied, degree=degree)]
-
-
-_EQUAL = re.compile(r"\bequali[sz]|\bequality\b")
-
-
-def _no(here: Here, verb: Any) -> bool:
-    """Whether the clause denies what it says."""
-    longer = re.search(r"\bno longer\b|\bnever\b|\bby no means\b", here.said) is not None
-    return here.denied or longer or (verb is not None and bool(verb.negated))
-
-
-def _of_whose(here: Here, slots: dict[str, Any]) -> Claim:
-    """ "Black's position is winning", "I prefer White's game"."""
-    side, degree = here.side(slots["whose"]), slots.get("won", BETTER)
-    if degree == "worse":
-        side, degree = other(side), BETTER
-    elif isinstance(degree, Band) and degree < 0:
-        side, degree = other(side), Band(-degree)
-    return here.claim(KIND.id, side, negated=_no(here, slots.get("verb")), degree=degree)
 
 
 def read_glyph(here: Here, nag: int, value: tuple[str, Any]) -> list[Claim]:
@@ -276,63 +425,33 @@ KIND = Kind(
         "'better' alone 53 and more; 'unclear' fails only outside 30 to 70. One band off is unsettled, two bands or the wrong side fails; a hedge widens a band by five points."
     ),
     formula="points = expected score after best play; holds: in the band said; unsettled: one band off; fails: two bands, or the wrong side",
-    phrases=PHRASES,
-    patterns={"agent": PLAYED},
-    slots={
-        "degree": _DEGREES,
-        "noun": _NOUNS,
-        "level": _LEVELS,
-        "hedge": _HEDGES,
-        "won": _DEGREES,
-        "denial": {
-            k: k
-            for k in ("not", "not really", "not actually", "not yet", "no longer", "by no means")
-        },
+    slots={"degree": _DEGREES, "level": _LEVELS, "size": _SIZES},
+    tests={
+        "standing": standing,
+        "even_game": even_game,
+        "board": _board,
+        "camp": lambda n: n.whose if n.head in _GAMES and n.whose else None,
+        "edge": lambda n: n.whose if n.head in _EDGES and n.whose else None,
+        "both": lambda n: n.text if n.type == "side" and "both" in n.text else None,
+        "neither": lambda n: (
+            n.text if n.text in {"neither side", "neither player", "nobody"} else None
+        ),
+        "author": lambda n: n.text if n.type == "side" and n.text in {"i", "we"} else None,
+        "cause": lambda n: n.text if n.type != "side" else None,
     },
-    vocabulary=frozenset(
-        [
-            "better",
-            "worse",
-            "winning",
-            "won",
-            "lost",
-            "losing",
-            "busted",
-            "level",
-            "equal",
-            "balanced",
-            "even",
-            "unclear",
-            "messy",
-            "clear",
-            "advantage",
-            "edge",
-            "plus",
-            "upper",
-            "position",
-            "game",
-            "chances",
-            "equalised",
-            "equalized",
-            "equality",
-            "ahead",
-            "trouble",
-            "attack",
-            "preferable",
-            "choice",
-        ]
-    ),
     frames=FRAMES,
     gives_way=frozenset(
-        {
+        [
+            "losing-move",
+            "better-is",
+            "move-mark",
             "bishop-pair",
             "compensation",
             "development-lead",
             "space",
             "material-count",
             "majority",
-            "better-is",
-        }
+        ]
     ),
     read=read,
     glyphs=_GLYPHS,

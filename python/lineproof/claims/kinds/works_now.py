@@ -2,110 +2,87 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
 from lineproof.claims.bands import edge_of_two, is_safe
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.cost import spelled, weigh
+from lineproof.claims.doings import deed
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import JUDGEMENTS, members
 from lineproof.claims.passing import POINTS, parsed
+from lineproof.claims.phrase import MOVE
+from lineproof.claims.played import played
+from lineproof.claims.worded import fitting
 
-_NOW = "(now|at last|finally|only now|now at last|now that {moves} is played)"
-_MORE = "(now|at last|finally|at this moment|right now|already)"
-_BE = "(is|becomes|has become|is finally|is at last|is really|is suddenly)"
-
-PHRASES = (
-    f"{_NOW} {{move}} {_BE} {{on}}",
-    f"{_NOW} {{move}} (works|really works|does work|wins|succeeds|comes off)",
-    f"{{move}} {_BE} {_MORE} {{on}}",
-    f"{{move}} {_BE} {{on}} {_MORE}",
-    f"{{move}} (works|does work|succeeds|comes off) {_MORE}",
-    f"{{move}} {_MORE} (works|succeeds|comes off)",
-    "(now|at last|finally) [{side}] (can|may) [safely|really|at last] play {move}",
-    "{side} (can|may) (now|at last|finally) [safely|really] play {move}",
-    "the (time|moment|hour) for {move} has come",
-    "(it is|now is|this is) [now] (time|the time|the moment|the right time|the right moment) (for|to play) {move}",
-    "only now does {move} work",
-    "{move} (is|does) not [quite] {fails} yet",
-    "{move} (is|does) not yet {fails}",
-    "(it is|this is) (too early|too soon|not yet time|not the time yet|not yet the time|not yet the moment) (for|to play) {move}",
-    "not yet {move}",
-    "{move} (is|comes) [still|a move|a little|a bit] (too early|too soon|premature) [here]",
-    "the time for {move} has not come [yet]",
-    "{move} no longer (works|succeeds|comes off)",
-    "{move} (does not work|is not on|is not possible) (any more|any longer|now)",
-)  # fmt: skip
-FRAMES = (
-    "moment <come/arrive> for {move}",
-    "{move} <be> +on",
-    "{move} <be> possible +now",
-    "{move} <work/succeed> +now",
+_NOW = "+now|at_last|finally|now_at_last|at_this_moment|right_now|already|suddenly"
+_YET = "+yet|not_yet|any_more|any_longer|no_longer|no_more|now"
+_ON = (
+    "on",
+    "possible",
+    "playable",
+    "in order",
+    "available",
+    "feasible",
+    "safe",
+    "good",
+    "right",
+    "strong",
 )
-_ON = dict.fromkeys(("on", "possible", "playable", "in order", "available", "a real option", "a possibility", "feasible", "safe"), True)  # fmt: skip
-_FAILS = dict.fromkeys(
-    (
-        "on",
-        "possible",
-        "playable",
-        "in order",
-        "good",
-        "work",
-        "right",
-        "feasible",
-        "strong",
-        "available",
-        "safe",
-    ),
-    True,
+FRAMES = (
+    "moment <come/arrive> for {deed}",
+    "{it} <=> (moment|time) for {deed}",
+    "{deed} <be> +on [+now]",
+    f"{{deed}} <=> {{on}} {_NOW}",
+    f"{{deed}} <work/succeed/come off> {_NOW}",
+    f"{{deed}} <=> {{on}} {_YET}",
+    f"{{deed}} <be> +on {_YET}",
+    f"{{deed}} <work/succeed/come off> {_YET}",
+    f"{{side}} <play> {{deed}} {_NOW} ; modal=can|may",
+    "{deed} <=> {untimely} ; early=yes",
+    "{deed} <come> {untimely} ; early=yes",
+    "{it} <=> {untimely} for {deed} ; early=yes",
+    "<~> {deed} +not_yet",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    text = slots["move"]
     verb = slots.get("verb")
     if verb is not None and (
         verb.past or verb.modal in {"could", "would", "might", "may", "almost"}
     ):
         raise Unread("said of what may come")
-    said = f" {here.said} "
-    not_yet = (
-        re.search(
-            r"\bnot\b|n['’]t\b|\bno longer\b|\btoo early\b|\btoo soon\b|\bpremature\b|\bnot yet\b",
-            said,
-        )
-        is not None
-    )
-    spot, side = _moment(here, text)
+    spot, side, move = _moment(here, slots["deed"])
     if "side" in slots and here.side(slots["side"]) != side:
-        raise Unread(f"{text} is no move of that side")
-    return [
-        here.claim(
-            KIND.id,
-            side,
-            spot=spot,
-            negated=not_yet != (verb is not None and verb.negated),
-            move=text.split(".")[-1],
-        )
-    ]
+        raise Unread(f"{move} is no move of that side")
+    return [here.claim(KIND.id, side, spot=spot, negated="early" in slots, move=move)]
 
 
-def _moment(here: Here, text: str) -> tuple[Spot, str]:
-    """The position in which the move is to be played: here, after a pass, or before it when it has just been played.
+def _moment(here: Here, text: str) -> tuple[Spot, str, str]:
+    """The position in which the move is to be played: here, after a pass, or before it when it has just been played; its side; its SAN.
 
     :raises Unread: when the move is legal in none of them.
     """
+    if MOVE.fullmatch(text) is None:
+        coming = fitting(here.spot, text)  # what is to be played, sooner than what has been
+        if here.shown_next in coming:
+            coming = [here.shown_next or ""]
+        if len(coming) == 1:
+            return here.spot, here.board.turn, here.board.san(coming[0])
+        move = played(here, text)
+        return move.before, move.side, move.before.board.san(move.uci)
+    san = text.split(".")[-1]
     spot = here.spot
     if spot.moves:
         before = spot.earlier(1)
         if parsed(before, text) == spot.moves[-1]:
-            return before, before.board.turn
+            return before, before.board.turn, san
     free = spot.passed()
     for at in (spot, free):
         if at is not None and parsed(at, text) is not None:
-            return (spot if at is spot else free or spot), at.board.turn
+            return (spot if at is spot else free or spot), at.board.turn, san
     raise Unread(f"{text} is not legal here")
 
 
@@ -163,11 +140,11 @@ KIND = Kind(
         "Whether it worked a move earlier is a second finding. 'Not yet', 'no longer' and 'too early' say that it does not work."
     ),
     formula=f"cost = best - played; works: safe move; unsettled: cost < {POINTS}; does not: cost >= {POINTS}",
-    phrases=PHRASES,
-    slots={"on": _ON, "fails": _FAILS},
-    vocabulary=frozenset(
-        {"now", "last", "finally", "yet", "time", "moment", "early", "soon", "premature", "longer", "more", "hour", "already"}
-    ),
+    slots={"on": dict.fromkeys(_ON, True), "untimely": dict.fromkeys(members("untimely", JUDGEMENTS), True)},
+    tests={
+        "deed": lambda n: deed(n) if n.type != "pronoun" else None,
+        "it": lambda n: n.text if n.head in {"it", "this", "now"} else None,
+    },
     gives_way=frozenset({"as-before", "unlike-before", "refuted-by"}),
     frames=FRAMES,
     read=read,

@@ -13,8 +13,9 @@ from __future__ import annotations
 
 from .adjectives import ADJECTIVES
 from .adverbs import ADVERBS
+from .judgements import JUDGEMENTS
 from .nouns import NOUNS
 from .table import members
 from .verbs import VERBS
 
-__all__ = ["ADJECTIVES", "ADVERBS", "NOUNS", "VERBS", "members"]
+__all__ = ["ADJECTIVES", "ADVERBS", "JUDGEMENTS", "NOUNS", "VERBS", "members"]

@@ -28,6 +28,7 @@ reversed: reversed, with colours reversed, with the colours reversed, with rever
 developed: developed
 better: better, preferable, for choice
 worse: worse
+troubled: in trouble, in hot water, under pressure, in difficulties, on the ropes, in serious trouble, in deep trouble, in big trouble, in real trouble, for choice, on top, worse off, close to winning, close to level, close to equal, beyond saving, dull but even
 winning: winning, won
 lost: lost, losing, busted
 possible: possible

@@ -107,6 +107,13 @@ moment: moment, hour
 sorry piece: problem child, problem piece, problem bishop, dud, damp squib, big pawn, tall pawn, sad piece, sorry sight, sorry figure, worst piece, sad sack, passenger, liability
 word: set, fella, fellow, chap, guy, beast, customer, creature, bed, box, pair, couple, duo, trio, lonesome, difference, order, importance,
     significance, brute, lad, soul, bloke, promotion, danger
+best: best, strongest
+exclamation mark: exclamation mark, exclam
+question mark: question mark
+mistake: fault, misstep, misjudgement, miscalculation, clanger, catastrophe, disaster, calamity, imprecision, slip up, faux pas, false step
+beginner: beginner, club player, novice, newcomer
+danger: danger, terror, threat
+word: good play, ample play, enough play, fine play, real play, active play, full play, value, counterplay, equality, chance, prospect, superiority, attention, consideration, alternative, possibility, option, decision, reaction, try, interposition, withdrawal, luxury, suicide, disposal, march, surrender, fianchetto
 word: word, impunity, trouble, day, year, week, evening, minute, time, thing, matter, way, part, end, start, reason, problem, result, doubt, fact,
     friend, class, job, duty, task, everybody, hand, colour, color, board, clock, student, pupil, opponent, side, price, pocket, front, sight,
     company, trick, story, road, door, key, rule, case, question, diagram, turn, life, quality, moment, nothing, anything, something, everything,

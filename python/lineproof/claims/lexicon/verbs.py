@@ -77,7 +77,7 @@ lose the game: lose the game, throw the whole game away, throw the game away, th
     give the game away, hand over the game, ruin the game, throw it all away, cost the game
 fail: fail, fail to, fail because of, fall down, lose to, run into, walk into, stumble into, founder on, come to grief on, come unstuck against,
     backfire, misfire
-improve on: improve on, improve upon, beat, outdo, surpass
+improve on: improve on, improve upon, beat, surpass, top, trump, outdo, surpass
 jump: jump away, step aside, move away, leap away, get out of the way
 belong: belong to
 outweigh: outweigh
@@ -120,7 +120,7 @@ lead: lead, be ahead, be in front
 trail: trail, lag, lag behind, be behind
 outnumber: outnumber, exceed, outweigh
 expose: expose, bare, lay bare, strip, denude
-fear: fear, be afraid of, worry about, dread, mind
+fear: fear, be afraid of, be scared of, be frightened of, be wary of, worry about, fret about, dread, mind, lose sleep over, lose any sleep over, bother about, panic about, shy at, care about
 afford: afford, allow oneself, permit oneself
 know: know, see, notice, note, remember, observe, realise, mention, mind, say, promise, assure, swear, guarantee, tell, explain, mean, point out,
     admit, grant, bet, repeat, recall, imagine, watch, find, spot, recognise, show, prove, ensure, check
@@ -128,6 +128,24 @@ think: think, believe, guess, reckon, suspect, suppose, feel, consider, argue, m
     hope, wish, fear
 try: try, want, wish, hope, attempt, intend, plan, like, love, refuse, fail, forget, decline, long, start, begin, stop, continue, go on, keep on,
     hesitate, prefer, need, dare, tend, use
+recommend: recommend, advise, suggest, advocate, endorse, prescribe
+judge: judge, account, regard, rate, deem
+deserve: deserve, merit, earn
+do better: do better
+avoid: avoid, steer clear of, steer well clear of, stay clear of, stay away from, keep away from, keep clear of, shy away from, keep your hands off, keep one's hands off,
+    keep our hands off, leave to others, refrain from, skip, resist, beware of, keep off, give a wide berth to, stay off, shun
+poison: poison
+frighten: frighten, scare, worry, trouble, bother, alarm, harm, hurt, disturb, keep us awake
+prefer: prefer, favour, choose
+save: save, hold, work, help, survive, keep, suffice, defend, do, stay, avoid, parry, stop, meet
+remain: remain, be left
+oblige: oblige, compel, force, constrain
+compensate: compensate, recompense, repay
+invest: invest
+tempt: tempt, seduce, lure
+come into consideration: come into consideration, come into question, come into the picture, be an option
+take too long: take too long
+interpose: interpose, block, intervene
 do: do, adopt, announce, propose, suggest, direct, let, help, use, call, work, turn, wait, learn, teach, ask, answer, talk, speak, read, write, pass, bring, send, belong, happen,
     follow, matter, depend, count, care, rest, last, die, live, serve, add, set, lift, raise, break, cut, drive, chase, kick, rob, deprive, free,
     escape, survive, fight, control, occupy, invade, enter, cross, join, meet, welcome, arrive, appear, land, point, perch, plant, place, swing,
