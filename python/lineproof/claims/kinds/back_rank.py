@@ -253,7 +253,7 @@ def _mates(claim: Claim, ask: Ask, side: str) -> Judgement:
 KIND = Kind(
     id="back-rank",
     title="Weak back rank",
-    version=1,
+    version=2,
     definition=(
         f"The king stands on its first rank with no square off that rank to step to (each is its own side's or attacked), the enemy has a rook or queen, and at most {GUARDS} rook or queen of its own guards that rank. "
         f"'No luft' and 'no escape square' ask the squares alone; a back-rank mate that is threatened: after a pass, mate in at most {DEPTH} by a rook or queen on that rank."

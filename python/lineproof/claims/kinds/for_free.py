@@ -148,7 +148,7 @@ def _takes(claim: Claim) -> list[str]:
 KIND = Kind(
     id="for-free",
     title="For free",
-    version=1,
+    version=2,
     definition=(
         "What is taken (by the best such capture where the taker is to move, else by the move just played) is kept at its whole value (pawn 1, exchange 2, piece 3, rook 5, queen 9) with best play, until no capture gains a pawn. Said of what has been won: against the lowest material of the last eight plies."
     ),

@@ -271,7 +271,7 @@ def _words(diff: dict[str, int], minor: int) -> str:
 KIND = Kind(
     id="material-count",
     title="Material count",
-    version=2,
+    version=3,
     definition="Pieces on the board at that moment, by values 1, 3, 3, 5, 9: 'a pawn up' is one pawn more with pieces equal, 'the exchange' a rook for a minor piece, 'a piece' one minor piece more and still ahead, 'level' equal by value.",
     formula="balance = sum of own values - sum of enemy values, with 1, 3, 3, 5, 9",
     slots={

@@ -466,7 +466,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
 KIND = Kind(
     id="stale",
     title="Stale words",
-    version=2,
+    version=3,
     definition=(
         "The sentence names a move that is legal neither before nor after the move beside it, nor after a pass, nor next in the sentence's own sequence, nor played on this line or below, on whatever road the position is reached; "
         "or a wrong move number or side; or a piece with its square that stands there neither here nor on this line. Unsettled: since the words were saved the move beside them has changed. Where the lesson plays the move, or has the piece, elsewhere, a second finding says where."
