@@ -86,7 +86,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         named = here.named(slots["move"])
         return [_given(here, named.after, named.side, None)]
     agent = here.agent(words)
-    if words in {"it", "this", "that"} and not here.board.in_check and _checks_next(here):
+    if words in {"it", "that"} and not here.board.in_check and _checks_next(here):
         raise Unread("it may be said of the next move")
     if agent.move is not None:
         return [_given(here, agent.spot, agent.side, None)]

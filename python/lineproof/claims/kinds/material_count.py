@@ -5,13 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-from lineproof.claims.board import counts, material, other, side_of, title
+from lineproof.claims.board import LETTERS, counts, material, other, side_of, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import ADJECTIVES, members
 from lineproof.claims.noun import Noun
+from lineproof.claims.phrase import MOVE
 from lineproof.claims.played import played
 
 _SIGN: dict[str, int] = {
@@ -112,7 +113,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("it is not said of the material on the board now")
     if "development" in here.said:
         raise Unread("it is not material that is counted")
-    if "agent" in slots:
+    if "agent" in slots and not _man(slots["agent"]):
         here = here.at(played(here, slots["agent"]).after)
     if "m" in slots:
         pawns = (int(slots["n"]), int(slots["m"]))
@@ -143,6 +144,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             KIND.id, side, amount=named or "material", price=slots.get("price"), known="known" in slots
         )
     ]  # fmt: skip
+
+
+def _man(text: str) -> bool:
+    """Whether a piece is named and nothing that it does: "he has grabbed the pawn, which leaves Black a pawn up"."""
+    return not MOVE.fullmatch(text) and text.split()[-1] in {*LETTERS, *(f"{n}s" for n in LETTERS)}
 
 
 def _richer(here: Here, amount: str) -> str:
