@@ -178,6 +178,10 @@ def test_what_follows_a_move_that_was_not_read_is_left_alone() -> None:
         ("1. e4 e5 2. Nf3 Nc6 {Improve your worst piece, it is never the wrong idea.} 3. Bb5 *", "move-mark"),
         ("1. e4 e5 2. Nf3 Nc6 3. Bb5 {Exactly this position is reached from the Bishop's Opening.} a6 *", "open-position"),
         ("1. e4 e5 2. Nf3 Nf6 3. Nxe5 {It is not one check, it is two.} *", "check"),
+        ("1. e4 e5 2. Bc4 {The reader might suppose that White, with this bishop, wins a pawn.} Nc6 *", "wins-material"),
+        ("1. e4 e5 2. Nf3 Nc6 3. Bb5 {It appears that the knight on c6 is pinned, but this is what we hope Black believes.} d6 *", "pin"),
+        ("1. e4 e5 2. h4 {h4 is an inaccuracy, or so I thought, no, I take it back, it is a mistake.} Nc6 *", "move-mark"),
+        ("1. e4 e5 2. Nf3 Nc6 3. Bb5 Bb4 4. c3 Be7 {We check on b4, then drop back to e7.} *", "check"),
     ],
 )  # fmt: skip
 def test_words_that_only_look_like_a_claim_make_none(movetext: str, kind: str) -> None:

@@ -10,6 +10,7 @@ import sys
 from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -30,11 +31,21 @@ OURS = {
 
 
 def load(name: str) -> list[Item]:
-    """The sentences of a corpus, by its name."""
+    """The sentences of a corpus, by its name, each with its `corpus`."""
     return [
-        json.loads(line)
+        {"corpus": name, **json.loads(line)}
         for line in (HERE / f"{name}.jsonl").read_text(encoding="utf-8").splitlines()
     ]
+
+
+@cache
+def judged() -> dict[tuple[str, int, str, str], str]:
+    """What a second reader says of readings that nobody had marked: "said", "wrong" or "doubtful", by corpus, id, kind and words."""
+    text = (HERE / "judged.jsonl").read_text(encoding="utf-8")
+    return {
+        (one["corpus"], one["id"], one["kind"], one["words"]): one["judged"]
+        for one in map(json.loads, text.splitlines())
+    }
 
 
 @dataclass
@@ -49,6 +60,21 @@ class Measure:
     def precision(self) -> float:
         read = len(self.right) + len(self.unmarked)
         return len(self.right) / read if read else 1.0
+
+    @property
+    def said(self) -> list[tuple[Item, Claim]]:
+        """Claims that nobody marked and that the sentence does make, as a second reader says."""
+        return [
+            (item, claim)
+            for item, claim in self.unmarked
+            if judged().get((item["corpus"], item["id"], claim.kind, claim.words)) == "said"
+        ]
+
+    @property
+    def true_precision(self) -> float:
+        """As `precision`, with the claims that a second reader found to be said; what he did not see or doubts counts as wrong."""
+        read = len(self.right) + len(self.unmarked)
+        return (len(self.right) + len(self.said)) / read if read else 1.0
 
     @property
     def recall(self) -> float:
@@ -89,9 +115,12 @@ def measure(items: Iterable[Item], kinds: frozenset[str] | None = None) -> Measu
 
 def lines(name: str, found: Measure) -> Iterator[str]:
     read, wanted = len(found.right) + len(found.unmarked), len(found.right) + len(found.missed)
-    yield f"{name}: read {read}, of them as marked {len(found.right)} ({found.precision:.1%}); marked {wanted}, read {found.recall:.1%}"
+    yield f"{name}: read {read}, of them as marked {len(found.right)} ({found.precision:.1%}), as marked or truly said {found.true_precision:.1%}; marked {wanted}, read {found.recall:.1%}"
     for item, claim in found.unmarked:
-        yield f"  unmarked {item['id']} {claim.kind} {claim.side} {'not ' if claim.negated else ''}| {claim.words} | {item['sentence']}"
+        judgement = judged().get(
+            (item["corpus"], item["id"], claim.kind, claim.words), "not judged"
+        )
+        yield f"  unmarked ({judgement}) {item['id']} {claim.kind} {claim.side} {'not ' if claim.negated else ''}| {claim.words} | {item['sentence']}"
     for item, mark, why in found.missed:
         yield f"  missed {item['id']} {mark['kind']} {mark['side']} {'not ' if mark['negated'] else ''}| {mark['words']} | {item['sentence']} | {why}"
     right = Counter(mark["kind"] for _, mark, _ in found.right)

@@ -194,7 +194,7 @@ QUOTED = re.compile(
     r"it looks as if|it looks like|it may look|it might look|at first sight|at first glance|beginners|everybody thinks|everyone thinks|my first|i once|"
     r"i remember|i like|i love|i prefer|i would rather|i always|i never|i used to|years ago|last year|last week|when i was|the old saying|an old saying|"
     r"a pupil|a student|one of you|somebody|someone|the books say|the engine|(?:(?:that|this|it) )?(?:is|was) (?:just |really |simply )?too bad|let us|let me|pause|stop here|ask yourself|try to|do not be|never|always|"
-    r"as the saying goes|tell me|homework|for next week|next week|take a moment|think about|do you|can you|what (?:a|an|if|about|do|does|did|now|next)|why|how|who)(?= |$)"
+    r"it (?:appears|seems|looks)(?: that| as if| as though)(?= .* but )|as the saying goes|tell me|homework|for next week|next week|take a moment|think about|do you|can you|what (?:a|an|if|about|do|does|did|now|next)|why|how|who)(?= |$)"
 )
 """Openings of sentences that speak of what others think, of taste, of the class: never a claim."""
 
@@ -204,7 +204,7 @@ TOLD = re.compile(
 """A word to the class before a colon, behind which something may be claimed."""
 
 CORRECTED = re.compile(
-    r"(?<! feel) (?:, no ,(?! (?:it|he|she|we|they|you|that|this|there) [^,]*?\b(?:not|never|no)\b)|no , no(?! ,? ?do not)|i mean|what am i saying|scratch that|let me correct|or rather|(?<! a )sorry(?! sight| state| figure| piece| bishop| place| spectacle)|i misspoke|correction|wait|hang on|no , wait|excuse me)(?= |$)"
+    r"(?<! feel) (?:, no ,(?! (?:it|he|she|we|they|you|that|this|there) [^,]*?\b(?:not|never|no)\b)|no , no(?! ,? ?do not)|i mean|what am i saying|i take (?:it|that|this|it all) back|strike that|scratch that|let me correct|or rather|(?<! a )sorry(?! sight| state| figure| piece| bishop| place| spectacle)|i misspoke|correction|wait|hang on|no , wait|excuse me)(?= |$)"
 )
 """Marks of a self-correction: what was said before it is taken back."""
 

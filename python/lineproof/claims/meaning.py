@@ -207,6 +207,7 @@ class _Reader:
         self.things = ""
         self.lady: Noun | None = None
         self.quoted = False
+        self.unfinished = False
         self.checking: Named | None = None
         self.done_to = ""
         self.back: Spot | None = None
@@ -562,6 +563,9 @@ class _Reader:
             return "the clause before it was not taken apart"
         if self.quoted and clause.inherited and clause.joint in {"and", "or", "but", "and so"}:
             return "it is said of what others think"
+        if self.quoted and self.unfinished:
+            self.unfinished = not clause.lemma
+            return "it is said of what others think"  # "he may suppose that White, by two captures, wins a pawn"
         self.quoted = False
         if (
             before is not None
@@ -570,7 +574,7 @@ class _Reader:
             and not (before.lemma == "look at" or before.form == "base")
             and clause.joint in {"-", "that", "how", "as if", "-that"}
         ) and (before.subject is None or before.subject.text not in {"i"}):
-            self.quoted = True
+            self.quoted, self.unfinished = True, not clause.lemma
             return "it is said of what others think"
         return ""
 

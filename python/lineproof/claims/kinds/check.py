@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.board import name, names, other, title, upper
@@ -47,6 +48,9 @@ FRAMES = (
 )
 
 
+_ON = re.compile(r"\bcheck(?:s|ed|ing)? on ([a-h][1-8])\b")
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     if "count" in slots:
@@ -62,6 +66,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return [_given(here, here.spot, here.mover, None)]
     if "inserted" in slots:
         return [_possible(here, slots)]
+    where = _ON.search(here.said)
+    said = verb is None or not verb.modal
+    if where and said and "move" not in slots and here.board.piece_at(where[1]) is None:
+        raise Unread(f"nothing stands on {where[1]} to give check")
     open_ = verb is not None and verb.modal == "can" and "move" not in slots
     if "along" in slots and verb is not None and (verb.negated or open_):
         return [_capture(here, slots, verb)]

@@ -57,6 +57,8 @@ FRAMES = (
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "plain" in slots and "all" in here.said.split():
+        raise Unread("it is said of the whole line")
     if "taken" in slots:
         side = here.side(slots["side"]) if "side" in slots else _whose(here, slots)
         spot, moves = _recaptures(here, side, slots)

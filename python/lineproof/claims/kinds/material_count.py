@@ -58,7 +58,9 @@ def extra(noun: Noun) -> str | None:
 
 
 def known_extra(noun: Noun) -> str | None:
-    """The amount of "the extra pawn", "his extra queen"."""
+    """The amount of "the extra pawn", "his extra queen"; "his own extra pawn" is one of a majority."""
+    if "own" in noun.adjectives or " own " in f" {noun.text} ":
+        return None
     if noun.head == "extra pawn":
         return amount(replace(noun, head="pawn"))
     return amount(noun) if "extra" in noun.adjectives else None
