@@ -110,3 +110,9 @@ def test_moves_that_strike_the_eye_come_before_the_others() -> None:
     assert "a6" not in found
     checked = Lesson.from_text("1. e4 f5 2. Qh5+ *").places[3]
     assert [Spot.of(checked).board.san(u) for u in natural(checked, Spot.of(checked))] == ["g6"]
+
+
+def test_two_of_a_kind_are_told_as_two() -> None:
+    spot = spot_of("", fen="4k3/8/8/3b4/4b3/8/8/3QKR2 w - - 0 1")
+    whole = line(spot, "Qxd5 Bxd5 Rf5 Kd8 Rxd5+")
+    assert falls(spot, whole, "black") == "the queen on d5 for two bishops"

@@ -104,6 +104,10 @@ def _listed(pieces: Sequence[tuple[int, str]]) -> str:
         said = [w for w in said if w not in pawns] + [
             f"{_NUMBERS.get(len(pawns), len(pawns))} pawns"
         ]
+    for what in [w for w in dict.fromkeys(said) if said.count(w) > 1]:
+        many = f"{_NUMBERS.get(said.count(what), said.count(what))} {what.removeprefix('the ')}s"
+        said[said.index(what)] = many
+        said = [w for w in said if w != what]  # "two bishops"
     return said[0] if len(said) == 1 else f"{', '.join(said[:-1])} and {said[-1]}"
 
 
