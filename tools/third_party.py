@@ -319,7 +319,10 @@ def requirements_of(name: str) -> list[str]:
     for requirement in map(Requirement, installed(name).requires or ()):
         marker = requirement.marker
         # Platforms do not count: what ships on one of them ships.
-        of_other_platform = marker is not None and re.search("platform|os_name", str(marker))
+        of_extra = marker is not None and "extra" in str(marker)
+        of_other_platform = (
+            marker is not None and not of_extra and re.search("platform|os_name", str(marker))
+        )
         if marker is None or of_other_platform or marker.evaluate(environment | {"extra": ""}):
             needed.append(requirement.name)
     return needed

@@ -111,3 +111,8 @@ def test_a_package_without_a_licence_is_an_error(third_party) -> None:
 
     with pytest.raises(third_party.UnknownLicenceError, match="tin declares no known licence"):
         third_party.package_licence("tin", Message())
+
+
+def test_what_only_an_extra_of_another_package_needs_does_not_count(third_party) -> None:
+    # scipy's metadata: ninja; sys_platform != "emscripten" and extra == "test"
+    assert third_party.requirements_of("scipy") == ["numpy"]

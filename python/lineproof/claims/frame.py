@@ -209,6 +209,12 @@ _UNREAL = frozenset(
 """Verbs that speak of what is not there, or not yet."""
 
 
+_ABOVE = frozenset({"patient", "patient_side", "above"})
+"""Slots that the verb above an infinitive fills."""
+_ELSEWHERE = _ABOVE | {"where"}
+"""Slots that no object, state or adverb of the clause fills."""
+
+
 class FrameError(ValueError):
     """A frame that is written wrongly."""
 
@@ -475,12 +481,18 @@ class Frame:
         """Whether it fits a clause with such a verb; "" for none."""
         return self.anywhere or (lemma in self.verbs if lemma else self._verbless)
 
-    def places(self, prepositions: frozenset[str]) -> bool:
-        """Whether a clause with such prepositions has all that it needs."""
-        for needed in self._needs:
-            if needed.isdisjoint(prepositions):
-                return self.anywhere
-        return True
+    @cached_property
+    def _wants(self) -> int:
+        """How many objects, states and adverbs it takes up at least."""
+        return sum(not (e.optional or e.prepositions or e.slot in _ELSEWHERE) for e in self.rest)
+
+    def has_room(self, prepositions: frozenset[str], things: int) -> bool:
+        """Whether a clause with such prepositions, and so many objects, states and adverbs, may hold all that it asks for."""
+        if self.anywhere:
+            return True
+        if things < self._wants:
+            return False
+        return all(not needed.isdisjoint(prepositions) for needed in self._needs)
 
     def match(self, clause: Clause) -> dict[str, Any] | None:
         """The slots of a clause that the frame fits, or None."""
@@ -515,7 +527,7 @@ class Frame:
         if not self._subject(clause, left, slots):
             return None
         for element in self._ordered:
-            if element.slot in {"patient", "patient_side", "above"}:
+            if element.slot in _ABOVE:
                 if not self._patient(element, clause, slots) and not element.optional:
                     return None
                 continue

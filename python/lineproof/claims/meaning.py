@@ -993,9 +993,10 @@ class _Reader:
             self.checking = self._done(clause)
         tried: dict[int, tuple[Kind, Frame]] = {}
         prepositions = frozenset(place.preposition for place in clause.places)
+        things = len(clause.objects) + len(clause.states) + len(clause.adverbs)
         for word in dict.fromkeys(_words(clause)):
             for kind, frame in _of_verb(word, clause.lemma):
-                if frame.places(prepositions):
+                if frame.has_room(prepositions, things):
                     tried[id(frame)] = (kind, frame)
         self.found.touched = self.found.touched or bool(tried)
         done: dict[str, list[Claim]] = {}
