@@ -8,7 +8,13 @@ from typing import TYPE_CHECKING
 
 from .failures import CommandError
 from .output import write, write_json
-from .shared import add_command, add_engine_option, add_lesson_settings, check_audience
+from .shared import (
+    add_command,
+    add_effort_option,
+    add_engine_option,
+    add_lesson_settings,
+    check_audience,
+)
 
 if TYPE_CHECKING:
     from .shared import Commands
@@ -22,12 +28,7 @@ def add(commands: Commands) -> None:
     command.add_argument(
         "position", metavar="MOVES-or-FEN", help='such as "1. e4 e5 2. Nc3 Nf6 3. f4 exf4"'
     )
-    command.add_argument(
-        "--effort",
-        choices=("sketch", "normal", "thorough"),
-        default="sketch",
-        help="how much each search may spend (sketch)",
-    )
+    add_effort_option(command, "sketch")
     command.add_argument(
         "--collection", metavar="NAME", help="a collection whose games are counted"
     )

@@ -8,7 +8,13 @@ from typing import TYPE_CHECKING
 
 from .failures import STOPPED, CommandError
 from .output import write, write_json
-from .shared import add_command, add_engine_option, add_lesson_settings, check_audience
+from .shared import (
+    add_command,
+    add_effort_option,
+    add_engine_option,
+    add_lesson_settings,
+    check_audience,
+)
 
 if TYPE_CHECKING:
     from .shared import Commands
@@ -25,12 +31,7 @@ def add(commands: Commands) -> None:
         metavar="NAME",
         help="the student, by name or a part of it; without, whoever had the taught side",
     )
-    command.add_argument(
-        "--effort",
-        choices=("sketch", "normal", "thorough"),
-        default="sketch",
-        help="how much each search may spend (sketch)",
-    )
+    add_effort_option(command, "sketch")
     add_engine_option(command)
     add_lesson_settings(command)
 

@@ -41,6 +41,16 @@ def add_engine_option(command: argparse.ArgumentParser) -> None:
     )
 
 
+def add_effort_option(command: argparse.ArgumentParser, default: str) -> None:
+    """Adds `--effort`."""
+    command.add_argument(
+        "--effort",
+        choices=("sketch", "normal", "thorough"),
+        default=default,
+        help=f"how much each search may spend ({default})",
+    )
+
+
 def check_audience(audience: int | None) -> None:
     """:raises CommandError: when the rating is out of range."""
     from lineproof.lesson.settings import AUDIENCES

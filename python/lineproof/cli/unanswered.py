@@ -8,7 +8,13 @@ from typing import TYPE_CHECKING
 
 from .failures import STOPPED, CommandError
 from .output import write, write_json
-from .shared import add_command, add_engine_option, add_lesson_settings, check_audience
+from .shared import (
+    add_command,
+    add_effort_option,
+    add_engine_option,
+    add_lesson_settings,
+    check_audience,
+)
 
 if TYPE_CHECKING:
     from .shared import Commands
@@ -21,12 +27,7 @@ def add(commands: Commands) -> None:
     command.add_argument(
         "lesson", metavar="LESSON", type=Path, help="a lesson folder or a PGN file"
     )
-    command.add_argument(
-        "--effort",
-        choices=("sketch", "normal", "thorough"),
-        default="sketch",
-        help="how much each search may spend (sketch)",
-    )
+    add_effort_option(command, "sketch")
     command.add_argument(
         "--collection", metavar="NAME", help="a collection whose games are counted"
     )

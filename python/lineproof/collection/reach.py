@@ -12,11 +12,12 @@ from typing import TYPE_CHECKING
 
 from lineproof.collection.errors import CollectionError
 from lineproof.collection.interval import Interval, wilson
+from lineproof.lesson.graph import Graph
 
 if TYPE_CHECKING:
     from lineproof.collection.collection import Collection
     from lineproof.collection.figures import Audience, Figures
-    from lineproof.lesson import Lesson, Place
+    from lineproof.lesson import Lesson
 
 
 @dataclass(frozen=True)
@@ -75,57 +76,37 @@ def reach(collection: Collection, lesson: Lesson, audience: int | None) -> Reach
             f"{lesson.name}: the lesson does not say which side is taught; say it with --side"
         )
     rating = lesson.settings.audience if audience is None else audience
-    graph = _Graph(collection, lesson, side, rating)
-    found = tuple(graph.reached(key) for key in graph.order)
-    first = graph.figures(graph.order[0])
+    reaching = _Reaching(collection, lesson, side, rating)
+    order = reaching.graph.order
+    found = tuple(reaching.reached(key) for key in order)
+    first = reaching.figures(order[0])
     assert first.audience is not None
     return Reach(side, first.audience, first.games, found)
 
 
-class _Graph:
-    """The positions of a lesson, by key, and the moves between them."""
+class _Reaching:
+    """What the games of a collection say of the positions of a lesson."""
 
     def __init__(self, collection: Collection, lesson: Lesson, side: str, rating: int) -> None:
         self._collection = collection
         self._side = side
         self._rating = rating
         self._figures: dict[int, Figures] = {}
-        self.order: list[int] = []
-        self._place: dict[int, Place] = {}
-        self._root: dict[int, int] = {}
-        self._moves: dict[int, dict[str, int]] = {}
-        dead: set[int] = set()
-        for place in lesson.places:
-            parent = place.parent
-            if parent is not None and (parent.index in dead or place.uci == "0000"):
-                dead.add(place.index)  # no game passes
-                continue
-            if place.key not in self._place:
-                self.order.append(place.key)
-                self._place[place.key] = place
-                self._root[place.key] = place.game.root.key
-                self._moves[place.key] = {}
-            if parent is not None and place.uci is not None:
-                self._moves[parent.key][place.uci] = place.key
+        self.graph = Graph(lesson)
 
     def figures(self, key: int) -> Figures:
         if key not in self._figures:
-            board = self._place[key].board
+            board = self.graph.place[key].board
             self._figures[key] = self._collection.look(board, audience=self._rating)
         return self._figures[key]
 
     def reached(self, key: int) -> Reached:
-        place = self._place[key]
+        place = self.graph.place[key]
         way = self._ways(key)
-        line: list[str] = []
-        at: Place | None = place
-        while at is not None and at.san is not None:
-            line.insert(0, at.san)
-            at = at.parent
         return Reached(
             place.board.fen,
             place.label,
-            tuple(line),
+            self.graph.line(key),
             100 * way.share,
             _interval(way),
             way.fewest,
@@ -135,7 +116,7 @@ class _Graph:
     def _ways(self, target: int) -> _Way:
         """From the first position of its line to a position."""
         known: dict[int, _Way] = {target: _Way(1.0, 0.0, None)}
-        root = self._root[target]
+        root = self.graph.root[target]
         waiting = [root]
         open_: set[int] = set()
         while waiting:
@@ -145,7 +126,7 @@ class _Graph:
                 continue
             later = [
                 child
-                for child in self._moves[key].values()
+                for child in self.graph.moves[key].values()
                 if child not in known and child not in open_
             ]
             if later and key not in open_:
@@ -159,11 +140,11 @@ class _Graph:
         return known[root]
 
     def _one(self, key: int, known: dict[int, _Way]) -> _Way:
-        ways = {uci: known.get(child, _NONE) for uci, child in self._moves[key].items()}
+        ways = {uci: known.get(child, _NONE) for uci, child in self.graph.moves[key].items()}
         if not any(way.share for way in ways.values()):
             rests = [way.fewest for way in ways.values() if way.fewest is not None]
             return _Way(0.0, 0.0, min(rests, default=None))
-        if self._place[key].board.turn == self._side:
+        if self.graph.turn(key) == self._side:
             return max(ways.values(), key=lambda way: way.share)
         figures = self.figures(key)
         total = figures.games - figures.ended
