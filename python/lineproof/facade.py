@@ -169,6 +169,7 @@ class Lesson(lessons.Lesson):
 
         collection: games to count, or the name of a collection. The rest as in `prove`; progress: called with the steps done and in all.
         :raises lineproof.replies.StudyError: when the lesson does not say which side is taught.
+        :raises lineproof.replies.NaturalError: when the weights fitted to the collection are damaged.
         :raises lineproof.collection.CollectionError: when the collection cannot be read.
         """
         with ExitStack() as stack:

@@ -3,7 +3,7 @@
 >>> from lineproof.claims.plain import plain
 >>> from lineproof.claims.sentence import sentences
 >>> for said in ("A pawn down, Black must hurry.", "Black, though a pawn down, is better."):
-...     print([c.subject.text for c in plain(sentences(said, 0)[0])])
+...     print([c.subject.text for c in plain(sentences(said, 0)[0]) if c.subject])
 ['black', 'black']
 ['black', 'black']
 """

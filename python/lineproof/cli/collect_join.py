@@ -44,7 +44,8 @@ def run(given: argparse.Namespace) -> int:
         except KeyboardInterrupt:
             stop.set()
             raise CommandError(
-                "Stopped. The collection is as it was; the same command again joins them.", STOPPED
+                "Stopped. Either all games of these collections are in or none; the same command again adds what is missing.",
+                STOPPED,
             ) from None
     if given.json:
         write_json(added_json(report, collection.name))

@@ -44,6 +44,7 @@ def run(given: argparse.Namespace) -> int:
     from lineproof.report.weighed import weighed, weighed_json
 
     from .outside import opened
+    from .progress import progress
 
     check_audience(given.audience)
     rating = given.audience or AUDIENCE
@@ -54,12 +55,14 @@ def run(given: argparse.Namespace) -> int:
                 collection = stack.enter_context(Collection.open(given.collection))
                 collection.games  # noqa: B018 - raises where there is none
             engine = stack.enter_context(opened(given.engine))
+            tell = stack.enter_context(progress(given.candidates[0], "Weighing", "candidate"))
             store = EvidenceStore(None)
             stack.callback(store.close)
             found = weigh_openings(
                 [_candidate(text, given) for text in given.candidates],
                 Replies(rating, store, collection=collection),
                 Asker(store, Effort.SKETCH.steps[0], None, engine),
+                tell,
             )
     except (LessonError, CollectionError, NaturalError) as error:
         raise CommandError(str(error)) from error

@@ -7,7 +7,7 @@ so many of the games are answered.
 from __future__ import annotations
 
 import heapq
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -80,12 +80,22 @@ class Weight:
     score: Score | None
 
 
-def weigh_openings(candidates: Sequence[Candidate], replies: Replies, ask: Asker) -> list[Weight]:
-    """Weighs candidates, in the order given.
+def weigh_openings(
+    candidates: Sequence[Candidate],
+    replies: Replies,
+    ask: Asker,
+    progress: Callable[[int, int], None] | None = None,
+) -> list[Weight]:
+    """Weighs candidates, in the order given. progress: called with the candidates done and in all.
 
     :raises Interrupted: when it was stopped.
     """
-    return [_weigh(one, replies, ask) for one in candidates]
+    found: list[Weight] = []
+    for one in candidates:
+        if progress is not None:
+            progress(len(found), len(candidates))
+        found.append(_weigh(one, replies, ask))
+    return found
 
 
 def _weigh(of: Candidate, replies: Replies, ask: Asker) -> Weight:

@@ -3,7 +3,7 @@
 >>> from lineproof.lesson import Lesson
 >>> graph = Graph(Lesson.from_text("1. e4 e5 2. Nc3 (2. Nf3 Nf6 3. Nc3) 2... Nf6 3. Nf3 *"))
 >>> len(graph.order), len(graph.moves[graph.order[2]])
-(7, 2)
+(8, 2)
 """
 
 from __future__ import annotations

@@ -9,7 +9,7 @@ def starts(graph: Graph) -> tuple[int, ...]:
     """The position at which the lesson begins, of each first position that its games have, in order.
 
     That is, on the way that all lines from there share, the first that has words of its own or at which the opponent's replies part;
-    words before the first move introduce the lesson and do not count. Where there is neither: the end of that way.
+    words before the first move introduce the lesson and do not count. Where that is only its end, it begins at the very first.
     """
     found = []
     for root in dict.fromkeys(graph.root.values()):
@@ -24,5 +24,5 @@ def starts(graph: Graph) -> tuple[int, ...]:
                 comment.text.strip() for place in graph.places(key) for comment in place.comments
             ):
                 break
-        found.append(key)
+        found.append(key if graph.moves[key] else root)
     return tuple(dict.fromkeys(found))

@@ -1,9 +1,10 @@
 """A study of a lesson: what the opponent will really play against it, and which moments are worth teaching.
 
 >>> from lineproof.lesson import Lesson
->>> found = study(Lesson.from_text("1. e4 e5 2. Qh5 {Early.} Nc6 (2... g6 3. Qxe5+) 3. Bc4 *", side="white"), Effort.SKETCH)
->>> [one.reply.san for one in found.dangerous], [slip.reply.san for slip in found.slips if slip.shown]
-([], ['g6'])
+>>> text = "1. e4 e5 2. Nf3 d6 3. Bc4 Bg4 4. Nc3 g6 5. Nxe5 Bxd1 6. Bxf7+ Ke7 7. Nd5# *"
+>>> found = study(Lesson.from_text(text, side="white"), Effort.SKETCH)
+>>> [slip.reply.san for slip in found.slips if slip.shown]
+['Bxd1']
 """
 
 from __future__ import annotations
@@ -14,7 +15,7 @@ from concurrent.futures import FIRST_COMPLETED, Future, ThreadPoolExecutor, wait
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from lineproof import engine
+from lineproof.engine import Stop as Halt
 from lineproof.lesson.graph import Graph
 from lineproof.proof import Effort, EvidenceStore, evidence_file
 from lineproof.proof.asker import Asker
@@ -162,7 +163,7 @@ def _study(
     natural: Natural | None,
     outside: OutsideEngine | None,
 ) -> Study:
-    halt = engine.Stop()
+    halt = Halt()
     graph = Graph(lesson)
     rating = lesson.settings.audience
     replies = Replies(rating, store, natural=natural, collection=collection, stop=halt)
