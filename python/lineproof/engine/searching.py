@@ -8,7 +8,7 @@ from lineproof import _engine
 from lineproof._engine import Board, InCheckError, Stop
 from lineproof.engine.answer import Answer, Line, MoveCost, is_safe
 
-ENGINE_VERSION = "3"
+ENGINE_VERSION = "4"
 """Part of the key of kept results: changes whenever the same request may get another answer."""
 
 

@@ -56,9 +56,9 @@ pub struct Options {
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub enum Chosen {
     /// The network that comes with the program.
+    #[default]
     Ours,
     /// Counted terms.
-    #[default]
     HandMade,
     /// A network from a file.
     Learned(Arc<Network>),
@@ -104,7 +104,7 @@ impl Options {
              option name Threads type spin default 1 min 1 max {THREADS_MOST}\n\
              option name Ponder type check default false\n\
              option name Without type string default {EMPTY}\n\
-             option name Network type string default {HAND_MADE}\n",
+             option name Network type string default {OURS}\n",
             HASH.min(self.hash_most),
             self.hash_most,
         )
@@ -147,8 +147,8 @@ impl Options {
             }
             "network" => {
                 self.evaluation = match value.unwrap_or_default() {
-                    "" | EMPTY | HAND_MADE => Chosen::HandMade,
-                    OURS => Chosen::Ours,
+                    "" | EMPTY | OURS => Chosen::Ours,
+                    HAND_MADE => Chosen::HandMade,
                     path => Chosen::Learned(read_network(path)?),
                 };
                 Ok(Change::Evaluation)
@@ -294,12 +294,12 @@ mod tests {
         let mut options = Options::new();
         let file = concat!(env!("CARGO_MANIFEST_DIR"), "/network/network.bin");
         for (value, chosen) in [
-            (OURS, Chosen::Ours),
-            ("", Chosen::HandMade),
-            (file, Chosen::Learned(Arc::new(Network::ours().unwrap()))),
-            (EMPTY, Chosen::HandMade),
-            (OURS, Chosen::Ours),
             (HAND_MADE, Chosen::HandMade),
+            ("", Chosen::Ours),
+            (file, Chosen::Learned(Arc::new(Network::ours().unwrap()))),
+            (EMPTY, Chosen::Ours),
+            (HAND_MADE, Chosen::HandMade),
+            (OURS, Chosen::Ours),
         ] {
             let change = set(&mut options, "network", value).0;
             assert_eq!(change, Ok(Change::Evaluation));

@@ -140,10 +140,10 @@ impl Evaluation {
     }
 }
 
-/// By hand: the expected score is not fitted to the network yet.
+/// The network that comes with the program: the expected score is fitted to it.
 impl Default for Evaluation {
     fn default() -> Self {
-        Evaluation::hand_made()
+        Evaluation::built_in()
     }
 }
 
