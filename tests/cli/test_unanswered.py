@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import sqlite3
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -182,6 +184,22 @@ def test_weigh_sets_candidates_side_by_side(lesson: Path) -> None:
     )
     told = lineproof(lesson, "weigh", "1. f3 e5 2. g4 Qh4#")
     assert told.status == 0 and "for Black" in told.out and "whose weights are guesses" in told.out
+
+
+def test_weigh_searches_nothing_twice(lesson: Path) -> None:
+    first = lineproof(lesson, "weigh", "1. f3 e5 2. g4")
+    assert first.status == 0 and "where it begins Black is winning (100 of 100)" in first.out
+    assert lineproof(lesson, "weigh", "1. f3 e5 2. g4").out == first.out
+    # an answer that is changed where it is kept is the answer of the next run
+    file = lesson / "data" / "weighed" / "cache" / "evidence.sqlite"
+    with closing(sqlite3.connect(file)) as store, store:
+        changed = store.execute(
+            """UPDATE answers SET value = replace(value, '"Qh4#"], 0,', '"Qh4#"], 77,')"""
+            """ WHERE key LIKE '%"best"%'"""
+        )
+        assert changed.rowcount > 0
+    second = lineproof(lesson, "weigh", "1. f3 e5 2. g4")
+    assert "where it begins White is clearly better (77 of 100)" in second.out
 
 
 def test_weigh_refuses_what_is_no_opening(lesson: Path) -> None:

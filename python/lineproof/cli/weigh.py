@@ -38,6 +38,7 @@ def run(given: argparse.Namespace) -> int:
     from lineproof.follow.weighing import weigh_openings
     from lineproof.lesson import LessonError
     from lineproof.lesson.settings import AUDIENCE
+    from lineproof.lesson.where import where
     from lineproof.proof import Effort, EvidenceStore
     from lineproof.proof.asker import Asker
     from lineproof.replies import NaturalError, Replies
@@ -56,7 +57,7 @@ def run(given: argparse.Namespace) -> int:
                 collection.games  # noqa: B018 - raises where there is none
             engine = stack.enter_context(opened(given.engine))
             tell = stack.enter_context(progress(given.candidates[0], "Weighing", "candidate"))
-            store = EvidenceStore(None)
+            store = EvidenceStore(where()["weighed openings"] / "cache" / "evidence.sqlite")
             stack.callback(store.close)
             found = weigh_openings(
                 [_candidate(text, given) for text in given.candidates],
@@ -67,7 +68,9 @@ def run(given: argparse.Namespace) -> int:
     except (LessonError, CollectionError, NaturalError) as error:
         raise CommandError(str(error)) from error
     except KeyboardInterrupt:
-        raise CommandError("Stopped.", STOPPED) from None
+        raise CommandError(
+            "Stopped. What was searched is kept; the same command goes on from there.", STOPPED
+        ) from None
     if given.json:
         write_json(weighed_json(found, rating))
     else:
