@@ -21,6 +21,7 @@ from lineproof.proof import Effort, EvidenceStore, evidence_file
 from lineproof.proof.asker import Asker
 
 from .course import Course
+from .detours import Detour, detours
 from .ideas import Idea, ideas
 from .likely import Replies
 from .orders import Return, Road, returns, roads
@@ -82,6 +83,7 @@ class Study:
     ideas: tuple[Idea, ...]
     returns: tuple[Return, ...]
     plans: tuple[Plans, ...]
+    detours: tuple[Detour, ...] = ()
 
     @property
     def met(self) -> tuple[Unanswered, ...]:
@@ -181,6 +183,7 @@ def _study(
             pool.shutdown(cancel_futures=True)
             raise
     found = [future.result() for future in rest]
+    ways = [tuple(roads(graph, course.start)) for course in courses]
     by_chance = sorted(found, key=lambda one: -one.chance)
     return Study(
         lesson,
@@ -192,9 +195,9 @@ def _study(
             Beginning(
                 graph.place[course.start],
                 tuple((move, 100 * answered(course, move)) for move in MOVES),
-                tuple(roads(graph, course.start)),
+                way,
             )
-            for course in courses
+            for course, way in zip(courses, ways, strict=True)
         ),
         tuple(one for at in found for one in at.open),
         tuple(one for at in by_chance for one in at.slips),
@@ -205,6 +208,9 @@ def _study(
         tuple(idea for course in courses for idea in ideas(course)),
         tuple(one for at in found for one in at.returns),
         tuple(at.plans for at in found if at.plans is not None),
+        tuple(
+            one for course, way in zip(courses, ways, strict=True) for one in detours(course, way)
+        ),
     )
 
 

@@ -13,9 +13,10 @@ from lineproof.claims.showing import numbered
 from lineproof.lesson import Place
 from lineproof.replies import Study
 from lineproof.replies.answering import Answer
+from lineproof.replies.detours import Detour
 from lineproof.replies.ideas import Idea
 from lineproof.replies.likely import Reply
-from lineproof.replies.orders import Return, Road
+from lineproof.replies.orders import Road
 from lineproof.replies.pauses import Pause
 from lineproof.replies.plans import Plans
 from lineproof.replies.slips import Slip
@@ -24,6 +25,7 @@ from lineproof.replies.unanswered import Unanswered
 
 from . import collected
 from .counted import counted
+from .detoured import detoured
 from .plain import plain
 
 _T = TypeVar("_T")
@@ -85,8 +87,9 @@ def _studied(found: Study, name: str, most: int | None) -> Iterator[str]:
     yield from _list(
         "Recurring ideas: the same move, good here and bad there", found.ideas, _idea, most
     )
+    yield from _list("Plans at the ends of lines", found.plans, _plans, most)
     yield from _list(
-        "Open replies that come back to the lesson by another order", found.returns, _return, most
+        "Orders of the moves that the opponent can choose", found.detours, _detour, most
     )
     for beginning in found.beginnings:
         yield from _list(f"Other roads to {beginning.place.label}", beginning.roads, _road, most)
@@ -184,13 +187,9 @@ def _plans(of: Plans) -> str:
     return f"{_at(of.place)}: {'; '.join(parts)}"
 
 
-def _return(one: Return) -> str:
-    return f"after {_at(one.place)}: {_moves(one.place, one.line)}, and it is {_at(one.into)}; {share(one.reply)}"
-
-
-def _moves(place: Place, san: tuple[str, ...]) -> str:
-    board = place.board
-    return collected.numbered(san, 2 * (board.move_number - 1) + (board.turn == "black"))
+def _detour(one: Detour) -> str:
+    line = numbered(Spot.of(one.place), one.line)
+    return f"after {_at(one.place)}: {line}, and it is {_at(one.into)}; {share(one.reply)}; {detoured(one)}"
 
 
 def _road(road: Road) -> str:

@@ -9,8 +9,11 @@ from lineproof.claims.cost import Cost
 from lineproof.lesson import Place
 from lineproof.replies import Study
 from lineproof.replies.answering import Answer
+from lineproof.replies.detours import Detour
 from lineproof.replies.ideas import Occurrence
 from lineproof.replies.likely import Reply
+
+from .detoured import detoured
 
 FORMAT = 1
 
@@ -161,6 +164,24 @@ def study_json(found: Study) -> dict[str, Any]:
             }
             for one in found.returns
         ],
+        "orders": [_detour(one) for one in found.detours],
+    }
+
+
+def _detour(one: Detour) -> dict[str, Any]:
+    return {
+        "place": _place(one.place),
+        "reply": _reply(one.reply),
+        "line": one.place.board.san_line(list(one.line)),
+        "into": _place(one.into),
+        "instead": one.instead,
+        "answers": list(one.answers),
+        "best": one.best,
+        "points": one.points,
+        "taught_points": one.taught,
+        "points_of_the_way_back": one.back,
+        "opponent_gains": one.gain,
+        "sentence": detoured(one),
     }
 
 
