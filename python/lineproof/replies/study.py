@@ -10,7 +10,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, Future, ThreadPoolExecutor, wait
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
@@ -24,6 +24,7 @@ from .course import Course
 from .detours import Detour, detours
 from .ideas import Idea, ideas
 from .likely import Replies
+from .model_games import ModelGames, model_games
 from .orders import Return, Road, returns, roads
 from .pauses import ByHeart, Pause, asked
 from .plans import Plans, plans
@@ -84,6 +85,7 @@ class Study:
     returns: tuple[Return, ...]
     plans: tuple[Plans, ...]
     detours: tuple[Detour, ...] = ()
+    model_games: tuple[ModelGames, ...] = ()
 
     @property
     def met(self) -> tuple[Unanswered, ...]:
@@ -211,6 +213,7 @@ def _study(
         tuple(
             one for course, way in zip(courses, ways, strict=True) for one in detours(course, way)
         ),
+        () if collection is None else tuple(_model_games(work, collection)),
     )
 
 
@@ -227,6 +230,15 @@ def _at(course: Course, key: int) -> _Found:
         plans(course, key),
         course.chance(key),
     )
+
+
+def _model_games(
+    work: Sequence[tuple[Course, int]], collection: Collection
+) -> Iterator[ModelGames]:
+    for course, key in work:
+        found = model_games(course, key, collection)
+        if found is not None:
+            yield found
 
 
 def _wait(waiting: Sequence[Future[Any]], progress: Progress | None, done: int, total: int) -> None:

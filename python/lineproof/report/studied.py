@@ -26,6 +26,7 @@ from lineproof.replies.unanswered import Unanswered
 from . import collected
 from .counted import counted
 from .detoured import detoured
+from .modelled import modelled
 from .plain import plain
 
 _T = TypeVar("_T")
@@ -88,6 +89,12 @@ def _studied(found: Study, name: str, most: int | None) -> Iterator[str]:
         "Recurring ideas: the same move, good here and bad there", found.ideas, _idea, most
     )
     yield from _list("Plans at the ends of lines", found.plans, _plans, most)
+    yield from _list(
+        "What the model games did where a line ends",
+        found.model_games,
+        lambda one: f"{_at(one.place)}: {modelled(one)}",
+        most,
+    )
     yield from _list(
         "Orders of the moves that the opponent can choose", found.detours, _detour, most
     )

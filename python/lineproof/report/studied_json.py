@@ -12,6 +12,7 @@ from lineproof.replies.answering import Answer
 from lineproof.replies.detours import Detour
 from lineproof.replies.ideas import Occurrence
 from lineproof.replies.likely import Reply
+from lineproof.replies.model_games import ModelGames
 
 from .detoured import detoured
 
@@ -165,6 +166,7 @@ def study_json(found: Study) -> dict[str, Any]:
             for one in found.returns
         ],
         "orders": [_detour(one) for one in found.detours],
+        "model_games": [_model_games(one) for one in found.model_games],
     }
 
 
@@ -182,6 +184,30 @@ def _detour(one: Detour) -> dict[str, Any]:
         "points_of_the_way_back": one.back,
         "opponent_gains": one.gain,
         "sentence": detoured(one),
+    }
+
+
+def _model_games(of: ModelGames) -> dict[str, Any]:
+    result = of.result
+    return {
+        "place": _place(of.place),
+        "side": of.side,
+        "games": of.games,
+        "result": None
+        if result is None
+        else {
+            "won": result.won,
+            "drawn": result.drawn,
+            "lost": result.lost,
+            "points": round(result.points, 3),
+            "interval": {"low": result.interval.low, "high": result.interval.high},
+        },
+        "line": [{"move": step.san, "games": step.games, "of": step.of} for step in of.line],
+        "looked_at": of.looked_at,
+        "lasted": of.lasted,
+        "stood": [
+            {"piece": one.piece, "square": one.square, "games": one.games} for one in of.stood
+        ],
     }
 
 
