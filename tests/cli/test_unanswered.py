@@ -45,6 +45,21 @@ def test_its_json_has_the_published_shape(lesson: Path) -> None:
     )
 
 
+def test_its_report_is_one_file_and_never_one_of_the_lesson(lesson: Path) -> None:
+    asked = ("unanswered", "legal.pgn", "--side", "white", "--report")
+    ran = lineproof(lesson, *asked, "study.html")
+    assert (ran.status, ran.err) == (0, "")
+    assert ran.out.endswith("\nThe report is in study.html.\n")
+    text = (lesson / "study.html").read_text(encoding="utf-8")
+    assert "Study sheet of a lesson" in text and 'id="pauses-1"' in text
+    refused = lineproof(lesson, *asked, "legal.pgn")
+    assert (refused.status, refused.out) == (2, "")
+    assert "this belongs to the lesson" in refused.err
+    assert (lesson / "legal.pgn").read_text(encoding="utf-8") == LESSON
+    nowhere = lineproof(lesson, *asked, "nowhere/study.html")
+    assert nowhere.status == 2 and "the report cannot be written" in nowhere.err
+
+
 def test_the_taught_side_must_be_known(lesson: Path) -> None:
     ran = lineproof(lesson, "unanswered", "legal.pgn")
     assert (ran.status, ran.out) == (2, "")

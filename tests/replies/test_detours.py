@@ -36,7 +36,7 @@ def test_an_order_before_the_lesson_begins_is_weighed_against_the_taught_road() 
     assert (one.instead, one.best, one.answers) == ("d6", "Qe2", ())
     assert one.back is not None and one.points - one.back > 5
     said = detoured(one)
-    assert said.startswith("the lesson does not answer 3... Nxe4; best is 4. Qe2 (White is")
+    assert said.startswith("the lesson does not answer 3... Nxe4; best is 4. Qe2: White is")
     assert "against 3... d6" in said and ", and 4. Nf3 gives" in said
 
 

@@ -17,24 +17,32 @@ def modelled(of: ModelGames) -> str:
 
 
 def _said(of: ModelGames) -> Iterator[str]:
-    side = title(of.side)
     yield f"{counted(of.games, 'game')} {'comes' if of.games == 1 else 'come'} to it."
-    result = of.result
-    if result is None:
-        yield "None of them has a known result."
-    else:
-        yield (
-            f"{side} scores {percent(result.points, result.interval)} of 100 (95 %: {interval(result.interval)}):"
-            f" {result.won:,} won, {result.drawn:,} drawn, {result.lost:,} lost."
-        )
+    yield scored(of)
     if of.line:
         yield f"Mostly {continuation(of)}."
     if of.stood:
-        looked = f" of the {of.looked_at:,} looked at" if of.looked_at < of.games else ""
-        yield (
-            f"{LATER // 2} moves later, in the {counted(of.lasted, 'game')}{looked} that last so long, {side}'s pieces mostly stand"
-            f" so: {stood(of.stood)}."
-        )
+        yield f"{later(of)}: {stood(of.stood)}."
+
+
+def scored(of: ModelGames) -> str:
+    """The taught side's result, with its interval and its counts."""
+    result = of.result
+    if result is None:
+        return "None of them has a known result."
+    return (
+        f"{title(of.side)} scores {percent(result.points, result.interval)} of 100 (95 %: {interval(result.interval)}):"
+        f" {result.won:,} won, {result.drawn:,} drawn, {result.lost:,} lost."
+    )
+
+
+def later(of: ModelGames) -> str:
+    """Of which games it is told where the pieces stand."""
+    looked = f" of the {of.looked_at:,} looked at" if of.looked_at < of.games else ""
+    return (
+        f"{LATER // 2} moves later, in the {counted(of.lasted, 'game')}{looked} that last so long,"
+        f" {title(of.side)}'s pieces mostly stand so"
+    )
 
 
 def continuation(of: ModelGames) -> str:

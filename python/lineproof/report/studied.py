@@ -47,7 +47,7 @@ def studied(found: Study, *, name: str, everything: bool) -> str:
 
 def _studied(found: Study, name: str, most: int | None) -> Iterator[str]:
     yield f"{plain(name)}: {title(found.side)} is taught, to players of about {found.rating}."
-    yield _where_from(found)
+    yield where_from(found)
     for beginning in found.beginnings:
         yield ""
         yield f"From {_at(beginning.place)} on, of 100 games of this audience about so many stay inside the lesson:"
@@ -105,7 +105,8 @@ def _studied(found: Study, name: str, most: int | None) -> Iterator[str]:
         yield "Nothing is left open, and nothing asks for a pause."
 
 
-def _where_from(found: Study) -> str:
+def where_from(found: Study) -> str:
+    """How the shares were come by."""
     if found.games:
         return "How likely a reply is comes from counted games of this audience and, where they are few, from a model of natural moves."
     return "How likely a reply is comes from a model of natural moves, whose weights are guesses: no games were counted. `--collection NAME` counts games."

@@ -1,0 +1,65 @@
+"""`--report FILE.html`: what was found as one HTML file."""
+
+from __future__ import annotations
+
+import argparse
+import os
+from pathlib import Path
+from typing import TYPE_CHECKING, TypeVar
+
+from .failures import CommandError
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from lineproof.lesson import Lesson
+
+_T = TypeVar("_T")
+
+
+def add_report_option(command: argparse.ArgumentParser) -> None:
+    """Adds `--report`."""
+    command.add_argument(
+        "--report", metavar="FILE.html", type=Path, help="write a report as one HTML file"
+    )
+
+
+def check_report(lesson: Lesson, file: Path | None) -> None:
+    """:raises CommandError: when the report would take the place of one of the lesson's own files."""
+    if file is not None and _is_of(lesson, file):
+        raise CommandError(
+            f"{file}: this belongs to the lesson, and a report would destroy it;"
+            " choose another place with --report"
+        )
+
+
+def _is_of(lesson: Lesson, file: Path) -> bool:
+    """Whether a file is one of a lesson's own, by whatever path, link or hard link it is reached."""
+    from lineproof.lesson.lesson import HOME, SETTINGS
+
+    own = [path for path in (lesson.path, lesson.folder and lesson.folder / SETTINGS) if path]
+    real = Path(os.path.realpath(file))
+    if HOME in real.parts or any(real == Path(os.path.realpath(path)) for path in own):
+        return True
+    if lesson.home is not None and real.is_relative_to(os.path.realpath(lesson.home)):
+        return True
+    return any(path.exists() and real.exists() and real.samefile(path) for path in own)
+
+
+def written(found: _T, save: Callable[[_T, Path], None], file: Path) -> str | None:
+    """Writes the report; gives the line to say when that cannot be done."""
+    try:
+        save(found, file)
+    except OSError as error:
+        reason = (error.strerror or str(error)).lower()
+        return (
+            f"{file}: the report cannot be written ({reason}); choose another place with --report"
+        )
+    return None
+
+
+def where_it_is(file: Path) -> str:
+    """The line that says where the report is."""
+    from lineproof.report.plain import plain
+
+    return f"The report is in {plain(str(file))}.\n"
