@@ -68,7 +68,7 @@ def run(given: argparse.Namespace) -> int:
     if given.report is not None:
         from lineproof.report.html import save_html
 
-        failure = written(proof, save_html, given.report)
+        failure = written(lambda file: save_html(proof, file), given.report)
     if given.json:
         from lineproof.report.json import proof_json
 

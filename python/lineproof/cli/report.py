@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import os
 from pathlib import Path
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING
 
 from .failures import CommandError
 
@@ -13,8 +13,6 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from lineproof.lesson import Lesson
-
-_T = TypeVar("_T")
 
 
 def add_report_option(command: argparse.ArgumentParser) -> None:
@@ -24,9 +22,15 @@ def add_report_option(command: argparse.ArgumentParser) -> None:
     )
 
 
-def check_report(lesson: Lesson, file: Path | None) -> None:
-    """:raises CommandError: when the report would take the place of one of the lesson's own files."""
-    if file is not None and _is_of(lesson, file):
+def check_report(lesson: Lesson, file: Path | None, *others: Path) -> None:
+    """:raises CommandError: when the report would take the place of one of the lesson's own files. others: files that are read beside it."""
+    if file is None:
+        return
+    if file.exists() and any(other.exists() and file.samefile(other) for other in others):
+        raise CommandError(
+            f"{file}: this file is read, and a report would destroy it; choose another place with --report"
+        )
+    if _is_of(lesson, file):
         raise CommandError(
             f"{file}: this belongs to the lesson, and a report would destroy it;"
             " choose another place with --report"
@@ -46,10 +50,10 @@ def _is_of(lesson: Lesson, file: Path) -> bool:
     return any(path.exists() and real.exists() and real.samefile(path) for path in own)
 
 
-def written(found: _T, save: Callable[[_T, Path], None], file: Path) -> str | None:
+def written(save: Callable[[Path], None], file: Path) -> str | None:
     """Writes the report; gives the line to say when that cannot be done."""
     try:
-        save(found, file)
+        save(file)
     except OSError as error:
         reason = (error.strerror or str(error)).lower()
         return (

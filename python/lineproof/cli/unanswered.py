@@ -67,7 +67,7 @@ def run(given: argparse.Namespace) -> int:
     if given.report is not None:
         from lineproof.report.studied_html import save_study_html
 
-        failure = written(found, save_study_html, given.report)
+        failure = written(lambda file: save_study_html(found, file), given.report)
     if given.json:
         write_json(study_json(found))
     else:

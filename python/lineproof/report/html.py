@@ -21,7 +21,7 @@ from .open_findings import open_findings
 from .plain import plain
 from .proved_script import proved_script
 from .section import Section
-from .sheet import Sheet
+from .sheet import Sheet, whom
 from .title import title_of
 from .unread import unread
 from .writing import write_whole
@@ -29,17 +29,15 @@ from .writing import write_whole
 
 def html(proof: Proof) -> str:
     """The page as text, to be written as UTF-8."""
-    settings = proof.lesson.settings
-    taught = f"for {settings.side.capitalize()}, " if settings.side else ""
     said = list(answer(proof).sentences_said())
-    if settings.side is None:
+    if proof.lesson.settings.side is None:
         said.append(
             "The lesson does not say which side it teaches, so nothing that “we” and “you” do was read."
         )
     title = plain(title_of(proof.lesson))
     return Sheet(
         kind="Proof sheet of a lesson",
-        whom=f"{taught}players of about {settings.audience}",
+        whom=whom(proof.lesson),
         page=f"{title}: the proof",
         title=title,
         answer=_emphasised(said[0]),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final, cast
 
@@ -25,18 +25,19 @@ IN_A_ROW: Final = 3
 
 @dataclass(frozen=True)
 class Figure:
-    """A position with marks. caption: "" for where it is and who moves."""
+    """A position with marks. caption: "" for where it is and who moves. flipped: as Black sees it; None as the sheet has its boards."""
 
     spot: Spot
     marks: tuple[Mark, ...] = ()
     caption: str = ""
+    flipped: bool | None = None
 
 
 @dataclass(frozen=True)
 class Item:
-    """One thing that was found. tag: what it is, in a word or two. words: in large. rows: (term, what is said). note: in the margin of the script; "" for none."""
+    """One thing that was found. place: None for what is of no lesson. tag: what it is, in a word or two. words: in large. rows: (term, what is said). note: in the margin of the script; "" for none."""
 
-    place: Place
+    place: Place | None
     tag: str
     words: str
     rows: tuple[tuple[str, str | Html], ...]
@@ -71,13 +72,19 @@ class Listing:
         """The id of an item."""
         return f"{self.id}-{number + 1}"
 
-    def notes(self) -> list[tuple[Place, str, str]]:
-        """(place, note, id of the item) of those with a diagram."""
-        return [
-            (one.place, one.note, self.name(n))
-            for n, one in enumerate(self.items[: self.most])
-            if one.note
-        ]
+
+Notes = Mapping[int, Sequence[tuple[str, str]]]
+"""By the index of a place what was found there: (words, the id that they lead to)."""
+
+
+def notes_of(lists: Sequence[Listing]) -> Notes:
+    """Those of the items with a diagram."""
+    found: dict[int, list[tuple[str, str]]] = {}
+    for listing in lists:
+        for number, one in enumerate(listing.items[: listing.most]):
+            if one.place is not None and one.note:
+                found.setdefault(one.place.index, []).append((one.note, listing.name(number)))
+    return found
 
 
 def place_id(place: Place) -> str:
@@ -98,7 +105,7 @@ def _article(one: Item, name: str, flipped: bool) -> Html:
         tag(
             "h3",
             tag("span", one.tag, class_="tag"),
-            place_link(one.place),
+            place_link(one.place) if one.place is not None else None,
             id=f"{name}-title",
         ),
         tag("p", one.words, class_="words"),
@@ -123,14 +130,16 @@ def _row(one: Item, name: str) -> Html:
         "; ",
     )
     return tag(
-        "li", tag("span", one.words.rstrip("."), class_="moves"), " ", place_link(one.place),
+        "li", tag("span", one.words.rstrip("."), class_="moves"), " ",
+        place_link(one.place) if one.place is not None else None,
         tag("span", said, class_="reason"), id=name,
     )  # fmt: skip
 
 
 def _figure(of: Figure, name: str, flipped: bool) -> Html:
     caption = of.caption or captioned(of.spot)
-    return board_figure(of.spot.board.fen, of.marks, caption, name=name, flipped=flipped)
+    turned = flipped if of.flipped is None else of.flipped
+    return board_figure(of.spot.board.fen, of.marks, caption, name=name, flipped=turned)
 
 
 def captioned(spot: Spot, before: str = "") -> str:

@@ -9,6 +9,7 @@ from string import Template
 from typing import Final
 
 from lineproof.diagram import sprite
+from lineproof.lesson import Lesson
 
 from .board_figure import THEMES
 from .counted import listed
@@ -23,6 +24,13 @@ _HATCHING: Final = Html(
     '</pattern></defs><rect width="100%" height="12" fill="url(#hatching)"/></svg>'
 )
 """The hatching of the diagrams' dark squares, as a band under the masthead."""
+
+
+def whom(lesson: Lesson) -> str:
+    """ "for White, players of about 1400"."""
+    settings = lesson.settings
+    side = f"for {settings.side.capitalize()}, " if settings.side else ""
+    return f"{side}players of about {settings.audience}"
 
 
 @dataclass(frozen=True)

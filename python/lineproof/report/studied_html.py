@@ -5,17 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
-from lineproof.claims.board import title
 from lineproof.replies import Study
 from lineproof.replies.study import Beginning
 
 from .collected import numbered
 from .counted import counted, listed
-from .item import Listing, place_link
+from .item import Listing, notes_of, place_link
 from .markup import Html, join, tag
 from .plain import plain
 from .section import Section, lead
-from .sheet import Sheet
+from .sheet import Sheet, whom
 from .studied import where_from
 from .studied_script import studied_script
 from .study_items import listings
@@ -29,7 +28,7 @@ def study_html(found: Study) -> str:
     named = plain(title_of(found.lesson))
     return Sheet(
         kind="Study sheet of a lesson",
-        whom=f"for {title(found.side)}, players of about {found.rating}",
+        whom=whom(found.lesson),
         page=f"{named}: the study",
         title=named,
         answer=_answer(found),
@@ -94,11 +93,7 @@ def _sections(found: Study, lists: Sequence[Listing]) -> Iterator[Section]:
     roads = _roads(found.beginnings)
     if roads is not None:
         yield roads
-    notes: dict[int, list[tuple[str, str]]] = {}
-    for one in lists:
-        for place, words, name in one.notes():
-            notes.setdefault(place.index, []).append((words, name))
-    script = studied_script(found.lesson, notes)
+    script = studied_script(found.lesson, notes_of(lists))
     if script is not None:
         yield script
 

@@ -2,21 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 
 from lineproof.claims import read_lesson
 from lineproof.lesson import Lesson, Place
 
-from .item import place_id
+from .item import Notes, place_id
 from .markup import Child, Html, join, tag
 from .plain import plain
 from .printed import signs_of
 from .proved_script import DEPTHS, game_title
 from .script import Passage, Stretch, script
 from .section import Section, flat, lead
-
-Notes = Mapping[int, Sequence[tuple[str, str]]]
-"""By the index of a place what was found there: (words, the id that they lead to)."""
 
 
 def studied_script(lesson: Lesson, notes: Notes) -> Section | None:
