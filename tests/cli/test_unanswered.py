@@ -177,6 +177,20 @@ def test_follow_says_where_a_game_left_the_lesson(lesson: Path) -> None:
     assert found["departures"][0]["taught"] == ["Nxe5"]
 
 
+def test_follow_and_weigh_write_their_reports(lesson: Path) -> None:
+    (lesson / "games.pgn").write_text(STUDENTS, encoding="utf-8")
+    asked = ("follow", "legal.pgn", "games.pgn", "--side", "white", "--report")
+    ran = lineproof(lesson, *asked, "sheet.html")
+    assert (ran.status, ran.err) == (0, "") and ran.out.endswith("The report is in sheet.html.\n")
+    assert 'id="departures-1"' in (lesson / "sheet.html").read_text(encoding="utf-8")
+    refused = lineproof(lesson, *asked, "games.pgn")
+    assert refused.status == 2 and "a report would destroy it" in refused.err
+    assert (lesson / "games.pgn").read_text(encoding="utf-8") == STUDENTS
+    ran = lineproof(lesson, "weigh", "1. f3 e5 2. g4 Qh4#", "--report", "weigh.html")
+    assert (ran.status, ran.err) == (0, "") and ran.out.endswith("The report is in weigh.html.\n")
+    assert 'id="candidates-1"' in (lesson / "weigh.html").read_text(encoding="utf-8")
+
+
 def test_follow_refuses_a_name_that_nobody_has(lesson: Path) -> None:
     (lesson / "games.pgn").write_text(STUDENTS, encoding="utf-8")
     ran = lineproof(

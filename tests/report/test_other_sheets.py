@@ -38,7 +38,7 @@ def test_departures_have_their_diagram_and_their_place(tmp_path: Path) -> None:
     assert_one_file(sheet)
     assert_in_order(sheet)
     page = parsed(sheet)
-    assert page.one("p", "answer").text == "2 games came to the lesson, 0 games did not."
+    assert page.one("p", "answer").text == "All 2 games came to the lesson."
     assert "The students scored 1 of 2, 50 in 100" in page.one("div", "rest").text
     articles = {a.one("p", "words").text: a for a in page.all("article")}
     assert set(articles) == {"5. d3", "4... Nf6"}

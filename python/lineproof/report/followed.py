@@ -22,6 +22,12 @@ def followed(found: Followed, *, name: str) -> str:
 def came(found: Followed) -> str:
     """How many games came to the lesson."""
     total = len(found.departures)
+    if total and not found.elsewhere:
+        return (
+            "The one game came to the lesson."
+            if total == 1
+            else f"All {total:,} games came to the lesson."
+        )
     return (
         f"{counted(total, 'game')} came to the lesson, {counted(found.elsewhere, 'game')} did not."
     )

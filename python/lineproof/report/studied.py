@@ -24,7 +24,7 @@ from lineproof.replies.stops import Stop
 from lineproof.replies.unanswered import Unanswered
 
 from . import collected
-from .counted import counted
+from .counted import counted, rare
 from .detoured import detoured
 from .modelled import modelled
 from .plain import plain
@@ -134,20 +134,13 @@ def _at(place: Place) -> str:
 
 def _open(one: Unanswered) -> str:
     dots = _number(one.place)
-    text = f"after {_at(one.place)}: {dots} {one.reply.san}, {share(one.reply)}, met in {_rare(one.chance)} games"
+    text = f"after {_at(one.place)}: {dots} {one.reply.san}, {share(one.reply)}, met in {rare(one.chance)} games"
     if one.natural is None:
         return f"{text}; the game is over"
     answer = one.natural
     if one.dangerous:
         return f"{text}; the natural {answer.san} costs {spelled(answer.points)}, teach {answer.better} ({spoken(answer.side, answer.best)})"
     return f"{text}; answer: {answer.better} ({spoken(answer.side, answer.best)})"
-
-
-def _rare(percent: float) -> str:
-    """ "4 in 100", "1 in 250" """
-    if percent >= 1:
-        return f"{percent:.0f} in 100"
-    return f"1 in {round(100 / percent):,}" if percent > 0.001 else "fewer than 1 in 100,000"
 
 
 def _number(place: Place) -> str:

@@ -16,6 +16,7 @@ from lineproof.replies.slips import Costly, Slip
 from lineproof.replies.stops import Stop
 from lineproof.replies.unanswered import Unanswered
 
+from .counted import rare
 from .item import Figure, Item, Listing, captioned, played, shown
 from .study_ends import ends
 
@@ -89,13 +90,6 @@ def chance(reply: Reply) -> str:
     """ "about 13 in 100 players choose it; 5 of 40 counted games"."""
     counts = f"; {reply.games:,} of {reply.of:,} counted games" if reply.of else ""
     return f"about {reply.share:.0f} in 100 players choose it{counts}"
-
-
-def rare(percent: float) -> str:
-    """ "4 in 100", "1 in 250"."""
-    if percent >= 1:
-        return f"{percent:.0f} in 100"
-    return f"1 in {round(100 / percent):,}" if percent > 0.001 else "fewer than 1 in 100,000"
 
 
 def _open(one: Unanswered) -> Item:

@@ -10,7 +10,7 @@ from lineproof.claims.board import title
 from lineproof.follow.weighing import MOVES, Weight
 
 from .collected import interval
-from .counted import counted
+from .counted import counted, rare
 from .plain import plain
 
 FORMAT = 1
@@ -28,7 +28,7 @@ def _weighed(found: Sequence[Weight], rating: int, games: bool) -> Iterator[str]
         side = one.candidate.side
         yield ""
         yield f"{plain(one.candidate.name)}{f': {one.opening}' if one.opening else ''}, for {title(side)}"
-        yield f"  comes up in about {one.reach:.0f} of 100 games in which {title(side)} plays for it"
+        yield f"  comes up in about {rare(one.reach)} games in which {title(side)} plays for it"
         yield f"  {needs(one)}"
         yield f"  {counted(one.by_heart, 'unnatural only move')} to know by heart"
         yield f"  where it begins {spoken(side, one.points)}; at worst {spoken(side, one.worst)}"

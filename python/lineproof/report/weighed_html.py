@@ -9,7 +9,7 @@ from lineproof.claims.bands import spoken
 from lineproof.claims.board import title
 from lineproof.follow.weighing import MOVES, Weight
 
-from .counted import counted
+from .counted import counted, rare
 from .item import Figure, Item, Listing, played
 from .markup import text
 from .plain import plain
@@ -28,10 +28,11 @@ def weighed_html(found: Sequence[Weight], rating: int, *, games: bool) -> str:
         len(found),
     )
     least = min(found, key=lambda one: (not one.whole, one.positions))
-    answer = (
-        f"{counted(len(found), 'candidate was', 'candidates were')} weighed; {plain(least.candidate.name)} asks for the fewest positions:"
-        f" {least.positions:,}."
-    )
+    asks = f"{plain(least.candidate.name)} asks for"
+    if len(found) == 1:
+        answer = f"{asks} {counted(least.positions, 'position')}."
+    else:
+        answer = f"Of {len(found):,} candidates {asks} the fewest positions: {least.positions:,}."
     return Sheet(
         kind="Candidate openings side by side",
         whom=f"players of about {rating}",
@@ -59,7 +60,7 @@ def _candidate(one: Weight, games: bool) -> Item:
     side = one.candidate.side
     rows = [
         ("Opening", str(one.opening) if one.opening else "no name"),
-        ("Comes up", f"in about {one.reach:.0f} of 100 games in which {title(side)} plays for it"),
+        ("Comes up", f"in about {rare(one.reach)} games in which {title(side)} plays for it"),
         ("To learn", needs(one)),
         ("By heart", counted(one.by_heart, "unnatural only move")),
         ("Verdict", f"{spoken(side, one.points)}; at worst {spoken(side, one.worst)}"),
