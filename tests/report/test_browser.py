@@ -22,9 +22,15 @@ frame.style.cssText = "border:0;width:%(width)dpx;height:800px";
 frame.onload = () => {
   const page = frame.contentDocument, look = (e) => frame.contentWindow.getComputedStyle(e);
   const shown = (c) => [...page.querySelectorAll("figure ." + c)].filter((e) => look(e).display !== "none").length;
+  const links = [...page.querySelectorAll("a")];
+  const reached = links.filter((e) => {
+    e.focus();
+    return page.activeElement === e && look(e).outlineStyle === "solid" && parseFloat(look(e).outlineWidth) >= 2;
+  });
   const told = JSON.stringify({
     wide: page.documentElement.scrollWidth, text: look(page.body).fontSize,
     day: shown("by-day"), night: shown("by-night"), paper: look(page.body).backgroundColor,
+    links: links.length, reached: reached.length,
   });
   document.body.innerHTML = '<pre id="found"></pre>';
   document.getElementById("found").textContent = told;
@@ -96,6 +102,15 @@ def test_it_never_scrolls_sideways(chromium: str, text: str, tmp_path: Path, wid
     found = measured(chromium, tmp_path, text, width)
     assert found["wide"] == width
     assert float(str(found["text"]).removesuffix("px")) >= 16
+
+
+def test_every_link_is_reached_by_keyboard_and_seen_when_it_is(
+    chromium: str, text: str, tmp_path: Path
+) -> None:
+    """WCAG 2.2, success criteria 2.1.1 and 2.4.7."""
+    found = measured(chromium, tmp_path, text, 800)
+    assert found["reached"] == found["links"] == text.count("<a ")
+    assert int(found["links"]) > 10
 
 
 def test_the_diagrams_follow_the_theme(chromium: str, text: str, tmp_path: Path) -> None:
