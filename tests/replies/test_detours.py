@@ -65,8 +65,16 @@ def test_lines_of_the_lesson_that_meet_are_answered() -> None:
     one = found(text)["2. Nf3, Nf6"]
     assert (one.instead, one.answers, one.into.label) == ("Nc6", ("Nc3",), "3... Nc6")
     assert detoured(one).startswith(
-        "the lesson answers 2... Nf6 with 3. Nc3, and nothing is better ("
+        "the lesson answers 2... Nf6 with 3. Nc3, and nothing is better: "
     )
+
+
+def test_what_is_not_answered_comes_first() -> None:
+    text = "1. e4 e5 2. Nf3 Nc6 {Here we begin.} 3. Nc3 Nf6 (3... Bc5 4. Bb5 Nf6) 4. Bb5 Bc5 *"
+    told = [(label, bool(one.answers)) for label, one in found(text).items()]
+    assert told[0] == ("1. e4, Nc6", False)
+    assert told[-1] == ("3. Nc3, Bc5", True)
+    assert [answered for _, answered in told] == sorted(answered for _, answered in told)
 
 
 def test_an_open_reply_that_comes_back_is_told() -> None:

@@ -47,7 +47,7 @@ class Detour:
 
 
 def detours(course: Course, roads: Sequence[Road]) -> list[Detour]:
-    """The opponent's orders, those before the lesson's beginning first. roads: the other orders to where it begins.
+    """The opponent's orders, those that the lesson does not answer first, then the likeliest. roads: the other orders to where it begins.
 
     Of several orders with the same first move the shortest is told.
 
@@ -61,7 +61,7 @@ def detours(course: Course, roads: Sequence[Road]) -> list[Detour]:
         one = _weighed(course, place, line, into, instead)
         if one is not None:
             found[first] = one
-    return list(found.values())
+    return sorted(found.values(), key=lambda one: (bool(one.answers), -one.reply.share))
 
 
 _Order = tuple[Place, tuple[str, ...], Place, str]

@@ -47,7 +47,7 @@ def ends(found: Study) -> Iterator[Listing]:
     yield Listing(
         "orders",
         "Orders of the moves that the opponent can choose",
-        "Where he leaves the taught road and comes back to the lesson later, and what he gains by it.",
+        "Where he leaves the taught road and comes back to the lesson later, and what he gains by it. Those that the lesson does not answer stand first.",
         tuple(_order(one) for one in found.detours),
     )
 
