@@ -9,6 +9,9 @@ from lineproof._engine import Board
 from lineproof.collection.counting import figures_of
 from lineproof.collection.segments import Segments, Visit
 
+DEEP = 40
+"""Positions of a way that are followed, as many as are kept of a game."""
+
 
 @dataclass(frozen=True)
 class Passing:
@@ -21,7 +24,7 @@ class Passing:
 def passing(segments: Segments, board: Board, most: int) -> tuple[Passing, ...]:
     """The games through a position, about `most` of them where there are more."""
     found: dict[tuple[int, int], Visit] = {}
-    _gather(segments, board, board.key, most, found)
+    _gather(segments, (board,), most, found)
     games = []
     for segment, number in sorted(found):
         *_, moves = segments.games(segment).game(number)
@@ -32,9 +35,16 @@ def passing(segments: Segments, board: Board, most: int) -> tuple[Passing, ...]:
 
 
 def _gather(
-    segments: Segments, board: Board, target: int, quota: int, found: dict[tuple[int, int], Visit]
+    segments: Segments,
+    way: tuple[Board, ...],
+    quota: int,
+    found: dict[tuple[int, int], Visit],
 ) -> None:
-    """Takes games that come to a position, and before that to the target; those of its moves where a segment has too many to list."""
+    """Takes games that come to the end of a way, and before that to its beginning; those of its moves where a segment has too many to list.
+
+    A move that leads back to a position of the way is left out: its games are among those of the others.
+    """
+    board, target = way[-1], way[0].key
     visits = [
         visit
         for visit in segments.rare(board.key)
@@ -50,11 +60,13 @@ def _gather(
     if figures.games <= len(visits):
         return
     before = 0
+    known = {at.key for at in way}
     for move in figures.moves:
         after = before + move.games
         share = left * after // move.of - left * before // move.of
-        if share:
-            _gather(segments, board.play(move.uci), target, share, found)
+        child = board.play(move.uci)
+        if share and child.key not in known and len(way) < DEEP:
+            _gather(segments, (*way, child), share, found)
         before = after
 
 

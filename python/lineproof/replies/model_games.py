@@ -25,7 +25,7 @@ LATER = 20
 """Plies after the end of the line at which the pieces are looked at: ten moves."""
 MOSTLY = 3
 """A piece is told to stand on a square when it does in one of so many games."""
-LOOKED_AT = 400
+LOOKED_AT = 100
 """Games that are looked at for where the pieces stand, about, where there are more."""
 
 
