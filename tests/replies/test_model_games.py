@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from jsonschema import Draft202012Validator
 
 from lineproof.collection import Collection
 from lineproof.collection.interval import wilson
@@ -12,6 +13,8 @@ from lineproof.facade import Lesson
 from lineproof.replies.course import Course
 from lineproof.replies.model_games import LEAST, model_games
 from lineproof.report.modelled import modelled
+from lineproof.report.schemas import schema
+from lineproof.report.studied import studied
 from lineproof.report.studied_json import study_json
 
 from .test_ideas import course
@@ -176,6 +179,10 @@ def test_a_study_with_a_collection_tells_them(collection: Collection, tmp_path: 
     lesson = Lesson.from_text(LINE, side="white", audience=1500)
     with collection:
         study = lesson.study("sketch", collection=collection)
-    (one,) = study_json(study)["model_games"]
+    told = study_json(study)
+    Draft202012Validator(schema("study")).validate(told)
+    (one,) = told["model_games"]
     assert (one["games"], one["place"]["label"]) == (6, "3. Bc4")
+    text = studied(study, name="italian.pgn", everything=True)
+    assert "3. Bc4 (line 1): 6 games come to it. White scores 50 of 100" in text
     assert lesson.study("sketch").model_games == ()
