@@ -210,10 +210,10 @@ def _study(
         tuple(idea for course in courses for idea in ideas(course)),
         tuple(one for at in found for one in at.returns),
         tuple(at.plans for at in found if at.plans is not None),
-        tuple(
+        detours=tuple(
             one for course, way in zip(courses, ways, strict=True) for one in detours(course, way)
         ),
-        () if collection is None else tuple(_model_games(work, collection)),
+        model_games=() if collection is None else tuple(_model_games(work, collection)),
     )
 
 
