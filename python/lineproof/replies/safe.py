@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from lineproof.claims.bands import band, is_safe, seen_from
+from lineproof.claims.bands import is_only, is_safe, seen_from
 from lineproof.claims.claim import GameOver, Spot
 from lineproof.claims.cost import LOST
 from lineproof.engine import search
@@ -16,8 +16,6 @@ FAR = 30.0
 """Points that a move seems to cost at five plies from which on it is not searched: it is not safe."""
 ENOUGH = 3
 """Safe moves from which on a position asks nothing of anybody."""
-LEAST = 15
-"""Points that every other move costs where there is an only move."""
 DEEPEST = 8
 
 
@@ -34,9 +32,7 @@ class Safe:
     @property
     def only(self) -> bool:
         """Whether every other move costs 15 points or more, and the verdict's band with it."""
-        if self.second is None:
-            return True
-        return self.best - self.second >= LEAST and band(self.best) != band(self.second)
+        return self.second is None or is_only(self.best, self.second)
 
 
 def safe(course: Course, spot: Spot) -> Safe | None:
