@@ -117,6 +117,26 @@ class Pinned:
     absolute: bool
 
 
+def bound(board: Board, side: str) -> list[tuple[str, str, str]]:
+    """The absolute pins against `side` alone, as (pinner, piece, king): what `pins` finds of them, sooner."""
+    men = board.pieces()
+    royal = "K" if side == "white" else "k"
+    king = next((at for at, letter in men if letter == royal), None)
+    if king is None:
+        return []
+    standing = dict(men)
+    found = []
+    for pinner, letter in men:
+        if letter.lower() not in "brq" or side_of(letter) == side:
+            continue
+        between = [at for at in board.between(pinner, king) if at in standing]
+        if len(between) != 1 or side_of(standing[between[0]]) != side:
+            continue
+        if king in board.attacks(pinner, between):
+            found.append((pinner, between[0], king))
+    return found
+
+
 def pins(board: Board, side: str) -> list[Pinned]:
     """Pins against `side`: exactly one of his pieces stands between an enemy line piece and his king (absolute),
     or, of his, an unprotected piece or one bigger than both the piece and the pinner (relative)."""

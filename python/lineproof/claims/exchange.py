@@ -13,7 +13,7 @@ from collections.abc import Collection
 
 from lineproof.engine import Board
 
-from .board import VALUES, other, pieces, pins, side_of
+from .board import VALUES, bound, other, pieces, side_of
 
 _KING = 100
 """What a king is worth as a capturer: he takes last."""
@@ -39,6 +39,8 @@ def exchange(
     Nobody is asked whose move it is. A piece pinned to its king takes only along the pin. Promotions count as captures by a pawn.
     idle: pieces that take no part. lifted: pieces thought away. prize: value of what stands there, when it is not on the board.
     """
+    if not board.attackers(by, at, list(lifted)):
+        return 0
     held = {side: _held(board, side, at) | set(idle) for side in ("white", "black")}
     return _take(board, at, by, worth(board, at) if prize is None else prize, list(lifted), held)
 
@@ -46,9 +48,9 @@ def exchange(
 def _held(board: Board, side: str, at: str) -> set[str]:
     """Pieces pinned to their king that may not take on the square."""
     return {
-        pin.piece
-        for pin in pins(board, side)
-        if pin.absolute and at != pin.pinner and at not in board.between(pin.pinner, pin.behind)
+        piece
+        for pinner, piece, king in bound(board, side)
+        if at != pinner and at not in board.between(pinner, king)
     }
 
 
@@ -69,6 +71,14 @@ def _take(
     ):
         return 0  # a king may not take what is protected
     return max(0, prize - _take(board, at, other(by), worth(board, first), gone, held))
+
+
+def gained(board: Board, uci: str) -> int:
+    """What a capture gains in pawns in the exchange that it begins, with the piece that takes; 0 for no capture."""
+    prize = taken_by(board, uci)
+    if not prize:
+        return 0
+    return prize - exchange(board.play(uci), uci[2:4], other(board.turn))
 
 
 def losing(board: Board, side: str) -> list[str]:

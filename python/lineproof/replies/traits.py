@@ -14,7 +14,7 @@ from collections.abc import Mapping
 
 from lineproof.claims.board import HOME_MINORS, VALUES, other, pieces, side_of
 from lineproof.claims.claim import Spot
-from lineproof.claims.exchange import exchange, taken_by, worth
+from lineproof.claims.exchange import exchange, gained, taken_by, worth
 from lineproof.engine import Board
 
 TRAITS = {
@@ -59,7 +59,7 @@ def traits(spot: Spot, costs: Mapping[str, float]) -> dict[str, dict[str, float]
         start, end = uci[:2], uci[2:4]
         letter = (board.piece_at(start) or "p").lower()
         prize = taken_by(board, uci)
-        won = _gain(board, uci, side) if prize else 0
+        won = gained(board, uci)
         safe = prize > 0 and exchange(after, end, enemy) <= prize
         castles = letter == "k" and abs(ord(start[0]) - ord(end[0])) > 1
         quiet = prize == 0
@@ -99,12 +99,6 @@ def _losses(board: Board, side: str) -> dict[str, int]:
             if gain >= 1:
                 found[at] = gain
     return found
-
-
-def _gain(board: Board, uci: str, side: str) -> int:
-    """What a capture gains in the exchange that it begins, with the piece that takes."""
-    after = board.play(uci)
-    return taken_by(board, uci) - exchange(after, uci[2:4], other(side))
 
 
 def _attacked(board: Board, after: Board, start: str, end: str, letter: str, enemy: str) -> int:
