@@ -11,6 +11,9 @@ from lineproof.proof.asker import Asker
 from .likely import Likely, Replies
 from .meeting import Meeting
 
+OWN_UP = frozenset({2, 4, 6})
+"""Glyphs with which the author says himself that a move is bad: ?, ??, ?!."""
+
 
 class Course:
     """One beginning of a lesson. side: the one taught. start: key of the position at which it begins."""
@@ -24,8 +27,33 @@ class Course:
         self._spots: dict[int, Spot] = {}
 
     @cached_property
+    def mistakes(self) -> frozenset[tuple[int, str]]:
+        """The taught side's moves that the lesson shows and marks as bad: at which position, and the move (UCI). Nobody plays them who has learned it."""
+        graph = self.graph
+        return frozenset(
+            (key, child.uci)
+            for key in graph.order
+            if graph.turn(key) == self.side
+            for place in graph.places(key)
+            for child in place.children
+            if child.uci is not None and OWN_UP & set(child.nags)
+        )
+
+    @cached_property
     def meeting(self) -> Meeting:
-        return Meeting(self.graph, self.start, self.side, self.share)
+        return Meeting(self.graph, self.start, self.side, self.share, self.mistakes)
+
+    @cached_property
+    def followed(self) -> frozenset[int]:
+        """The positions that somebody comes to who plays what the lesson teaches."""
+        found, waiting = {self.start}, [self.start]
+        while waiting:
+            key = waiting.pop()
+            for uci, after in self.graph.moves[key].items():
+                if (key, uci) not in self.mistakes and after not in found:
+                    found.add(after)
+                    waiting.append(after)
+        return frozenset(found)
 
     @cached_property
     def order(self) -> tuple[int, ...]:

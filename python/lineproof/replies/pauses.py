@@ -62,7 +62,9 @@ def asked(course: Course, key: int) -> tuple[Pause | None, ByHeart | None]:
 def _by_heart(course: Course, key: int, found: Safe) -> ByHeart | None:
     graph = course.graph
     (best, *_) = found.moves
-    if graph.turn(key) != course.side or not found.only or best not in graph.moves[key]:
+    if graph.turn(key) != course.side or key not in course.followed:
+        return None
+    if not found.only or best not in graph.moves[key]:
         return None
     share = course.likely(key).reply(best).share
     place = next(child for at in graph.places(key) for child in at.children if child.uci == best)
@@ -100,7 +102,7 @@ def _pause(course: Course, key: int, found: Safe) -> Pause | None:
         point = f"{lost[0].san} loses: {falls}" if falls else f"{lost[0].san} turns the verdict"
     best = found.moves[0]
     share = course.likely(key).reply(best).share
-    deep = found_at(spot, best)
+    deep = found_at(course, spot, best)
     return Pause(
         course.graph.place[key], spot.board.san(best), share, line, point, _grade(deep, share), deep,
         tuple(spot.board.san(uci) for uci in found.moves), tuple(wrong),
