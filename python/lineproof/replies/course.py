@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import cached_property
 
 from lineproof.claims.claim import Spot
 from lineproof.lesson.graph import Graph
 from lineproof.proof.asker import Asker
+from lineproof.proof.kept import Kept
 
 from .likely import Likely, Replies
 from .meeting import Meeting
@@ -16,14 +18,24 @@ OWN_UP = frozenset({2, 4, 6})
 
 
 class Course:
-    """One beginning of a lesson. side: the one taught. start: key of the position at which it begins."""
+    """One beginning of a lesson. side: the one taught. start: key of the position at which it begins. proved: claims of the lesson that a proof found to
+    hold."""
 
-    def __init__(self, graph: Graph, start: int, side: str, replies: Replies, ask: Asker) -> None:
+    def __init__(
+        self,
+        graph: Graph,
+        start: int,
+        side: str,
+        replies: Replies,
+        ask: Asker,
+        proved: Sequence[Kept] = (),
+    ) -> None:
         self.graph = graph
         self.start = start
         self.side = side
         self.replies = replies
         self.ask = ask
+        self.proved = proved
         self._spots: dict[int, Spot] = {}
 
     @cached_property

@@ -19,6 +19,7 @@ from lineproof.engine import Stop as Halt
 from lineproof.lesson.graph import Graph
 from lineproof.proof import Effort, EvidenceStore, evidence_file
 from lineproof.proof.asker import Asker
+from lineproof.proof.kept import held
 
 from .course import Course
 from .ideas import Idea, ideas
@@ -123,7 +124,7 @@ def study(
     """Studies a lesson. collection: games of the audience to count. natural: other weights than those that ship.
     engine: answers the searches in place of ours.
 
-    The same lesson, collection and effort give the same study. Each search has the first step of the effort.
+    The same lesson, collection, effort and last proof give the same study. Each search has the first step of the effort.
 
     :raises StudyError: when the lesson does not say which side is taught.
     :raises CollectionError: when the collection cannot be read.
@@ -168,7 +169,8 @@ def _study(
     rating = lesson.settings.audience
     replies = Replies(rating, store, natural=natural, collection=collection, stop=halt)
     ask = Asker(store, effort.steps[0], halt, outside)
-    courses = [Course(graph, start, side, replies, ask) for start in starts(graph)]
+    proved = held(lesson, store)
+    courses = [Course(graph, start, side, replies, ask, proved) for start in starts(graph)]
     work = [(course, key) for course in courses for key in course.order]
     with ThreadPoolExecutor(max_workers=workers) as pool:
         try:
