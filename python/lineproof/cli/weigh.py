@@ -58,12 +58,14 @@ def run(given: argparse.Namespace) -> int:
             tell = stack.enter_context(progress(given.candidates[0], "Weighing", "candidate"))
             store = EvidenceStore(None)
             stack.callback(store.close)
+            replies = Replies(rating, store, collection=collection)
             found = weigh_openings(
                 [_candidate(text, given) for text in given.candidates],
-                Replies(rating, store, collection=collection),
+                replies,
                 Asker(store, Effort.SKETCH.steps[0], None, engine),
                 tell,
             )
+            uncounted = replies.uncounted(one.candidate.spot for one in found)
     except (LessonError, CollectionError, NaturalError) as error:
         raise CommandError(str(error)) from error
     except KeyboardInterrupt:
@@ -71,7 +73,7 @@ def run(given: argparse.Namespace) -> int:
     if given.json:
         write_json(weighed_json(found, rating))
     else:
-        write(weighed(found, rating, games=collection is not None))
+        write(weighed(found, rating, uncounted=uncounted))
     return 0
 
 

@@ -62,7 +62,7 @@ class Beginning:
 
 @dataclass(frozen=True)
 class Study:
-    """Of one lesson. games: whether games of a collection were counted; without, all shares are the model's. rating: the audience's.
+    """Of one lesson. games: whether games of a collection were counted; without, all shares are the model's, and `uncounted` says why. rating: the audience's.
 
     Lists are ordered by what matters most: open replies by how often they are met and what they cost, slips and pause points by how
     often their position is met; the others as in the lesson.
@@ -83,6 +83,7 @@ class Study:
     ideas: tuple[Idea, ...]
     returns: tuple[Return, ...]
     plans: tuple[Plans, ...]
+    uncounted: str = ""
 
     @property
     def met(self) -> tuple[Unanswered, ...]:
@@ -183,13 +184,14 @@ def _study(
             pool.shutdown(cancel_futures=True)
             raise
     found = [future.result() for future in rest]
+    uncounted = replies.uncounted(course.spot(key) for course, key in work)
     by_chance = sorted(found, key=lambda one: -one.chance)
     return Study(
         lesson,
         side,
         rating,
         effort,
-        collection is not None,
+        not uncounted,
         tuple(
             Beginning(
                 graph.place[course.start],
@@ -207,6 +209,7 @@ def _study(
         tuple(idea for course in courses for idea in ideas(course)),
         tuple(one for at in found for one in at.returns),
         tuple(at.plans for at in found if at.plans is not None),
+        uncounted=uncounted,
     )
 
 

@@ -12,18 +12,20 @@ from lineproof.follow.weighing import MOVES, Weight
 from .collected import interval
 from .counted import counted
 from .plain import plain
+from .studied import GUESSED
 
 FORMAT = 1
 
 
-def weighed(found: Sequence[Weight], rating: int, *, games: bool) -> str:
-    return "\n".join(_weighed(found, rating, games)) + "\n"
+def weighed(found: Sequence[Weight], rating: int, *, uncounted: str) -> str:
+    """What `weigh` says. uncounted: why no games were counted, "" where some were."""
+    return "\n".join(_weighed(found, rating, uncounted)) + "\n"
 
 
-def _weighed(found: Sequence[Weight], rating: int, games: bool) -> Iterator[str]:
+def _weighed(found: Sequence[Weight], rating: int, uncounted: str) -> Iterator[str]:
     yield f"For players of about {rating}, to answer 80 of 100 games for {MOVES} moves."
-    if not games:
-        yield "How likely a reply is comes from a model of natural moves, whose weights are guesses: no games were counted. `--collection NAME` counts games."
+    if uncounted:
+        yield f"{GUESSED}: {uncounted}."
     for one in found:
         side = one.candidate.side
         yield ""
@@ -40,7 +42,7 @@ def _weighed(found: Sequence[Weight], rating: int, games: bool) -> Iterator[str]
         if one.score is not None:
             spread = one.score.interval
             yield f"  White scored {one.score.points:.0f} of 100 in {counted(one.score.games, 'game')} (95 %: {interval(spread)})"
-        elif games:
+        elif not uncounted:
             yield "  no game of this audience with a result comes to it"
 
 
