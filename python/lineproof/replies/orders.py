@@ -104,7 +104,7 @@ def returns(course: Course, key: int) -> list[Return]:
         after = course.spot(key).play(reply.uci)
         if after.board.key in graph.moves:
             continue  # it is there at once
-        lines = _back(graph, after, _below(graph, key), BACK)
+        lines = _back(graph, key, after)
         line = next((line for line in lines if _sensible(course, after, line)), None)
         if line is not None:
             spot = after.line(line)
@@ -121,35 +121,42 @@ def _spoken(board: Board, uci: str) -> _Move:
     return board.piece_at(uci[:2]) or "", uci[2:]
 
 
-def _below(graph: Graph, key: int) -> set[_Move]:
-    """The moves that the lesson plays within some plies below a position."""
-    found: set[_Move] = set()
-    layer = {key}
-    for _ in range(BACK + 1):
-        for at in layer:
-            board = graph.place[at].board
-            found.update(_spoken(board, uci) for uci in graph.moves[at])
-        layer = {after for at in layer for after in graph.moves[at].values()}
-    return found
+def _back(graph: Graph, key: int, after: Spot) -> Iterator[tuple[str, ...]]:
+    """From the position after an open reply at a position, the lines into a position that the lesson has some plies below, the shortest first: the
+    moves of the lesson's way there in any order, the reply in place of one."""
+    for length, moves, target in _ways(graph, key):
+        yield from _ordered(after, moves, target, length - 1)
 
 
-def _back(graph: Graph, spot: Spot, moves: set[_Move], plies: int) -> Iterator[tuple[str, ...]]:
-    """The lines of such moves into a position of the lesson, the shortest first; of several ways to a position on the way the first."""
-    layer: list[tuple[Spot, tuple[str, ...]]] = [(spot, ())]
-    seen = {spot.board.key}
-    for _ in range(plies):
+def _ways(graph: Graph, key: int) -> Iterator[tuple[int, tuple[_Move, ...], int]]:
+    """The lesson's ways from a position, the shortest first: plies, moves, and the position that they come to."""
+    layer: list[tuple[int, tuple[_Move, ...]]] = [(key, ())]
+    for plies in range(1, BACK + 2):
         after = []
-        for at, line in layer:
-            for uci in sorted(at.board.legal_moves()):
-                if _spoken(at.board, uci) not in moves:
-                    continue
-                child = at.play(uci)
-                if child.board.key in graph.moves:
-                    yield (*line, uci)
-                elif child.board.key not in seen:
-                    seen.add(child.board.key)
-                    after.append((child, (*line, uci)))
+        for at, moves in layer:
+            board = graph.place[at].board
+            for uci, below in graph.moves[at].items():
+                after.append((below, (*moves, _spoken(board, uci))))
         layer = after
+        yield from ((plies, moves, at) for at, moves in layer)
+
+
+def _ordered(
+    spot: Spot, moves: tuple[_Move, ...], target: int, plies: int
+) -> Iterator[tuple[str, ...]]:
+    """The lines of so many of the moves, each played once, that come to a position."""
+    if plies == 0:
+        if spot.board.key == target:
+            yield ()
+        return
+    left = set(moves)
+    for uci in spot.board.legal_moves():
+        move = _spoken(spot.board, uci)
+        if move in left:
+            number = moves.index(move)
+            rest = (*moves[:number], *moves[number + 1 :])
+            for line in _ordered(spot.play(uci), rest, target, plies - 1):
+                yield (uci, *line)
 
 
 def _sensible(course: Course, spot: Spot, line: tuple[str, ...]) -> bool:
