@@ -117,24 +117,25 @@ class Pinned:
     absolute: bool
 
 
-def bound(board: Board, side: str) -> list[tuple[str, str, str]]:
+def bound(board: Board, side: str) -> tuple[tuple[str, str, str], ...]:
     """The absolute pins against `side` alone, as (pinner, piece, king): what `pins` finds of them, sooner."""
-    men = board.pieces()
-    royal = "K" if side == "white" else "k"
-    king = next((at for at, letter in men if letter == royal), None)
+    royal, sliders = ("K", "brq") if side == "white" else ("k", "BRQ")
+    standing = dict(board.pieces())
+    king = next((at for at, letter in standing.items() if letter == royal), None)
     if king is None:
-        return []
-    standing = dict(men)
+        return ()
     found = []
-    for pinner, letter in men:
-        if letter.lower() not in "brq" or side_of(letter) == side:
+    for pinner, letter in standing.items():
+        if letter not in sliders:
             continue
         between = [at for at in board.between(pinner, king) if at in standing]
-        if len(between) != 1 or side_of(standing[between[0]]) != side:
-            continue
-        if king in board.attacks(pinner, between):
+        if (
+            len(between) == 1
+            and side_of(standing[between[0]]) == side
+            and king in board.attacks(pinner, between)
+        ):
             found.append((pinner, between[0], king))
-    return found
+    return tuple(found)
 
 
 def pins(board: Board, side: str) -> list[Pinned]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from lineproof.claims.bands import seen_from
 from lineproof.claims.claim import GameOver, Spot
 from lineproof.claims.cost import SAFE, Cost, weigh
 from lineproof.engine import AmbiguousMoveError, IllegalMoveError, MoveSyntaxError
@@ -92,16 +93,21 @@ def _good(course: Course, spot: Spot, moves: Iterable[Named]) -> bool:
 
 
 def _natural(course: Course, spot: Spot, *, only_if_wrong: bool) -> Cost | None:
-    """What the natural answer costs. only_if_wrong: None also where it is the best, which one search tells."""
+    """What the natural answer costs. only_if_wrong: None also where it is the best, or seems to cost no more than a safe move may before the best is
+    searched alone."""
     likely = course.replies.at(spot)
     if not likely.replies:
         return None
     move = likely.replies[0].uci
-    if only_if_wrong:
-        best = course.ask.best(spot)
-        if best is None or best.moves[0] == move:
-            return None
     try:
+        if only_if_wrong:
+            best = course.ask.best(spot)
+            if best is None or best.moves[0] == move:
+                return None
+            side = spot.board.turn
+            alone = course.ask.move(spot, move)
+            if seen_from(side, best.points) - seen_from(side, alone.points) <= SAFE:
+                return None
         return weigh(course.ask, spot, move)
     except GameOver:
         return None
