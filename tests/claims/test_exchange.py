@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from lineproof.claims.board import bound, pins
@@ -97,6 +97,7 @@ def test_what_one_capture_gains(fen: str, uci: str, gain: int) -> None:
     assert gained(Board(fen), uci) == gain
 
 
+@settings(deadline=None)  # up to 80 boards an example
 @given(st.lists(st.integers(0, 10**6), max_size=80))
 def test_pieces_bound_to_their_king_are_those_of_the_absolute_pins(choices: list[int]) -> None:
     board = Board()

@@ -109,6 +109,24 @@ def test_weigh_says_so_as_well(lesson: Path) -> None:
     assert ran.status == 0 and f"\n{GUESSED}{why}" in ran.out
 
 
+def test_the_model_is_not_judged_by_games_that_it_has_played(home: Path) -> None:
+    moves = "1. e4 e5 " + " ".join(f"{n}. Nf3 Nc6 {n + 1}. Ng1 Nb8" for n in range(2, 12, 2))
+    others = "".join(
+        game(moves, rating=1500).replace("[Result", f'[Round "{n}"]\n[Result') for n in range(30)
+    )
+    made = '[Event "Invented game, both players the model of natural moves"]\n[White'
+    own = others.replace("[White ", f"{made} ")
+    why = "the model of natural moves has played games of these itself; it is neither fitted to them nor judged by them\n"
+    (home / "others.pgn").write_text(others, encoding="utf-8")
+    assert lineproof(home, "collect", "fit", "--check", "others.pgn").status == 0
+    (home / "own.pgn").write_text(others + own[: own.index("[White ", 100)], encoding="utf-8")
+    ran = lineproof(home, "collect", "fit", "--check", "own.pgn")
+    assert (ran.status, ran.out, ran.err) == (2, "", f"own.pgn: {why}")
+    collected(home, own)
+    ran = lineproof(home, "collect", "fit", "--collection", "club")
+    assert (ran.status, ran.out, ran.err) == (2, "", f"club: {why}")
+
+
 def test_games_of_the_audience_are_said_to_be_counted(lesson: Path) -> None:
     collected(lesson, game(ASKED, rating=1500))
     with_games = ("--side", "white", "--collection", "club")
