@@ -12,7 +12,7 @@ import tempfile
 import time
 from pathlib import Path
 
-from lineproof.engine import ENGINE_VERSION
+from lineproof.engine import ENGINE_VERSION, Board
 from lineproof.lesson import Lesson
 from lineproof.lesson.graph import Graph
 from lineproof.proof import Effort, EvidenceStore
@@ -67,6 +67,8 @@ LINES = (
     "e4 e5 Nf3 Qe7 Nc3 c6 d4 d6 Bg5 f6 Be3",
 )
 """Main lines of any handbook, from memory."""
+OTHER_END = ("Rfc8", "Bd3")
+"""In place of the first line's last move."""
 
 
 def lesson(lines: tuple[str, ...]) -> Lesson:
@@ -99,9 +101,19 @@ def whole(positions: int) -> tuple[str, ...]:
 
 
 def edited(lines: tuple[str, ...]) -> tuple[str, ...]:
-    """The first line ends with another move, and one more."""
+    """The first line ends with another move, and one more: a sensible one where it is whole, else any."""
     first, *rest = lines
-    return (" ".join([*first.split()[:-1], "Rfc8", "Bd3"]), *rest)
+    *moves, gone = first.split()
+    if first == LINES[0]:
+        return (" ".join((*moves, *OTHER_END)), *rest)
+    board = Board()
+    for san in moves:
+        board = board.play(board.parse_san(san))
+    for _ in OTHER_END:
+        uci = next(uci for uci in board.legal_moves() if board.san(uci) != gone)
+        moves.append(board.san(uci))
+        board = board.play(uci)
+    return (" ".join(moves), *rest)
 
 
 def timed(of: Lesson, effort: Effort, store: EvidenceStore) -> tuple[float, float]:
