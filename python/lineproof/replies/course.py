@@ -37,6 +37,7 @@ class Course:
         self.ask = ask
         self.proved = proved
         self._spots: dict[int, Spot] = {}
+        self._chances: dict[int, float] = {}
 
     @cached_property
     def mistakes(self) -> frozenset[tuple[int, str]]:
@@ -87,4 +88,6 @@ class Course:
 
     def chance(self, key: int) -> float:
         """The share (0 to 1) of the games from its beginning on that come to a position."""
-        return self.meeting.chance(key)
+        if key not in self._chances:
+            self._chances[key] = self.meeting.chance(key)
+        return self._chances[key]
