@@ -117,6 +117,27 @@ class Pinned:
     absolute: bool
 
 
+def bound(board: Board, side: str) -> tuple[tuple[str, str, str], ...]:
+    """The absolute pins against `side` alone, as (pinner, piece, king): what `pins` finds of them, sooner."""
+    royal, sliders = ("K", "brq") if side == "white" else ("k", "BRQ")
+    standing = dict(board.pieces())
+    king = next((at for at, letter in standing.items() if letter == royal), None)
+    if king is None:
+        return ()
+    found = []
+    for pinner, letter in standing.items():
+        if letter not in sliders:
+            continue
+        between = [at for at in board.between(pinner, king) if at in standing]
+        if (
+            len(between) == 1
+            and side_of(standing[between[0]]) == side
+            and king in board.attacks(pinner, between)
+        ):
+            found.append((pinner, between[0], king))
+    return tuple(found)
+
+
 def pins(board: Board, side: str) -> list[Pinned]:
     """Pins against `side`: exactly one of his pieces stands between an enemy line piece and his king (absolute),
     or, of his, an unprotected piece or one bigger than both the piece and the pinner (relative)."""

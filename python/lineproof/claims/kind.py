@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Literal
 
 from .claim import Ask, Claim, Judgement, Outcome
 from .frame import Frame, Test
@@ -38,6 +38,7 @@ class Kind:
     read_glyph: from such a NAG to claims. scan: looks at every sentence, read or not.
     check: the answer at the effort of `ask`.
     gives_way: kinds which, read of the same clause, say it better.
+    tactic: of a tactical kind, whether it speaks for the claim's side (who forks) or against it (whose piece is trapped).
     flips: the claim may be denied ("does not win"): `check` is then asked of the claim without its denial, and holds and fails change
     places. Kinds that weigh a denial in their own way leave it out.
     """
@@ -61,6 +62,7 @@ class Kind:
     scan: Callable[[Here, Sentence], list[Claim]] | None = None
     flips: bool = False
     gives_way: frozenset[str] = frozenset()
+    tactic: Literal["", "for", "against"] = ""
 
     def judge(self, claim: Claim, ask: Ask) -> Judgement:
         """The answer for a claim as spoken, its denial included."""

@@ -61,28 +61,31 @@ def run(given: argparse.Namespace) -> int:
             tell = stack.enter_context(progress(given.candidates[0], "Weighing", "candidate"))
             store = EvidenceStore(where()["weighed openings"] / "cache" / "evidence.sqlite")
             stack.callback(store.close)
+            replies = Replies(rating, store, collection=collection)
             found = weigh_openings(
                 [_candidate(text, given) for text in given.candidates],
-                Replies(rating, store, collection=collection),
+                replies,
                 Asker(store, Effort.SKETCH.steps[0], None, engine),
                 tell,
             )
+            uncounted = replies.uncounted(one.candidate.spot for one in found)
     except (LessonError, CollectionError, NaturalError) as error:
         raise CommandError(str(error)) from error
     except KeyboardInterrupt:
         raise CommandError(
             "Stopped. What was searched is kept; the same command goes on from there.", STOPPED
         ) from None
-    games = collection is not None
     failure = None
     if given.report is not None:
         from lineproof.report.weighed_html import save_weighed_html
 
-        failure = written(lambda file: save_weighed_html(found, rating, games, file), given.report)
+        failure = written(
+            lambda file: save_weighed_html(found, rating, uncounted, file), given.report
+        )
     if given.json:
         write_json(weighed_json(found, rating))
     else:
-        write(weighed(found, rating, games=games))
+        write(weighed(found, rating, uncounted=uncounted))
         if given.report is not None and failure is None:
             write(where_it_is(given.report))
     if failure is not None:

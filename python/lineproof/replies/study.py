@@ -19,6 +19,7 @@ from lineproof.engine import Stop as Halt
 from lineproof.lesson.graph import Graph
 from lineproof.proof import Effort, EvidenceStore, evidence_file
 from lineproof.proof.asker import Asker
+from lineproof.proof.kept import held
 
 from .course import Course
 from .detours import Detour, detours
@@ -63,7 +64,7 @@ class Beginning:
 
 @dataclass(frozen=True)
 class Study:
-    """Of one lesson. games: whether games of a collection were counted; without, all shares are the model's. rating: the audience's.
+    """Of one lesson. games: whether games of a collection were counted; without, all shares are the model's, and `uncounted` says why. rating: the audience's.
 
     Lists are ordered by what matters most: open replies by how often they are met and what they cost, slips and pause points by how
     often their position is met; the others as in the lesson.
@@ -86,6 +87,7 @@ class Study:
     plans: tuple[Plans, ...]
     detours: tuple[Detour, ...] = ()
     model_games: tuple[ModelGames, ...] = ()
+    uncounted: str = ""
 
     @property
     def met(self) -> tuple[Unanswered, ...]:
@@ -127,7 +129,7 @@ def study(
     """Studies a lesson. collection: games of the audience to count. natural: other weights than those that ship.
     engine: answers the searches in place of ours.
 
-    The same lesson, collection and effort give the same study. Each search has the first step of the effort.
+    The same lesson, collection, effort and last proof give the same study. Each search has the first step of the effort.
 
     :raises StudyError: when the lesson does not say which side is taught.
     :raises CollectionError: when the collection cannot be read.
@@ -172,7 +174,8 @@ def _study(
     rating = lesson.settings.audience
     replies = Replies(rating, store, natural=natural, collection=collection, stop=halt)
     ask = Asker(store, effort.steps[0], halt, outside)
-    courses = [Course(graph, start, side, replies, ask) for start in starts(graph)]
+    proved = held(lesson, store)
+    courses = [Course(graph, start, side, replies, ask, proved) for start in starts(graph)]
     work = [(course, key) for course in courses for key in course.order]
     with ThreadPoolExecutor(max_workers=workers) as pool:
         try:
@@ -186,13 +189,14 @@ def _study(
             raise
     found = [future.result() for future in rest]
     ways = [tuple(roads(graph, course.start)) for course in courses]
+    uncounted = replies.uncounted(course.spot(key) for course, key in work)
     by_chance = sorted(found, key=lambda one: -one.chance)
     return Study(
         lesson,
         side,
         rating,
         effort,
-        collection is not None,
+        not uncounted,
         tuple(
             Beginning(
                 graph.place[course.start],
@@ -214,6 +218,7 @@ def _study(
             one for course, way in zip(courses, ways, strict=True) for one in detours(course, way)
         ),
         model_games=() if collection is None else tuple(_model_games(work, collection)),
+        uncounted=uncounted,
     )
 
 

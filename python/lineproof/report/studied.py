@@ -30,6 +30,7 @@ from .modelled import modelled
 from .plain import plain
 
 _T = TypeVar("_T")
+GUESSED = "How likely a reply is comes from a model of natural moves, whose weights are guesses"
 SHOWN = 12
 """Of each list, so many get a line of their own."""
 
@@ -109,7 +110,7 @@ def where_from(found: Study) -> str:
     """How the shares were come by."""
     if found.games:
         return "How likely a reply is comes from counted games of this audience and, where they are few, from a model of natural moves."
-    return "How likely a reply is comes from a model of natural moves, whose weights are guesses: no games were counted. `--collection NAME` counts games."
+    return f"{GUESSED}: {found.uncounted}."
 
 
 def _list(
@@ -209,8 +210,11 @@ def _answered(found: Answer, name: str) -> Iterator[str]:
         if found.lesson_plays:
             yield f"It goes on with {', '.join(found.lesson_plays)}."
     elif found.left is not None:
-        who = "the taught side" if found.left.by_taught else "the opponent"
-        yield f"{plain(name)} does not have this position. It is left after {_at(found.left.place)}, where {who} plays {found.left.reply.san}: {share(found.left.reply)}."
+        left = found.left
+        who = {True: "the taught side", False: "the opponent", None: title(left.place.board.turn)}
+        yield f"{plain(name)} does not have this position. It is left after {_at(left.place)}, where {who[left.by_taught]} plays {left.reply.san}: {share(left.reply)}."
+        if left.uncounted:
+            yield f"{GUESSED}: {left.uncounted}."
     else:
         yield f"{plain(name)} does not have this position, nor any on the way to it."
     yield found.sentence

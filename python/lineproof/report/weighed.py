@@ -12,18 +12,20 @@ from lineproof.follow.weighing import MOVES, Weight
 from .collected import interval
 from .counted import counted, rare
 from .plain import plain
+from .studied import GUESSED
 
 FORMAT = 1
 
 
-def weighed(found: Sequence[Weight], rating: int, *, games: bool) -> str:
-    return "\n".join(_weighed(found, rating, games)) + "\n"
+def weighed(found: Sequence[Weight], rating: int, *, uncounted: str) -> str:
+    """What `weigh` says. uncounted: why no games were counted, "" where some were."""
+    return "\n".join(_weighed(found, rating, uncounted)) + "\n"
 
 
-def _weighed(found: Sequence[Weight], rating: int, games: bool) -> Iterator[str]:
+def _weighed(found: Sequence[Weight], rating: int, uncounted: str) -> Iterator[str]:
     yield f"For players of about {rating}, to answer 80 of 100 games for {MOVES} moves."
-    if not games:
-        yield where_from()
+    if uncounted:
+        yield f"{GUESSED}: {uncounted}."
     for one in found:
         side = one.candidate.side
         yield ""
@@ -32,13 +34,8 @@ def _weighed(found: Sequence[Weight], rating: int, games: bool) -> Iterator[str]
         yield f"  {needs(one)}"
         yield f"  {counted(one.by_heart, 'unnatural only move')} to know by heart"
         yield f"  where it begins {spoken(side, one.points)}; at worst {spoken(side, one.worst)}"
-        if games:
+        if one.score is not None or not uncounted:
             yield f"  {played_by(one)}"
-
-
-def where_from() -> str:
-    """How the shares were come by, where no games were counted."""
-    return "How likely a reply is comes from a model of natural moves, whose weights are guesses: no games were counted. --collection NAME counts games."
 
 
 def needs(one: Weight) -> str:

@@ -14,17 +14,18 @@ from .item import Figure, Item, Listing, played
 from .markup import text
 from .plain import plain
 from .sheet import Sheet
-from .weighed import needs, played_by, where_from
+from .studied import GUESSED
+from .weighed import needs, played_by
 from .writing import write_whole
 
 
-def weighed_html(found: Sequence[Weight], rating: int, *, games: bool) -> str:
-    """The page as text, to be written as UTF-8. games: whether games were counted."""
+def weighed_html(found: Sequence[Weight], rating: int, *, uncounted: str) -> str:
+    """The page as text, to be written as UTF-8. uncounted: why no games were counted, "" where some were."""
     listing = Listing(
         "candidates",
         "The candidates",
         "In the order in which they were given. The diagram shows where each begins.",
-        tuple(_candidate(one, games) for one in found),
+        tuple(_candidate(one, uncounted) for one in found),
         len(found),
     )
     least = min(found, key=lambda one: (not one.whole, one.positions))
@@ -41,22 +42,22 @@ def weighed_html(found: Sequence[Weight], rating: int, *, games: bool) -> str:
         answer=text(answer),
         rest=(
             f"To answer 80 of 100 games for {MOVES} moves.",
-            *((where_from(),) if not games else ()),
+            *((f"{GUESSED}: {uncounted}.",) if uncounted else ()),
         ),
         sections=(listing.section(flipped=False),),
         source=", ".join(one.candidate.name for one in found),
     ).html()
 
 
-def save_weighed_html(found: Sequence[Weight], rating: int, games: bool, file: Path) -> None:
+def save_weighed_html(found: Sequence[Weight], rating: int, uncounted: str, file: Path) -> None:
     """Writes the page as one step.
 
     :raises OSError: when it cannot be written.
     """
-    write_whole(file, weighed_html(found, rating, games=games).encode())
+    write_whole(file, weighed_html(found, rating, uncounted=uncounted).encode())
 
 
-def _candidate(one: Weight, games: bool) -> Item:
+def _candidate(one: Weight, uncounted: str) -> Item:
     side = one.candidate.side
     rows = [
         ("Opening", str(one.opening) if one.opening else "no name"),
@@ -65,7 +66,7 @@ def _candidate(one: Weight, games: bool) -> Item:
         ("By heart", counted(one.by_heart, "unnatural only move")),
         ("Verdict", f"{spoken(side, one.points)}; at worst {spoken(side, one.worst)}"),
     ]
-    if games:
+    if one.score is not None or not uncounted:
         rows.append(("Games", played_by(one)))
     spot = one.candidate.spot
     figure = Figure(spot, played(spot), flipped=side == "black")

@@ -173,4 +173,5 @@ KIND = Kind(
     read=read,
     check=check,
     flips=True,
+    tactic="for",
 )

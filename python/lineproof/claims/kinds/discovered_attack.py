@@ -168,4 +168,5 @@ KIND = Kind(
     read=read,
     check=check,
     flips=True,
+    tactic="for",
 )  # fmt: skip

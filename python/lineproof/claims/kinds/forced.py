@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from lineproof.claims.amounts import pawns
-from lineproof.claims.bands import band, edge_of_two, seen_from
+from lineproof.claims.bands import ALONE, edge_of_two, is_only, seen_from
 from lineproof.claims.board import LETTERS, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.doings import deed
@@ -17,9 +17,6 @@ from lineproof.claims.noun import Noun
 from lineproof.claims.played import played
 from lineproof.claims.showing import shortest
 from lineproof.claims.worded import NOMINAL
-
-ONLY = 15
-"""Points that every other move costs in an only move: short of forced."""
 
 
 def reply(noun: Noun) -> str | None:
@@ -177,8 +174,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:
             gone = "mate follows" if without.mated == side else f"{pawns(lost)} {'is' if lost == 1 else 'are'} gone"  # fmt: skip
             because = f"Without {named} {gone}: after {other}, the best other move."
             return Judgement(Outcome.HOLDS, because, shortest(spot, (rival.moves[0], *without.moves)), spot, numbers, marks=marks)  # fmt: skip
-    only = _only(kept, left)
-    near = edge_of_two(kept, left, _only)
+    only = is_only(kept, left)
+    near = edge_of_two(kept, left, is_only)
     if only:
         because = f"{named} is an only move: {other} costs {kept - left} points. It is not forced: {title(side)} has {len(legal)} legal moves."
         return Judgement(Outcome.UNSETTLED, because, shortest(spot, rival.moves, most=SHOWN), spot, numbers, near, one_off=True, marks=marks)  # fmt: skip
@@ -190,11 +187,6 @@ def check(claim: Claim, ask: Ask) -> Judgement:
 
 def _points(ask: Ask, spot: Spot, move: str, side: str) -> int:
     return seen_from(side, ask.move(spot, move).points)
-
-
-def _only(kept: int, left: int) -> bool:
-    """Whether the next best move costs 15 points and the verdict's band with it."""
-    return kept - left >= ONLY and band(kept) != band(left)
 
 
 def _took(spot: Spot) -> bool:
@@ -213,7 +205,7 @@ KIND = Kind(
         "One legal move; or a recapture on the square where the opponent has just taken, without which (the best other move, continued until no capture gains a pawn) a pawn or more, or the game by mate, is lost. "
         "An only move (every other costs 15 points and the verdict's band) that is neither is one off."
     ),
-    formula=f"legal moves = 1; or, of a recapture, material(with it) - material(best other move) >= 1; cost of the best other >= {ONLY} and another band: one off",
+    formula=f"legal moves = 1; or, of a recapture, material(with it) - material(best other move) >= 1; cost of the best other >= {ALONE} and another band: one off",
     slots={"compulsory": dict.fromkeys(members("compulsory", JUDGEMENTS), True)},
     frames=FRAMES,
     tests={

@@ -122,4 +122,5 @@ KIND = Kind(
     },
     read=read,
     check=check,
+    tactic="for",
 )

@@ -201,4 +201,5 @@ KIND = Kind(
     gives_way=frozenset({"by-force", "mate-threat"}),
     read=read,
     check=check,
+    tactic="for",
 )

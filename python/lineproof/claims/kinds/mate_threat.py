@@ -221,4 +221,5 @@ KIND = Kind(
     tests={"mating": lambda n: n.text if n.type == "move" and n.text.endswith("#") else None},
     read=read,
     check=check,
+    tactic="for",
 )

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from lineproof.claims.alternatives import alternatives
-from lineproof.claims.bands import band, edge_of_two, seen_from, spoken
+from lineproof.claims.bands import ALONE, edge_of_two, is_only, seen_from, spoken
 from lineproof.claims.board import title
 from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Mark, Outcome
 from lineproof.claims.doings import deed
@@ -17,9 +17,6 @@ from lineproof.claims.noun import Noun
 from lineproof.claims.played import played
 from lineproof.claims.showing import shortest
 from lineproof.claims.worded import NOMINAL
-
-LEAST = 15
-"""Points that every other move costs at least."""
 
 _GLYPHS = {7: "forced", 8: "singular"}
 """PGN standard (1994), NAG table: 7 "forced move (all others lose quickly)", 8 "singular move (no reasonable alternatives)"."""
@@ -177,7 +174,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     own = seen_from(side, best.points)
     second = seen_from(side, alone.points)
     cost = own - second
-    holds = _is_only(own, second)
+    holds = is_only(own, second)
     rival_san = spot.board.san(alone.moves[0])
     numbers: dict[str, int | float | str] = {
         "points": own,
@@ -185,7 +182,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         "its points": second,
         "cost": cost,
     }
-    margin = edge_of_two(own, second, _is_only)
+    margin = edge_of_two(own, second, is_only)
     line = shortest(spot, alone.moves, most=SHOWN)
     if holds:
         because = f"Every other move costs at least {cost} points: after {rival_san} {spoken(side, second)}."
@@ -216,17 +213,12 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     )
 
 
-def _is_only(own: int, second: int) -> bool:
-    """Whether the next best move costs enough, and the verdict's band with it."""
-    return own - second >= LEAST and band(second) != band(own)
-
-
 KIND = Kind(
     id="only-move",
     title="Only move",
     version=2,
     definition="The best other legal move (found by leaving the move out, then searched alone at the same nodes) costs 15 points or more and the verdict's band with it; a single legal move is one too.",
-    formula=f"cost = points(the move) - points(best other move); holds: cost >= {LEAST} and band(best other move) is another; fails otherwise",
+    formula=f"cost = points(the move) - points(best other move); holds: cost >= {ALONE} and band(best other move) is another; fails otherwise",
     frames=FRAMES,
     slots={
         "essential": dict.fromkeys(members("essential", JUDGEMENTS), True),

@@ -314,4 +314,5 @@ KIND = Kind(
     },
     read=read,
     check=check,
+    tactic="for",
 )

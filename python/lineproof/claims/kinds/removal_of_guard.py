@@ -197,4 +197,5 @@ KIND = Kind(
     read=read,
     check=check,
     flips=True,
+    tactic="for",
 )  # fmt: skip
