@@ -135,18 +135,22 @@ def main() -> None:
     print(
         f"{len(Graph(before).order)} positions in {len(lines)} lines, {effort} effort, engine version {ENGINE_VERSION}"
     )
+    spent = []
     with tempfile.TemporaryDirectory() as folder:
         store = EvidenceStore(Path(folder) / "evidence.sqlite")
-        cold = timed(before, effort, store)
-        edit = timed(after, effort, store)
-        same = timed(after, effort, store)
+        for name, of in (
+            ("with nothing kept", before),
+            ("after an edit of one line", after),
+            ("once more as it is", after),
+        ):
+            clock, processor = timed(of, effort, store)
+            spent.append((clock, processor))
+            print(
+                f"{name}: {clock:.1f} s by the clock, {processor:.1f} s of the processor",
+                flush=True,
+            )
         store.close()
-    for name, (clock, processor) in (
-        ("with nothing kept", cold),
-        ("after an edit of one line", edit),
-        ("once more as it is", same),
-    ):
-        print(f"{name}: {clock:.1f} s by the clock, {processor:.1f} s of the processor")
+    cold, edit, _ = spent
     print(
         f"nothing kept against after an edit: {cold[0] / edit[0]:.1f} by the clock, {cold[1] / edit[1]:.1f} of the processor"
     )
