@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import argparse
-import os
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from .failures import CLAIM_FAILS, STOPPED, CommandError
 from .output import write, write_json
-from .shared import add_command, add_engine_option, add_lesson_settings, check_audience
+from .shared import add_command, add_engine_option, add_lesson_settings, check_audience, own
 
 if TYPE_CHECKING:
     from lineproof.engine.outside.pool import OutsideEngine
@@ -63,7 +62,7 @@ def run(given: argparse.Namespace) -> int:
             lesson = Lesson.open(given.lesson, side=given.side, audience=given.audience)
         except LessonError as error:
             raise CommandError(str(error)) from error
-        if given.report is not None and _is_of(lesson, given.report):
+        if given.report is not None and own(lesson, given.report):
             raise CommandError(
                 f"{given.report}: this belongs to the lesson, and a report would destroy it;"
                 " choose another place with --report"
@@ -114,19 +113,6 @@ def _prove(
         raise CommandError(line, STOPPED) from None
     finally:
         store.close()
-
-
-def _is_of(lesson: Lesson, file: Path) -> bool:
-    """Whether a file is one of a lesson's own, by whatever path, link or hard link it is reached."""
-    from lineproof.lesson.lesson import HOME, SETTINGS
-
-    own = [path for path in (lesson.path, lesson.folder and lesson.folder / SETTINGS) if path]
-    real = Path(os.path.realpath(file))
-    if HOME in real.parts or any(real == Path(os.path.realpath(path)) for path in own):
-        return True
-    if lesson.home is not None and real.is_relative_to(os.path.realpath(lesson.home)):
-        return True
-    return any(path.exists() and real.exists() and real.samefile(path) for path in own)
 
 
 def _report(proof: Proof, file: Path) -> str | None:
