@@ -37,7 +37,7 @@ def order_json(order: RunningOrder) -> dict[str, Any]:
             }
             for ref in telling.early
         ],
-        "file_told_early": telling.file_early,
+        "file_told_early": len({ref.sentence.start for ref in telling.file_early}),
         "cues": [_cue(cue) for cue in order.cues],
         "cuts": [
             {

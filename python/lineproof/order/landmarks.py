@@ -13,7 +13,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import combinations
 from typing import Literal
@@ -99,24 +99,38 @@ class Seen:
         only = 1 << self.numbers[board.key]
         pieces = _pieces(board, moved)
         likely = pieces[:LIKELY]
-        for some in _some(likely):
-            if self._have(some) == only:
-                return some
+        few = self._few([self._having(mark) for mark in likely], only)
+        if few:
+            return tuple(likely[number] for number in few)
         # The position is told by more: one landmark after the other, whichever leaves the fewest others.
         chosen: list[Landmark] = likely[:1]
         left = self._have(chosen)
         candidates = [*pieces, *(m for m in _all(board) if m.kind != "piece"), *self._empty(board)]
+        having = {mark: self._having(mark) for mark in candidates}
         while left != only and candidates:
-            best = min(candidates, key=lambda m: (left & self._having(m)).bit_count())
-            if left & self._having(best) == left:
+            best = min(candidates, key=lambda m: (left & having[m]).bit_count())
+            if left & having[best] == left:
                 break
             chosen.append(best)
-            left &= self._having(best)
+            left &= having[best]
         return tuple(chosen)
 
-    def single_out(self, marks: Sequence[Landmark]) -> bool:
-        """Whether just one of the positions shown has all of these."""
-        return self._have(marks).bit_count() == 1
+    @staticmethod
+    def _few(having: Sequence[int], only: int) -> tuple[int, ...]:
+        """The first one, two or three landmarks, by their numbers, that one position alone has; none where more are needed."""
+        count = range(len(having))
+        for one in count:
+            if having[one] == only:
+                return (one,)
+        pairs = {(a, b): having[a] & having[b] for a, b in combinations(count, 2)}
+        for pair, left in pairs.items():
+            if left == only:
+                return pair
+        for (a, b), left in pairs.items():
+            for third in range(b + 1, len(having)):
+                if left & having[third] == only:
+                    return a, b, third
+        return ()
 
     def _have(self, marks: Sequence[Landmark]) -> int:
         found = (1 << len(self.numbers)) - 1
@@ -137,11 +151,6 @@ class Seen:
         """Squares that are empty here and on which something stood elsewhere."""
         squares = {mark.at for mark in self._with if mark.kind == "piece"}
         return [Landmark("empty", "", at) for at in sorted(squares) if board.piece_at(at) is None]
-
-
-def _some(likely: Sequence[Landmark]) -> Iterator[tuple[Landmark, ...]]:
-    for count in (1, 2, 3):
-        yield from combinations(likely, count)
 
 
 def _all(board: Board) -> list[Landmark]:

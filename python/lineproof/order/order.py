@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 
 from lineproof.lesson import Lesson
 
@@ -16,6 +16,9 @@ from .steps import Steps
 from .telling import Teller
 from .waiting import Waits, too_early, waits
 
+TRIES = 30
+"""Mistakes for which an earlier punishment is tried, one after the other."""
+
 
 class OrderError(ValueError):
     """A lesson cannot be put in order. The text says why and what to do."""
@@ -25,8 +28,8 @@ class OrderError(ValueError):
 class Telling:
     """acts: in their order. measure, file, least: of this order, of the file's, and what no order can go below.
 
-    proven: whether no order is better. references: what was found. early: sentences that are told before what they refer to,
-    since the lesson refers in a circle; file_early: how many the file's own order tells so.
+    proven: whether no order is better. references: what was found. early: what is told before what it refers to, since the
+    lesson refers in a circle; file_early: what the file's own order tells so.
     """
 
     steps: Steps
@@ -38,7 +41,7 @@ class Telling:
     punished: dict[int, int]
     references: tuple[Reference, ...]
     early: tuple[Reference, ...]
-    file_early: int
+    file_early: tuple[Reference, ...]
 
 
 def telling(
@@ -51,21 +54,20 @@ def telling(
     least = Measure(plan.ways_back, plan.plies_again, 0)
     written = as_written(steps)
     file = measure(written, punishes)
-    waiting, lost = waits(steps, refs)
-    acts, found, proven = _best(steps, waiting, punishes, plan, least)
+    in_file = too_early(steps, _numbers(written), refs)
+    acts, found, proven = _best(steps, waits(steps, refs)[0], punishes, plan, least)
+    if found.distance:
+        # A mistake may wait for what the words of its punishment refer to, so that the two stay together.
+        early = [*refs, *_with_punishment(steps, refs, punishes)]
+        other = _best(steps, waits(steps, early)[0], punishes, plan, least)
+        if other[1] < found:
+            acts, found, proven = other[0], other[1], other[1] == least
     if found > file:
         # What the file tells too early may cost ways back; what the file keeps never does.
-        told = [act.number for act in written if act.number is not None]
-        broken = set(too_early(told, waiting))
-        kept = [ref for ref in refs if ref.step not in broken]
-        waiting, _ = waits(steps, kept)
-        acts, found, proven = _best(steps, waiting, punishes, plan, least)
+        kept = [ref for ref in refs if ref not in in_file]
+        acts, found, proven = _best(steps, waits(steps, kept)[0], punishes, plan, least)
         if found > file:
             acts, found, proven = written, file, False
-    every, _ = waits(steps, refs)
-    order = [act.number for act in acts if act.number is not None]
-    late = set(too_early(order, every))
-    told = [act.number for act in written if act.number is not None]
     return Telling(
         steps,
         tuple(acts),
@@ -75,9 +77,26 @@ def telling(
         proven,
         punishes,
         tuple(refs),
-        tuple(dict.fromkeys([*lost, *(ref for ref in refs if ref.step in late)])),
-        len(too_early(told, every)),
+        tuple(too_early(steps, _numbers(acts), refs)),
+        tuple(in_file),
     )
+
+
+def _with_punishment(
+    steps: Steps, refs: Sequence[Reference], punishes: dict[int, int]
+) -> list[Reference]:
+    """What punishments refer to, as if the mistakes did."""
+    mistake_of = {reply: mistake for mistake, reply in punishes.items()}
+    return [
+        replace(ref, step=mistake_of[ref.step], to=outside)
+        for ref in refs
+        if ref.step in mistake_of
+        and (outside := tuple(set(ref.to) - set(steps.below(mistake_of[ref.step]))))
+    ]
+
+
+def _numbers(acts: Iterable[Act]) -> list[int]:
+    return [act.number for act in acts if act.number is not None]
 
 
 def _best(
@@ -86,12 +105,34 @@ def _best(
 
     acts = Teller(steps, waiting, punishes, plan).tell()
     found = measure(acts, punishes)
+    acts, found = _punished_sooner(steps, waiting, punishes, plan, acts, found)
     if found == least:
         return acts, found, True
     tried = exact.better(steps, waiting, punishes, found)
     if tried.acts is not None:
         return tried.acts, measure(tried.acts, punishes), True
     return acts, found, tried.proven
+
+
+def _punished_sooner(
+    steps: Steps,
+    waiting: Waits,
+    punishes: dict[int, int],
+    plan: Bound,
+    acts: list[Act],
+    found: Measure,
+) -> tuple[list[Act], Measure]:
+    """A better telling in which some punishments come at once, though sentences in them wait; the ones put off longest are tried first."""
+    at = {number: place for place, number in enumerate(_numbers(acts))}
+    late = {mistake: at[reply] - at[mistake] for mistake, reply in punishes.items()}
+    chosen: frozenset[int] = frozenset()
+    for mistake in sorted(late, key=lambda one: (-late[one], one))[:TRIES]:
+        if late[mistake] > 1:
+            more = chosen | {mistake}
+            tried = Teller(steps, waiting, punishes, plan, more).tell()
+            if (measured := measure(tried, punishes)) < found:
+                chosen, acts, found = more, tried, measured
+    return acts, found
 
 
 def steps_of(lesson: Lesson) -> Steps:

@@ -96,16 +96,16 @@ def _references(steps: Steps) -> Iterator[Reference]:
             if seen and not put_off and not lines and step.uci is not None:
                 to = named.moves(step.number, sentence) or _all_before(steps, step.number)
                 yield Reference(step.number, sentence, tuple(to), seen[0])
-            compares = COMPARES.search(text)
+            compares = [found[0] for found in COMPARES.finditer(text)]
             if compares and not put_off and step.uci is not None:
                 to = [] if earlier is None or earlier == step.number else [earlier]
-                if "main" in compares[0].lower():
+                if any("main" in one.lower() for one in compares):
                     to += _main_beside(steps, step.number)
-                if "last" in compares[0] or "previous" in compares[0] or "before" in compares[0]:
+                if any(re.search("last|previous|before|above", one) for one in compares):
                     to += _line_before(steps, step.number)
                 to = [one for one in dict.fromkeys(to) if one not in steps.road(step.number)]
                 if to:
-                    yield Reference(step.number, sentence, tuple(to), compares[0])
+                    yield Reference(step.number, sentence, tuple(to), ", ".join(compares))
                 earlier = step.number
             first = FIRST.search(text)
             if first and step.parent is not None:
@@ -165,9 +165,11 @@ class _Named:
 
     def _same_move(self, number: int, named: int) -> int:
         """Where the named line has the move of this step ("after 3...d5 the same capture"); else its end."""
-        san = self.steps.all[number].place.san
-        below = self.steps.below(named)
-        return next((n for n in below if self.steps.all[n].place.san == san), named)
+        steps = self.steps
+        san = steps.all[number].place.san
+        own = {*steps.road(number), *steps.below(number)}
+        below = (n for n in steps.below(named) if n not in own)
+        return next((n for n in below if steps.all[n].place.san == san), named)
 
     def moves(self, number: int, sentence: Sentence) -> list[int]:
         """The last earlier step of each move that a sentence names without saying where."""

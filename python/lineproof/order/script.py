@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from .cues import Cue
 from .fitting import Cut
+from .references import Reference
 from .running import RunningOrder
 from .timing import ASKED, LOOK, MARK, MOVE, SHOW, clock, length
 
@@ -40,10 +41,10 @@ def _summary(order: RunningOrder, name: str) -> Iterator[str]:
     yield _compared(order)
     if telling.file_early or telling.early:
         yield (
-            f"Told before what they refer to: {_counted(len(telling.early), 'sentence')}; in the file's own order"
-            f" {telling.file_early}."
+            f"Told before what they refer to: {_counted(_sentences(telling.early), 'sentence')}; in the file's own order"
+            f" {_sentences(telling.file_early)}."
         )
-    for ref in telling.early:
+    for ref in {ref.sentence.start: ref for ref in telling.early}.values():
         line, _ = order.lesson.locate(ref.sentence.start)
         yield f"  line {line}: “{' '.join(ref.sentence.text.split())}”: the lesson refers in a circle; say it in other words"
     if order.minutes is not None:
@@ -68,6 +69,10 @@ def _summary(order: RunningOrder, name: str) -> Iterator[str]:
         yield f"      {printed(moves)}"
 
 
+def _sentences(refs: Sequence[Reference]) -> int:
+    return len({ref.sentence.start for ref in refs})
+
+
 def _compared(order: RunningOrder) -> str:
     """The measure, beside the file's order and what no order can go below."""
     telling = order.telling
@@ -84,17 +89,21 @@ def _compared(order: RunningOrder) -> str:
 def _fit(order: RunningOrder) -> Iterator[str]:
     whole = f"the whole lesson takes {length(order.whole)}"
     if not order.cuts and order.fits:
-        yield f"Nothing has to be left out for {order.minutes:g} minutes."
+        yield f"Nothing has to be left out for {_minutes(order)}."
         return
     if order.fits:
-        yield f"Left out, to fit into {order.minutes:g} minutes ({whole}); the first is missed least:"
+        yield f"Left out, to fit into {_minutes(order)} ({whole}); the first is missed least:"
     else:
         yield (
-            f"{order.minutes:g} minutes are too few ({whole}): the main line, the punishment of each mistake that is shown and what sentences"
+            f"{_minutes(order)} cannot be kept ({whole}): the main line, the punishment of each mistake that is shown and what sentences"
             f" refer to take {length(order.seconds)}. Left out, the first is missed least:"
         )
     for cut in order.cuts:
         yield f"  {_cut(order, cut)}"
+
+
+def _minutes(order: RunningOrder) -> str:
+    return f"{order.minutes:g} minute{'' if order.minutes == 1 else 's'}"
 
 
 def _cut(order: RunningOrder, cut: Cut) -> str:

@@ -18,10 +18,19 @@ from .waiting import Waits
 class Teller:
     """Tells a lesson once."""
 
-    def __init__(self, steps: Steps, waits: Waits, punished: dict[int, int], plan: Bound) -> None:
+    def __init__(
+        self,
+        steps: Steps,
+        waits: Waits,
+        punished: dict[int, int],
+        plan: Bound,
+        at_once: frozenset[int] = frozenset(),
+    ) -> None:
+        """at_once: mistakes whose punishment comes first even where it refers to what follows."""
         self.steps = steps
         self.waits = waits
         self.punished = punished
+        self.at_once = at_once
         self.on = dict(plan.on)
         self._roads: dict[int, tuple[int, ...]] = {}
         self._waits_for: dict[tuple[int, int], bool] = {}
@@ -50,7 +59,7 @@ class Teller:
     @cached_property
     def rank(self) -> dict[int, int]:
         """The order of the steps where each branch is told to its end before the next."""
-        order = _siblings(self.steps, self.waits, self.punished)
+        order = _siblings(self.steps, self.waits, self.punished, self.at_once)
         found: dict[int, int] = {}
         for beginning in self.steps.beginnings:
             waiting = [beginning]
@@ -204,7 +213,9 @@ class Teller:
             self.open[position] = None
 
 
-def _siblings(steps: Steps, waits: Waits, punished: dict[int, int]) -> dict[int, list[int]]:
+def _siblings(
+    steps: Steps, waits: Waits, punished: dict[int, int], at_once: frozenset[int]
+) -> dict[int, list[int]]:
     """The continuations of each step in the order in which they are told."""
     before: dict[int, set[int]] = {}
     for later, earlier in waits.items():
@@ -222,6 +233,8 @@ def _siblings(steps: Steps, waits: Waits, punished: dict[int, int]) -> dict[int,
             left.remove(punishes)
             left.insert(0, punishes)
         order: list[int] = []
+        if step.number in at_once and punishes in left:
+            order.append(left.pop(0))
         while left:
             free = [n for n in left if not before.get(n, set()) & set(left)]
             order.append((free or left)[0])

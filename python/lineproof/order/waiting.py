@@ -77,12 +77,17 @@ def _reaches(
     return False
 
 
-def too_early(told: Iterable[int], waits_of: Waits) -> list[int]:
-    """Steps that are told before something that they wait for."""
-    done: set[int] = set()
-    found = []
-    for number in told:
-        if not waits_of.get(number, frozenset()) <= done:
-            found.append(number)
-        done.add(number)
-    return found
+def too_early(steps: Steps, told: Iterable[int], refs: Iterable[Reference]) -> list[Reference]:
+    """References that are told before what they refer to."""
+    shown = _shown_by(steps)
+    at = {number: place for place, number in enumerate(told)}
+    return [
+        ref
+        for ref in refs
+        if (step := shown.get(ref.step)) in at
+        and any(
+            at[one] > at[step]
+            for n in ref.to
+            if (one := shown.get(n)) is not None and one in at and step is not None
+        )
+    ]
