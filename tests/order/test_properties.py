@@ -15,6 +15,7 @@ from lineproof.lesson.graph import Graph
 from lineproof.order import Measure, RunningOrder, running_order
 from lineproof.order.acts import measure
 from lineproof.order.order import steps_of, telling
+from lineproof.order.proving import smaller
 from lineproof.order.references import COMPARES, LATER
 from lineproof.order.steps import Steps
 from lineproof.order.waiting import waits
@@ -142,6 +143,21 @@ def test_a_small_lesson_has_the_best_order_there_is(lesson: Lesson) -> None:
         assert found.measure == by_trying_all(
             found.steps, found.punished, waits(found.steps, found.references)[0]
         )
+
+
+@given(lessons(most=7))
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_branches_that_are_taken_out_cost_the_same_in_any_order(lesson: Lesson) -> None:
+    found = telling(steps_of(lesson))
+    main = found.steps.main_line()
+    refs = waits(found.steps, found.references)[0]
+    waiting = {n: to - set(main) for n, to in refs.items() if to - set(main)}
+    bound = frozenset(waiting) | {one for to in waiting.values() for one in to}
+    small = smaller(found.steps, bound)
+    if small.ends:
+        rest = by_trying_all(small.steps, {}, waiting)
+        whole = by_trying_all(found.steps, {}, waiting)
+        assert whole.ways_back == rest.ways_back + small.ends
 
 
 def by_trying_all(

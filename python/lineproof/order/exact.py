@@ -13,7 +13,7 @@ from .acts import Act, Measure
 from .steps import Steps
 from .waiting import Waits
 
-STEPS = 40
+STEPS = 60
 """Steps of a lesson that is searched."""
 STATES = 20_000
 """How many states are looked at; a lesson that needs more keeps the good telling."""

@@ -11,6 +11,7 @@ from . import exact
 from .acts import Act, Measure, as_written, measure
 from .flow import Bound, bound
 from .mistakes import punished
+from .proving import proven
 from .references import Reference, references
 from .steps import Steps
 from .telling import Teller
@@ -55,26 +56,26 @@ def telling(
     written = as_written(steps)
     file = measure(written, punishes)
     in_file = too_early(steps, _numbers(written), refs)
-    acts, found, proven = _best(steps, waits(steps, refs)[0], punishes, plan, least)
+    acts, found, sure = _best(steps, waits(steps, refs)[0], punishes, plan, least)
     if found.distance:
         # A mistake may wait for what the words of its punishment refer to, so that the two stay together.
         early = [*refs, *_with_punishment(steps, refs, punishes)]
         other = _best(steps, waits(steps, early)[0], punishes, plan, least)
         if other[1] < found:
-            acts, found, proven = other[0], other[1], other[1] == least
+            acts, found, sure = other[0], other[1], other[1] == least
     if found > file:
         # What the file tells too early may cost ways back; what the file keeps never does.
         kept = [ref for ref in refs if ref not in in_file]
-        acts, found, proven = _best(steps, waits(steps, kept)[0], punishes, plan, least)
+        acts, found, sure = _best(steps, waits(steps, kept)[0], punishes, plan, least)
         if found > file:
-            acts, found, proven = written, file, False
+            acts, found, sure = written, file, False
     return Telling(
         steps,
         tuple(acts),
         found,
         file,
         least,
-        proven,
+        sure,
         punishes,
         tuple(refs),
         tuple(too_early(steps, _numbers(acts), refs)),
@@ -111,7 +112,7 @@ def _best(
     tried = exact.better(steps, waiting, punishes, found)
     if tried.acts is not None:
         return tried.acts, measure(tried.acts, punishes), True
-    return acts, found, tried.proven
+    return acts, found, tried.proven or proven(steps, waiting, found)
 
 
 def _punished_sooner(

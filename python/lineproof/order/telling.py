@@ -122,9 +122,14 @@ class Teller:
         ready = self._ready(self.board)
         own = [n for n in ready if self.steps.all[n].parent == self.at]
         if own:
-            return min(own, key=self.rank.__getitem__)
+            return min(own, key=lambda n: (not self._opens(n), self.rank[n]))
         other = [n for n in ready if self._spare(self.board, n)]
         return min(other, key=self.rank.__getitem__, default=None)
+
+    def _opens(self, step: int) -> bool:
+        """Whether another road to this board waits for a step: told now, that road can take up what is left here."""
+        into = self.into.get(self.board, ())
+        return any(n in self.untold and self._after(n, step) for n in into)
 
     def _after_again(self) -> int | None:
         """The step to go on with after known moves, where the plan has it so."""
