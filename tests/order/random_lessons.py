@@ -24,6 +24,7 @@ SAYINGS = (
 class Node:
     board: Board
     move: str = ""
+    opening: str = ""
     words: str = ""
     glyph: str = ""
     children: list[Node] = field(default_factory=list)
@@ -47,7 +48,8 @@ def lessons(draw: st.DrawFn, most: int = 14) -> Lesson:
         uci = draw(st.sampled_from(legal))
         words = draw(st.one_of(st.just(""), st.sampled_from(SAYINGS)))
         glyph = draw(st.sampled_from(("", "", "$1", "$2", "$4")))
-        node = Node(above.board.play(uci), uci, words, glyph)
+        opening = draw(st.sampled_from(("", "", "Something else now.")))
+        node = Node(above.board.play(uci), uci, opening, words, glyph)
         above.children.append(node)
         nodes.append(node)
     if not any(node.words for node in nodes[1:]):
@@ -65,7 +67,9 @@ def _line(node: Node) -> str:
     while node.children:
         first, *others = node.children
         parts.append(_move(node, first))
-        parts += [f"({_move(node, other)} {_line(other)})" for other in others]
+        parts += [
+            f"({_comment(other.opening)}{_move(node, other)} {_line(other)})" for other in others
+        ]
         node = first
     return " ".join(parts)
 

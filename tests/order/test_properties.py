@@ -12,12 +12,13 @@ from hypothesis import strategies as st
 from lineproof.claims.sentence import sentences
 from lineproof.lesson import Lesson
 from lineproof.lesson.graph import Graph
-from lineproof.order import Measure, RunningOrder, running_order
+from lineproof.order import Measure, RunningOrder, flow, running_order
 from lineproof.order.acts import measure
 from lineproof.order.order import steps_of, telling
 from lineproof.order.proving import smaller
 from lineproof.order.references import COMPARES, LATER
 from lineproof.order.steps import Steps
+from lineproof.order.telling import Teller
 from lineproof.order.waiting import waits
 
 from .random_lessons import lessons
@@ -98,6 +99,8 @@ def test_nothing_is_told_before_what_it_refers_to(lesson: Lesson) -> None:
     order = [act.number for act in found.acts if act.number is not None]
     at = {number: place for place, number in enumerate(order)}
     early = {(ref.step, ref.sentence.start) for ref in found.early}
+    circle = {(ref.step, ref.sentence.start) for ref in waits(found.steps, found.references)[1]}
+    assert early <= circle
     for ref in found.references:
         for one in ref.to:
             if ref.step in at and one in at and (ref.step, ref.sentence.start) not in early:
@@ -204,3 +207,13 @@ def test_a_faster_speaker_needs_no_longer(speed: int) -> None:
     at = lesson.with_settings(replace(lesson.settings, words_a_minute=speed))
     slow = lesson.with_settings(replace(lesson.settings, words_a_minute=60))
     assert running_order(at).seconds <= running_order(slow).seconds
+
+
+def test_the_search_finds_what_the_first_telling_misses() -> None:
+    text = "1. Nf3 $2 (1. Nc3 {As we saw, this is fine.}) (1. e3) (1. d4 {In the main line White waits.}) 1... Nf6 {By contrast, this is slow.} *"
+    found = telling(steps_of(Lesson.from_text(text)))
+    steps, punished = found.steps, found.punished
+    waiting, _ = waits(steps, found.references)
+    first = measure(Teller(steps, waiting, punished, flow.bound(steps)).tell(), punished)
+    assert found.measure < first
+    assert found.measure == by_trying_all(steps, punished, waiting)
