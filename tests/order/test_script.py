@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from lineproof.claims.sentence import sentences
+from lineproof.engine import Board
 from lineproof.lesson import Lesson
 from lineproof.order import Cue, RunningOrder, running_order
 from lineproof.order.cues import cues, named_squares
@@ -79,13 +80,16 @@ def test_the_words_of_the_author_are_said_as_they_are(vienna: RunningOrder) -> N
         ("The knight on e4 is attacked twice.", ("e4",)),
         ("The g7-pawn and the rook on h8, then the knight on e4, and on e4 again.", ("g7", "h8", "e4")),
         ("The knight stands on c6 and not on g6.", ("c6",)),
+        ("Mate on f7, for the pawn on e4 has gone.", ("f7",)),
+        ("The d4-square is weak and the d4-pawn is none.", ("d4",)),
         ("Now e4 would be a move.", ()),
         ("Bishop to c4 attacks.", ()),
     ],
 )  # fmt: skip
 def test_squares_that_a_sentence_points_at_are_marked(text: str, squares: tuple[str, ...]) -> None:
+    board = Board("rn1qkb1r/ppp2ppp/2n5/8/4N3/8/PPPP1PPP/R1BQKBNR b KQkq - 0 1")
     (sentence,) = sentences(text, 0)
-    assert named_squares(sentence) == squares
+    assert named_squares(sentence, board) == squares
 
 
 @pytest.mark.parametrize(

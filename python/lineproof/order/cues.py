@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
+from lineproof.claims.board import NAMES
 from lineproof.claims.sentence import Sentence
 from lineproof.engine import Board
 from lineproof.lesson import Place
@@ -24,6 +25,8 @@ Kind = Literal["set up", "say", "play", "go back to", "mark", "pause"]
 
 _ON = frozenset({"on", "at"})
 _PIECES = frozenset({"pawn", "knight", "bishop", "rook", "queen", "king", "square"})
+_ANOTHER = {2: "a third", 3: "a fourth", 4: "a fifth", 5: "a sixth", 6: "a seventh", 7: "an eighth"}
+"""By the moves that were shown there."""
 _SQUARE = re.compile(r"[a-h][1-8]")
 
 
@@ -156,7 +159,7 @@ class _Cues:
             if point is not None and not asked and gives_away(sentence, self._best(point)):
                 yield self._asked(point, number)
                 asked = True
-            squares = named_squares(sentence)
+            squares = named_squares(sentence, self.place.board)
             if squares:
                 yield Cue("mark", self.place, "", squares=squares, step=number)
             yield self._said(sentence, number)
@@ -217,7 +220,8 @@ class _Cues:
         side = board.turn.capitalize()
         if follows is None or follows.uci in (None, NULL_MOVE):
             return "to look at it once more"
-        if not any((position, uci) in self.played for uci in board.legal_moves()):
+        shown = sum((position, uci) in self.played for uci in board.legal_moves())
+        if not shown:
             return "where we stopped"
         if follows.number is not None and self.steps.all[follows.number].nags & BAD:
             return f"where {side} can also go wrong"
@@ -228,20 +232,32 @@ class _Cues:
             return f"where {side} can also castle"
         if san[-1] in "+#":
             return f"where {side} can also give check"
-        return f"where {side} has another move"
+        return f"where {side} has {_ANOTHER.get(shown, 'another')} move"
 
 
-def named_squares(sentence: Sentence) -> tuple[str, ...]:
-    """Squares of the board that a sentence points at: "on e4", "the e5-pawn"; not "not on g6"."""
+def named_squares(sentence: Sentence, board: Board) -> tuple[str, ...]:
+    """Squares that a sentence points at: "on e4", "the e5-pawn"; not "not on g6", nor where the piece that is named stands no more."""
     found = []
-    norms = ["", "", *(word.norm for word in sentence.words), ""]
+    norms = ["", "", "", *(word.norm for word in sentence.words), ""]
     for number, norm in enumerate(norms):
-        if _SQUARE.fullmatch(norm):
-            before, after = norms[number - 1], norms[number + 1]
-            points = (before in _ON and norms[number - 2] != "not") or after in _PIECES
-            if points:
-                found.append(norm)
+        if not _SQUARE.fullmatch(norm):
+            continue
+        before, after = norms[number - 1], norms[number + 1]
+        if after in _PIECES:
+            there = after == "square" or _is(board, norm, after)
+        elif before in _ON and norms[number - 2] != "not":
+            named = norms[number - 2]
+            there = named not in _PIECES or _is(board, norm, named)
+        else:
+            there = False
+        if there:
+            found.append(norm)
     return tuple(dict.fromkeys(found))
+
+
+def _is(board: Board, square: str, name: str) -> bool:
+    """Whether a piece of this name stands on a square."""
+    return NAMES.get((board.piece_at(square) or "").lower()) == name
 
 
 GLYPHS = {

@@ -28,20 +28,38 @@ class Exact:
 
 
 _State = tuple[int, int]
-_Cost = tuple[int, int, int]
+_Cost = tuple[int, int, int, int]
+"""The measure, and last how often a step is told before others that rank before it."""
 
 
 def better(
-    steps: Steps, waits: Waits, punished: dict[int, int], than: Measure, states: int = STATES
+    steps: Steps,
+    waits: Waits,
+    punished: dict[int, int],
+    than: Measure,
+    rank: dict[int, int] | None = None,
 ) -> Exact:
-    """Looks for a telling that is better than a known one; not where the lesson has more than `STEPS` steps."""
+    """Looks for a telling that is better than a known one; not where the lesson has more than `STEPS` steps.
+
+    rank: of equally good tellings the one nearest to this order of the steps, where that is not too long to find.
+    """
     if len(steps.wanted) > STEPS:
         return Exact(None, False)
-    return _Search(steps, waits, punished, than).run(states)
+    ranked = _Search(steps, waits, punished, than, rank or {}).run()
+    if ranked.proven or not rank:
+        return ranked
+    return _Search(steps, waits, punished, than, {}).run()
 
 
 class _Search:
-    def __init__(self, steps: Steps, waits: Waits, punished: dict[int, int], than: Measure) -> None:
+    def __init__(
+        self,
+        steps: Steps,
+        waits: Waits,
+        punished: dict[int, int],
+        than: Measure,
+        rank: dict[int, int],
+    ) -> None:
         self.steps = steps
         self.than = tuple(than)
         self.numbers = [*steps.beginnings, *steps.wanted]
@@ -53,6 +71,10 @@ class _Search:
             for mistake, reply in punished.items()
             if mistake in self.bit and reply in self.bit
         }
+        self.lower = {
+            number: self._mask(frozenset(n for n in rank if rank[n] < rank[number]))
+            for number in rank
+        }
         ends = {n for n in steps.wanted if not steps.moves.get(steps.all[n].end)}
         self.ends = self._mask(ends)
 
@@ -60,12 +82,12 @@ class _Search:
         assert isinstance(numbers, frozenset | set | tuple)
         return sum(self.bit[number] for number in numbers if number in self.bit)
 
-    def run(self, states: int) -> Exact:
+    def run(self) -> Exact:
         first: _State = (0, -1)
-        cost: dict[_State, _Cost] = {first: (0, 0, 0)}
+        cost: dict[_State, _Cost] = {first: (0, 0, 0, 0)}
         came: dict[_State, tuple[_State, Act]] = {}
         count = 0
-        waiting: list[tuple[_Cost, int, int, _State]] = [((0, 0, 0), 0, count, first)]
+        waiting: list[tuple[_Cost, int, int, _State]] = [((0, 0, 0, 0), 0, count, first)]
         done: set[_State] = set()
         while waiting:
             _, _, _, state = heapq.heappop(waiting)
@@ -73,15 +95,21 @@ class _Search:
                 continue
             if state[0] == self.all:
                 return Exact(_acts(came, state), True)
-            if len(done) >= states:
+            if len(done) >= STATES:
                 return Exact(None, False)
             done.add(state)
             for act, after, spent in self._acts(state):
-                now = tuple(a + b for a, b in zip(cost[state], spent, strict=True))
-                hoped = (now[0] + self._least(after), now[1], now[2])
-                if hoped >= self.than or now >= cost.get(after, (1 << 30, 0, 0)):
+                so_far = cost[state]
+                now = (
+                    so_far[0] + spent[0],
+                    so_far[1] + spent[1],
+                    so_far[2] + spent[2],
+                    so_far[3] + spent[3],
+                )
+                hoped = (now[0] + self._least(after), *now[1:])
+                if hoped >= self.than or (after in cost and now >= cost[after]):
                     continue
-                cost[after] = (now[0], now[1], now[2])
+                cost[after] = now
                 came[after] = (state, act)
                 count += 1
                 told = after[0].bit_count()
@@ -112,23 +140,38 @@ class _Search:
                 at = steps.all[number].start
                 back = at in shown and at != board
                 act = Act("back" if back else "begin", at, number)
-                found.append((act, (told | self.bit[number], at), (int(back), 0, 0)))
+                found.append(
+                    (
+                        act,
+                        (told | self.bit[number], at),
+                        (int(back), 0, 0, self._sooner(told, number)),
+                    )
+                )
                 break  # one after the other
         for at in sorted(shown):
             ready = any(self._ready(n, told) for n in steps.outs.get(at, ()))
             if at != board and ready:
-                found.append((Act("back", at), (told, at), (1, 0, 0)))
+                found.append((Act("back", at), (told, at), (1, 0, 0, 0)))
         for number in steps.outs.get(board, ()):
             if self._ready(number, told):
                 step = steps.all[number]
-                spent = (0, int(step.move in moves), self._pending(told, self.bit[number]))
+                spent = (
+                    0,
+                    int(step.move in moves),
+                    self._pending(told, self.bit[number]),
+                    self._sooner(told, number),
+                )
                 after = (told | self.bit[number], step.end)
                 found.append((Act("step", step.end, number, step.uci), after, spent))
         for uci, end in steps.moves.get(board, {}).items():
             if (board, uci) in moves:
-                spent = (0, 1, self._pending(told, 0))
+                spent = (0, 1, self._pending(told, 0), 0)
                 found.append((Act("again", end, None, uci), (told, end), spent))
         return found
+
+    def _sooner(self, told: int, number: int) -> int:
+        """How many untold steps rank before one."""
+        return (self.lower.get(number, 0) & ~told).bit_count()
 
     def _ready(self, number: int, told: int) -> bool:
         return not told & self.bit[number] and not self.waits[number] & ~told

@@ -103,13 +103,14 @@ def _numbers(acts: Iterable[Act]) -> list[int]:
 def _best(
     steps: Steps, waiting: Waits, punishes: dict[int, int], plan: Bound, least: Measure
 ) -> tuple[list[Act], Measure, bool]:
-
-    acts = Teller(steps, waiting, punishes, plan).tell()
+    """A telling, its measure, and whether none is better."""
+    teller = Teller(steps, waiting, punishes, plan)
+    acts = teller.tell()
     found = measure(acts, punishes)
     acts, found = _punished_sooner(steps, waiting, punishes, plan, acts, found)
     if found == least:
         return acts, found, True
-    tried = exact.better(steps, waiting, punishes, found)
+    tried = exact.better(steps, waiting, punishes, found, teller.rank)
     if tried.acts is not None:
         return tried.acts, measure(tried.acts, punishes), True
     return acts, found, tried.proven or proven(steps, waiting, found)

@@ -133,7 +133,6 @@ def _counted(count: int, noun: str) -> str:
 def script_lines(cues: Sequence[Cue]) -> Iterator[str]:
     """A paragraph each: sentences said one after another, moves played one after another, a way back, a pause."""
     at = 0
-    backs = 0
     while at < len(cues):
         cue = cues[at]
         when = f"`{clock(cue.begins)}`"
@@ -148,8 +147,8 @@ def script_lines(cues: Sequence[Cue]) -> Iterator[str]:
             at += len(run)
             continue
         if cue.kind == "go back to":
-            backs += 1
-            yield f"---\n\n{when} **{cue.words}**"
+            after = f" *(after {cue.place.label})*" if cue.place.ply else ""
+            yield f"---\n\n{when} **{cue.words}**{after}"
         elif cue.kind == "pause":
             said = "" if cue.asked else f" {escaped(cue.words)}"
             yield f"{when} **Pause, {cue.silence:.0f} seconds.**{said}"
