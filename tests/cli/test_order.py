@@ -130,6 +130,12 @@ def test_to_leave_something_out_the_taught_side_must_be_known(lesson: Path) -> N
     assert ran.status == 0 and "1 minute cannot be kept" in ran.out
 
 
+def test_a_collection_that_is_not_there_is_told(lesson: Path) -> None:
+    ran = lineproof(lesson, "order", "legal.pgn", "--side", "white", "--collection", "club")
+    assert (ran.status, ran.out) == (2, "")
+    assert "club" in ran.err and len(ran.err.splitlines()) == 1
+
+
 def test_a_study_asks_the_audience(lesson: Path) -> None:
     ran = lineproof(lesson, "order", "legal.pgn", "--side", "white", "--study", "--json")
     found = valid(ran, "order")

@@ -30,6 +30,9 @@ def add(commands: Commands) -> None:
         "--script", metavar="FILE.md", type=Path, help="write the script, with the time of each cue"
     )
     command.add_argument(
+        "--collection", metavar="NAME", help="count in these games what is seldom met"
+    )
+    command.add_argument(
         "--study",
         action="store_true",
         help="look for pause points and slips by search too, as `unanswered` does (minutes the first time)",
@@ -38,9 +41,10 @@ def add(commands: Commands) -> None:
 
 
 def run(given: argparse.Namespace) -> int:
+    from lineproof.collection import CollectionError
     from lineproof.facade import Lesson, LessonError
     from lineproof.order import OrderError
-    from lineproof.replies import StudyError
+    from lineproof.replies import NaturalError, StudyError
 
     from .progress import progress
 
@@ -53,8 +57,13 @@ def run(given: argparse.Namespace) -> int:
                 raise CommandError(
                     f"{given.script}: this belongs to the lesson, and a script would destroy it; choose another place with --script"
                 )
-            found = lesson.order(minutes=given.minutes, study=given.study, progress=tell)
-        except (LessonError, OrderError, StudyError) as error:
+            found = lesson.order(
+                minutes=given.minutes,
+                study=given.study,
+                progress=tell,
+                collection=given.collection,
+            )
+        except (LessonError, OrderError, StudyError, CollectionError, NaturalError) as error:
             raise CommandError(str(error)) from error
         except KeyboardInterrupt:
             raise CommandError(

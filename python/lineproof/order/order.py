@@ -30,7 +30,7 @@ class Telling:
     """acts: in their order. measure, file, least: of this order, of the file's, and what no order can go below.
 
     proven: whether no order is better. references: what was found. early: what is told before what it refers to, since the
-    lesson refers in a circle; file_early: what the file's own order tells so.
+    lesson refers in a circle, or since the file tells it so and keeping it would need more ways back than the file has; file_early: what the file's own order tells so.
     """
 
     steps: Steps

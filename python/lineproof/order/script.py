@@ -46,7 +46,7 @@ def _summary(order: RunningOrder, name: str) -> Iterator[str]:
         )
     for ref in {ref.sentence.start: ref for ref in telling.early}.values():
         line, _ = order.lesson.locate(ref.sentence.start)
-        yield f"  line {line}: “{' '.join(ref.sentence.text.split())}”: the lesson refers in a circle; say it in other words"
+        yield f"  line {line}: “{' '.join(ref.sentence.text.split())}”: it speaks of what is told after it; say it in other words, or elsewhere"
     if order.minutes is not None:
         yield from _fit(order)
     yield ""

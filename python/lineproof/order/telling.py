@@ -123,7 +123,9 @@ class Teller:
         own = [n for n in ready if self.steps.all[n].parent == self.at]
         if own:
             return min(own, key=lambda n: (not self._opens(n), self.rank[n]))
-        other = [n for n in ready if self._spare(self.board, n)]
+        # A road that comes here later goes on by known moves, where the plan has that from here.
+        later = any(count and start == self.board for (start, _), count in self.on.items())
+        other = [n for n in ready if later or self._spare(self.board, n)]
         return min(other, key=self.rank.__getitem__, default=None)
 
     def _opens(self, step: int) -> bool:
