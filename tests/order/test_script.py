@@ -11,10 +11,12 @@ from lineproof.claims.sentence import sentences
 from lineproof.engine import Board
 from lineproof.lesson import Lesson
 from lineproof.order import Cue, RunningOrder, running_order
-from lineproof.order.cues import cues, named_squares
+from lineproof.order.cues import cues
 from lineproof.order.order import steps_of, telling
 from lineproof.order.pausing import Point
-from lineproof.order.script import script, summary
+from lineproof.order.pointing import named_squares
+from lineproof.order.script import script
+from lineproof.order.summary import summary
 
 from .lessons import MISTAKES, lesson
 

@@ -75,7 +75,7 @@ def run(given: argparse.Namespace) -> int:
 
         write_json(order_json(found))
     else:
-        from lineproof.order.script import summary
+        from lineproof.order.summary import summary
         from lineproof.report.plain import harmless, plain
 
         write(harmless(summary(found, plain(str(given.lesson)))))

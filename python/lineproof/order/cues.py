@@ -2,32 +2,25 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
-from lineproof.claims.board import NAMES
 from lineproof.claims.sentence import Sentence
-from lineproof.engine import Board
 from lineproof.lesson import Place
 
 from . import landmarks, timing
 from .acts import Act
+from .board_words import noted, set_up, this_time
 from .landmarks import Landmark, Seen
 from .mistakes import BAD
 from .order import Telling
 from .pausing import Point, asks, gives_away, question
+from .pointing import named_squares
 from .references import closing
 from .spoken import NULL_MOVE, move_words
 
 Kind = Literal["set up", "say", "play", "go back to", "mark", "pause"]
-
-_ON = frozenset({"on", "at"})
-_PIECES = frozenset({"pawn", "knight", "bishop", "rook", "queen", "king", "square"})
-_ANOTHER = {2: "a third", 3: "a fourth", 4: "a fifth", 5: "a sixth", 6: "a seventh", 7: "an eighth"}
-"""By the moves that were shown there."""
-_SQUARE = re.compile(r"[a-h][1-8]")
 
 
 @dataclass(frozen=True)
@@ -108,7 +101,7 @@ class _Cues:
                 back = act.position
             elif act.kind == "begin" and not landmarks.is_start(self.place.board):
                 if self.place.key not in self.seen.numbers:
-                    yield Cue("set up", self.place, _set_up(self.place.board), step=act.number)
+                    yield Cue("set up", self.place, set_up(self.place.board), step=act.number)
             elif act.kind in ("step", "again"):
                 step = None if act.number is None else self.steps.all[act.number]
                 before = self.steps.board(board)
@@ -209,89 +202,17 @@ class _Cues:
         return Cue(
             "go back to",
             self.place,
-            f"{'Once more back' if once_more else 'Back'} {line}{where}, {self._why(act.position, board, follows)}.",
+            f"{'Once more back' if once_more else 'Back'} {line}{where}, {self._why(act.position, follows)}.",
             landmarks=marks,
             main=main,
             step=None if follows is None else follows.number,
         )
 
-    def _why(self, position: int, board: Board, follows: Act | None) -> str:
-        """What is different this time, without giving the move away."""
-        side = board.turn.capitalize()
+    def _why(self, position: int, follows: Act | None) -> str:
+        """What is different this time."""
         if follows is None or follows.uci in (None, NULL_MOVE):
             return "to look at it once more"
+        board = self.steps.board(position)
         shown = sum((position, uci) in self.played for uci in board.legal_moves())
-        if not shown:
-            return "where we stopped"
-        if follows.number is not None and self.steps.all[follows.number].nags & BAD:
-            return f"where {side} can also go wrong"
-        san = board.san(follows.uci)
-        if "x" in san:
-            return f"where {side} can also take"
-        if san.startswith("O-O"):
-            return f"where {side} can also castle"
-        if san[-1] in "+#":
-            return f"where {side} can also give check"
-        return f"where {side} has {_ANOTHER.get(shown, 'another')} move"
-
-
-def named_squares(sentence: Sentence, board: Board) -> tuple[str, ...]:
-    """Squares that a sentence points at: "on e4", "the e5-pawn"; not "not on g6", nor where the piece that is named stands no more."""
-    found = []
-    norms = ["", "", "", *(word.norm for word in sentence.words), ""]
-    for number, norm in enumerate(norms):
-        if not _SQUARE.fullmatch(norm):
-            continue
-        before, after = norms[number - 1], norms[number + 1]
-        if after in _PIECES:
-            there = after == "square" or _is(board, norm, after)
-        elif before in _ON and norms[number - 2] != "not":
-            named = norms[number - 2]
-            there = named not in _PIECES or _is(board, norm, named)
-        else:
-            there = False
-        if there:
-            found.append(norm)
-    return tuple(dict.fromkeys(found))
-
-
-def _is(board: Board, square: str, name: str) -> bool:
-    """Whether a piece of this name stands on a square."""
-    return NAMES.get((board.piece_at(square) or "").lower()) == name
-
-
-GLYPHS = {
-    1: "good move", 2: "poor move", 3: "very good move", 4: "very poor move", 5: "speculative move", 6: "questionable move",
-    7: "forced", 8: "forced", 10: "level", 11: "level", 12: "level", 13: "unclear", 14: "White slightly better", 15: "Black slightly better",
-    16: "White clearly better", 17: "Black clearly better", 18: "White winning", 19: "Black winning",
-}  # fmt: skip
-"""Glyphs in words (numbers and meanings: PGN standard, 1994-03-12, section 10)."""
-
-
-def noted(nags: Iterable[int]) -> str:
-    """A move's glyphs in words; "" where it has none that have any."""
-    return ", ".join(dict.fromkeys(GLYPHS[nag] for nag in sorted(nags) if nag in GLYPHS))
-
-
-_NAMES = (
-    ("K", "king"),
-    ("Q", "queen"),
-    ("R", "rook"),
-    ("B", "bishop"),
-    ("N", "knight"),
-    ("P", "pawn"),
-)
-
-
-def _set_up(board: Board) -> str:
-    """The whole position in words."""
-    sides = []
-    for side in ("white", "black"):
-        parts = []
-        for letter, name in _NAMES:
-            own = letter if side == "white" else letter.lower()
-            squares = [square for square, piece in board.pieces() if piece == own]
-            if squares:
-                parts.append(f"{name}{'s' if len(squares) > 1 else ''} {' '.join(squares)}")
-        sides.append(f"{side.capitalize()} has {', '.join(parts)}.")
-    return f"Set up this position. {' '.join(sides)} {board.turn.capitalize()} is to move."
+        bad = follows.number is not None and bool(self.steps.all[follows.number].nags & BAD)
+        return this_time(board, follows.uci, shown, bad)
