@@ -16,6 +16,7 @@ from lineproof.order.order import steps_of, telling
 from lineproof.order.pausing import Point
 from lineproof.order.pointing import named_squares
 from lineproof.order.script import script
+from lineproof.order.spacing import spaced
 from lineproof.order.summary import summary
 
 from .lessons import MISTAKES, lesson
@@ -136,6 +137,17 @@ def test_what_the_author_asks_is_not_asked_twice_and_what_the_lesson_lacks_not_a
     text = MISTAKES.replace("A blunder.", "A blunder. Find the punishment.")
     assert [cue.asked for cue in points(text, "h5f7") if cue.kind == "pause"] == [True]
     assert [cue for cue in points(MISTAKES, "h5h4") if cue.kind == "pause"] == []
+
+
+def test_of_pause_points_that_are_near_the_hardest_is_asked() -> None:
+    talk = "We talk and talk about this line. " * 45  # 315 words, 126 seconds
+    text = f"1. e4 {{A.}} e5 {{B.}} 2. Nf3 {{{talk}}} Nc6 {{C.}} 3. Bb5 {{D.}} a6 {{Pause here.}} 4. Ba4 {{E.}} *"
+    told = telling(steps_of(lesson(text)))
+    at = told.steps.lesson.places
+    near = [Point(at[0].key, "e2e4", 1), Point(at[2].key, "g1f3", 4), Point(at[4].key, "f1b5", 5)]
+    # the third stands beside the author's own pause; of the others, a few seconds apart, the second is harder
+    assert spaced(near, list(cues(told, 150, near))) == [near[1]]
+    assert spaced(near[:1], list(cues(told, 150, near))) == [near[0]]
 
 
 def test_a_position_that_is_not_the_first_is_set_up() -> None:

@@ -23,6 +23,7 @@ from .fitting import Chance, Cut
 from .order import OrderError, Telling, steps_of, telling
 from .pausing import Point
 from .references import Reference
+from .spacing import spaced
 from .steps import Steps
 
 if TYPE_CHECKING:
@@ -87,6 +88,7 @@ def running_order(
     def kept(cut: frozenset[int]) -> list[Reference]:
         return [ref for ref in first.references if ref.step not in cut]
 
+    points = spaced(points, cues(first, speed, points))
     spoken = cues(first, speed, points)
     whole = fitting.seconds(spoken)
     if minutes is None or whole <= 60 * minutes:
@@ -109,7 +111,7 @@ def running_order(
 
 
 def _studied(study: Study | None) -> tuple[Sequence[tuple[int, str, str]], Sequence[Point]]:
-    """Slips as (key, move, refutation), and pause points."""
+    """Slips as (key, move, refutation), and pause points of the taught side."""
     if study is None:
         return (), ()
     slips = [
@@ -118,7 +120,9 @@ def _studied(study: Study | None) -> tuple[Sequence[tuple[int, str, str]], Seque
         if slip.within_reach and len(slip.cost.line) > 1
     ]
     points = [
-        Point(one.place.key, one.place.board.parse_san(one.best), one.grade) for one in study.pauses
+        Point(one.place.key, one.place.board.parse_san(one.best), one.grade)
+        for one in study.pauses
+        if one.place.board.turn == study.side
     ]
     return slips, points
 
