@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import argparse
-import os
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from .failures import CommandError
+from .shared import own
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -30,24 +30,11 @@ def check_report(lesson: Lesson, file: Path | None, *others: Path) -> None:
         raise CommandError(
             f"{file}: this file is read, and a report would destroy it; choose another place with --report"
         )
-    if _is_of(lesson, file):
+    if own(lesson, file):
         raise CommandError(
             f"{file}: this belongs to the lesson, and a report would destroy it;"
             " choose another place with --report"
         )
-
-
-def _is_of(lesson: Lesson, file: Path) -> bool:
-    """Whether a file is one of a lesson's own, by whatever path, link or hard link it is reached."""
-    from lineproof.lesson.lesson import HOME, SETTINGS
-
-    own = [path for path in (lesson.path, lesson.folder and lesson.folder / SETTINGS) if path]
-    real = Path(os.path.realpath(file))
-    if HOME in real.parts or any(real == Path(os.path.realpath(path)) for path in own):
-        return True
-    if lesson.home is not None and real.is_relative_to(os.path.realpath(lesson.home)):
-        return True
-    return any(path.exists() and real.exists() and real.samefile(path) for path in own)
 
 
 def written(save: Callable[[Path], None], file: Path) -> str | None:
