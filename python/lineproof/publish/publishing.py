@@ -1,0 +1,118 @@
+"""Publishing a lesson: refused while a claim fails; then every product is made, and all are written together."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from lineproof.claims import Outcome
+from lineproof.lesson import Lesson
+from lineproof.lesson.lesson import HOME
+from lineproof.proof import Finding, Proof
+
+from .folder import check_folder, with_sums, write
+from .product import Choices, Files, Found, Product, PublishError
+
+
+class RefusedError(PublishError):
+    """Claims of the lesson fail, or words of it are stale. failing: their findings, in the order of the text."""
+
+    def __init__(self, lesson: Lesson, failing: tuple[Finding, ...]) -> None:
+        many = "1 claim fails" if len(failing) == 1 else f"{len(failing):,} claims fail"
+        super().__init__(
+            f"{many}, so nothing was published",
+            path=lesson.name,
+            hint="correct the words, mark an opinion with `lineproof opinion`, or publish all the same with --anyway",
+        )
+        self.failing = failing
+
+
+@dataclass(frozen=True)
+class Written:
+    """A file that was written. name: with its product's folder. sha256: of its bytes, in hexadecimal digits."""
+
+    product: str
+    name: str
+    size: int
+    sha256: str
+
+
+@dataclass(frozen=True)
+class Published:
+    """What was published. empty: products with nothing to show. failing: claims that fail and were published all the same."""
+
+    out: Path
+    files: tuple[Written, ...]
+    empty: tuple[str, ...]
+    failing: tuple[Finding, ...]
+
+
+def check(lesson: Lesson, out: Path) -> None:
+    """Refuses before any work what cannot be published, or cannot be written there.
+
+    :raises PublishError:
+    """
+    if len(lesson.places) == len(lesson.games):
+        raise PublishError(
+            "the lesson has no moves", path=lesson.name, hint="write its lines first"
+        )
+    if lesson.settings.side is None:
+        raise PublishError(
+            "the lesson does not say which side is taught",
+            path=lesson.name,
+            hint="say it with --side",
+        )
+    if HOME in out.absolute().parts:
+        raise PublishError(
+            "this folder is for the lesson's history",
+            path=str(out),
+            hint="choose another with --out",
+        )
+    check_folder(out)
+
+
+def refuse(proof: Proof, anyway: bool = False) -> tuple[Finding, ...]:
+    """The findings that fail; stale words are among them.
+
+    :raises RefusedError: when there are any, unless `anyway`.
+    """
+    failing = proof.of(Outcome.FAILS)
+    if failing and not anyway:
+        raise RefusedError(proof.lesson, failing)
+    return failing
+
+
+def publish(
+    found: Found,
+    out: Path,
+    products: Sequence[Product],
+    choices: Choices | None = None,
+    *,
+    anyway: bool = False,
+) -> Published:
+    """Makes the products and writes them into `out`, each into a folder of its name.
+
+    found: with a study where one of the products needs it. anyway: also where claims fail.
+    :raises RefusedError: when claims fail.
+    :raises PublishError: when a product cannot be made or written; nothing has changed then.
+    """
+    lesson = found.proof.lesson
+    check(lesson, out)
+    failing = refuse(found.proof, anyway)
+    made: dict[str, Files] = {
+        product.name: with_sums(product.make(lesson, found, choices or Choices()))
+        for product in products
+    }
+    write(out, made)
+    return Published(
+        out,
+        tuple(
+            Written(product, f"{product}/{name}", len(data), hashlib.sha256(data).hexdigest())
+            for product, files in made.items()
+            for name, data in sorted(files.items())
+        ),
+        tuple(product for product, files in made.items() if not files),
+        failing,
+    )
