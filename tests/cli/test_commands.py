@@ -34,6 +34,7 @@ def test_help_lists_the_commands_that_exist_and_no_others(tmp_path: Path) -> Non
         "unanswered",
         "follow",
         "weigh",
+        "publish",
         "collect",
         "where",
         "engine",

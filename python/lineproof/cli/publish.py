@@ -65,6 +65,7 @@ def run(given: argparse.Namespace) -> int:
     from lineproof.facade import LessonError
     from lineproof.publish import Choices, RefusedError, chosen, publish
     from lineproof.publish.product import WIDTH
+    from lineproof.publish.publishing import counted
 
     check_audience(given.audience)
     width = WIDTH if given.width is None else given.width
@@ -87,9 +88,9 @@ def run(given: argparse.Namespace) -> int:
     for finding in published.failing:
         say(_told(finding))
     if published.failing:
-        many = len(published.failing)
-        failing = "a claim that fails" if many == 1 else f"{many:,} claims that fail"
-        say(f"{given.lesson}: published with {failing}, as --anyway asks")
+        say(
+            f"{given.lesson}: {counted(published.failing)}; published all the same, as --anyway asks"
+        )
     if given.json:
         write_json(_json(given.out, published, published.failing))
     else:
@@ -144,8 +145,11 @@ def _address(finding: Finding) -> str:
 
 def _told(finding: Finding) -> str:
     """ "vienna/lines.pgn:4:47: 3. f4, “The knight on f6 is pinned to the king.” fails: ..." """
+    from lineproof.publish.publishing import STALE
+
     claim = finding.claim
-    return f"{_address(finding)}: {claim.place.label}, “{claim.words}” fails: {finding.because}"
+    what = "is stale" if claim.kind == STALE else "fails"
+    return f"{_address(finding)}: {claim.place.label}, “{claim.words}” {what}: {finding.because}"
 
 
 def _answer(published: Published) -> str:

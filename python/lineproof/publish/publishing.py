@@ -6,6 +6,7 @@ import hashlib
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Final
 
 from lineproof.claims import Outcome
 from lineproof.lesson import Lesson
@@ -16,17 +17,27 @@ from .folder import check_folder, with_sums, write
 from .product import Choices, Files, Found, Product, PublishError
 
 
+STALE: Final = "stale"
+"""The kind of claim that a sentence makes which an edit left behind."""
+
+
 class RefusedError(PublishError):
     """Claims of the lesson fail, or words of it are stale. failing: their findings, in the order of the text."""
 
+    hint = "correct the words, mark an opinion with `lineproof opinion`, or publish all the same with --anyway"
+
     def __init__(self, lesson: Lesson, failing: tuple[Finding, ...]) -> None:
-        many = "1 claim fails" if len(failing) == 1 else f"{len(failing):,} claims fail"
-        super().__init__(
-            f"{many}, so nothing was published",
-            path=lesson.name,
-            hint="correct the words, mark an opinion with `lineproof opinion`, or publish all the same with --anyway",
-        )
+        super().__init__(f"{counted(failing)}, so nothing was published", path=lesson.name)
         self.failing = failing
+
+
+def counted(failing: Sequence[Finding]) -> str:
+    """ "2 claims fail and 1 sentence is stale"."""
+    stale = len({finding.claim.sentence for finding in failing if finding.claim.kind == STALE})
+    false = sum(finding.claim.kind != STALE for finding in failing)
+    parts = [f"{false:,} claim{'s fail' if false > 1 else ' fails'}"] * bool(false)
+    parts += [f"{stale:,} sentence{'s are' if stale > 1 else ' is'} stale"] * bool(stale)
+    return " and ".join(parts)
 
 
 @dataclass(frozen=True)
@@ -74,11 +85,16 @@ def check(lesson: Lesson, out: Path) -> None:
 
 
 def refuse(proof: Proof, anyway: bool = False) -> tuple[Finding, ...]:
-    """The findings that fail; stale words are among them.
+    """The findings that fail, and those of stale words, also where it is only likely that an edit left them behind.
 
     :raises RefusedError: when there are any, unless `anyway`.
     """
-    failing = proof.of(Outcome.FAILS)
+    failing = tuple(
+        finding
+        for finding in proof.findings
+        if finding.outcome is Outcome.FAILS
+        or (finding.claim.kind == STALE and finding.outcome is not Outcome.HOLDS)
+    )
     if failing and not anyway:
         raise RefusedError(proof.lesson, failing)
     return failing

@@ -46,8 +46,8 @@ class _Writer:
     def head(self) -> Iterator[str]:
         settings = self.lesson.settings
         yield heading(1, title_of(self.lesson))
-        taught = f"with {settings.side.capitalize()}, " if settings.side else ""
-        yield f"*For players {taught}rated about {settings.audience}.*"
+        taught = f" who have {settings.side.capitalize()}" if settings.side else ""
+        yield f"*For players of about {settings.audience}{taught}.*"
 
     def body(self, stretches: Sequence[Stretch]) -> Iterator[str]:
         several = len(self.lesson.games) > 1
