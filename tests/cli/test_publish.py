@@ -146,3 +146,10 @@ def test_a_folder_that_nobody_may_write_to_is_told_in_one_line(home: Path) -> No
         )
     closed.chmod(0o700)
     assert list(closed.iterdir()) == []
+
+
+def test_every_language_of_the_letters_can_be_asked_for() -> None:
+    from lineproof.cli.publish import LANGUAGES
+    from lineproof.publish.letters import LETTERS
+
+    assert tuple(LETTERS) == LANGUAGES

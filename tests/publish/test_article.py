@@ -16,6 +16,7 @@ from lineproof.facade import Lesson
 from lineproof.publish import Choices, Found, PublishError
 from lineproof.publish.letters import Language
 from lineproof.publish.markdown import heading, picture, words
+from lineproof.publish.products import article as products_article
 from lineproof.publish.products.article import make
 from lineproof.report.plain import plain
 
@@ -131,9 +132,31 @@ def test_it_says_for_whom_and_asks_and_answers(trap: Lesson, found: Found) -> No
     asked = re.findall(r"^\*Pause (\d+): find (White|Black)’s move\.\*$", markdown, re.M)
     answers = markdown[markdown.index("## Answers") :]
     assert [number for number, _ in asked] == re.findall(r"^(\d+)\. After ", answers, re.M)
-    assert len(asked) == len(found.studied.pauses)
+    own = [pause for pause in found.studied.pauses if pause.place.board.turn == "white"]
+    assert own and len(asked) == len(own)
+    assert {side for _, side in asked} == {"White"}
     assert ": **6. Bxf7+ Ke7 7. Nd5#**: it mates." in answers
     assert "## Sources\n\n* Annotator: Harbour Street club (invented)" in markdown
+
+
+def test_it_asks_no_more_than_a_reader_bears_and_first_what_is_met_most(
+    trap: Lesson, found: Found, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(products_article, "ASKED", 1)
+    first = next(p for p in found.studied.pauses if p.place.board.turn == "white")
+    markdown, _ = article(trap, found)
+    assert markdown.count("*Pause ") == 1
+    assert f"\n1. After {first.place.label}: " in markdown
+
+
+def test_an_answer_names_the_other_safe_moves(trap: Lesson, found: Found) -> None:
+    (mate,) = [p for p in found.studied.pauses if p.best == "Bxf7+"]
+    study = replace(
+        found.studied,
+        pauses=(replace(mate, best="Nd5", line=("c3d5",), safe=("Nd5", "Bxf7+", "Nxf7")),),
+    )
+    markdown, _ = article(trap, Found(found.proof, study))
+    assert "**6. Nd5**: it mates. Bxf7+, as played here, and Nxf7 are safe too." in markdown
 
 
 def test_diagrams_stand_beside_it_with_their_text_alternative(trap: Lesson, found: Found) -> None:
@@ -196,6 +219,16 @@ def test_every_move_of_the_lesson_is_there_in_the_order_of_the_text() -> None:
     moves = re.findall(r"\*\*(.*?)\*\*", markdown)
     played = [w.rstrip("!?") for run in moves for w in run.split() if not w[0].isdigit()]
     assert played == [place.san for place in lesson.places if place.san is not None]
+
+
+def test_commands_of_clocks_and_programs_are_no_words() -> None:
+    lesson, found = read_only(
+        "1. e4 {[%clk 0:05:00]} e5 {[%emt 0:00:01] Sound. [%clk 0:04:59]} 2. Nc3 {[not a command] stays.} *"
+    )
+    markdown, _ = article(lesson, found)
+    assert "%" not in markdown and "clk" not in markdown
+    shown = " ".join(rendered(markdown).words.split())
+    assert shown.endswith("1. e4 e5 Sound. 2. Nc3 [not a command] stays.")
 
 
 def test_a_lesson_without_words_is_no_article() -> None:

@@ -67,6 +67,8 @@ def run(given: argparse.Namespace) -> int:
     from lineproof.publish.product import WIDTH
     from lineproof.publish.publishing import counted
 
+    from .progress import progress
+
     check_audience(given.audience)
     width = WIDTH if given.width is None else given.width
     if not 1 <= width <= LARGEST:
@@ -76,7 +78,10 @@ def run(given: argparse.Namespace) -> int:
         products = chosen(only)
         found = _found(given, products)
         choices = Choices(width, given.language)
-        published = publish(found, given.out, products, choices, anyway=given.anyway)
+        with progress(str(given.lesson), "Making", "product") as tell:
+            published = publish(
+                found, given.out, products, choices, anyway=given.anyway, progress=tell
+            )
     except RefusedError as error:
         for finding in error.failing:
             say(_told(finding))

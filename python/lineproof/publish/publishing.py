@@ -11,11 +11,10 @@ from typing import Final
 from lineproof.claims import Outcome
 from lineproof.lesson import Lesson
 from lineproof.lesson.lesson import HOME
-from lineproof.proof import Finding, Proof
+from lineproof.proof import Finding, Progress, Proof
 
 from .folder import check_folder, with_sums, write
 from .product import Choices, Files, Found, Product, PublishError
-
 
 STALE: Final = "stale"
 """The kind of claim that a sentence makes which an edit left behind."""
@@ -25,10 +24,7 @@ class RefusedError(PublishError):
     """Claims of the lesson fail, or words of it are stale. failing: their findings, in the order of the text."""
 
     hint = "correct the words, mark an opinion with `lineproof opinion`, or publish all the same with --anyway"
-
-    def __init__(self, lesson: Lesson, failing: tuple[Finding, ...]) -> None:
-        super().__init__(f"{counted(failing)}, so nothing was published", path=lesson.name)
-        self.failing = failing
+    failing: tuple[Finding, ...] = ()
 
 
 def counted(failing: Sequence[Finding]) -> str:
@@ -96,7 +92,10 @@ def refuse(proof: Proof, anyway: bool = False) -> tuple[Finding, ...]:
         or (finding.claim.kind == STALE and finding.outcome is not Outcome.HOLDS)
     )
     if failing and not anyway:
-        raise RefusedError(proof.lesson, failing)
+        message = f"{counted(failing)}, so nothing was published"
+        refused = RefusedError(message, path=proof.lesson.name)
+        refused.failing = failing
+        raise refused
     return failing
 
 
@@ -107,20 +106,23 @@ def publish(
     choices: Choices | None = None,
     *,
     anyway: bool = False,
+    progress: Progress | None = None,
 ) -> Published:
     """Makes the products and writes them into `out`, each into a folder of its name.
 
-    found: with a study where one of the products needs it. anyway: also where claims fail.
+    found: with a study where one of the products needs it. anyway: also where claims fail. progress: called with the
+    products made and in all.
     :raises RefusedError: when claims fail.
     :raises PublishError: when a product cannot be made or written; nothing has changed then.
     """
     lesson = found.proof.lesson
     check(lesson, out)
     failing = refuse(found.proof, anyway)
-    made: dict[str, Files] = {
-        product.name: with_sums(product.make(lesson, found, choices or Choices()))
-        for product in products
-    }
+    made: dict[str, Files] = {}
+    for product in products:
+        if progress is not None:
+            progress(len(made), len(products))
+        made[product.name] = with_sums(product.make(lesson, found, choices or Choices()))
     write(out, made)
     return Published(
         out,

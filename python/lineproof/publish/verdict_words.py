@@ -12,7 +12,8 @@ from lineproof.report.printed import SIGNS
 
 WORDS: Final = {
     7: "the only move", 8: "the only move",
-    10: "level", 11: "level", 12: "level", 13: "unclear",
+    10: "the position is level", 11: "the position is level", 12: "the position is level",
+    13: "the position is unclear",
     14: "White is slightly better", 15: "Black is slightly better",
     16: "White is clearly better", 17: "Black is clearly better",
     18: "White is winning", 19: "Black is winning", 20: "White is winning", 21: "Black is winning",

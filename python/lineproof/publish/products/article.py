@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
+from typing import Final
 
 from lineproof.claims.claim import Spot
 from lineproof.claims.showing import numbered
@@ -27,10 +29,25 @@ def make(lesson: Lesson, found: Found, choices: Choices) -> Files:
             path=lesson.name,
             hint="write comments, or leave the article out with --only",
         )
-    writer = _Writer(lesson, moments(lesson, found), choices)
+    writer = _Writer(lesson, _shown(lesson, found), choices)
     paragraphs = [*writer.head(), *writer.body(script(lesson, readings)), *writer.end()]
     article = "\n\n".join(paragraphs) + "\n"
     return {f"{slug_of(lesson)}.md": article.encode(), **writer.pictures}
+
+
+COMMAND: Final = re.compile(r"\[%[^\]]*\]")
+"""A bracketed command of another program, or of a clock: no word of the author's."""
+
+
+ASKED: Final = 12
+"""Pauses of an article at most: its reader wants to read on. The diagrams and the EPD have them all."""
+
+
+def _shown(lesson: Lesson, found: Found) -> list[Moment]:
+    """The moments of an article: of the pauses those of the taught side that are met most often."""
+    own = [p for p in found.studied.pauses if p.place.board.turn == lesson.settings.side]
+    asked = {pause.place.index for pause in own[:ASKED]}
+    return [m for m in moments(lesson, found) if m.pause is None or m.place.index in asked]
 
 
 class _Writer:
@@ -62,19 +79,29 @@ class _Writer:
                 yield heading(3 if several else 2, self.moves(stretch.heading))
             if stretch.begins.ply == 0 or (begins and stretch.after is not None):
                 yield from self.moment(stretch.begins.game.root)
+            silent: tuple[Place, ...] = ()
             for passage in stretch.passages:
-                yield from self.passage(passage)
+                said = self.said(passage)
+                silent += passage.moves
+                if said:
+                    yield from self.passage(silent, said)
+                    silent = ()
+            if silent:
+                yield from self.passage(silent, [])
 
-    def passage(self, passage: Passage) -> Iterator[str]:
+    def said(self, passage: Passage) -> list[str]:
+        spoken = (COMMAND.sub("", reading.sentence.text) for reading in passage.readings)
+        return [words(self.moves(text)) for text in spoken if text.strip()]
+
+    def passage(self, moves: Sequence[Place], said: list[str]) -> Iterator[str]:
         """Moves and words; a position to show ends the paragraph."""
         run: list[Place] = []
-        for place in passage.moves:
+        for place in moves:
             run.append(place)
-            if place.index in self.shown and place != passage.moves[-1]:
+            if place.index in self.shown and place != moves[-1]:
                 yield self.played(run)
                 yield from self.moment(place)
                 run = []
-        said = [words(self.moves(reading.sentence.text)) for reading in passage.readings]
         yield " ".join(([self.played(run)] if run else []) + said)
         if run:
             yield from self.moment(run[-1])
@@ -122,8 +149,16 @@ class _Writer:
         pause = moment.pause
         assert pause is not None
         line = numbered(Spot.of(pause.place), pause.line)
-        others = [san for san in pause.safe if san != pause.best]
-        also = f" {self.moves(' and '.join(others))} is as good." if others else ""
+        played = {
+            place.san for same in self.lesson.positions[pause.place.key] for place in same.children
+        }
+        others = [
+            f"{san}, as played here," if san in played else san
+            for san in pause.safe
+            if san != pause.best
+        ]
+        are = "is" if len(others) == 1 else "are"
+        also = f" {self.moves(' and '.join(others))} {are} safe too." if others else ""
         at = "At the start" if pause.place.ply == 0 else f"After {self.moves(pause.place.label)}"
         return f"{at}: {bold(self.moves(line))}: {words(self.moves(pause.point))}.{also}"
 

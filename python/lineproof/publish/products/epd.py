@@ -28,7 +28,7 @@ def _record(pause: Pause, number: int, title: str) -> str:
         "bm": " ".join(pause.safe),
         "c0": _string(pause.point),
         "c1": _string(f"grade {pause.grade} of 5"),
-        "c2": _string(f"after {pause.place.label}"),
+        "c2": _string(f"after {pause.place.label}" if pause.place.ply else "at the start"),
         "fmvn": moves,
         "hmvc": halves,
         "id": _string(f"{title}: pause point {number}"),
