@@ -19,7 +19,7 @@ TRAP = """[Event "The trap \\"at sea\\" <b>now</b>"]
 [Date "2026.??.??"]
 [Result "*"]
 [Annotator "Harbour Street club (invented)"]
-[X-Club "a \\\\ b"]
+[X-Club "a \\\\\\\\ b"]
 
 {Good evening. *Stars*, _lines_, `ticks`, [a link](http://example.org), <script>alert(1)</script> &amp; <b>bold</b>.
 # No heading | no | table ~~gone~~ $x$ ![picture](http://example.org/p.png) <http://example.org> www.example.org}

@@ -98,10 +98,16 @@ def test_names_sort_as_the_lesson_goes_and_say_line_and_move(trap: Lesson, found
 
 
 def test_a_pause_point_does_not_give_the_answer_away(trap: Lesson, found: Found) -> None:
-    asked = [moment for moment in moments(trap, found) if moment.pause is not None]
-    assert asked
+    """It has the move just played and no mark of a claim, also where claims hold at its position."""
+    place = next(place for place in trap.places if place.label == "3... Bg4")
+    (pin,) = [f for f in found.proof.findings if f.claim.place == place]
+    assert pin.outcome.value == "holds" and marks_of(pin)
+    pause = replace(found.studied.pauses[0], place=place)
+    study = replace(found.studied, pauses=(pause, *found.studied.pauses))
+    asked = [m for m in moments(trap, Found(found.proof, study)) if m.pause is not None]
+    assert place in [moment.place for moment in asked]
     for moment in asked:
-        assert all(isinstance(mark, JustPlayed) for mark in moment.marks)
+        assert [type(mark) for mark in moment.marks] == [JustPlayed]
         assert moment.kinds == ("pause",)
 
 

@@ -106,46 +106,63 @@ def test_a_link_in_the_place_of_a_product_is_not_followed(tmp_path: Path) -> Non
     assert tree(tmp_path) == {}
 
 
-@pytest.mark.parametrize("failing", range(1, 12))
-def test_whatever_step_fails_the_old_products_are_whole(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, failing: int
-) -> None:
-    """Each call of the system that writes or renames fails in its turn, as on a full disk."""
-    write(tmp_path, OLD)
-    steps = 0
-    rename, fsync, mkdir = Path.rename, os.fsync, Path.mkdir
+class Failing:
+    """Makes one call of the system that writes or renames fail, as on a full disk; counts them."""
 
-    def counted() -> None:
-        nonlocal steps
-        steps += 1
-        if steps == failing:
+    def __init__(self, patch: pytest.MonkeyPatch, at: int) -> None:
+        self.at = at
+        self.steps = 0
+        self.renamed = self.renamed_before = 0
+        self.rename, self.fsync, self.mkdir = os.rename, os.fsync, os.mkdir
+        patch.setattr(os, "rename", self.failing_rename)
+        patch.setattr(os, "fsync", self.failing_fsync)
+        patch.setattr(os, "mkdir", self.failing_mkdir)
+
+    def count(self) -> None:
+        self.steps += 1
+        if self.steps == self.at:
+            self.renamed_before = self.renamed
             raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
 
-    def failing_rename(self: Path, target: Path) -> Path:
-        counted()
-        return rename(self, target)
+    def failing_rename(self, path: Path, target: Path) -> None:
+        self.count()
+        self.renamed += 1
+        self.rename(path, target)
 
-    def failing_fsync(handle: int) -> None:
-        counted()
-        fsync(handle)
+    def failing_fsync(self, handle: int) -> None:
+        self.count()
+        self.fsync(handle)
 
-    def failing_mkdir(self: Path, *given: object, **named: object) -> None:
-        if self.name in {"old", "pgn", "epd"} or self.name.startswith("."):
-            counted()
-        mkdir(self, *given, **named)  # type: ignore[arg-type]
+    def failing_mkdir(self, path: Path, mode: int = 0o777) -> None:
+        self.count()
+        self.mkdir(path, mode)
 
-    with monkeypatch.context() as patch:
-        patch.setattr(Path, "rename", failing_rename)
-        patch.setattr(os, "fsync", failing_fsync)
-        patch.setattr(Path, "mkdir", failing_mkdir)
-        with pytest.raises(PublishError, match="no space left on device"):
-            write(tmp_path, NEW)
-    assert steps >= failing
-    assert tree(tmp_path) == flat(OLD)
-    assert [path.name for path in tmp_path.iterdir()].count(".publishing") == 0
-    assert not any(path.name.startswith(".publishing") for path in tmp_path.iterdir())
-    write(tmp_path, NEW)
-    assert tree(tmp_path) == flat(NEW)
+
+def test_whatever_step_fails_the_old_products_are_whole(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    renames_that_failed_after = set()
+    for at in range(1, 100):
+        out = tmp_path / str(at)
+        write(out, OLD)
+        with monkeypatch.context() as patch:
+            failing = Failing(patch, at)
+            try:
+                write(out, NEW)
+                written = NEW  # nothing failed, or only the making of a folder that is there
+            except PublishError as error:
+                assert "no space left on device" in str(error)
+                written = OLD
+                renames_that_failed_after.add(failing.renamed_before)
+        assert tree(out) == flat(written)
+        assert {path.name for path in out.iterdir()} == {"pgn", "epd"}
+        write(out, NEW)
+        assert tree(out) == flat(NEW)
+        if failing.steps < at:
+            break
+    assert failing.steps < at
+    # each of the four renames that exchange the folders has failed once
+    assert {0, 1, 2, 3} <= renames_that_failed_after
 
 
 def test_a_folder_that_was_made_for_nothing_goes_away(

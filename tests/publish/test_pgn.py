@@ -89,6 +89,8 @@ def test_the_lines_alone_keep_headers_order_and_glyphs(text: str) -> None:
     lesson, files = published(text)
     for game, read in zip(lesson.games, games(files["lines.pgn"]), strict=True):
         assert {name: header(read, name) for name, _ in game.tags} == dict(game.tags)
+    again = Lesson.from_text(files["lines.pgn"])
+    assert [game.tags for game in again.games] == [game.tags for game in lesson.games]
     # python-chess keeps a set of glyphs at each node; ours also count a sign written as text
     numbers = {road_of(place): set(place.glyph_numbers) - {None} for place in lesson.places}
     for read in games(files["lines.pgn"]):
