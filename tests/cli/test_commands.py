@@ -35,6 +35,7 @@ def test_help_lists_the_commands_that_exist_and_no_others(tmp_path: Path) -> Non
         "order",
         "follow",
         "weigh",
+        "publish",
         "collect",
         "where",
         "engine",

@@ -21,6 +21,7 @@ Name = Literal[
     "study",
     "answer",
     "follow",
+    "publish",
     "weigh",
     "order",
     "collect-add",
