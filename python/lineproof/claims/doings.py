@@ -218,7 +218,8 @@ def _over_asides(clauses: list[Clause]) -> None:
             clause.subject = doing(opener)
         else:
             clause.subject = opener.objects[0]
-        clause.see(opener)
+        if not any(c.sub for c in clauses[at + 1 : number]):
+            clause.see(opener)  # an aside that claims something keeps its own words
 
 
 def _opens(clause: Clause) -> bool:

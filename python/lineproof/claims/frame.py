@@ -121,6 +121,8 @@ TELLING = frozenset(
     ]
 )  # fmt: skip
 """Adjectives that make another thing of a noun: a frame must ask for them."""
+EASE = frozenset({"trouble", "difficulty", "problem", "effort", "fuss", "doubt", "question", "ado", "hesitation", "ease", "exception", "conscience", "risk", "bother", "mercy", "pity", "warning", "delay"})  # fmt: skip
+"""Nouns that, behind "without" or "with", say how something is done, and no more."""
 ADVERBIAL = frozenset(
     {
         "time",
@@ -705,7 +707,7 @@ class Frame:
                 return True
         if element.slot in self.tables:
             for number, word in enumerate(left.adverbs):
-                if word in self.tables[element.slot]:
+                if word in self.tables[element.slot] and word != "even":  # "even with the knight"
                     slots[element.slot] = self.tables[element.slot][word]
                     del left.adverbs[number]
                     return True
@@ -797,6 +799,8 @@ def _adjunct(place: Place, clause: Clause) -> bool:
         return False
     if place.preposition == "without" and noun.type == "piece" and noun.head == "queen":
         return True  # "without the queens"
+    if place.preposition in {"without", "with"} and noun.head in EASE:
+        return True  # "without any trouble", "with ease"
     if place.preposition == "for":
         given = noun.type == "piece" or noun.head in {"exchange", "material", *_PAWNS}
         thing = (

@@ -187,7 +187,16 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
     if len(words) > SENTENCE:
         return Status.NOT_UNDERSTOOD, f"a sentence of more than {SENTENCE} words", []
     if CORRECTED.search(line):
-        return Status.LEFT_ALONE, "a self-correction", []
+        corrected = _corrected(line)
+        if not corrected:
+            return Status.LEFT_ALONE, "a self-correction", []
+        third = _third(words[:corrected]) or here.third
+        about = third if third is not None else here.subject
+        here = replace(here, third=third, subject=about)
+        sentence = replace(sentence, words=words[corrected:])
+        words, line = sentence.words, _norm(sentence.words)
+        if QUOTED.match(line):
+            return Status.LEFT_ALONE, "a self-correction", []
     if " all but " in line:
         return Status.NOT_UNDERSTOOD, "'all but' may mean almost, or everything except", []
     understood = understand(here, sentence)
@@ -232,6 +241,22 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
     return Status.LEFT_ALONE, "nothing in it that can be checked", []
 
 
+def _corrected(line: str) -> int:
+    """How many words of a sentence its speaker takes back; 0 when he says nothing instead."""
+    end = max(match.end() for match in CORRECTED.finditer(line))
+    rest = line[end:]
+    opening = _NO_MORE.match(rest)
+    while opening is not None and opening.end():
+        end += opening.end()
+        rest = line[end:]
+        opening = _NO_MORE.match(rest)
+    return len(line[:end].split()) if len(rest.split()) > 2 else 0
+
+
+_NO_MORE = re.compile(
+    r"^ (?:[,;:-]|well|no|sorry|wait|rather|actually|(?:this|that|it) (?:is|was|'s) (?:not |quite |all |completely |just )*(?:right|wrong|true|false|nonsense|rubbish|incorrect))(?= |$)"
+)
+"""What stands before the words that are said instead."""
 _TAKEN_BACK = re.compile(
     r"^ (?:\S+ )*?it looks like .* but .*\b(?:it|this|that) is (?:none|not|nothing of the (?:sort|kind))(?= |$)"
 )

@@ -10,6 +10,9 @@ queen: lady, her majesty, her ladyship, ladyship
 knight: horse, steed
 king: monarch, his majesty
 piece: man, unit, chessman
+# plain
+problem: problem, difficulty, opening problem, worry, headache, concern
+victory: victory, full point
 # attack
 fork: fork, double attack, double hit, royal fork, family fork, royal family fork, double threat on
 royal fork: royal fork, family fork

@@ -86,6 +86,9 @@ lead to: lead to, result in, end in, transpose to, go over to, go over into, tra
     steer the game back into, land in, end up in, reach, lead back to, bring us to, bring us back to, take us to, turn into, merge into
 follow: follow, come, be next, ensue
 answer: answer, reply, meet, respond
+solve: solve, overcome, sort out, shake off, get over, get rid of
+struggle: struggle, suffer, wobble, creak, totter, reel, wilt, toil
+resign: resign, throw in the towel, give up the ghost, lay down arms, stop the clocks, turn down his king, turn his king over, tip his king over
 # having and being
 be: stand, linger, loiter, hover, squat, dwell, remain, stay, lie, sit, look, prove, become, find oneself, find itself, find himself, find herself, end up, seem, appear, come out,
     turn out, feel, keep, turn out to be, happen to be, prove to be, live, hold out, rest, be left, hang around, turn
