@@ -59,7 +59,12 @@ def _polarity(norms: list[str]) -> bool | None:
         return said in _NO if more is None else more
     if said.split()[:1] and said.split()[0] in {"no", "yes"} and len(said.split()) > 1:
         first = first[1:]
-    if first[:1] and first[0] in _POINTERS and len(first) > 1 and set(first[1:]) <= _AUX | {"not", *_FILLING}:
+    if (
+        first[:1]
+        and first[0] in _POINTERS
+        and len(first) > 1
+        and set(first[1:]) <= _AUX | {"not", *_FILLING}
+    ):
         return "not" in first
     return None
 
@@ -67,7 +72,11 @@ def _polarity(norms: list[str]) -> bool | None:
 def _with_side(question: Sentence, words: list[Word], answer: Sentence) -> Sentence | None:
     """ "Who stands better? White does."."""
     asked = [n for n, w in enumerate(words) if w.norm == "who"]
-    if len(asked) != 1 or (asked[0] and words[asked[0] - 1].norm not in _OPENS) or asked[0] + 2 > len(words):
+    if (
+        len(asked) != 1
+        or (asked[0] and words[asked[0] - 1].norm not in _OPENS)
+        or asked[0] + 2 > len(words)
+    ):
         return None
     verb = words[asked[0] + 1].norm
     if not (verb in _AUX | {"'s"} or verb.endswith("s")):

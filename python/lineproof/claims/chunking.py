@@ -474,7 +474,8 @@ class _Chunker(Nouns):
         """Whether a word that no table lists stands alone behind its preposition."""
         after = self._token(self.at + 1)
         return (
-            preposition.norm not in {"to", "as", "than", "like", "but", "off", "out", "up", "down", "over"}
+            preposition.norm
+            not in {"to", "as", "than", "like", "but", "off", "out", "up", "down", "over"}
             and token.tags == {"word"}
             and (after is None or after.is_("punct", "cc", "sub", "prep", "wh"))
         )

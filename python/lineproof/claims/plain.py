@@ -785,7 +785,7 @@ def _disbelieves(clause: Clause) -> bool:
         subject is not None
         and (subject.text in {"i", "we", "you", "one"} or subject.no)
         and clause.lemma in _HOLDING
-        and clause.verb.negated
+        and clause.verb.negated != subject.no
         and not clause.verb.past
         and not (clause.objects or clause.states or clause.sub)
     )
@@ -894,7 +894,21 @@ def _contact(before: Clause, clause: Clause) -> None:
     if (
         clause.joint != "-"
         or clause.form != "finite"
-        or clause.lemma not in {"leave", "have", "get", "give", "make", "create", "own", "do"}
+        or clause.lemma
+        not in {
+            "leave",
+            "have",
+            "get",
+            "give",
+            "make",
+            "create",
+            "own",
+            "do",
+            "find",
+            "see",
+            "know",
+            "play",
+        }
         or clause.objects
         or clause.subject is None
         or clause.subject.type != "side"
@@ -1009,7 +1023,7 @@ def _take_over(before: Clause, clause: Clause, negated: bool) -> None:
 
 def _relative(before: Clause | None, clause: Clause) -> None:
     """A relative clause has the noun before it as its subject or object."""
-    if before is None:
+    if before is None or (clause.subject is not None and clause.subject.head == "which"):
         return
     nouns = [
         *before.objects,

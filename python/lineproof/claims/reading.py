@@ -182,6 +182,11 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
         sentence = replace(sentence, words=words)
         line = _norm(words)
         lead = LEAD.match(line)
+    if (exclaimed := _EXCLAIMED.match(line)) is not None:
+        words = words[len(exclaimed.group().split()) :]
+        sentence = replace(sentence, words=words)
+        line = _norm(words)
+        lead = LEAD.match(line)
     if QUOTED.match(line[lead.end() :] if lead else line) and not _TAKEN_BACK.search(line):
         return Status.LEFT_ALONE, "what others think, taste, or a word to the class", []
     if len(words) > SENTENCE:
@@ -253,6 +258,8 @@ def _corrected(line: str) -> int:
     return len(line[:end].split()) if len(rest.split()) > 2 else 0
 
 
+_EXCLAIMED = re.compile(r"^(?: (?:and|but|oh|ouch|wow|,))* what(?= (?:a|an) )")
+"""An exclamation, "What a howler!", which says that it is one."""
 _NO_MORE = re.compile(
     r"^ (?:[,;:-]|well|no|sorry|wait|rather|actually|(?:this|that|it) (?:is|was|'s) (?:not |quite |all |completely |just )*(?:right|wrong|true|false|nonsense|rubbish|incorrect))(?= |$)"
 )

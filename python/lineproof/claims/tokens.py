@@ -249,6 +249,7 @@ def _opening(sentence: Sentence, at: int) -> int:
     return 0
 
 
+_OWNS = frozenset({"the", "this", "that", "his", "her", "our", "your", "my", "their", "'s"})
 _INSTANTS = frozenset({("the", "second"), ("the", "instant"), ("the", "minute")})
 _OPENS = frozenset({"the", "that", "this", "his", "our", "your", "my", "their", "he", "we", "you", "she", "it", "they", "white", "black"})  # fmt: skip
 """Words with which a clause begins."""
@@ -274,6 +275,8 @@ def _turn(norms: list[str], before: str) -> int:
                 continue  # "no good square"
             if turn == ("the", "moment") and norms[2:3] and norms[2] in {"for", "to", "of", "has"}:
                 continue  # "the moment for e4 has come"
+            if turn == ("last", "move") and before in _OWNS:
+                continue  # "his last move"
             if turn in _INSTANTS and norms[2:3] and norms[2] not in _OPENS:
                 continue  # "the second rank"
             if (

@@ -105,6 +105,8 @@ _SMALL = _LITTLE | {
     "mini",
     "slender",
 }
+
+
 def _degrees() -> dict[str, Any]:
     found: dict[str, Any] = dict.fromkeys(STANDINGS["better"], BETTER)
     found |= dict.fromkeys(STANDINGS["worse"], "worse")
@@ -322,8 +324,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     owner = slots.get("side", slots.get("camp", slots.get("edge")))
     if owner is None and (here.subject is None or here.after_unread):
         raise Unread("it is not clear who stands so")
-    side = _owner(here, owner)
     degree = next((d for word, d in _FIXED.items() if word in slots), degree)
+    well = degree == BETTER or (isinstance(degree, Band) and degree > 0)
+    side = _owner(here, owner) if well else here.side(owner)
     if degree == "worse":
         side, degree = other(side), BETTER
     elif isinstance(degree, Band) and degree < 0:
@@ -333,9 +336,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 
 def _owner(here: Here, text: str | None) -> str:
     """Whose verdict it is; "he" is the side that the clause before speaks of by its name."""
-    if text in {"he", "she", "they", "his", "their"} and here.neutral:
-        if here.third is not None and here.third == here.subject:
-            return here.third
+    named = here.third if here.neutral and here.third == here.subject else None
+    if named is not None and text in {"he", "she", "they", "his", "their"}:
+        return named
     return here.side(text)
 
 
@@ -457,16 +460,22 @@ KIND = Kind(
         "level_game": lambda n: n.text if n.head in STANDINGS["equality"] else None,
         "equal_chances": _equal_chances,
         "more": lambda n: n.text if n.head in {"nothing", "anything", "more"} else None,
-        "problems": lambda n: n.text if n.head in {"problem", "difficulty", "opening problem"} else None,
+        "problems": lambda n: (
+            n.text if n.head in {"problem", "difficulty", "opening problem"} else None
+        ),
         "kept": lambda n: n.text if n.head in {"kept", "preserved"} else None,
         "it": lambda n: n.text if n.type in {"pronoun", "side"} else None,
-        "decided": lambda n: n.text if n.head in {*STANDINGS["game"], "it", "this", "that"} else None,
+        "decided": lambda n: (
+            n.text if n.head in {*STANDINGS["game"], "it", "this", "that"} else None
+        ),
         "life": lambda n: n.text if n.head in {"life", "survival", "draw", "equality"} else None,
     },
     frames=FRAMES,
     gives_way=frozenset(
         [
             "losing-move",
+            "by-force",
+            "mate-in",
             "better-is",
             "move-mark",
             "bishop-pair",

@@ -113,7 +113,7 @@ word: set, fella, fellow, chap, guy, beast, customer, creature, bed, box, pair, 
 best: best, strongest
 exclamation mark: exclamation mark, exclam
 question mark: question mark
-mistake: fault, misstep, misjudgement, miscalculation, clanger, catastrophe, disaster, calamity, imprecision, slip up, faux pas, false step
+mistake: shocker, gaffe, boob, horror, bloomer, recommendation, remedy, solution, fault, misstep, misjudgement, miscalculation, clanger, catastrophe, disaster, calamity, imprecision, slip up, faux pas, false step
 beginner: beginner, club player, novice, newcomer
 danger: danger, terror, threat
 word: good play, ample play, enough play, fine play, real play, active play, full play, value, counterplay, equality, chance, prospect, superiority, attention, consideration, alternative, possibility, option, decision, reaction, try, interposition, withdrawal, luxury, suicide, disposal, march, surrender, fianchetto
