@@ -23,6 +23,39 @@ _YES = (
 )  # fmt: skip
 _SIDES = frozenset({"white", "black", "we", "he", "they", "you", "us", "him", "them"})
 _CASES = {"us": "we", "him": "he", "them": "they"}
+_MOVE_ASKED = frozenset(
+    {
+        "move",
+        "reply",
+        "answer",
+        "else",
+        "then",
+        "instead",
+        "retreat",
+        "capture",
+        "recapture",
+        "on",
+        "earth",
+    }
+)
+_BEING = frozenset(
+    {
+        "is",
+        "was",
+        "would",
+        "could",
+        "might",
+        "works",
+        "worked",
+        "holds",
+        "wins",
+        "saves",
+        "loses",
+        "refutes",
+        "'s",
+    }
+)
+_SUBJECTS = frozenset({"white", "black", "he", "we", "you", "they", "it", "i", "that", "this"})
 _STOPS = frozenset({",", ";", ":", "-", "!"})
 _OPENS = frozenset({",", "so", "and", "but", "now", "well", ":", "-"})
 _FILLING = frozenset({",", ".", "!", "at", "all", "really", "course", "of", "quite"})
@@ -42,6 +75,8 @@ def answered(question: Sentence, answer: Sentence) -> Sentence | None:
             return _with_subject(question, words, said[0])
         if said[0] in _SIDES and set(said[1:]) <= _AUX:
             return _with_side(question, words, answer)
+        if answer.words[0].move is not None:
+            return _with_move(question, words, answer)
         asked = _with_object(question, words, answer)
         if asked is not None:
             return asked
@@ -124,6 +159,33 @@ def _with_object(question: Sentence, words: list[Word], answer: Sentence) -> Sen
     said[first] = replace(said[first], start=words[first].start)
     said[-1] = replace(said[-1], end=reply[-1].end)
     return replace(question, words=tuple(said), text=text)
+
+
+def _with_move(question: Sentence, words: list[Word], answer: Sentence) -> Sentence | None:
+    """ "What would have been better? Qe7.", "What is the threat? Mate on f7." """
+    at = next(
+        (
+            n
+            for n, w in enumerate(words)
+            if w.norm in {"what", "which"} and (n == 0 or words[n - 1].norm in _OPENS)
+        ),
+        -1,
+    )
+    if at < 0:
+        return None
+    end = at + 1
+    while end < len(words) and words[end].norm in _MOVE_ASKED:
+        end += 1
+    then = words[end + 1].norm if end + 1 < len(words) else ""
+    if end >= len(words) or words[end].norm not in _BEING or then in _SUBJECTS:
+        return None
+    shift = answer.start - question.start
+    move = answer.words[0]
+    spoken = replace(move, start=words[at].start, end=words[end - 1].end)
+    words[at:end] = [spoken]
+    words[-1] = replace(words[-1], end=move.end + shift)
+    text = question.text.ljust(shift) + answer.text
+    return replace(question, words=tuple(words), text=text)
 
 
 def _with_subject(question: Sentence, words: list[Word], subject: str) -> Sentence | None:

@@ -363,7 +363,7 @@ class _Chunker(Nouns):
             return False  # "since the bishop that pins the knight is lost"
         if token.norm in {"as", "for", "since", "after", "before", "till", "until", "like"}:
             back = self.at  # a clause follows when a verb stands behind the noun phrase
-            self.at += 1
+            self.at = self._skip(self.at + 1) if token.norm == "for" else self.at + 1
             noun = self._noun(coordinate=True)
             at = self._skip(self.at)
             following = self._token(at)
@@ -489,6 +489,9 @@ class _Chunker(Nouns):
             at += 1
         if t is None or not t.is_("adj", "word") or (said and not t.is_("adj")):
             return None
+        after = self._token(at + 1)
+        if said and t.is_("noun") and after is not None and after.is_("be", "have", "modal"):
+            return None  # "now material is even"
         first = self.tokens[self.at].first
         self.at = at + 1
         return Adjective(t.norm, tuple(said), first, t.last, t.is_("adj"))

@@ -88,7 +88,9 @@ class Element:
                 return rest.states, number
         if self.table is not None:
             for number, word in enumerate(rest.adverbs):
-                if word in self.table.values and word != "even":  # "even with the knight on f3"
+                if word in self.table.values and (
+                    word != "even" or not (rest.objects or rest.places)
+                ):  # "even with the knight"
                     slots[self.slot] = self.table.values[word]
                     return rest.adverbs, number
         return None

@@ -193,10 +193,12 @@ class Groups(Scan):
                     form = "ing" if bare == "having" else form
                     continue
                 nxt = self._token(after)
+                then = self._token(self._skip(after + 1))
                 if (
                     nxt is not None
                     and nxt.norm == "to"
-                    and self._form(self._skip(after + 1), "base")
+                    and then is not None
+                    and (self._form(self._skip(after + 1), "base") or then.norm == "do")
                 ):
                     if any(between.norm == "yet" for between in self.tokens[at + 1 : after]):
                         neg, done, aux, at = not neg, True, "to", after + 1  # "has yet to castle"
@@ -510,6 +512,12 @@ class Groups(Scan):
                 and before.lemma not in _STATES
                 and before.form != "part"
             )  # "cannot avoid losing the queen"
+            opening = (
+                following is not None
+                and following.is_("det", "poss", "number")
+                and all(isinstance(c, Adverb) for c in self._segment())
+            )  # "winning the queen"
+            doing = doing or opening
             return any(
                 f == "third" or (f == "past" and acts) or (f == "ing" and doing)
                 for _, f in token.verbs

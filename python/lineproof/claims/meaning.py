@@ -200,6 +200,7 @@ class _Reader:
                 blocked = self._blocked(clause, clauses, number)
                 if blocked:
                     self.found.reasons.append(blocked)
+                    self._with_check(clause)
                 else:
                     self._resolve(clause)
                     self._read(clause)
@@ -221,6 +222,29 @@ class _Reader:
             self.here = replace(self.here.at(passed), idle=self.here.spot, subject=None)
             clause.adverbs.remove("otherwise")
             clause.verb = replace(clause.verb, modal="")
+
+    def _with_check(self, clause: Clause) -> None:
+        """ "If she takes the bishop with check": the move that a condition plays gives check."""
+        said = next(
+            (
+                p
+                for p in clause.places
+                if p.preposition == "with" and p.noun is not None and p.noun.head == "check"
+            ),
+            None,
+        )
+        if (
+            said is None
+            or said.noun is None
+            or clause.sub not in {"if", "when", "once", "after"}
+            or said.noun.adjectives
+        ):
+            return
+        deed = self._done(clause)
+        if deed is not None:
+            self._checks(
+                self.here, said.noun, deed, [Place("with", said.noun, clause.first, said.last)]
+            )
 
     def _come_back(self, clause: Clause) -> None:
         """Ends what is said of a move that is advised against: it is the reasons, and what they lead to."""
@@ -490,6 +514,8 @@ class _Reader:
             )
             if other.sub in _WHILE and self._holds(other):
                 continue
+            if near < number and _of_mood(other) and _by_move(clause):
+                continue  # "if he is greedy, Nxe5 runs into Qh5"
             if near > number and other.sub in {"when", "if"} and _comes_about(clause):
                 continue  # "it also arises when White plays Bc4 first"
             if near < number and (self.deed or self.here.idle is not None):
@@ -1134,6 +1160,24 @@ def _aside(clause: Clause) -> bool:
 
 _TALKING = frozenset({"ask", "shout", "say", "object", "complain", "wonder", "protest", "scream", "laugh", "interrupt", "tell", "forget", "worry", "panic", "point", "look", "think", "count", "know", "doubt", "believe"})  # fmt: skip
 """Verbs of what is done in the class."""
+
+
+def _of_mood(clause: Clause) -> bool:
+    """ "If he is greedy", "if Black isn't careful": a condition that names nothing on the board."""
+    return (
+        clause.sub in {"if", "when", "should"}
+        and not clause.verb.past
+        and (clause.subject is None or clause.subject.type == "side")
+        and not any(n.type in {"piece", "square", "move", "file"} for n in clause.objects)
+        and not any(
+            p.noun is not None and p.noun.type in {"piece", "square", "move"} for p in clause.places
+        )
+    )
+
+
+def _by_move(clause: Clause) -> bool:
+    """Whether a clause says what a move does that it names itself."""
+    return clause.subject is not None and clause.subject.type == "move" and not clause.inherited
 
 
 def _likened(clause: Clause) -> int | None:

@@ -26,6 +26,9 @@ _SEEM = frozenset({"look", "look like", "seem", "seem like", "appear", "feel"})
 _PIECES = frozenset({"queen", "rook", "bishop", "knight", "pawn"})
 _ONLY = frozenset({"only", "just", "merely"})
 _PLANS = frozenset({*NOUNS["idea"], *NOUNS["threat"]})
+_ANSWERS = frozenset(
+    {"defence", "answer", "remedy", "cure", "antidote", "reply", "protection", "escape"}
+)
 _NONE = frozenset({"none", "nothing", "one"})
 
 
@@ -42,9 +45,12 @@ def fold(before: Clause, clause: Clause) -> bool:
         or _held(before, clause)
         or _seeming(before, clause)
         or _only_seems(before, clause)
+        or _no_defence(before, clause)
     ):
         before.see(clause)
         return True
+    if _counted(before, clause):
+        before.objects, before.adverbs = [], []
     _met(before, clause)
     _state(before, clause)
     _role(before, clause)
@@ -267,6 +273,37 @@ def _only_seems(before: Clause, clause: Clause) -> bool:
     before.objects, before.states = clause.objects, clause.states
     before.places += clause.places
     before.verb = replace(clause.verb, negated=not clause.verb.negated)
+    return True
+
+
+def _no_defence(before: Clause, clause: Clause) -> bool:
+    """ "There is no defence to mate": the "to" leads to a noun."""
+    if clause.form != "to" or clause.lemma not in NOUNS["mate"] or clause.objects or clause.places:
+        return False
+    last = before.objects[-1] if before.objects else None
+    if last is None or last.head not in _ANSWERS or last.last + 1 != clause.first:
+        return False
+    noun = Noun("noun", clause.lemma, clause.lemma, clause.last, clause.last)
+    before.places.append(Place("to", noun, clause.first, clause.last))
+    before.complement = False
+    return True
+
+
+def _counted(before: Clause, clause: Clause) -> bool:
+    """ "Two moves and it's mate": mate in two."""
+    if before.lemma or len(before.objects) != 1 or before.places or before.states or before.strays:
+        return False
+    moves = before.objects[0]
+    if (
+        moves.head != "move"
+        or not moves.count
+        or clause.joint not in {"and", "and then", "then", ", and"}
+    ):
+        return False
+    if clause.lemma != "be" or not any(o.head in NOUNS["mate"] for o in clause.objects):
+        return False
+    clause.places.append(Place("in", moves, moves.first, moves.last))
+    clause.first = min(clause.first, moves.first)
     return True
 
 

@@ -117,11 +117,9 @@ def _rests_on_a_reply(here: Here) -> bool:
 
 def contrasted(here: Here) -> bool:
     """Whether "but" or the like follows the clause: it may be taken back at once."""
-    for comment in here.place.comments:
-        if comment.start <= here.start < comment.start + len(comment.text):
-            rest = comment.text[here.end - comment.start :]
-            return re.match(r"\W*(?:but|yet|though|although|however|at first)\b", rest) is not None
-    return False
+    return (
+        re.match(r"\W*(?:but|yet|though|although|however|at first)\b", around(here)[1]) is not None
+    )
 
 
 def doer(here: Here, text: str | None) -> Agent:
@@ -151,6 +149,22 @@ def follows(spot: Spot, text: str) -> str:
         return spot.board.parse_san(text.rstrip(".").split(".")[-1])
     except ValueError as error:
         raise Unread(f"{text} cannot be played there") from error
+
+
+def around(here: Here) -> tuple[str, str]:
+    """The text of the comment before the words of a clause, and behind them."""
+    for comment in here.place.comments:
+        if comment.start <= here.start < comment.start + len(comment.text):
+            return comment.text[: here.start - comment.start], comment.text[
+                here.end - comment.start :
+            ]
+    return "", ""
+
+
+def supposed(here: Here) -> bool:
+    """Whether the sentence itself has played on from the position shown: "if he takes, ..."."""
+    shown = tuple(here.place.moves())
+    return len(here.spot.moves) > len(shown) and here.spot.moves[: len(shown)] == shown
 
 
 def castling(here: Here, side: str) -> Named:
@@ -204,6 +218,7 @@ def _san(text: str) -> str:
 
 __all__ = [
     "PLAYED",
+    "around",
     "castling",
     "contrasted",
     "denied",
@@ -212,4 +227,5 @@ __all__ = [
     "named_before",
     "piece_side",
     "played",
+    "supposed",
 ]

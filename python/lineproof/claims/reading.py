@@ -228,7 +228,12 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
             [
                 c
                 for c in both
-                if not any(_overlap(c, o) and o.kind in kind_of(c.kind).gives_way for o in both)
+                if not any(
+                    _overlap(c, o)
+                    and o.kind in kind_of(c.kind).gives_way
+                    and "beside" not in o.params
+                    for o in both
+                )
             ],
         )
     if cover.condition:

@@ -57,6 +57,13 @@ _PURPOSES = frozenset(
         "thirty moves",
         "move",
         "trouble",
+        "centre",
+        "activity",
+        "space",
+        "play",
+        "lead",
+        "pressure",
+        "open file",
     }
 )
 """What something may be done for without its meaning another thing."""

@@ -27,6 +27,13 @@ class Scan:
 
     def _skip(self, at: int) -> int:
         while (t := self._token(at)) is not None and t.is_(*_MOVES_ON) and not t.is_("noun"):
+            before = self._token(at - 1)
+            if (
+                before is not None
+                and before.is_("not", "do", "modal")
+                and any(form == "base" for _, form in t.verbs)
+            ):
+                break  # "do not see"
             at += 1
         return at
 

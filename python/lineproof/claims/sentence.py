@@ -271,7 +271,7 @@ _PREDICATES = frozenset(
 )
 
 
-_ONLY = frozenset({"defender", "protector", "minder", "guard", "guardian", "support", "cover", "protection", "remaining", "real", "active", "developed", "piece", "hope", "escape"})  # fmt: skip
+_ONLY = frozenset({"move", "reply", "answer", "defence", "chance", "way", "resource", "retreat", "square", "try", "option", "good", "decent", "sensible", "legal", "saving", "safe", "defender", "protector", "minder", "guard", "guardian", "support", "cover", "protection", "remaining", "real", "active", "developed", "piece", "hope", "escape"})  # fmt: skip
 
 
 def _open(words: list[Word]) -> list[Word]:

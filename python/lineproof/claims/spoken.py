@@ -140,6 +140,8 @@ def _move(words: list[Word], at: int) -> tuple[Word, int] | None:
     """The move that begins at a word, and where the words go on after it."""
     first = words[at]
     before = words[at - 1].norm if at else ""
+    if before == "'s" and at > 1 and words[at - 2].norm in {"there", "it", "that", "here"}:
+        before = "is"  # "there's knight g5 check"
     letter = _LETTERS.get(first.norm)
     file = first.norm if re.fullmatch("[a-h]", first.norm) else None
     if (letter is None and file is None) or before in _NOT_AFTER:

@@ -36,6 +36,12 @@ _SHORT = re.compile("[^aeiou]+[aeiou][^aeiouwxy]")
 """Verbs of one short syllable, which double their last letter: "hem", "hug"."""
 _DOUBLED = frozenset(
     [
+        "compel",
+        "repel",
+        "expel",
+        "commit",
+        "permit",
+        "spot",
         "win",
         "get",
         "set",

@@ -55,6 +55,15 @@ FRAMES = (
     "{side} <play/choose/prefer/go for> {deed} [(instead_of|rather_than) {other}] ; modal=should perfect=yes",
     "{side} <play/choose/prefer/go for> {deed} +instead ; modal=should",
     "{deed} <=> {worse} [than {other}] ; turned=yes",
+    "{deed} <=> preferable (to|than) {other}",
+    "{deed} <=> {evil}",
+    "{evil} <=> {deed}",
+    "{deed} <deserve/merit/get> preference",
+    "{side} <=> better_off|well_advised (with|by) {deed}",
+    "{side} <answer/reply/respond/try/continue/meet/insert/go> {deed} [(instead_of|rather_than) {other}] ; modal=should perfect=yes",
+    "{side} <answer/reply/respond/continue> with {deed} ; modal=should perfect=yes",
+    "{side} <play/choose/prefer/go for/try/answer/reply> {deed} (instead_of|rather_than) {anything} ; modal=should",
+    "{man} <go/move/retreat/come/step/be/stand> (to|on) {square} ; modal=should perfect=yes",
 )
 
 
@@ -64,6 +73,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if other is None:
             raise Unread("it is not said what is better")
         slots["deed"], other = other, slots["deed"]
+    if "man" in slots:
+        slots["deed"] = f"{slots['man']} to {slots['square']}"
     move = played(here, slots["deed"])
     if "side" in slots and slots["side"] != "you" and here.side(slots["side"]) != move.side:
         raise Unread("the move is not that side's")
@@ -143,6 +154,8 @@ KIND = Kind(
     },
     tests={
         "improved": improved,
+        "evil": lambda n: n.text if n.head == "evil" and "lesser" in n.adjectives else None,
+        "man": lambda n: n.text if n.type == "piece" and not (n.plural or n.parts) else None,
         "deed": lambda n: deed(n) if n.type != "pronoun" or n.head == "that" else None,
         "other": deed,
         "author": lambda n: n.text if n.type == "side" and n.text in {"i", "we"} else None,

@@ -35,6 +35,8 @@ FRAMES = (
     "<have/be to rescue> {thing} ; turned=yes",
     "{thing} <=> doomed",
     "{side} <win> +by_force",
+    "{nobody} <salvage> {thing}",
+    "{pointer} <=> {all_forced}",
     "[{side}] <parry/wriggle_out_of/deal_with/cope_with/ward_off/fend_off/stop> {pointer} ; modal=can negated=yes",
     "[{anything}] <~> {none} (against|to|from|for|out_of) {pointer}",
     "<have/be to parry/wriggle_out_of/deal_with/cope_with/ward_off/fend_off/stop> {pointer} ; turned=yes",
@@ -53,6 +55,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("what can be avoided is not forced")
     side = here.side(slots["side"]) if "side" in slots else None
     text = slots.get("amount", slots.get("thing"))
+    if "all_forced" in slots:
+        return [_claim(here, "something", None, None, None, turned)]
     if "pointer" in slots:
         return [_claim(here, "something", side, None, None, turned)]
     if text is not None:
@@ -80,6 +84,13 @@ def _claim(
     return here.claim(
         KIND.id, None, negated=turned, what=what, loser=loser, amount=amount, square=square
     )
+
+
+def beside(here: Here, loser: str, amount: Amount) -> Claim:
+    """The claim of "by force" in "wins a pawn by force", which stands beside that of the pawn."""
+    return here.claim(
+        KIND.id, None, what="material", loser=loser, amount=amount.name, square=amount.square, beside=True
+    )  # fmt: skip
 
 
 def _loser(here: Here, text: str, amount: Amount) -> str | None:
@@ -168,6 +179,7 @@ KIND = Kind(
         "thing": SLOTS["amount"],
         "none": lambda n: n.head if n.no and n.head in _DEFENCES else None,
         "nil": lambda n: n.text if n.no or n.head == "anything" else None,
+        "all_forced": lambda n: n.text if n.head == "forced" and "all" in n.text.split() else None,
         "pointer": lambda n: n.text if n.head in {"it", "this", "that"} else None,
     },
     read=read,

@@ -58,8 +58,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     present(verb, "will", "can")
     if "plain" in slots and (slots["agent"] in {"i", "you"} or (verb is not None and verb.done)):
         raise Unread("to have checked may be to have made sure")
-    if "checkmove" in slots:
-        slots["move"] = slots["checkmove"]
+    if "checkmove" in slots or "checking" in slots:
+        slots["move"] = slots.get("checkmove") or slots["checking"]
     if "some" in slots:
         return [_possible(here, slots)]
     if "inserted" in slots and here.board.in_check and here.mover == here.side(slots["side"]):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.amounts import pawns
@@ -53,11 +54,22 @@ FRAMES = (
     "{king} <move> (to|on) {square} ; modal=must",
     "<~> {forced_move} ; plain=yes",
     "{this} <=> {compulsory} ; plain=yes",
+    "<~> {none} [but {act}] [(for|to) {side}]",
+    "<=> {compulsory} ; verbless=yes lone=yes plain=yes",
+    "{side} <play> {act} ; modal=must obliged=yes",
+    "{man} <move> ; modal=must lone=yes moved=yes without=with|on|to|into|from|back_to",
+    "<be:move> {man} ; modal=must lone=yes moved=yes",
+    "{man} <go/retreat/return> +home|back ; modal=must lone=yes moved=yes",
+    "{man} <have> nowhere but {act}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    if "plain" in slots and "all" in here.said.split():
+    if "obliged" in slots and not _OBLIGED.search(here.said):
+        raise Unread("that it must be played may be no more than that it is best")
+    if "moved" in slots:
+        return [_stirred(here, slots["man"])]
+    if "plain" in slots and "all" in here.said.replace("at all", "").split():
         raise Unread("it is said of the whole line")
     if "taken" in slots:
         side = here.side(slots["side"]) if "side" in slots else _whose(here, slots)
@@ -78,6 +90,28 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "side" in slots and here.side(slots["side"]) != side:
         raise Unread("the move is not that side's")
     return [here.claim(KIND.id, side, spot=spot, moves=moves)]
+
+
+_OBLIGED = re.compile(r"\b(?:forced|obliged|compelled|no choice)\b")
+
+
+def _stirred(here: Here, man: str) -> Claim:
+    """ "The knight has to move": any move of it, of the side to move, or the one just played.
+
+    :raises Unread: when it is not clear which piece is meant, or it has no move.
+    """
+    spot, found = here.spot, here.find(man, here.board.turn)
+    if not found and here.spot.moves:
+        spot = here.spot.earlier(1)
+        found = [
+            at
+            for at in here.find(man, spot.board.turn, spot.board)
+            if at == here.spot.moves[-1][:2]
+        ]
+    moves = tuple(m for m in spot.board.legal_moves() if m[:2] in found)
+    if len(found) != 1 or not moves:
+        raise Unread(f"it is not clear which piece {man!r} means, or it has no move")
+    return here.claim(KIND.id, spot.board.turn, spot=spot, moves=moves)
 
 
 def _whose(here: Here, slots: dict[str, Any]) -> str:
@@ -234,6 +268,11 @@ KIND = Kind(
         "it": lambda n: n.text if n.type in {"piece", "square", "pronoun"} else None,
         "by_piece": lambda n: n.text if n.type == "piece" else None,
         "cause": lambda n: n.text,
+        "man": lambda n: (
+            n.text
+            if n.type == "piece" and not (n.plural or n.no or n.parts) and n.head != "king"
+            else None
+        ),
     },
     read=read,
     check=check,

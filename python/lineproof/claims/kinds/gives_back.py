@@ -29,6 +29,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             raise Unread("the move is not that side's")
     else:
         agent = doer(here, slots.get("agent"))
+    if slots.get("verb") is not None and slots["verb"].modal == "must":
+        raise Unread("it is not said that it is given back")
     amount = Amount.read(slots["amount"])
     plies = 1 if agent.spot.moves and agent.spot.board.turn != agent.side else 0
     verb = slots.get("verb")

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.bands import seen_from
-from lineproof.claims.board import title
+from lineproof.claims.board import other, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
@@ -35,6 +35,14 @@ FRAMES = (
     "<~> mate [(on|at) {square}] ; passed=yes",
     "[{side}] <mate> [(on|at) {square}] ; passed=yes",
     "mate <=> threat [(on|at) {square}]",
+    "{side} <prevent/avert/meet/stop/parry/see_to/watch_out_for/look_out_for/beware_of/deal_with/guard_against> mate [(on|at) {square}] ; modal=must|should stopped=yes",
+    "{side} <do> {something} about mate [(on|at) {square}] ; modal=must|should stopped=yes",
+    "<watch_out_for/look_out_for/beware_of/mind/see> mate [(on|at) {square}] ; bidden=yes stopped=yes",
+    "{side} <prevent/avert/meet/stop/parry/see_to/watch_out_for/look_out_for/beware_of/deal_with/guard_against> (threat|mate_threat) [of mate] [(on|at) {square}] ; modal=must|should stopped=yes",
+    "mate threat <=> {plain} [(on|at) {square}]",
+    "{side} <=> {one_move} away_from mate",
+    "<=> for mate [(on|at) {square}] +watch_out|careful|beware ; verbless=yes stopped=yes",
+    "<be:mate> {side} [(on|at) {square}] ; passed=yes",
 )
 
 
@@ -49,8 +57,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("several mates are spoken of")
     verb = slots.get("verb")
     gone = " no longer " in f" {here.said} "
-    if verb is not None and verb.negated and not gone:
-        raise Unread("what is denied may be the threat or the mate")
+    gone = gone or (verb is not None and verb.negated)
     spot, side = here.spot, None
     if "bare" in slots:
         board = spot.board
@@ -59,7 +66,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         now = [m for m in board.legal_moves() if m[2:4] == slots["square"]]
         if any(board.play(m).is_checkmate for m in now):
             raise Unread("the side to move mates there, so nothing is only threatened")
-    if "agent" in slots:
+    if "stopped" in slots:
+        side = other(here.side(slots["side"])) if "side" in slots else here.mover
+    elif "agent" in slots:
         agent = here.agent(slots["agent"])
         spot, side = agent.spot, agent.side
     elif "side" in slots or "whose" in slots:
@@ -218,7 +227,14 @@ KIND = Kind(
     version=3,
     definition=f"If the opponent passes, the side mates: at once with the move or on the square named, otherwise by force: every move is tried to {DEPTH} moves, beyond that a search must find it, and a side that is winning without one leaves it unsettled. Said of the side to move, whether it mates at once or by force. Not asked of a side in check.",
     frames=FRAMES,
-    tests={"mating": lambda n: n.text if n.type == "move" and n.text.endswith("#") else None},
+    slots={
+        "plain": dict.fromkeys(("obvious", "clear", "plain", "real", "serious", "deadly"), True)
+    },
+    tests={
+        "mating": lambda n: n.text if n.type == "move" and n.text.endswith("#") else None,
+        "something": lambda n: n.text if n.head == "something" else None,
+        "one_move": lambda n: n.text if n.head == "move" and n.count == 1 else None,
+    },
     read=read,
     check=check,
 )

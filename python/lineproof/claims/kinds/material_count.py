@@ -18,7 +18,7 @@ from lineproof.claims.slot import SLOTS
 _SIGN: dict[str, int] = {
     **dict.fromkeys(("up", "ahead", "to the good", "in credit"), 1),
     **dict.fromkeys(
-        ("down", "behind", "short", "to the bad", "in arrears", "in the red", "light", "shy", "adrift"), -1
+        ("down", "behind", "short", "to the bad", "in arrears", "in the red", "light", "shy", "adrift", "minus"), -1
     ),
 }  # fmt: skip
 _MORE: dict[str, int] = {"more": 1, "extra": 1, "less": -1, "fewer": -1}
@@ -66,6 +66,7 @@ def known_extra(noun: Noun) -> str | None:
     return amount(noun) if "extra" in noun.adjectives else None
 
 
+_EQUAL = members("level", ADJECTIVES)
 FRAMES = (
     "{side} <=> {amount} {sign} [for {price}] [+for_nothing|for_free]",
     "{side} <=> up {amount} [for {price}] ; up=yes",
@@ -105,18 +106,33 @@ FRAMES = (
     "{nobody} <lead> (in|on) material ; nothing=yes",
     "{nobody} <lead> {amount} ; nothing=yes",
     "pawn <=> {n} (against|to|for) {m}",
+    "<=> {pawns_n} (against|to|versus) {m} ; verbless=yes",
+    "{side} <have> {pawns_n} (against|to) {m}",
+    "<~> {pawns_n} (against|to) {m}",
+    "{both} <have> {pawns_n} ; each=yes",
+    "<=> {pawns_n} +each|apiece ; verbless=yes each=yes",
+    "{side} <=> {sign} +materially",
+    "<~> {level_material} ; level=yes",
+    "<be:restore/re-establish/redress> {level_material} ; level=yes",
+    "{nobody} <=> +up anything ; nothing=yes",
+    "{nobody} <have> {extra} ; nothing=yes",
+    "{both} <have> same material ; level=yes",
     "[{agent}] <make/give> pawn {n} (against|to|for) {m}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    if verb is not None and (verb.modal or verb.done != ("ends" in slots)):
+    done = "ends" in slots or ("level" in slots and "level_material" in slots)
+    if verb is not None and (verb.modal or (verb.done != done and "level_material" not in slots)):
         raise Unread("it is not said of the material on the board now")
     if "development" in here.said:
         raise Unread("it is not material that is counted")
     if "agent" in slots and not _man(slots["agent"]):
         here = here.at(played(here, slots["agent"]).after)
+    if "pawns_n" in slots:
+        pawns = (int(slots["pawns_n"]), int(slots.get("m", slots["pawns_n"])))
+        return [here.claim(KIND.id, "white", amount="pawns", pawns=pawns)]
     if "m" in slots:
         pawns = (int(slots["n"]), int(slots["m"]))
         return [here.claim(KIND.id, "white", amount="pawns", pawns=pawns)]
@@ -291,6 +307,17 @@ KIND = Kind(
         "amount": amount,
         "price": amount,
         "extra": extra,
+        "pawns_n": lambda n: str(n.count) if n.head == "pawn" and n.count and n.count > 3 else None,
+        "both": lambda n: (
+            n.text if n.type == "side" and n.text.split()[0] in {"both", "each"} else None
+        ),
+        "level_material": lambda n: (
+            n.text
+            if (n.head == "material" and not _EQUAL.isdisjoint(n.adjectives))
+            or (n.head in {"equality", "parity"} and "material" in n.adjectives)
+            or n.head in {"material balance", "balance of material", "material equality"}
+            else None
+        ),
         "known_extra": known_extra,
         "second_side": SLOTS["side"],
         "pointer": lambda n: n.text if n.type == "pronoun" else None,

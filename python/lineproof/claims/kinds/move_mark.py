@@ -14,7 +14,7 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
 from lineproof.claims.noun import Noun
-from lineproof.claims.played import contrasted, named_before, played
+from lineproof.claims.played import around, contrasted, named_before, played
 from lineproof.claims.sentence import sentences
 from lineproof.claims.worded import NOMINAL
 
@@ -226,24 +226,16 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 
 def _beside(here: Here) -> str | None:
     """The move that stands just before these words: "bishop takes b7, superb move"."""
-    for comment in here.place.comments:
-        if comment.start <= here.start < comment.start + len(comment.text):
-            before = comment.text[: here.start - comment.start].rstrip()
-            spoken = named_before(here)
-            joined = before.endswith((",", "-", ":", "\u2013", "\u2014"))
-            said = sentences(before, 0)[-1].words if joined and spoken else ()
-            behind = [w for w in said if w.norm not in {",", "-", ":"}]
-            return spoken if behind and behind[-1].move is not None else None
-    return None
+    before = around(here)[0].rstrip()
+    if not before.endswith((",", "-", ":", "\u2013", "\u2014")):
+        return None
+    said = [w for w in sentences(before, 0)[-1].words if w.norm not in {",", "-", ":"}]
+    return named_before(here) if said and said[-1].move is not None else None
 
 
 def _alone(here: Here) -> bool:
     """Whether the sentence ends with these words."""
-    for comment in here.place.comments:
-        if comment.start <= here.start < comment.start + len(comment.text):
-            rest = comment.text[here.end - comment.start :]
-            return re.match(r"\s*(?:$|[.!;:)\u2026])", rest) is not None
-    return False
+    return re.match(r"\s*(?:$|[.!;:)\u2026])", around(here)[1]) is not None
 
 
 def read_glyph(here: Here, nag: int, value: str) -> list[Claim]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Any
 
@@ -14,7 +15,7 @@ from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members
 from lineproof.claims.noun import Noun
-from lineproof.claims.played import played
+from lineproof.claims.played import around, played
 from lineproof.claims.showing import shortest
 from lineproof.claims.worded import NOMINAL
 
@@ -63,13 +64,19 @@ def _no_other(noun: Noun) -> str | None:
     return noun.text if noun.head in NOMINAL and "other" in noun.adjectives and noun.no else None
 
 
+_FAULTS = members("mistake", JUDGEMENTS) | members("blunder", JUDGEMENTS)
 _ELSE = (
-    "(everything|anything) <lose/fail> +else ; modal=almost",
-    "(everything|anything) <=> (worse|bad|losing) +else ; modal=almost",
+    "(everything|anything) <lose/fail> +else ; modal=almost|will|can|would|could|may",
+    "(everything|anything) <=> (worse|bad|losing) +else ; modal=almost|will|can|would|could|may",
+    "(everything|anything) <lose/fail> {amount} +else ; modal=almost|will|can|would|could",
+    "(everything|anything) <=> {fault} +else ; modal=almost|will|can|would|could",
+    "{nobody} <do/work/help/hold/suffice/come_into_consideration> +else ; modal=almost|will|can|would|could",
+    "{others} <=> {fault} ; modal=|would|will",
+    "{others} <lose/fail> [{amount}] [game] ; modal=would|will",
     "{others} <lose/fail> [{amount}] [game]",
     "{others} <=> (worse|bad|losing)",
-    "{nobody} <save> [{thing}] +else ; modal=almost",
-    "{nobody} <=> {good} +else ; modal=almost",
+    "{nobody} <save> [{thing}] +else ; modal=almost|will|can|would|could|may",
+    "{nobody} <=> {good} +else ; modal=almost|will|can|would|could|may",
     "{no_other} <save> [{thing}] ; negated=yes",
     "{no_other} <=> {good} ; negated=yes",
 )
@@ -108,7 +115,11 @@ FRAMES = (
     "{one} <=> (legal|possible) [namely {deed}] +only ; legal=yes one=yes",
     "{alone} <save> [{thing}]",
     "{alone} <=> {good}",
-    "{side} <play> {deed} ; modal=must",
+    "{side} <play> {deed} ; modal=must must=yes",
+    "{act} <save> [{thing}] +only ; first=yes",
+    "{act} <=> {good} +only ; first=yes",
+    "<=> {only} [(for|of|by) {side}] ; verbless=yes lone=yes",
+    "<~> {no_other} [but {deed}] [for {side}] ; negated=yes last=yes",
     "{side} <have> {nobody} but {deed}",
     "{side} <have> {no_other} [but {deed}] ; negated=yes one=yes",
     *(said for frame in _HAVING for said in _single(frame)),
@@ -118,11 +129,17 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
+    if "must" in slots and re.search(r"\b(?:forced|obliged|compelled)\b", here.said):
+        raise Unread("it is said to be forced")
+    if "first" in slots and not re.search(r"\b(?:only|just)\s*$", around(here)[0].lower()):
+        raise Unread("it is not said that this move alone does it")
     if "others" in slots and verb is not None and verb.negated:
         raise Unread("that other moves do not fail is not what is checked")
     text = next((slots[s] for s in ("deed", "act", "alone") if s in slots), None)
     if text is not None:
         named = played(here, f"{slots['king']} to {text}" if "king" in slots else text)
+    elif "last" in slots:
+        named = played(here, None)
     elif "one" in slots:
         named = _one(here, slots)
     else:
@@ -247,6 +264,7 @@ KIND = Kind(
         "good": lambda n: n.text if n.head in {"good", "use"} else None,
         "thing": lambda n: n.text if n.type in {"noun", "side", "piece"} else None,
         "cause": lambda n: n.text,
+        "fault": lambda n: n.text if n.head in _FAULTS else None,
     },
     read=read,
     glyphs=_GLYPHS,

@@ -12,6 +12,7 @@ from lineproof.claims.exchange import losing
 from lineproof.claims.gain import Count, before_last_moves_of, counted, end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.kinds import by_force
 from lineproof.claims.played import doer
 from lineproof.claims.reference import Reference
 from lineproof.claims.showing import comes_to, shortest
@@ -33,7 +34,9 @@ FRAMES = (
     "{side} <come_out/emerge/end_up/finish> {amount} +ahead|up|to_the_good ; ends=yes",
     "{fallen} <=> in bag|pocket|net",
     "{fallen} <=> won",
-    "{fallen} <be_gone>",
+    "{fallen} <=> {ours}",
+    "[{agent}] <win> {nil} ; amount=material",
+    "[{agent}] <get> {amount} for {price}",
     "{anything} <cost> {side} equivalent of {given}",
     "[{anything}] <cost> {given} ; costs=yes",
     "{fallen} <save> ; negated=yes",
@@ -51,6 +54,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("it is said of the material on the board")
     if "costs" in slots:
         winner = other(here.last().side)
+    elif "ours" in slots:
+        winner = here.side({"ours": "we", "his": "he"}.get(slots["ours"], slots["ours"]))
     elif "fallen" in slots:
         winner = _taker(here, said, amount)
     elif "side" in slots:
@@ -70,18 +75,19 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     done = verb is not None and verb.done
     if "fallen" in slots:
         done = done or _just_taken(here, amount)
-    return [
-        here.claim(
-            KIND.id,
-            winner,
-            spot=spot,
-            amount=amount.name,
-            force="by force" in text or (verb is not None and verb.modal == "can"),
-            free=re.search(r"\bfor (?:free|nothing)\b", text) is not None,
-            price=price,
-            done=done or _PAST.search(text) is not None,
-        )
-    ]
+    claim = here.claim(
+        KIND.id,
+        winner,
+        spot=spot,
+        amount=amount.name,
+        force="by force" in text or (verb is not None and verb.modal == "can"),
+        free=re.search(r"\bfor (?:free|nothing)\b", text) is not None,
+        price=price,
+        done=done or _PAST.search(text) is not None,
+    )
+    if "by force" in text and not (verb is not None and verb.negated):
+        return [claim, by_force.beside(here.at(spot), other(winner), amount)]
+    return [claim]
 
 
 _PAST = re.compile(
@@ -239,7 +245,11 @@ KIND = Kind(
     formula="gain = material(end of the line shown) - material(end of best play from before the loser's last move), both continued until no capture gains a pawn; holds: the amount <= gain",
     frames=FRAMES,
     gives_way=frozenset({"by-force", "for-free", "regains", "gives-back"}),
-    tests={"played": lambda n: n.text if n.type in {"move", "pronoun"} else None},
+    tests={
+        "played": lambda n: n.text if n.type in {"move", "pronoun"} else None,
+        "ours": lambda n: n.text if n.text in {"ours", "his", "white 's", "black 's"} else None,
+        "nil": lambda n: n.text if n.head in {"nothing", "anything"} else None,
+    },
     read=read,
     check=check,
     flips=True,

@@ -11,6 +11,8 @@ knight: horse, steed
 king: monarch, his majesty
 piece: man, unit, chessman
 # plain
+evil: evil
+preference: preference
 problem: problem, difficulty, opening problem, worry, headache, concern
 victory: victory, full point
 # attack
@@ -23,7 +25,7 @@ check: check
 double check: double check
 discovered check: discovered check, discovery with check
 perpetual: perpetual, perpetual check, endless check, never-ending check
-mate: mate, checkmate
+mate: mate, checkmate, scholar 's mate, fool 's mate
 stalemate: stalemate
 threat: threat, menace
 goner: goner, dead duck, sitting duck, lost soul

@@ -27,10 +27,12 @@ threaten: threaten, renew the threat of, menace, be threatening, be after, be on
     eye, hint at, be itching for, pose
 check: check, give check, say check
 mate: mate, checkmate, give mate, deliver mate, force mate
+forcing mate: force mate, force checkmate
 stalemate: stalemate
 smother: smother
 shield: shield, screen
 shelter: shelter, tuck away, tuck in, tuck up, put to bed
+pay attention: pay attention, take care, take precautions, watch out, look out, act
 idle: pass, wait, nod off, fall asleep, doze off, doze, sleep, dawdle, sit still, sit on one's hands, twiddle your thumbs, twiddle his thumbs, twiddle our thumbs, twiddle one's thumbs, look away, blink, do nothing, carry on regardless, daydream, go to sleep, idle, mark time, pass the move, miss a beat
 trap: trap, ambush, bag up, bottle, catch, entomb, corner, snare, ensnare, net
 shut in: shut in, coop up, fence in, jam in, seal in, seal off, hide away, keep locked in, keep shut in, stifle, smother in, brick up, brick in, wall up, hem in, box in, lock in, lock away, lock up, wall in, block in, imprison, bury, entomb, pen in,
@@ -40,6 +42,7 @@ block: block, obstruct, blockade, stop up, bar, stand in the way of, get in the 
 prevent: prevent, stop, stop from, rule out, keep out, hinder, forbid, deny, take away, cut out, make impossible, bar, prohibit, hold up,
     nip in the bud, parry, put a stop to, discourage, frustrate, preclude, thwart, shut out
 avert: avert, avoid, prevent, stop, parry, escape, escape from, wriggle out of, ward off, fend off, deal with, cope with, defend against, handle, dodge, evade, sidestep
+salvage: salvage, save, rescue, help
 rescue: rescue, save, hold, keep, hold on to, hang on to, cling on to, defend, protect, preserve
 overload: overload, overburden, overwork, overstretch
 remove: remove, get rid of, take out, eliminate, take away, lure away, deflect, chase away, drive away, drive off, dislodge, knock out, undermine, kick away,
@@ -55,6 +58,7 @@ recapture: recapture, retake, take back
 sacrifice: sacrifice, toss, chuck, fling, gambit, give up, offer, invest, jettison, sac, part with, pay, donate
 regain: regain, recover, win back, get back, recoup, retrieve, pick up again
 take back: take back, recapture, retake
+restore: restore, re-establish, redress
 give back: give back, toss back, throw back, return, hand back, pay back, restore, give up again, hand straight back
 cost: cost
 exchange: exchange, trade, swap, take off, trade off, swap off, exchange off, simplify, liquidate
@@ -144,7 +148,7 @@ prefer: prefer, favour, choose
 save: save, hold, work, help, survive, keep, suffice, defend, do, stay, avoid, parry, stop, meet
 remain: remain, be left
 oblige: oblige, compel, force, constrain
-compensate: compensate, recompense, repay
+compensate: compensate, make up for, atone for, outweigh, offset, counterbalance, recompense, repay
 invest: invest
 tempt: tempt, seduce, lure
 come into consideration: come into consideration, come into question, come into the picture, be an option
@@ -159,8 +163,8 @@ do: do, adopt, announce, propose, suggest, direct, let, help, use, call, work, t
     provoke, encourage, avoid, evict, disturb, challenge, contest, dispute, restrict, restrain, cramp, breathe, exploit, profit, benefit, jump in,
     land on, settle, retire, hurry, rush, race, gain, grow, shrink, shatter, wreck, ruin, spoil, damage, split, tear, scatter, undouble, straggle,
     dominate, radiate, rule, reign, assess, evaluate, describe, commit, counsel, warn, include, insure, juggle, flee, loom, lurk, manage, maroon, strand,
-    succeed, occur, post, transfer, seek, scream, shout, command, cripple, devalue, bind, put paid to, 
-    run out of, bite on, begin with, start with, end with, come in with, jump in with, land with, fall into, fall for, let in, get away, run away, hope for,
+    succeed, occur, post, transfer, seek, scream, shout, command, cripple, devalue, bind, put paid to,
+    run out of, bite on, proceed, guard against, look out for, watch out for, begin with, start with, end with, come in with, jump in with, land with, fall into, fall for, let in, get away, run away, hope for,
     make for, plan for, think of, select, pick, find, react, handle, execute, realise, spot, hit on, hit upon, come up with, settle for, settle on, plump for,
     decide on, decide for, reject, refuse, permit, sense, foresee, calculate, underestimate, misjudge, misplay, mistime
 """)
