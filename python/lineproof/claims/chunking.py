@@ -7,7 +7,6 @@
 
 from __future__ import annotations
 
-
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
 from .lexicon import VERBS
 from .noun import Noun, listed, pointer
