@@ -429,6 +429,10 @@ class _Chunker(Nouns):
             and not self._attributive(self.at)
         )  # "from trading bishops"
         noun = None if doing else self._noun(coordinate=True)
+        if noun is None and following is not None and self._unknown_thing(token, following):
+            self.at += 1
+            thing = following.norm
+            noun = Noun("noun", thing, thing, following.first, following.last)  # "without remorse"
         if noun is None and following is not None and following.is_("number"):
             self.at += 1
             noun = Noun(
@@ -455,6 +459,16 @@ class _Chunker(Nouns):
             if len(line) > 1:
                 noun = listed(line, "then")
         return Place(token.norm, noun, token.first, noun.last if noun is not None else token.last)
+
+    def _unknown_thing(self, preposition: Token, token: Token) -> bool:
+        """Whether a word that no table lists stands alone behind its preposition."""
+        after = self._token(self.at + 1)
+        return (
+            preposition.norm
+            not in {"to", "as", "than", "like", "but", "off", "out", "up", "down", "over"}
+            and token.tags == {"word"}
+            and (after is None or after.is_("punct", "cc", "sub", "prep", "wh"))
+        )
 
     def _adjective(self) -> Adjective | None:
         at, said = self.at, []

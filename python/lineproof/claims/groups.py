@@ -20,6 +20,7 @@ _DITRANSITIVE = frozenset(
 _INTRANSITIVE = frozenset(
     {"sit", "come", "go", "arrive", "stand", "fall", "become", "land", "happen", "run"}
 )
+_WELL = frozenset({"well", "right", "best", "wisely", "better"})
 _STATES = frozenset(w for name in ("be",) for w in VERBS[name]) | {"get"}
 
 
@@ -291,7 +292,13 @@ class Groups(Scan):
         beside = self._token(at + 1)
         if beside is not None and beside.norm in {"about", "against"}:
             return True  # "nothing that White can do about it"
+        then = self._token(at + 2)
+        if beside is not None and beside.norm in _WELL and then is not None and then.norm == "to":
+            return True  # "does well to take"
         after = self._token(self._skip(at + 1))
+        before = self._token(at - 1)
+        if after is None and before is not None and before.is_("modal"):
+            return True  # "the best he can do"
         return after is not None and (
             after.norm in {"nothing", "something", "anything", "better", "worse", "well"}
             or after.is_("det", "poss", "punct")

@@ -326,7 +326,22 @@ class Here:
                 continue
             if last is None or last == uci:
                 return Named(spot, uci, spot.board.turn)
+        if parts["number"] and side is not None:
+            earlier = self._numbered(san, int(parts["number"]), side)
+            if earlier is not None:
+                return earlier
         raise Unread(f"{text} can be played neither here nor a move before")
+
+    def _numbered(self, san: str, number: int, side: str) -> Named | None:
+        """A move that its number places earlier in the line: the one played there, or one instead of it."""
+        for back in range(2, len(self.spot.moves) + 1):
+            spot = self.spot.earlier(back)
+            if (spot.board.move_number, spot.board.turn) == (number, side):
+                try:
+                    return Named(spot, meant(spot, san), side)
+                except (IllegalMoveError, AmbiguousMoveError, MoveSyntaxError):
+                    return None
+        return None
 
     def _candidates(self) -> list[tuple[Spot, str | None]]:
         """Spots at which a named move may be played: before the last move if it is that move, here, before the last move."""

@@ -470,8 +470,8 @@ class _Reader:
             other = clauses[near] if 0 <= near < len(clauses) else None
             if other is None or other.sub not in CONDITIONS:
                 continue
-            if other.sub in {"as if", "as though"}:
-                continue  # it likens
+            if other.sub in {"as if", "as though"} or _aside(other):
+                continue  # it likens, or speaks to the class
             shared = clause.joint in {"and", "or"} and (clause.inherited or clause.form == "base")
             if (
                 near < number
@@ -1118,6 +1118,20 @@ class _Reader:
                 for claim in claims
             ]
         return claims
+
+
+def _aside(clause: Clause) -> bool:
+    """ "Before you ask", "if I may say so", "in case you wonder": of the talk, not of the board."""
+    return (
+        clause.subject is not None
+        and clause.subject.text in {"you", "i", "anybody", "anyone", "somebody", "someone"}
+        and clause.lemma.split()[:1] != []
+        and clause.lemma.split()[0] in _TALKING
+    )
+
+
+_TALKING = frozenset({"ask", "shout", "say", "object", "complain", "wonder", "protest", "scream", "laugh", "interrupt", "tell", "forget", "worry", "panic", "point", "look", "think", "count", "know", "doubt", "believe"})  # fmt: skip
+"""Verbs of what is done in the class."""
 
 
 def _likened(clause: Clause) -> int | None:

@@ -191,12 +191,26 @@ def _read(
         sentence = replace(sentence, words=words)
         line = _norm(words)
         lead = LEAD.match(line)
+    if (exclaimed := _EXCLAIMED.match(line)) is not None:
+        words = words[len(exclaimed.group().split()) :]
+        sentence = replace(sentence, words=words)
+        line = _norm(words)
+        lead = LEAD.match(line)
     if QUOTED.match(line[lead.end() :] if lead else line) and not _TAKEN_BACK.search(line):
         return Status.LEFT_ALONE, "what others think, taste, or a word to the class", []
     if len(words) > SENTENCE:
         return Status.NOT_UNDERSTOOD, f"a sentence of more than {SENTENCE} words", []
     if CORRECTED.search(line):
-        return Status.LEFT_ALONE, "a self-correction", []
+        corrected = _corrected(line)
+        if not corrected:
+            return Status.LEFT_ALONE, "a self-correction", []
+        third = _third(words[:corrected]) or here.third
+        about = third if third is not None else here.subject
+        here = replace(here, third=third, subject=about)
+        sentence = replace(sentence, words=words[corrected:])
+        words, line = sentence.words, _norm(sentence.words)
+        if QUOTED.match(line):
+            return Status.LEFT_ALONE, "a self-correction", []
     if " all but " in line:
         return Status.NOT_UNDERSTOOD, "'all but' may mean almost, or everything except", []
     if clauses is None or sentence is not whole:
@@ -243,6 +257,24 @@ def _read(
     return Status.LEFT_ALONE, "nothing in it that can be checked", []
 
 
+def _corrected(line: str) -> int:
+    """How many words of a sentence its speaker takes back; 0 when he says nothing instead."""
+    end = max(match.end() for match in CORRECTED.finditer(line))
+    rest = line[end:]
+    opening = _NO_MORE.match(rest)
+    while opening is not None and opening.end():
+        end += opening.end()
+        rest = line[end:]
+        opening = _NO_MORE.match(rest)
+    return len(line[:end].split()) if len(rest.split()) > 2 else 0
+
+
+_EXCLAIMED = re.compile(r"^(?: (?:and|but|oh|ouch|wow|,))* what(?= (?:a|an) )")
+"""An exclamation, "What a howler!", which says that it is one."""
+_NO_MORE = re.compile(
+    r"^ (?:[,;:-]|well|no|sorry|wait|rather|actually|(?:this|that|it) (?:is|was|'s) (?:not |quite |all |completely |just )*(?:right|wrong|true|false|nonsense|rubbish|incorrect))(?= |$)"
+)
+"""What stands before the words that are said instead."""
 _TAKEN_BACK = re.compile(
     r"^ (?:\S+ )*?it looks like .* but .*\b(?:it|this|that) is (?:none|not|nothing of the (?:sort|kind))(?= |$)"
 )

@@ -13,7 +13,7 @@ from functools import cache, lru_cache
 from typing import NamedTuple
 
 from .board import LETTERS
-from .lexicon import ADJECTIVES, ADVERBS, JUDGEMENTS, NOUNS, VERBS
+from .lexicon import ADJECTIVES, ADVERBS, JUDGEMENTS, NOUNS, STANDINGS, VERBS
 from .openings import names
 from .sentence import Sentence
 from .verbs import forms
@@ -44,7 +44,7 @@ _PLAIN: dict[str, str] = {
     "clitic": "'s",
     "punct": ", ; : - ( ) ?",
     "particle": "off up ahead away back home down out in on over behind forward along through by apart aside gone around",
-    "adj": "free afraid compulsory obligatory mandatory imperative careless careful unable hot short long wise plain own poor great big small little large huge tiny nice lovely nasty ugly beautiful pretty fine solid strong powerful mighty brave bold greedy quiet natural simple obvious modest humble innocent careless clumsy timid hasty slow quick fast early late sharp subtle cunning clever neat elegant brilliant splendid excellent perfect ideal wonderful superb terrible awful dreadful horrible ghastly rotten serious grave gross plain outright bad good real true whole entire single sole last next same other new old young first second third fourth fifth important dangerous deadly lethal vital crucial key main central lasting permanent chronic eternal healthy extra useful useless active passive aggressive defensive tactical positional material dark light high low heavy easy hard difficult tricky typical classic classical textbook pure mere sheer total complete full half empty ready sorry happy glad busy tired lazy friendly light-squared dark-squared squared coloured colored legal illegal sensible reasonable decent sound unsound double minor major certain sure likely unlikely enormous considerable significant slight clean straight loyal faithful proud lone lonely former remaining entire gorgeous pleasant unpleasant comfortable uncomfortable cramped precise accurate correct wrong right",
+    "adj": "clear free afraid compulsory obligatory mandatory imperative careless careful unable hot short long wise plain own poor great big small little large huge tiny nice lovely nasty ugly beautiful pretty fine solid strong powerful mighty brave bold greedy quiet natural simple obvious modest humble innocent careless clumsy timid hasty slow quick fast early late sharp subtle cunning clever neat elegant brilliant splendid excellent perfect ideal wonderful superb terrible awful dreadful horrible ghastly rotten serious grave gross plain outright bad good real true whole entire single sole last next same other new old young first second third fourth fifth important dangerous deadly lethal vital crucial key main central lasting permanent chronic eternal healthy extra useful useless active passive aggressive defensive tactical positional material dark light high low heavy easy hard difficult tricky typical classic classical textbook pure mere sheer total complete full half empty ready sorry happy glad busy tired lazy friendly light-squared dark-squared squared coloured colored legal illegal sensible reasonable decent sound unsound double minor major certain sure likely unlikely enormous considerable significant slight clean straight loyal faithful proud lone lonely former remaining entire gorgeous pleasant unpleasant comfortable uncomfortable cramped precise accurate correct wrong right",
 }  # fmt: skip
 _TURNS: dict[str, str] = {
     "prep": "such as, in front of, because of, instead of, on account of, thanks to, in view of, owing to, due to, in return for, out of, next to, on top of, in spite of, by means of, at the cost of, in reply to, ahead of, away from, in exchange for, on behalf of, close to, as for, in answer to, courtesy of, on to, short of, at the expense of, in the face of, along with, together with, free of, rid of, by virtue of, on the side of, by way of, at the hands of, over on, up on, out on, apart from, other than, aside from, except for, save for",
@@ -165,6 +165,10 @@ def plural(noun: str) -> str:
     return head + joint + rest
 
 
+_OF_SIDES = ("winning", "lost", "clearly better", "better", "worse", "clearly worse", "level", "unclear")  # fmt: skip
+"""Lines of adjectives in STANDINGS."""
+
+
 @cache
 def _dictionary() -> dict[str, tuple[str, str, bool]]:
     """From a word or turn to its tag, its lemma, and whether it is a plural. Words with several tags stand in `_tags`."""
@@ -176,7 +180,7 @@ def _dictionary() -> dict[str, tuple[str, str, bool]]:
     for words in ADJECTIVES.values():
         for word in words:
             found.setdefault(word, ("adj", word, False))
-    for words in JUDGEMENTS.values():
+    for words in (*JUDGEMENTS.values(), *(STANDINGS[line] for line in _OF_SIDES)):
         for word in words:
             if " " in word and not word.startswith(_DEGREES):
                 found.setdefault(word, ("adj", word, False))
@@ -266,6 +270,7 @@ def _opening(sentence: Sentence, at: int, names: tuple[Turn, ...]) -> int:
     return 0
 
 
+_OWNS = frozenset({"the", "this", "that", "his", "her", "our", "your", "my", "their", "'s"})
 _INSTANTS = frozenset({("the", "second"), ("the", "instant"), ("the", "minute")})
 _OPENS = frozenset({"the", "that", "this", "his", "our", "your", "my", "their", "he", "we", "you", "she", "it", "they", "white", "black"})  # fmt: skip
 """Words with which a clause begins."""
@@ -287,6 +292,8 @@ def _misled(turn: Turn, before: str, after: str) -> bool:
     if turn[1:] == ("on",) and turn[0] in {"up", "out", "over"}:
         # "was given up on e5"
         return before in _verb_forms() or before.endswith(("self", "selves"))
+    if turn == ("last", "move"):
+        return before in _OWNS  # "his last move"
     if not after:
         return False
     if turn in _BARE:
