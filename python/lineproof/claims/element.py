@@ -33,7 +33,7 @@ class Words(NamedTuple):
     asked: frozenset[str] = frozenset()
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Element:
     """One thing that a frame asks for: a slot or a word, perhaps behind a preposition.
 

@@ -144,7 +144,7 @@ class Named:
         return self.before.play(self.uci)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Here:
     """Where a clause is read.
 

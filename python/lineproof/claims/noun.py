@@ -74,7 +74,7 @@ _NO = frozenset(
 )
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Noun:
     """A noun phrase.
 
