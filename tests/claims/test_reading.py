@@ -34,7 +34,6 @@ FRIED = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Nf6 4. Ng5 d5 5. exd5 Nxd5 6. Nxf7 Kxf7 7. Q
         "The chances are equal for both sides to go wrong.",
         "White was winning.",
         "White has been winning for a while.",
-        "Black is better off with g6.",
         "White is winning, no, what am I saying.",
         "If Black errs, White is winning.",
         "Everybody says White is winning.",

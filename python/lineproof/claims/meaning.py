@@ -73,7 +73,16 @@ _ARISING = members("arise", VERBS) | {"reach", "occur"}
 _NATURAL = frozenset({"natural", "usual", "normal", "logical", "clear", "obvious", "right", "proper", "customary", "typical", "fitting"})  # fmt: skip
 _IN_PLAY = frozenset({"in", "on the board", "played", "out of the way"})
 _PERSONS = frozenset({"we", "us", "our", "ours", "you", "your"})
-_GOING = members("move", VERBS) | {"go", "step", "capture on", "land on", "land"}
+_GOING = members("move", VERBS) | {
+    "go",
+    "step",
+    "capture on",
+    "land on",
+    "land",
+    "come",
+    "get",
+    "run",
+}
 
 
 _LINES = frozenset({"line", "variation", "game", "case", "position"})
@@ -1100,7 +1109,7 @@ class _Reader:
             _is_move(slots.get(s)) for s in ("move", "agent", "best", "by")
         )
         named = named or slots.get("deed") not in (None, "it", "this", "that", "which")
-        named = named or self.deed
+        named = named or self.deed or here.idle is not None
         if (
             "span" not in slots
             and verb.supposed

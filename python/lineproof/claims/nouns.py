@@ -17,6 +17,9 @@ _GOING = frozenset(
     {"advance", "push", "capture", "recapture", "jump", "leap", "retreat", "sortie", "thrust"}
 )
 """Nouns of a move, behind which its square belongs to it."""
+_PERSONS = frozenset(
+    {"everybody", "everyone", "nobody", "somebody", "people", "beginner", "beginners"}
+)
 _SETS = frozenset({"pair", "couple", "duo", "trio"})
 
 _GIVING = (members("give", VERBS) | {"cost", "save", "win"}) - {"land"}
@@ -197,6 +200,13 @@ class Nouns(Groups):
             self.at += 1
             return pointer(token)
         if (
+            token.norm in {"neither of", "none of"}
+            and after is not None
+            and after.norm in {"us", "you", "them"}
+        ):
+            self.at += 2
+            return Noun("pronoun", "nobody", "nobody", token.first, after.last, no=True)
+        if (
             _OF.fullmatch(token.norm)
             and after is not None
             and after.norm in _MEN
@@ -243,8 +253,8 @@ class Nouns(Groups):
                     break
                 head = end
             elif t.is_("noun"):
-                if head >= 0 and self._is_verb(end, self.tokens[head]):
-                    break
+                if head >= 0 and (self._is_verb(end, self.tokens[head]) or t.norm in _PERSONS):
+                    break  # "the error everybody makes"
                 if (
                     head < 0
                     and not det

@@ -26,6 +26,23 @@ _SEEM = frozenset({"look", "look like", "seem", "seem like", "appear", "feel"})
 _PIECES = frozenset({"queen", "rook", "bishop", "knight", "pawn"})
 _ONLY = frozenset({"only", "just", "merely"})
 _PLANS = frozenset({*NOUNS["idea"], *NOUNS["threat"]})
+_HOLDING = frozenset(
+    {
+        "strike",
+        "regard",
+        "see",
+        "describe",
+        "assess",
+        "rate",
+        "view",
+        "judge",
+        "treat",
+        "call",
+        "consider",
+        "dismiss",
+        "come",
+    }
+)
 _ANSWERS = frozenset(
     {"defence", "answer", "remedy", "cure", "antidote", "reply", "protection", "escape"}
 )
@@ -46,6 +63,7 @@ def fold(before: Clause, clause: Clause) -> bool:
         or _seeming(before, clause)
         or _only_seems(before, clause)
         or _no_defence(before, clause)
+        or _as_such(before, clause)
     ):
         before.see(clause)
         return True
@@ -286,6 +304,17 @@ def _no_defence(before: Clause, clause: Clause) -> bool:
     noun = Noun("noun", clause.lemma, clause.lemma, clause.last, clause.last)
     before.places.append(Place("to", noun, clause.first, clause.last))
     before.complement = False
+    return True
+
+
+def _as_such(before: Clause, clause: Clause) -> bool:
+    """ "Strikes me as a touch doubtful", "I regard it as weak": what it is held to be."""
+    if clause.sub != "as" or clause.lemma or clause.objects or clause.places or not clause.states:
+        return False
+    if before.lemma.split()[:1] == [] or before.lemma.split()[0] not in _HOLDING:
+        return False
+    before.states += clause.states
+    before.adverbs += clause.adverbs
     return True
 
 

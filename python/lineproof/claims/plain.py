@@ -698,6 +698,8 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
     found += [_twin(clause) for clause in found if clause.twin is not None]
     found = raised(found)
     for number, clause in enumerate(found):
+        _goes(clause)
+        _i_should(clause)
         contrast(found[number - 1] if number else None, clause)
         _thats_us(clause)
         none_such(clause)
@@ -705,6 +707,28 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
         _active(clause)
         _deny_nobody(clause)
     return found
+
+
+_GOING = frozenset({"come to", "go to", "get to", "run to", "return to", "go back to", "come back to", "drift into", "land in", "pass into"})  # fmt: skip
+
+
+def _goes(clause: Clause) -> None:
+    """ "Comes to h4", "goes back to g8": a verb of moving, and the square where to."""
+    if clause.lemma not in _GOING or clause.passive or len(clause.objects) != 1:
+        return
+    to = clause.objects[0]
+    if to.type != "square" or to.parts:
+        return
+    base, *tail = clause.lemma.split()
+    clause.lemma, clause.objects = base, []
+    clause.adverbs += [w for w in tail[:-1] if w == "back"]
+    clause.places.append(Place(tail[-1], to, to.first - 1, to.last))
+
+
+def _i_should(clause: Clause) -> None:
+    """ "I should call it level": I would."""
+    if clause.subject is not None and clause.subject.text == "i" and clause.verb.modal == "should":
+        clause.verb = replace(clause.verb, modal="would")
 
 
 _COMPLETE = frozenset({"off", "away", "gone", "up", "down", "back", "over"})

@@ -33,6 +33,7 @@ _AIMING = (_ings("attack", "threaten", "defend", single=True) | {"driving", "cli
 """Doings whose object is not what moves, but what the move looks at."""
 _COVERING = frozenset({"interposing", "interposition", "blocking", "block"})
 _PUSHING = frozenset({"push", "pushing", "advance", "advancing", "break", "thrust"})
+_JUMPING = frozenset({"jump", "jumping", "leap", "leaping", "hop", "hopping"})
 _CHECKING = frozenset({"check", "checking"})
 _PROMOTING = frozenset({"promotion", "promoting", "underpromotion"})
 _CASTLING = {"short": "O-O", "kingside": "O-O", "long": "O-O-O", "queenside": "O-O-O"}
@@ -123,6 +124,8 @@ class Worded:
                     said.setdefault(where, word)
         if doing in _PUSHING:
             said.setdefault("by", "p")
+        if doing in _JUMPING:
+            said.setdefault("by", "n")
         return cls(
             takes=takes, again=doing in _AGAIN, checks=doing in _CHECKING, covers=doing in _COVERING,
             last=takes and words[-1] == "it", **said

@@ -57,6 +57,8 @@ FRAMES = (
     "{deed} <=> {worse} [than {other}] ; turned=yes",
     "{deed} <=> preferable (to|than) {other}",
     "{deed} <=> {evil}",
+    "<=> {deed} (rather_than|instead_of) {other} ; verbless=yes",
+    "{it} <be> {deed} ; modal=must",
     "{evil} <=> {deed}",
     "{deed} <deserve/merit/get> preference",
     "{side} <=> better_off|well_advised (with|by) {deed}",
@@ -154,6 +156,7 @@ KIND = Kind(
     },
     tests={
         "improved": improved,
+        "it": lambda n: n.text if n.head == "it" else None,
         "evil": lambda n: n.text if n.head == "evil" and "lesser" in n.adjectives else None,
         "man": lambda n: n.text if n.type == "piece" and not (n.plural or n.parts) else None,
         "deed": lambda n: deed(n) if n.type != "pronoun" or n.head == "that" else None,

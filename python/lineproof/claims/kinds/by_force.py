@@ -8,9 +8,11 @@ from typing import Any
 from lineproof.claims.amounts import LEAST, Amount, pawns
 from lineproof.claims.board import material, other, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Outcome, Spot
+from lineproof.claims.doings import deed
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.played import played
 from lineproof.claims.showing import shortest
 from lineproof.claims.slot import SLOTS
 from lineproof.engine import Line
@@ -36,6 +38,7 @@ FRAMES = (
     "{thing} <=> doomed",
     "{side} <win> +by_force",
     "{nobody} <salvage> {thing}",
+    "{act} <lose> +by_force ; lone=yes",
     "{pointer} <=> {all_forced}",
     "[{side}] <parry/wriggle_out_of/deal_with/cope_with/ward_off/fend_off/stop> {pointer} ; modal=can negated=yes",
     "[{anything}] <~> {none} (against|to|from|for|out_of) {pointer}",
@@ -55,6 +58,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("what can be avoided is not forced")
     side = here.side(slots["side"]) if "side" in slots else None
     text = slots.get("amount", slots.get("thing"))
+    if "act" in slots:
+        move = played(here, slots["act"])
+        return [_claim(here.at(move.after), "win", move.side, None, None, turned)]
     if "all_forced" in slots:
         return [_claim(here, "something", None, None, None, turned)]
     if "pointer" in slots:
@@ -179,6 +185,7 @@ KIND = Kind(
         "thing": SLOTS["amount"],
         "none": lambda n: n.head if n.no and n.head in _DEFENCES else None,
         "nil": lambda n: n.text if n.no or n.head == "anything" else None,
+        "act": lambda n: deed(n) if n.type != "pronoun" else None,
         "all_forced": lambda n: n.text if n.head == "forced" and "all" in n.text.split() else None,
         "pointer": lambda n: n.text if n.head in {"it", "this", "that"} else None,
     },

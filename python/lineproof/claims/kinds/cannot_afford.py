@@ -39,6 +39,9 @@ FRAMES = (
     "{prey} <=> {poisoned}",
     "<be:poison> {prey}",
     "[{taker}] <capture> {prey} ; modal=can|may negated=yes",
+    "{taker} <capture/take_on> {square} ; modal=can|may negated=yes",
+    "{taker} <capture/take_on> (on) {square} ; modal=can|may negated=yes",
+    "{side} <have to capture> {prey} {above} ; negated=yes",
 )
 
 
@@ -47,8 +50,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "castle" in slots:
         move: Named = castling(here, side or here.board.turn)
     elif "prey" in slots:
-        by = f" with {slots['taker']}" if "taker" in slots else ""
+        taker = slots.get("taker")
+        if taker in {"it", "he", "that", "which"}:
+            raise Unread("it is not clear what may not take")
+        by = f" with {taker}" if taker is not None else ""
         move = played(here, f"taking {slots['prey']}{by}")
+    elif "taker" in slots:
+        move = played(here, f"taking on {slots['square']} with {slots['taker']}")
     else:
         move = played(here, slots.get("deed", slots.get("choice")))
     if side is not None and side != move.side:
@@ -96,7 +104,12 @@ KIND = Kind(
         "prey": lambda n: (
             n.text if n.type == "piece" and not n.plural and n.head != "king" else None
         ),
-        "taker": lambda n: n.text if n.type == "piece" and not n.plural else None,
+        "taker": lambda n: (
+            n.text
+            if (n.type == "piece" and not n.plural)
+            or (n.type == "pronoun" and n.head in {"it", "that", "which"})
+            else None
+        ),
     },
     frames=FRAMES,
     read=read,

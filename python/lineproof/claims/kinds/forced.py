@@ -58,6 +58,7 @@ FRAMES = (
     "<=> {compulsory} ; verbless=yes lone=yes plain=yes",
     "{side} <play> {act} ; modal=must obliged=yes",
     "{man} <move> ; modal=must lone=yes moved=yes without=with|on|to|into|from|back_to",
+    "{king} <move> ; modal=must lone=yes moved=yes without=with|on|to|into|from|back_to",
     "<be:move> {man} ; modal=must lone=yes moved=yes",
     "{man} <go/retreat/return> +home|back ; modal=must lone=yes moved=yes",
     "{man} <have> nowhere but {act}",
@@ -68,7 +69,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "obliged" in slots and not _OBLIGED.search(here.said):
         raise Unread("that it must be played may be no more than that it is best")
     if "moved" in slots:
-        return [_stirred(here, slots["man"])]
+        return [_stirred(here, slots.get("man") or slots["king"])]
     if "plain" in slots and "all" in here.said.replace("at all", "").split():
         raise Unread("it is said of the whole line")
     if "taken" in slots:

@@ -18,6 +18,7 @@ FRAMES = (
     "[{agent}] <give/hand/pay/toss/throw> {amount} +back|straight_back|right_back [with {move}]",
     "[{agent}] <give> {amount} +up +again [with {move}]",
     "{amount} <go> +back",
+    "[{agent}] <give_back> {one} [with {move}] ; amount=pawn",
 )
 
 
@@ -78,6 +79,7 @@ KIND = Kind(
     ),
     formula="given = material(before) - material(end of the line shown); holds: material(before) >= 1 and given >= the amount",
     frames=FRAMES,
+    tests={"one": lambda n: n.text if n.head == "one" and not n.adjectives else None},
     read=read,
     check=check,
     flips=True,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Any
 
@@ -10,6 +11,7 @@ from lineproof.claims.board import other, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.passing import parsed
 from lineproof.claims.timing import as_it_stands, of_this_move
 
 DEPTH = 2
@@ -30,6 +32,7 @@ FRAMES = (
     "mate <loom/lurk/hang> [(on|at) {square}]",
     "[{agent}] <dream_of/play_for/be_after/hint_at> mate [(on|at) {square}]",
     "[{agent}] <threaten> {mating}",
+    "<~> {mating} looming ; looms=yes",
     "[{agent}] <want to mate> [(on|at) {square}]",
     "<~> mate (on|at) {square} ; bare=yes",
     "<~> mate [(on|at) {square}] ; passed=yes",
@@ -57,6 +60,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("several mates are spoken of")
     verb = slots.get("verb")
     gone = " no longer " in f" {here.said} "
+    if verb is not None and verb.negated and re.search(r"\bnever\b", here.said):
+        raise Unread("it is said of every time")
     gone = gone or (verb is not None and verb.negated)
     spot, side = here.spot, None
     if "bare" in slots:
@@ -76,6 +81,23 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if side is None:
         of_this_move(here)
         side = here.mover if here.subject is None or here.subject == here.mover else here.subject
+    if "looms" in slots:
+        mating = slots["mating"]
+        free = spot.passed()
+        for at in (spot, free):
+            if at is not None and parsed(at, mating) is not None:
+                side = at.board.turn
+        return [
+            here.claim(
+                KIND.id,
+                side,
+                spot=spot,
+                move=None,
+                own=spot.board.turn == side,
+                square=None,
+                moves=None,
+            )
+        ]
     own = spot.board.turn == side
     if own and slots.get("move") is not None:
         raise Unread("it is that side's own move, so nothing is only threatened")

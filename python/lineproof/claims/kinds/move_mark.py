@@ -163,7 +163,10 @@ FRAMES = (
     "{deed} <=> {recommendation} ; mark=!",
     "<be:improve_on> {deed} ; negated=yes modal=can|could mark=!",
     "<be:improve_on> {deed} +hardly|scarcely|barely ; modal=can|could|almost mark=!",
-    "<~> {nobody} (better|stronger) [+available] ; mark=!",
+    "<be> {nobody} (better|stronger) [+available] ; mark=!",
+    "<=> {nobody} (better|stronger) [+available] ; mark=! verbless=yes",
+    "{deed} <strike> {author} {quality}",
+    "{author} <regard/see/rate/describe/view/judge> {deed} {quality} ; modal=|would",
     "{side} <have> {nobody} (better|stronger) ; mark=!",
     "<~> anything (better|stronger) ; negated=yes mark=!",
     "{nobody} (better|stronger) <=> (available|possible) ; mark=!",
@@ -198,6 +201,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     ):
         raise Unread("the move is not that side's")
     verb = slots.get("verb")
+    if here.said.startswith("being "):
+        raise Unread("it is not said of the move")
     mark_ = next(
         slots[s]
         for s in ("quality", "mark", "known", "fault", "how", "glyph", "best")

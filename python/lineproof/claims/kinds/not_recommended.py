@@ -38,6 +38,8 @@ FRAMES = (
     "{deed} <tempt> [{side}] ; negated=yes against=yes modal=|should|must",
     "{side} <do better to avoid> {deed} ; against=yes",
     "<~> need for {deed} ; negated=yes against=yes",
+    "{side} <waste/lose> time (on|with) {choice} ; modal=must|should negated=yes against=yes",
+    "<waste/lose> time (on|with) {choice} ; bidden=yes negated=yes against=yes",
 )
 
 

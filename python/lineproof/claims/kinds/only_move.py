@@ -118,6 +118,8 @@ FRAMES = (
     "{side} <play> {deed} ; modal=must must=yes",
     "{act} <save> [{thing}] +only ; first=yes",
     "{act} <=> {good} +only ; first=yes",
+    "{act} <get/take/bring> {thing} out_of check ; first=yes",
+    "{act} <meet/answer/parry/stop> {thing} ; first=yes",
     "<=> {only} [(for|of|by) {side}] ; verbless=yes lone=yes",
     "<~> {no_other} [but {deed}] [for {side}] ; negated=yes last=yes",
     "{side} <have> {nobody} but {deed}",
@@ -137,7 +139,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("that other moves do not fail is not what is checked")
     text = next((slots[s] for s in ("deed", "act", "alone") if s in slots), None)
     if text is not None:
-        named = played(here, f"{slots['king']} to {text}" if "king" in slots else text)
+        named = _named(here, f"{slots['king']} to {text}" if "king" in slots else text)
     elif "last" in slots:
         named = played(here, None)
     elif "one" in slots:
@@ -151,6 +153,22 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     return [
         here.claim(KIND.id, named.side, spot=named.before, move=named.uci, legal="legal" in slots)
     ]
+
+
+def _named(here: Here, text: str) -> Named:
+    """The move that is meant; a square to which no pawn can go is where the one other move goes: "e6 is the only square"."""
+    try:
+        return played(here, text)
+    except Unread:
+        if not re.fullmatch("[a-h][1-8]", text):
+            raise
+        last = here.spot.moves[-1] if here.spot.moves else ""
+        if last[2:4] == text:
+            return here.last()
+        found = [uci for uci in here.board.legal_moves() if uci[2:4] == text]
+        if len(found) != 1:
+            raise
+        return Named(here.spot, found[0], here.board.turn)
 
 
 def _one(here: Here, slots: dict[str, Any]) -> Named:

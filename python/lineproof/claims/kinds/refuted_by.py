@@ -29,6 +29,8 @@ FRAMES = (
     "{deed} <fail> (to|because_of|on|against|after) {by}",
     "{deed} <lose> (to|because_of|on_account_of) {by} ; lone=yes",
     "<be:refute> {deed}",
+    "<be:refute> {deed} by {by}",
+    "<be:answer/meet> {deed} (by|with) {by} +strongly|powerfully|decisively|crushingly",
     "{by} <refute> {deed}",
     "{by} <=> refutation [(of|for) {deed}]",
     "refutation (of|for) {deed} <=> {by}",
@@ -45,6 +47,8 @@ FRAMES = (
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "by" not in slots:
+        raise Unread("it is not said by which move")
     refuted = played(here, slots["deed"]) if "deed" in slots else _refuted(here, slots["by"])
     if "side" in slots and here.side(slots["side"]) != refuted.side:
         raise Unread("the move is not that side's")

@@ -72,7 +72,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     else:
         agent = doer(here, slots.get("agent"))
         side = agent.side
-        if "agent" not in slots and here.subject is None and "verb" in slots:
+        if "agent" not in slots and here.subject is None and done:
             side = _poorer(here, side)  # "the f-pawn has been sacrificed"
         tried = (agent.move.after,) if agent.move else _moments(here, agent.spot, side)
     if not tried:

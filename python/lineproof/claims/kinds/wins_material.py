@@ -37,6 +37,8 @@ FRAMES = (
     "{fallen} <=> {ours}",
     "[{agent}] <win> {nil} ; amount=material",
     "[{agent}] <get> {amount} for {price}",
+    "{pointer} <=> {amount} (to|for) {side} ; here=yes",
+    "{pointer} <=> {amount} in bag|pocket|net",
     "{anything} <cost> {side} equivalent of {given}",
     "[{anything}] <cost> {given} ; costs=yes",
     "{fallen} <save> ; negated=yes",
@@ -58,6 +60,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         winner = here.side({"ours": "we", "his": "he"}.get(slots["ours"], slots["ours"]))
     elif "fallen" in slots:
         winner = _taker(here, said, amount)
+    elif "here" in slots:
+        winner = here.side(slots["side"])
     elif "side" in slots:
         agent = doer(here, slots.get("agent", slots.get("played")))
         side, spot = here.side(slots["side"]), agent.spot
@@ -248,6 +252,7 @@ KIND = Kind(
     tests={
         "played": lambda n: n.text if n.type in {"move", "pronoun"} else None,
         "ours": lambda n: n.text if n.text in {"ours", "his", "white 's", "black 's"} else None,
+        "pointer": lambda n: n.text if n.head in {"that", "this", "it"} else None,
         "nil": lambda n: n.text if n.head in {"nothing", "anything"} else None,
     },
     read=read,
