@@ -49,6 +49,7 @@ _JUDGING = frozenset({"be", "seem", "look", "remain"})
 _FAULTS = frozenset(w for line in ("mistake", "blunder", "inaccuracy") for w in JUDGEMENTS[line])
 _DOING_WELL = frozenset({"do well", "do right", "do best", "do wisely", "do the right thing"})
 _RIGHT = frozenset({"right", "wrong", "correct", "wise", "foolish", "mistaken", "careless", "greedy", "well advised", "ill advised", "silly", "clever", "unwise"})  # fmt: skip
+_FEARING = members("fear", VERBS)
 _OPENS = frozenset(
     {
         "",
@@ -134,7 +135,7 @@ def doing(clause: Clause) -> Noun:
 def _whole(clause: Clause) -> None:
     """Puts what belongs to a noun of a move with it: "the capture" "of the pawn" "on d4"."""
     if clause.subject is not None:
-        clause.subject = _joined(clause, clause.subject)
+        clause.subject = _joined(clause, _taking(clause, clause.subject))
     clause.objects = [_joined(clause, noun) for noun in clause.objects]
     for place in list(clause.places):
         if place.noun is not None and place in clause.places:
@@ -151,14 +152,27 @@ def _whole(clause: Clause) -> None:
             del clause.places[0]
 
 
+def _taking(clause: Clause, noun: Noun) -> Noun:
+    """ "The exchange on c6" is a capture, "the exchange" alone may be material."""
+    if noun.head not in {"exchange", "trade", "swap"} or noun.plural or noun.type != "noun":
+        return noun
+    on = next((p for p in clause.places if p.first == noun.last + 1), None)
+    if on is None or on.preposition != "on" or on.noun is None or on.noun.type != "square":
+        return noun
+    return replace(noun, head="capture", text="the capture", adjectives=())
+
+
 def _joined(clause: Clause, noun: Noun) -> Noun:
     going = next((a for a in noun.adjectives if a.endswith("ing") and a in DOING), "")
     if going and noun.type in {"square", "piece"} and not noun.det:
         noun = replace(noun, type="noun", head="move", text=f"{going} {noun.text}", adjectives=())
     elif noun.type != "noun" or noun.head not in NOMINAL:
         return noun
-    if noun.head == "check" and (
-        noun.det != "the" or {"discovered", "double"} & set(noun.adjectives)
+    reason = next((p for p in clause.places if p.noun is noun and p.preposition in _REASONS), None)
+    if (
+        noun.head == "check"
+        and reason is None
+        and (noun.det != "the" or {"discovered", "double"} & set(noun.adjectives))
     ):
         return noun  # "gives a check from h5"
     while True:
@@ -276,6 +290,19 @@ def _behind(clauses: list[Clause]) -> None:
             before.objects = [doing(clause)]  # "I would not advise Black to take it"
             continue
         if (
+            before.lemma in _ADVISING
+            and clause.form == "ing"
+            and clause.joint in {"=", "=against", "=from"}
+            and _moves(clause)
+        ):
+            clause.unreal = True
+            what = doing(clause)
+            if clause.joint == "=":
+                before.objects.append(what)  # "I do not recommend taking it"
+            else:
+                before.places.append(Place(clause.joint[1:], what, what.first, what.last))
+            continue
+        if (
             before.lemma == "do better"
             and clause.form == "to"
             and clause.joint.startswith("=")
@@ -287,6 +314,7 @@ def _behind(clauses: list[Clause]) -> None:
             continue  # "would have done better to take the pawn"
         if _right_to(before, clause):
             continue
+        _is_to(before, clause)
         judged = (
             before.lemma in _JUDGING and (before.objects or before.states) and not before.passive
         )
@@ -489,6 +517,7 @@ def _forbidden(clause: Clause) -> None:
     if (
         bare
         and not clause.passive
+        and clause.lemma not in _FEARING
         and _moves(clause)
         and deed(doing(clause))
         and Worded.read(doing(clause).text)
@@ -556,6 +585,34 @@ def _right_to(before: Clause, clause: Clause) -> bool:
     lead = f"{subject.text} " if subject.text in {"white", "black", "our", "his"} else ""
     before.subject = replace(what, text=f"{lead}{what.text}")
     return True
+
+
+def _is_to(before: Clause, clause: Clause) -> None:
+    """ "The best move is to swap on e5": it is the swap."""
+    if clause.form != "to" or not clause.joint.startswith("=") or not _moves(clause):
+        return
+    if before.lemma != "be" or before.objects or before.passive or before.verb.modal:
+        return
+    noun = before.subject
+    best = noun is None and [s.lemma for s in before.states] in (
+        ["best"],
+        ["better"],
+        ["strongest"],
+        ["correct"],
+    )
+    if best:
+        state = before.states[0]
+        before.subject = Noun("noun", state.lemma, state.lemma, state.first, state.last)
+        before.states = []
+    elif (
+        noun is None
+        or noun.type != "noun"
+        or noun.head not in _ONE_OF | {"best", "strongest"}
+        or before.states
+    ):
+        return
+    clause.unreal = True
+    before.objects = [doing(clause)]
 
 
 def _moves(clause: Clause) -> bool:

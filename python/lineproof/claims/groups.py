@@ -20,6 +20,7 @@ _DITRANSITIVE = frozenset(
 _INTRANSITIVE = frozenset(
     {"sit", "come", "go", "arrive", "stand", "fall", "become", "land", "happen", "run"}
 )
+_MODALS = {"'ll": "will", "'d": "would", "ought to": "should", "needs to": "must"}
 _WELL = frozenset({"well", "right", "best", "wisely", "better"})
 _STATES = frozenset(w for name in ("be",) for w in VERBS[name]) | {"get"}
 
@@ -179,7 +180,7 @@ class Groups(Scan):
                 modal, aux, at = "should", "modal", at + 2
                 continue
             if t.is_("modal") and aux == "":
-                modal, aux, at = {"'ll": "will", "'d": "would"}.get(bare, bare), "modal", at + 1
+                modal, aux, at = _MODALS.get(bare, bare), "modal", at + 1
                 continue
             if t.is_("have") and aux in {"", "modal", "to"}:
                 after = self._skip(at + 1)

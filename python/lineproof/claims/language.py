@@ -206,7 +206,8 @@ _FOREIGN = frozenset(
         "brancas",
     ]
 ) - {"a", "an", "i", "no", "on", "as", "is", "me"}
-_LETTERS = re.compile(r"[^\W\d_]+")
+_LETTERS = re.compile(r"(?<![^\W_])[^\W\d_]+(?![\d])")
+"""Words; the letter of a square is none."""
 
 
 def is_english(text: str) -> bool:

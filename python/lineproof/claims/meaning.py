@@ -33,6 +33,7 @@ from .registry import kind_of
 from .reply import answered
 from .sentence import Sentence
 from .shelf import shelf
+from .worded import fitting
 
 _AFTER = frozenset(
     {
@@ -92,6 +93,7 @@ _BREAK = frozenset(",;:")
 _WHILE = frozenset({"as long as", "so long as"})
 _STAYS = members("be", VERBS) | {"stay", "remain", "hold", "keep"} | members("defend", VERBS)
 _UNDISTURBED = members("undisturbed", ADJECTIVES)
+_CONCESSIVE = frozenset({"whatever", "however", "whoever", "whichever", "no matter", "wherever"})
 _INSTEAD = frozenset({"first", "before", "instead", "in"})
 """First words of adverbs that say something of a move: "in between", "before recapturing"."""
 _BESIDE = frozenset(
@@ -183,6 +185,7 @@ class _Reader:
         self.checking: Named | None = None
         self.done_to = ""
         self.back: Spot | None = None
+        self.supposing: Spot | None = None
         self.aim: tuple[str, str] | None = None
         self.ahead: tuple[Claim, Spot | None] | None = None
 
@@ -193,6 +196,7 @@ class _Reader:
         read: list[list[Claim]] = []
         for number, clause in enumerate(clauses):
             before = len(self.found.claims)
+            self._new_start(clause)
             self._come_back(clause)
             self._otherwise(clause)
             if self.ahead is not None and leans(clause):
@@ -253,6 +257,15 @@ class _Reader:
                 self.here, said.noun, deed, [Place("with", said.noun, clause.first, said.last)]
             )
 
+    def _new_start(self, clause: Clause) -> None:
+        """Behind a semicolon a condition that was played before it is over: "if he goes back he is lost; e6 is the only move"."""
+        if self.supposing is None or not clause.joint.startswith(";"):
+            return
+        if clause.sub in CONDITIONS:
+            return
+        self.here = replace(self.here.at(self.supposing), idle=None, subject=None)
+        self.supposing, self.deed = None, False
+
     def _come_back(self, clause: Clause) -> None:
         """Ends what is said of a move that is advised against: it is the reasons, and what they lead to."""
         if self.detour is None or clause.sub in {"since", "because", "for", "as", "' cause"}:
@@ -281,6 +294,8 @@ class _Reader:
         for number, clause in enumerate(clauses):
             if read[number] or clause.first < 0:
                 continue
+            if clause.sub in _CONCESSIVE:
+                continue  # "whatever may be said of it"
             if (
                 clause.lemma == "be"
                 and clause.subject is not None
@@ -523,6 +538,8 @@ class _Reader:
                 continue
             if near < number and _of_mood(other) and _by_move(clause):
                 continue  # "if he is greedy, Nxe5 runs into Qh5"
+            if near > number and other.sub == "whenever" and clause.verb.modal in {"can", "may"}:
+                continue  # "can give it back whenever it becomes a burden"
             if near > number and other.sub in {"when", "if"} and _comes_about(clause):
                 continue  # "it also arises when White plays Bc4 first"
             if near < number and (self.deed or self.here.idle is not None):
@@ -560,6 +577,8 @@ class _Reader:
         ):
             return "the clause before it was not taken apart"
         if self.quoted and clause.inherited and clause.joint in {"and", "or", "but", "and so"}:
+            return "it is said of what others think"
+        if self.quoted and clause.joint in {"because", "since", "as"}:
             return "it is said of what others think"
         if self.quoted and self.unfinished:
             self.unfinished = not clause.lemma
@@ -818,6 +837,7 @@ class _Reader:
         if clause.sub in CONDITIONS - {"unless", "before"} or clause.fronted == "by":
             deed = self._done(clause)
             if deed is not None:
+                self.supposing = self.supposing or self.here.spot
                 self.here = replace(self.here.at(deed.after), topic=None)
                 self.deed = True
                 return
@@ -825,7 +845,7 @@ class _Reader:
             clause.form in {"base", "finite"}
             and clause.subject is None
             and verb.negated
-            and (against := ordered(self.here, clause)) is not None
+            and (against := ordered(self.here, clause) or _worded(self.here, clause)) is not None
         ):
             self.detour = self.here  # "don't run back to f6 with the knight, since ..."
             self.here = replace(self.here.at(against.after), topic=None, subject=None)
@@ -889,6 +909,14 @@ class _Reader:
             self.open = not lines and any(
                 self._elsewhere(m.text) for n in nouns if n.type == "move" for m in n.members
             )
+            named = (
+                clause.unreal
+                and after is not None
+                and after.joint == "-"
+                and after.subject is not None
+                and after.subject.first <= clause.first
+            )  # "interposing with Be6 was essential": the next clause speaks of it
+            self.open = self.open and not named
             self.adrift = self.adrift or (self.open and not claims and clause.sub not in CONDITIONS)
         side: str | None = None
         if subject is not None and not clause.inherited:
@@ -1185,6 +1213,15 @@ def _of_mood(clause: Clause) -> bool:
 def _by_move(clause: Clause) -> bool:
     """Whether a clause says what a move does that it names itself."""
     return clause.subject is not None and clause.subject.type == "move" and not clause.inherited
+
+
+def _worded(here: Here, clause: Clause) -> Named | None:
+    """The one move that a clause has as its object in words: "running back to f6 with the knight"."""
+    noun = clause.objects[0] if len(clause.objects) == 1 else None
+    if noun is None or noun.type != "noun" or noun.head != "move":
+        return None
+    found = fitting(here.spot, noun.text)
+    return Named(here.spot, found[0], here.board.turn) if len(found) == 1 else None
 
 
 def _likened(clause: Clause) -> int | None:

@@ -126,6 +126,11 @@ def _moves(words: list[Word]) -> list[Word]:
     found: list[Word] = []
     at = 0
     while at < len(words):
+        signed = _signed(words, at)
+        if signed is not None:
+            found.append(signed)
+            at += 2
+            continue
         merged = _move(words, at)
         if merged is None:
             found.append(words[at])
@@ -134,6 +139,19 @@ def _moves(words: list[Word]) -> list[Word]:
             move, at = merged
             found.append(move)
     return found
+
+
+def _signed(words: list[Word], at: int) -> Word | None:
+    """A written move with "mate" behind it: "Nd3 mate" is Nd3#."""
+    word = words[at]
+    if word.move is None or at + 1 == len(words) or words[at + 1].norm not in {"mate", "checkmate"}:
+        return None
+    if word.norm[-1:] in "+#" or re.fullmatch("[a-h][1-8]", word.norm) or _goes_on(words, at + 1):
+        return None
+    match = _SHAPE.fullmatch((word.san or "") + "#")
+    if match is None:
+        return None
+    return replace(word, norm=f"{word.norm}#", end=words[at + 1].end, move=match)
 
 
 def _move(words: list[Word], at: int) -> tuple[Word, int] | None:
@@ -178,6 +196,13 @@ def _made(words: list[Word], at: int, count: int, san: str) -> tuple[Word, int]:
     return replace(words[at], norm=san + sign, end=words[end - 1].end, move=match, spoken=True), end
 
 
+_AHEAD = (
+    frozenset({"in", "threat", "threats", "on"}),
+    frozenset({"in", "threat", "threats", "on", "is", "was", "follows", "cannot", "can", "will"}),
+)
+"""Words behind "check", and behind "mate", with which it begins something else."""
+
+
 def _goes_on(words: list[Word], at: int) -> bool:
     """Whether "check" or "mate" begins something else: "mate in two", "mate threat"."""
-    return at + 1 < len(words) and words[at + 1].norm in {"in", "threat", "threats", "on"}
+    return at + 1 < len(words) and words[at + 1].norm in _AHEAD[words[at].norm != "check"]

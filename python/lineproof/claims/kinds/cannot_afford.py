@@ -26,6 +26,7 @@ _AFFORDING = (
     "{side} <have to castle> {above} ; castle=yes",
     "{side} <allow/permit> {oneself} {choice} ; modal=|can|could|may",
     "{side} <have> time for {choice} ;",
+    "{side} <have> time for {kind} such_as {choice} ;",
     "<~> time for {choice} ;",
     "{side} <have to play/choose/go for> {choice} {above} ;",
     "<be to play/choose/go for> {choice} {above} ;",
@@ -39,6 +40,7 @@ FRAMES = (
     "{prey} <=> {poisoned}",
     "<be:poison> {prey}",
     "[{taker}] <capture> {prey} ; modal=can|may negated=yes",
+    "{side} <capture> {prey} ; modal=can|may negated=yes",
     "{taker} <capture/take_on> {square} ; modal=can|may negated=yes",
     "{taker} <capture/take_on> (on) {square} ; modal=can|may negated=yes",
     "{side} <have to capture> {prey} {above} ; negated=yes",
@@ -98,6 +100,7 @@ KIND = Kind(
         "poisoned": dict.fromkeys(_PREY, True),
     },
     tests={
+        "kind": lambda n: n.text if n.head == "move" and n.plural else None,
         "choice": lambda n: deed(n) if n.type != "pronoun" else None,
         "above": lambda n: n.text if n.head == "time" else None,
         "oneself": lambda n: n.text if n.type in {"side", "pronoun"} else None,

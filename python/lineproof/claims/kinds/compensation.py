@@ -120,7 +120,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     ):
         raise Unread("it is not said that it is for material")
     owner = next((slots[s] for s in ("side", "asset") if s in slots), None)
-    side = here.side(owner) if owner is not None else _behind(here, slots.get("whose"))
+    try:
+        side = here.side(owner) if owner is not None else _behind(here, slots.get("whose"))
+    except Unread:
+        if owner not in {"he", "they"}:
+            raise
+        side = (
+            here.third if here.neutral and here.third else _behind(here, None)
+        )  # "Black gives up a bishop, and he gets too little for it"
     if "lacks" in slots:
         degree, negated = AT_LEAST, True
     else:

@@ -57,7 +57,7 @@ FRAMES = (
     "<~> {none} [but {act}] [(for|to) {side}]",
     "<=> {compulsory} ; verbless=yes lone=yes plain=yes",
     "{side} <play> {act} ; modal=must obliged=yes",
-    "{man} <move> ; modal=must lone=yes moved=yes without=with|on|to|into|from|back_to",
+    "{man} <retreat/withdraw> ; modal=must lone=yes moved=yes without=with|on|to|into|from|back_to",
     "{king} <move> ; modal=must lone=yes moved=yes without=with|on|to|into|from|back_to",
     "<be:move> {man} ; modal=must lone=yes moved=yes",
     "{man} <go/retreat/return> +home|back ; modal=must lone=yes moved=yes",
@@ -101,6 +101,10 @@ def _stirred(here: Here, man: str) -> Claim:
 
     :raises Unread: when it is not clear which piece is meant, or it has no move.
     """
+    if man == "it":
+        man = here.topic or ""
+        if not man:
+            raise Unread("it is not clear what must move")
     spot, found = here.spot, here.find(man, here.board.turn)
     if not found and here.spot.moves:
         spot = here.spot.earlier(1)
@@ -109,6 +113,10 @@ def _stirred(here: Here, man: str) -> Claim:
             for at in here.find(man, spot.board.turn, spot.board)
             if at == here.spot.moves[-1][:2]
         ]
+    free = spot.passed()
+    if len(found) > 1 and free is not None:  # the one that is attacked
+        attacked = {m[2:4] for m in free.board.legal_moves()}
+        found = [at for at in found if at in attacked]
     moves = tuple(m for m in spot.board.legal_moves() if m[:2] in found)
     if len(found) != 1 or not moves:
         raise Unread(f"it is not clear which piece {man!r} means, or it has no move")
@@ -271,7 +279,8 @@ KIND = Kind(
         "cause": lambda n: n.text,
         "man": lambda n: (
             n.text
-            if n.type == "piece" and not (n.plural or n.no or n.parts) and n.head != "king"
+            if (n.type == "piece" and not (n.plural or n.no or n.parts) and n.head != "king")
+            or n.head == "it"
             else None
         ),
     },

@@ -55,7 +55,12 @@ FRAMES = (
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "ahead" in slots and not supposed(here):
         raise Unread("it is said of the position, and not of a move")
-    move = here.last() if "ahead" in slots else played(here, slots.get("deed"))
+    by_it = "side" in slots and slots.get("deed") in {
+        "it",
+        "this",
+        "that",
+    }  # "loses the game by it"
+    move = here.last() if "ahead" in slots or by_it else played(here, slots.get("deed"))
     if "side" in slots and here.side(slots["side"]) != move.side:
         raise Unread("the side that is said to lose is not the one that moved")
     verb = slots.get("verb")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Any
 
@@ -12,7 +13,7 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import ADJECTIVES, members
 from lineproof.claims.noun import Noun
 from lineproof.claims.phrase import MOVE
-from lineproof.claims.played import played
+from lineproof.claims.played import around, played
 from lineproof.claims.slot import SLOTS
 
 _SIGN: dict[str, int] = {
@@ -146,6 +147,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if letter is None:
             raise Unread(f"nothing stands on {slots['square']}")
         side = side_of(letter)
+    elif "known" in slots and re.match(
+        r"\s*(?:in the (?:middle|centre|center)|on the (?:king|queen))", around(here)[1]
+    ):
+        raise Unread("it is extra there, and not in all")
     elif "known" in slots and "side" not in slots:
         if "whose" not in slots:
             side = _richer(here, str(named))

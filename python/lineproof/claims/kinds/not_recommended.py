@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.bands import edge_of_two
@@ -38,12 +39,20 @@ FRAMES = (
     "{deed} <tempt> [{side}] ; negated=yes against=yes modal=|should|must",
     "{side} <do better to avoid> {deed} ; against=yes",
     "<~> need for {deed} ; negated=yes against=yes",
+    "{side} <capture/touch> {prey} ; modal=must|should negated=yes against=yes",
+    "{side} <capture/take_on> (on) {square} ; modal=must|should negated=yes against=yes",
+    "{side} <take_on> {square} ; modal=must|should negated=yes against=yes",
+    "<touch> {prey} ; bidden=yes negated=yes against=yes",
     "{side} <waste/lose> time (on|with) {choice} ; modal=must|should negated=yes against=yes",
     "<waste/lose> time (on|with) {choice} ; bidden=yes negated=yes against=yes",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "prey" in slots:
+        slots["deed"] = f"taking {slots['prey']}"
+    elif "square" in slots:
+        slots["deed"] = f"taking on {slots['square']}"
     move = _advised(here, slots.get("deed", slots.get("choice", "")))
     if "side" in slots and slots["side"] != "you" and here.side(slots["side"]) != move.side:
         raise Unread("the move is not that side's")
@@ -64,6 +73,19 @@ def _advised(here: Here, text: str) -> Named:
     coming = fitting(here.spot, text) if MOVE.fullmatch(text) is None else []
     if len(coming) == 1 and text.split()[0] not in {"this", "that", "it"}:
         return Named(here.spot, coming[0], here.board.turn)
+    if re.fullmatch("[a-h][1-8]", text):
+        taking = [
+            m for m in here.board.legal_moves() if m[2:4] == text and "x" in here.board.san(m)
+        ]
+        meant = (
+            here.shown_next
+            if here.shown_next in taking
+            else taking[0]
+            if len(taking) == 1
+            else None
+        )
+        if meant is not None and here.board.piece_at(text) is not None:
+            return Named(here.spot, meant, here.board.turn)  # "keep your hands off d4"
     return played(here, text)
 
 
@@ -126,6 +148,9 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "prey": lambda n: (
+            n.text if n.type == "piece" and not n.plural and n.head != "king" else None
+        ),
         "choice": lambda n: deed(n) if n.type != "pronoun" else None,
         "author": lambda n: n.text if n.type == "side" and n.text in {"i", "we"} else None,
         "pupil": lambda n: (

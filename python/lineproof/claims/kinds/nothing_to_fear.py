@@ -33,6 +33,8 @@ _FEARS = (
 )
 """What says, denied, that there is no fear."""
 FRAMES = (
+    "<fear> {deed} ; bidden=yes negated=yes ease=yes",
+    "<fear> (about|for) {deed} ; bidden=yes negated=yes ease=yes",
     *(f"{frame} negated=yes ease=yes" for frame in _FEARS),
     "{deed} <=> {harmless} [(for|to) {side}] ; ease=yes",
 )

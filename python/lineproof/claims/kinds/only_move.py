@@ -145,9 +145,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     elif "one" in slots:
         named = _one(here, slots)
     else:
-        if here.subject not in (None, here.mover):
+        following = here.shown_next
+        if here.subject == here.board.turn and following is not None:
+            named = Named(here.spot, following, here.board.turn)
+        elif here.subject not in (None, here.mover):
             raise Unread("it is not clear which move is meant")
-        named = played(here, None)
+        else:
+            named = played(here, None)
     if "side" in slots and here.side(slots["side"]) != named.side:
         raise Unread("the move is not that side's")
     return [

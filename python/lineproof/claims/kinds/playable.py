@@ -48,16 +48,35 @@ FRAMES = (
     "{nobody} <=> (wrong|amiss) with {deed} ; sound=yes",
     f"{{choice}} <work> ; without=too|again|once_more|as_well|either|after|{_LATELY}",
     "<be:call/consider/judge> {deed} {playable} ; modal=|must|may|can|would",
+    "{deed} <=> unplayable [for {side}] ; not=yes",
+    "{side} <recapture/capture> (with|by) {takers} ; modal=may|can|could",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "takers" in slots:
+        return _recaptures(here, slots["takers"], here.side(slots["side"]))
     move = played(here, slots.get("deed", slots.get("choice")))
     if "side" in slots and slots["side"] != "you" and here.side(slots["side"]) != move.side:
         raise Unread("the move is not that side's")
     verb = slots.get("verb")
     negated = verb is not None and verb.negated and "sound" not in slots
+    negated = negated != ("not" in slots)
     return [here.claim(KIND.id, move.side, spot=move.before, negated=negated, move=move.uci)]
+
+
+def _recaptures(here: Here, takers: str, side: str) -> list[Claim]:
+    """ "May recapture with queen or pawn": each of the two.
+
+    :raises Unread: when one of them cannot take back.
+    """
+    if here.board.turn != side or not here.spot.moves:
+        raise Unread("it is not that side's move")
+    found = []
+    for taker in takers.split(" and "):
+        move = played(here, f"recapturing with {taker}")
+        found.append(here.claim(KIND.id, side, spot=move.before, move=move.uci))
+    return found
 
 
 def outcome(best: int, points: int, negated: bool) -> Outcome:
@@ -97,7 +116,11 @@ KIND = Kind(
     ),
     formula=f"cost = best - played; playable: earns no worse than ?!; cannot be played: cost >= {NOT_ON}; best < {LOST}: not counted",
     slots={"playable": dict.fromkeys(members("playable", JUDGEMENTS), True)},
-    tests={"option": option, "choice": lambda n: deed(n) if n.type != "pronoun" else None},
+    tests={
+        "takers": lambda n: n.text if len(n.parts) > 1 and n.type == "piece" else None,
+        "option": option,
+        "choice": lambda n: deed(n) if n.type != "pronoun" else None,
+    },
     frames=FRAMES,
     read=read,
     check=check,

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.amounts import LEAST, WORTH, Amount, pawns
-from lineproof.claims.board import material, title
+from lineproof.claims.board import material, other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.gain import counted, end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
@@ -47,6 +47,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         here = replace(here, subject=move.side)
     side = doer(here, agent_text).side if agent_text or here.subject else _loser(here)
     spot = doer(here, agent_text).spot if agent_text else here.spot
+    if agent_text in {"he", "they"} and here.neutral and material(spot.board, side) > 0:
+        side = other(side)  # only who is behind wins something back
     verb = slots.get("verb")
     done = "done" in slots or bool(verb is not None and verb.done)
     return [here.claim(KIND.id, side, spot=spot, amount=amount.name, done=done)]

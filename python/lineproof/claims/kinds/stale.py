@@ -122,6 +122,8 @@ _FUTURE = frozenset(
         "gets",
         "bring",
         "brings",
+        "mate",
+        "mating",
     ]
 )
 """Words that make a piece on a square a plan or a memory."""
