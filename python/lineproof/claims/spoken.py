@@ -12,7 +12,6 @@ They become the same words as written moves, so that everything after them need 
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -116,7 +115,7 @@ def _squares(words: list[Word]) -> list[Word]:
                 or (len(found) > 1 and found[-2].norm in {"on", "at", "to", "from", "takes"})
             )
         ):
-            found[-1] = replace(last, norm=last.norm + word.norm, end=word.end)
+            found[-1] = last._replace(norm=last.norm + word.norm, end=word.end)
         else:
             found.append(word)
     return found
@@ -173,7 +172,7 @@ def _made(words: list[Word], at: int, count: int, san: str) -> tuple[Word, int]:
         end += 1
     match = _SHAPE.fullmatch(san + sign)
     assert match is not None  # put together above
-    return replace(words[at], norm=san + sign, end=words[end - 1].end, move=match, spoken=True), end
+    return words[at]._replace(norm=san + sign, end=words[end - 1].end, move=match, spoken=True), end
 
 
 def _goes_on(words: list[Word], at: int) -> bool:
