@@ -20,6 +20,7 @@ _JUST = frozenset({"right", "bang", "smack", "straight", "clean"})
 _ALONE = frozenset({"next", "first", "straight", "once", "yet"})
 """Adverbs that are other words where something follows that belongs to them: "the next move", "once the king has moved"."""
 _STRANDED = frozenset({"for", "with", "of", "to", "at", "against", "about"})
+_LONE = _ALONE | _STRANDED | _JUST
 _MOMENTS = frozenset({"moment", "hour", "time"})
 _BEING = frozenset(
     w.split()[0] for w in (*VERBS["be"], *VERBS["have"], *VERBS["make"], *VERBS["give"])
@@ -42,12 +43,12 @@ class _Chunker(Nouns):
 
     def _next(self) -> Chunk:
         token = self.tokens[self.at]
-        ahead = [t.norm for t in self.tokens[self.at + 1 : self.at + 4]]
-        if ahead == ["or", "no", token.norm]:
+        nearby = self._token(self.at + 1)
+        if nearby is not None and nearby.norm == "or" and self._or_no(token):
             self.at += 4
             last = self.tokens[self.at - 1].last
             return Adverb("or not", "adverb", token.first, last)  # "queen or no queen"
-        if token.is_("punct"):
+        if "punct" in token.tags:
             return self._joint("punct")
         if token.norm in {"should", "were"} and self._inverted_if():
             return Joint("if", "sub", token.first, token.last)
@@ -55,8 +56,7 @@ class _Chunker(Nouns):
             return self._joint(self._that() or "that")
         if token.norm in {"which", "who", "whom", "whose"} and token.norm != "whose":
             return self._joint("relative")
-        nearby = self._token(self.at + 1)
-        if token.is_("prep") and nearby is not None and nearby.norm in {"which", "whom"}:
+        if "prep" in token.tags and nearby is not None and nearby.norm in {"which", "whom"}:
             self.at += 2  # "on which", "by whom"
             return Joint(f"{token.norm} {nearby.norm}", "sub", token.first, nearby.last)
         if token.norm == "all" and (not self.found or isinstance(self.found[-1], Joint)):
@@ -170,6 +170,11 @@ class _Chunker(Nouns):
             return Adjective(token.norm, (), token.first, token.last)  # "has a pawn more"
         return Stray(token.norm, token.first, token.last)
 
+    def _or_no(self, token: Token) -> bool:
+        """ "Queen or no queen"."""
+        ahead = [t.norm for t in self.tokens[self.at + 2 : self.at + 4]]
+        return ahead == ["no", token.norm]
+
     def _not_yet(self, token: Token) -> bool:
         """Whether "yet" stands between a verb and its adjective: "is yet developed"."""
         after = self._token(self.at + 1)
@@ -184,6 +189,8 @@ class _Chunker(Nouns):
     def _lone(self) -> Adverb | None:
         """ "Attacked once", "bang in front of", "the one I feel sorry for": a word that looks like the beginning of something and is not."""
         token, after = self.tokens[self.at], self._token(self.at + 1)
+        if token.norm not in _LONE:
+            return None
         ends = after is None or after.is_("punct")
         goes_on = after is not None and (
             after.norm in {"and", "but", "by", "or"} or after.is_("clitic")
@@ -270,8 +277,8 @@ class _Chunker(Nouns):
 
     def _compared(self) -> Adjective | Adverb | None:
         """ "As snug as a bug": the adjective, when what it is likened to is nothing on the board."""
-        token, said, then = (self._token(self.at + step) for step in range(3))
-        if token is None or said is None or then is None or (token.norm, then.norm) != ("as", "as"):
+        token, said, then = self.tokens[self.at], self._token(self.at + 1), self._token(self.at + 2)
+        if token.norm != "as" or said is None or then is None or then.norm != "as":
             return None
         if not said.is_("adj", "word"):
             return None
@@ -381,6 +388,8 @@ class _Chunker(Nouns):
 
     def _simile(self) -> Adjective | None:
         """ "As open as a barn", "as open as a position can be": very open."""
+        if self.tokens[self.at].norm != "as":
+            return None
         said = self.tokens[self.at : self.at + 5]
         if len(said) < 5 or [said[0].norm, said[2].norm] != ["as", "as"] or not said[1].is_("adj"):
             return None

@@ -24,6 +24,10 @@ _WELL = frozenset({"well", "right", "best", "wisely", "better"})
 _STATES = frozenset(w for name in ("be",) for w in VERBS[name]) | {"get"}
 
 
+_BEGINS = frozenset({"to", "not", "be", "modal", "have", "do", "verb", "third", "clitic", "adverb", "hedge", "deny", "limit"})  # fmt: skip
+"""What the first word of a verb group may be."""
+
+
 @cache
 def _tails() -> dict[str, tuple[tuple[str, ...], ...]]:
     """The words that may follow a verb as part of it, the longest first."""
@@ -53,7 +57,7 @@ class Groups(Scan):
         said: list[str] = []
         lemma = ""
         token = self.tokens[at]
-        if self._attributive(at):
+        if token.tags.isdisjoint(_BEGINS) or self._attributive(at):
             return None
         if token.is_("to") and not aux:
             if self._form(self._skip(at + 1), "base") is None:

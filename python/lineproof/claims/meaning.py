@@ -773,9 +773,8 @@ class _Reader:
         free = not verb.negated and not verb.supposed
         if clause.governor is not None and clause.governor.lemma in _HINDERING:
             free = False
-        self.here = replace(
-            self.here, idle=self.here.idle if clause.sub not in CONDITIONS else None
-        )
+        if self.here.idle is not None and clause.sub in CONDITIONS:
+            self.here = replace(self.here, idle=None)
         passed = self._passes(clause, after)
         if passed is not None:
             self.here = replace(self.here.at(passed), idle=self.here.spot, subject=None)

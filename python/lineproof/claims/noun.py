@@ -44,6 +44,8 @@ _AMOUNT = frozenset(
 _OF_A_MOVE = frozenset(
     {"move", "advance", "push", "capture", "recapture", "reply", "answer", "retreat", "thrust"}
 )
+_LEADS = {"both": "both", "both of": "both", "an": "a", "a": "a", "another": "a"}
+"""What stands before a piece in plain words; "the" where nothing else does."""
 _NOBODY = frozenset(
     {
         "nothing",
@@ -208,26 +210,16 @@ class Run:
         self, name: str, plural: bool, file: str, square: str, common: dict[str, Any]
     ) -> Noun:
         adjectives: tuple[str, ...] = common["adjectives"]
-        colour = next(
-            (
-                f"{a} squared "
-                for a in ("light", "dark")
-                if a in adjectives or f"{a} squared" in adjectives
-            ),
-            "",
-        )
-        det = str(common["det"])
-        whose = common["whose"] or {
-            "both": "both",
-            "both of": "both",
-            "an": "a",
-            "a": "a",
-            "another": "a",
-        }.get(det, "the")
+        colour = ""
+        for shade in ("light", "dark") if adjectives else ():
+            if shade in adjectives or f"{shade} squared" in adjectives:
+                colour = f"{shade} squared "
+                break
+        whose = common["whose"] or _LEADS.get(common["det"], "the")
         where = f"{file} " if file else f"{square} " if square and name == "pawn" else ""
         on = f" on {square}" if square and name != "pawn" else ""
-        noun = Noun("piece", name, "", file=file, square=square, plural=plural, **common)
-        return replace(noun, text=f"{whose} {colour}{where}{name}{'s' if plural else ''}{on}")
+        text = f"{whose} {colour}{where}{name}{'s' if plural else ''}{on}"
+        return Noun("piece", name, text, file=file, square=square, plural=plural, **common)
 
 
 def _files(before: list[Token]) -> str:

@@ -52,6 +52,11 @@ _CREATURES = frozenset(
 """What a piece may be called without saying which."""
 
 
+_BEGINS = frozenset({"side", "pron", "det", "poss", "move", "square", "piece", "noun", "file", "number", "adj", "word", "verb", "clitic"})  # fmt: skip
+"""What the first word of a noun phrase may be."""
+_OWNERS = frozenset({"his", "hers", "white", "black"})
+
+
 class Nouns(Groups):
     """Reads noun phrases."""
 
@@ -152,7 +157,7 @@ class Nouns(Groups):
 
     def _one(self) -> Noun | None:
         token = self._token(self.at)
-        if token is None:
+        if token is None or token.tags.isdisjoint(_BEGINS):
             return None
         at = self.at
         if token.norm in {"this", "that"} and self._does_it(at + 1):
@@ -344,7 +349,7 @@ class Nouns(Groups):
         if noun is None:
             return None
         self.at = head + 1
-        return replace(noun, first=token.first)
+        return noun if noun.first == token.first else replace(noun, first=token.first)
 
     def _points(self, at: int) -> bool:
         """Whether "this" or "that" stands for itself before a verb that might be a plural: "this offers", but "this move"."""
@@ -363,12 +368,14 @@ class Nouns(Groups):
 
     def _possessive(self, at: int) -> Noun | None:
         """ "His on g5", "Black's still lingers": whose it is, and not what."""
-        token, after, then = (self._token(at + step) for step in range(3))
-        if token is not None and token.norm == "his" and (after is None or after.is_("punct")):
+        token, after, then = self.tokens[at], self._token(at + 1), self._token(at + 2)
+        if token.norm not in _OWNERS:
+            return None
+        if token.norm == "his" and (after is None or after.is_("punct")):
             self.at += 1
             return Noun("pronoun", "his", "his", token.first, token.last)  # "the pair is his"
         ends = after is not None and after.norm == "'s" and (then is None or then.is_("punct"))
-        if token is not None and token.norm in {"white", "black"} and ends:
+        if token.norm in {"white", "black"} and ends:
             last = self.found[-1] if self.found else None
             if isinstance(last, Group) and last.lemma == "be":
                 self.at += 2
@@ -376,7 +383,7 @@ class Nouns(Groups):
                 return Noun(
                     "side", text, text, token.first, token.last + 1
                 )  # "the edge is White's"
-        if token is None or after is None or then is None:
+        if after is None or then is None:
             return None
         if token.norm in {"his", "hers"} and after.norm in {"on", "at"} and then.is_("square"):
             self.at += 1

@@ -105,8 +105,11 @@ class Scan:
 
     def _attributive(self, at: int) -> bool:
         """Whether a participle stands before its noun: "has doubled c-pawns"."""
-        t, after = self._token(at), self._token(at + 1)
-        if t is None or after is None or t.norm not in ATTRIBUTIVE:
+        t = self._token(at)
+        if t is None or t.norm not in ATTRIBUTIVE:
+            return False
+        after = self._token(at + 1)
+        if after is None:
             return False
         return after.is_("file") or (after.is_("piece", "noun") and after.plural)
 
