@@ -112,6 +112,31 @@ class Governed:
 
 
 @dataclass(frozen=True)
+class Room:
+    """It has as many objects, and as many objects, states and adverbs, as elements ask for."""
+
+    objects: int
+    things: int
+
+    def met(self, clause: Clause) -> bool:
+        objects = len(clause.objects)
+        return (
+            objects >= self.objects
+            and objects + len(clause.states) + len(clause.adverbs) >= self.things
+        )
+
+
+@dataclass(frozen=True)
+class Beside:
+    """One of some prepositions stands in it."""
+
+    prepositions: frozenset[str]
+
+    def met(self, clause: Clause) -> bool:
+        return any(place.preposition in self.prepositions for place in clause.places)
+
+
+@dataclass(frozen=True)
 class Passive:
     """It was said in the passive."""
 
@@ -242,6 +267,7 @@ class Names:
 __all__ = [
     "ABOVE",
     "SUMS",
+    "Beside",
     "Condition",
     "Demand",
     "Governed",
@@ -250,6 +276,7 @@ __all__ = [
     "Passive",
     "Patient",
     "Real",
+    "Room",
     "Sound",
     "Subject",
     "Tells",

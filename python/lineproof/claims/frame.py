@@ -31,6 +31,7 @@ from typing import Any
 from .demand import (
     ABOVE,
     SUMS,
+    Beside,
     Condition,
     Demand,
     Governed,
@@ -39,6 +40,7 @@ from .demand import (
     Passive,
     Patient,
     Real,
+    Room,
     Sound,
     Subject,
     Tells,
@@ -63,6 +65,8 @@ COPULA = members("be", VERBS)
 CONDITIONS = ("modal", "negated", "without", "active", "verbless", "alone", "lone", "bidden", "perfect")  # fmt: skip
 _DENIAL = frozenset({"nobody", "none"})
 """Slots that are filled by a denial: "nobody", "no escape square"."""
+_ELSEWHERE = ABOVE | {"where"}
+"""Slots that no object, state or adverb of the clause fills."""
 _IMPERSONAL = SUMS | {"there"}
 _SEEMING = frozenset({"look", "seem", "appear", "feel", "sound"})
 
@@ -112,6 +116,10 @@ class Frame:
         if self.anywhere:
             return (Tells(), Names(self.rest[0]))
         found: list[Demand] = [Sound(), Governed(self.governors) if self.governors else Real()]
+        found += [Beside(e.prepositions) for e in asked if e.prepositions]
+        free = [e for e in asked if not (e.prepositions or e.slot in _ELSEWHERE)]
+        objects = sum(e.test is not None and e.table is None for e in free)
+        found.append(Room(objects, len(free)))
         if self.passive:
             found.append(Passive())
         found.append(self._subject)

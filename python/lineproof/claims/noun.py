@@ -44,6 +44,10 @@ _AMOUNT = frozenset(
 _OF_A_MOVE = frozenset(
     {"move", "advance", "push", "capture", "recapture", "reply", "answer", "retreat", "thrust"}
 )
+_COUNTS = {**{f"{n} of": n for n in range(2, 10)}, "a couple of": 2, "a pair of": 2, "both of": 2}
+"""How many a determiner says."""
+_NO_ADJECTIVE = frozenset({"det", "poss", "file", "square", "number", "side"})
+_JOINTS = frozenset({"'s", "or", "to"})
 _LEADS = {"both": "both", "both of": "both", "an": "a", "a": "a", "another": "a"}
 """What stands before a piece in plain words; "the" where nothing else does."""
 _NOBODY = frozenset(
@@ -128,22 +132,21 @@ class Run:
         """The noun phrase, or None when they make none."""
         items = self.items
         head = items[-1]
-        det = next((t.norm for t in items[:1] if t.is_("det", "poss")), "")
+        det = items[0].norm if items[0].is_("det", "poss") else ""
         whose = self._whose()
         before = items[:-1]
-        file = next((t.norm for t in before if t.is_("file")), "")
-        square = next((t.norm for t in before if t.is_("square")), "")
-        count = next((int(t.norm) for t in before if t.is_("number")), None)
-        if count is None and re.fullmatch("[2-9] of", det):
-            count = int(det[0])
-        if count is None and det in {"a couple of", "a pair of", "both of"}:
-            count = 2
-        adjectives = tuple(
-            t.norm
-            for t in before
-            if (not t.is_("det", "poss", "file", "square", "number", "side") or t.norm in _AMOUNT)
-            and t.norm not in {"'s", "or", "to"}
-        )
+        file, square, count, counted = "", "", _COUNTS.get(det), False
+        adjectives: tuple[str, ...] = ()
+        for token in before:
+            norm, tags = token.norm, token.tags
+            if "file" in tags:
+                file = file or norm
+            if "square" in tags:
+                square = square or norm
+            if "number" in tags and not counted:
+                count, counted = int(norm), True
+            if (tags.isdisjoint(_NO_ADJECTIVE) or norm in _AMOUNT) and norm not in _JOINTS:
+                adjectives = (*adjectives, norm)
         no = det in _NO
         common: dict[str, Any] = {
             "whose": whose,
