@@ -137,13 +137,12 @@ def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Readi
 
 
 def _read_glyphs(lesson: Lesson, place: Place) -> list[Claim]:
-    if place.uci is None or place.uci == NULL_MOVE:
+    glyphs = lesson.pgn.glyphs(place.index)
+    if not glyphs or place.uci is None or place.uci == NULL_MOVE:
         return []
     found: list[Claim] = []
     seen: set[int] = set()
-    for nag, (_, start, end) in zip(
-        place.glyph_numbers, lesson.pgn.glyphs(place.index), strict=True
-    ):
+    for nag, (_, start, end) in zip(place.glyph_numbers, glyphs, strict=True):
         if nag is None or nag in seen:
             continue
         seen.add(nag)
