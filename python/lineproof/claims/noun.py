@@ -157,21 +157,25 @@ class Run:
             "first": items[0].first,
             "last": head.last,
         }
-        if (head.is_("move") and (len(items) == 1 or not head.is_("square"))) or (
-            head.is_("move") and det in {"the", "his", "our", "this"} and not before[1:]
+        if ("move" in head.tags and (len(items) == 1 or "square" not in head.tags)) or (
+            "move" in head.tags and det in {"the", "his", "our", "this"} and not before[1:]
         ):
-            kind = "square" if head.is_("square") else "move"
+            kind = "square" if "square" in head.tags else "move"
             return Noun(
-                kind, head.norm, head.norm, square=head.norm if head.is_("square") else "", **common
+                kind,
+                head.norm,
+                head.norm,
+                square=head.norm if "square" in head.tags else "",
+                **common,
             )
-        if head.is_("square") and any(t.noun in _OF_A_MOVE for t in before):
+        if "square" in head.tags and any(t.noun in _OF_A_MOVE for t in before):
             return Noun("move", head.norm, head.norm, **common)  # "the quiet pawn move e3"
-        if head.is_("square"):
-            piece = next((t for t in before if t.is_("piece")), None)
+        if "square" in head.tags:
+            piece = next((t for t in before if "piece" in t.tags), None)
             if piece is not None:
                 return self._piece(piece.noun, piece.plural, file, head.norm, common)
             return Noun("square", head.norm, head.norm, square=head.norm, **common)
-        if head.is_("piece"):
+        if "piece" in head.tags:
             return self._piece(head.noun, head.plural, file, square, common)
         if head.norm in {"1", "one", "ones"} and len(items) > 1:
             return Noun("noun", "one", " ".join(adjectives) + " one", **common)
@@ -180,7 +184,7 @@ class Run:
             return Noun("noun", f"{flank}side", f"{flank}side", **common)
         if head.noun in {"square", "point", "spot"} and square and not head.plural:
             return Noun("square", square, square, square=square, **common)
-        if head.is_("noun"):
+        if "noun" in head.tags:
             if head.noun in _LETTER_NOUNS:
                 return self._piece(_LETTER_NOUNS[head.noun], head.plural, file, square, common)
             if head.noun == "file" and file:
@@ -203,7 +207,7 @@ class Run:
         if self.owner is not None:
             return _WHOSE.get(self.owner.head, "")
         for token in self.items[:-1]:
-            if token.is_("poss"):
+            if "poss" in token.tags:
                 return _WHOSE.get(token.norm, "")
             if token.norm in {"white", "black"}:
                 return f"{token.norm} 's"
@@ -226,7 +230,7 @@ class Run:
 
 
 def _files(before: list[Token]) -> str:
-    return "".join(t.norm for t in before if t.is_("file"))
+    return "".join(t.norm for t in before if "file" in t.tags)
 
 
 def on_square(noun: Noun, square: str, last: int) -> Noun:
@@ -248,7 +252,7 @@ def pointer(token: Token) -> Noun:
     norm = token.norm
     if norm in _NOBODY:
         return Noun("pronoun", norm, norm, token.first, token.last, no=True)
-    if token.is_("side"):
+    if "side" in token.tags:
         plain = _SIDES.get(norm, norm)
         return Noun(
             "side",
