@@ -10,6 +10,7 @@ from typing import Any, Protocol
 
 from .element import Element
 from .lexicon import VERBS, members
+from .naming import known
 from .noun import Noun
 from .plain import Clause
 from .rest import Rest
@@ -133,7 +134,10 @@ class Beside:
     prepositions: frozenset[str]
 
     def met(self, clause: Clause) -> bool:
-        return any(place.preposition in self.prepositions for place in clause.places)
+        for place in clause.places:  # noqa: SIM110 - a plain loop, for it is asked of every clause
+            if place.preposition in self.prepositions:
+                return True
+        return False
 
 
 @dataclass(frozen=True)
@@ -248,7 +252,9 @@ class Tells:
     def met(self, clause: Clause) -> bool:
         if clause.unreal or clause.verb.past or clause.verb.modal in {"would", "could", "might"}:
             return False
-        return not clause.lemma or clause.lemma.split()[0] not in _UNREAL
+        if clause.lemma and clause.lemma.split()[0] in _UNREAL:
+            return False
+        return bool(known(clause))
 
 
 @dataclass(frozen=True)
@@ -258,10 +264,10 @@ class Names:
     element: Element
 
     def met(self, clause: Clause) -> bool:
-        nouns = [*clause.objects, *(p.noun for p in clause.places if p.noun is not None)]
-        if clause.subject is not None:
-            nouns.append(clause.subject)
-        return any(self.element.fits(noun, {}) for noun in nouns)
+        for noun in known(clause):  # noqa: SIM110 - a plain loop, for it is asked of every clause
+            if self.element.fits(noun, {}):
+                return True
+        return False
 
 
 __all__ = [

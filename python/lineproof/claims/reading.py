@@ -351,6 +351,7 @@ class _Cover:
         self.phrases: dict[tuple[int, int], tuple[Kind, dict[str, Any]] | None] = {}
         said = {w.norm for w in sentence.words}
         self.kinds = [kind for kind in _phrased() if not kind.vocabulary.isdisjoint(said)]
+        self.played = any(w.move is not None or MOVE.fullmatch(w.norm) for w in sentence.words)
         self.line = _norm(sentence.words)
         self.offsets = [0, *accumulate(1 + len(w.norm) for w in sentence.words)]
         self.dangling = False
@@ -459,6 +460,8 @@ class _Cover:
     def _clause(self, first: int, last: int) -> bool:
         """Tries to read words first..last-1 as one clause."""
         words = self.sentence.words
+        if not self.kinds and not self.played:
+            return False  # no phrase to fit, no move to play
         if self.dangling and words[first].norm == "and":
             return False  # the second of two things, of which the first was not read
         whole = first

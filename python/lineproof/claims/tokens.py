@@ -310,16 +310,17 @@ def _misled(turn: Turn, before: str, after: str) -> bool:
 
 def _token(sentence: Sentence, norm: str, first: int, last: int) -> Token:
     if first == last:
-        word = sentence.words[first]
+        said = sentence.words[first]
         square = norm in _SQUARES
-        if square or word.move is not None:
-            tags = _SQUARE_OR_MOVE if square and not word.spoken else _MOVE
+        if square or said.move is not None:
+            tags = _SQUARE_OR_MOVE if square and not said.spoken else _MOVE
             return Token(norm, tags, first, last)
         if norm in "abcdefgh" and _is_file(sentence, first):
             return Token(norm, _FILE, first, last)
     if norm == "nowhere" and _leads_on(sentence, last + 1):
         return Token(norm, _PRONOUN, first, last)  # "has nowhere to go"
-    return _of_word(norm, first == last)._replace(first=first, last=last)
+    word = _of_word(norm, first == last)
+    return Token(norm, word.tags, first, last, word.verbs, word.noun, word.plural)
 
 
 @lru_cache(KEPT)
