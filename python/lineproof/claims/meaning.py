@@ -18,7 +18,7 @@ from .attached import COUNTED
 from .board import NAMES, side_of
 from .chunk import Place
 from .claim import Claim, Spot
-from .clause import LIMITING, SAYS
+from .around import LIMITING, SAYS
 from .deeds import named_thing, ordered
 from .frame import Frame
 from .here import Here, Named, Unread

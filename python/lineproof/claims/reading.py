@@ -18,7 +18,7 @@ from lineproof.lesson import Comment, Lesson, Place
 
 from .answers import answered
 from .claim import NULL_MOVE, Claim, Spot
-from .clause import (
+from .around import (
     ABOUT,
     BREAKS,
     CORRECTED,
