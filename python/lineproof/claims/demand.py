@@ -8,11 +8,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any, Protocol
 
+from .clause import Clause
 from .element import Element
 from .lexicon import VERBS, members
 from .naming import known
 from .noun import Noun
-from .plain import Clause
 from .rest import Rest
 
 ABOVE = frozenset({"patient", "patient_side", "above"})

@@ -18,7 +18,7 @@ from .verbs import Verb, forms
 from .worded import DOING, GENERAL, NOMINAL, TAKING, Worded
 
 if TYPE_CHECKING:
-    from .plain import Clause
+    from .clause import Clause
 
 _WITH_IT = frozenset({"on", "to", "of", "with", "at", "by", "from", "into"})
 _MEN = frozenset({"piece", "square", "move"})

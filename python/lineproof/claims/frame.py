@@ -28,6 +28,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
+from .clause import Clause
 from .demand import (
     ABOVE,
     SUMS,
@@ -48,7 +49,6 @@ from .demand import (
 from .element import Element
 from .lexicon import VERBS, members
 from .naming import named_in
-from .plain import Clause
 from .rest import Rest
 from .slot import InTable
 from .verbs import Verb

@@ -14,11 +14,12 @@ from lineproof.engine import Board
 
 from .aim import aimed, fill
 from .announced import announced, leans
+from .around import LIMITING, SAYS
 from .attached import COUNTED
 from .board import NAMES, side_of
 from .chunk import Place
 from .claim import Claim, Spot
-from .around import LIMITING, SAYS
+from .clause import CONDITIONS, Clause
 from .deeds import named_thing, ordered
 from .frame import Frame
 from .here import Here, Named, Unread
@@ -27,7 +28,6 @@ from .kind import Kind
 from .lexicon import ADJECTIVES, ADVERBS, VERBS, members
 from .noun import Noun
 from .phrase import MOVE
-from .plain import CONDITIONS, Clause
 from .possessive import named as possessed
 from .registry import kind_of
 from .reply import answered

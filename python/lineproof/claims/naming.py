@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 from .chunk import Place
+from .clause import Clause
 from .element import KNOWN, Element
 from .lexicon import VERBS, members
 from .noun import Noun
-from .plain import Clause
 from .rest import Rest
 
 _STRIVING = (["fight"], ["compete"], ["struggle"], ["look"], ["care"])

@@ -17,7 +17,6 @@ from typing import Any
 from lineproof.lesson import Comment, Lesson, Place
 
 from .answers import answered
-from .claim import NULL_MOVE, Claim, Spot
 from .around import (
     ABOUT,
     BREAKS,
@@ -36,12 +35,14 @@ from .around import (
     TRAIL_MOVES,
     condition,
 )
+from .claim import NULL_MOVE, Claim, Spot
+from .clause import Clause
 from .here import Here, Unread
 from .kind import Kind
 from .language import is_english
 from .meaning import asked_of, topic_of, understand
 from .phrase import MOVE, SHARED
-from .plain import Clause, plain
+from .plain import plain
 from .registry import all_kinds, kind_of
 from .reply import question_of
 from .sentence import Sentence, Word, sentences

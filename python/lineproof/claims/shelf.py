@@ -10,10 +10,10 @@ from functools import cache
 from operator import attrgetter
 from typing import NamedTuple
 
+from .clause import Clause
 from .demand import Demand
 from .frame import Frame
 from .kind import Kind
-from .plain import Clause
 from .registry import all_kinds
 
 
