@@ -18,7 +18,7 @@ from .verbs import Verb, forms
 from .worded import DOING, GENERAL, NOMINAL, TAKING, Worded
 
 if TYPE_CHECKING:
-    from .plain import Clause
+    from .clause import Clause
 
 _WITH_IT = frozenset({"on", "to", "of", "with", "at", "by", "from", "into"})
 _MEN = frozenset({"piece", "square", "move"})
@@ -50,6 +50,7 @@ _FAULTS = frozenset(w for line in ("mistake", "blunder", "inaccuracy") for w in 
 _DOING_WELL = frozenset({"do well", "do right", "do best", "do wisely", "do the right thing"})
 _RIGHT = frozenset({"right", "wrong", "correct", "wise", "foolish", "mistaken", "careless", "greedy", "well advised", "ill advised", "silly", "clever", "unwise"})  # fmt: skip
 _FEARING = members("fear", VERBS)
+_GAINING = members("win", VERBS) | members("lose", VERBS) | {"be", "cost"}
 _OPENS = frozenset(
     {
         "",
@@ -140,8 +141,9 @@ def _whole(clause: Clause) -> None:
     for place in list(clause.places):
         if place.noun is not None and place in clause.places:
             noun = _joined(clause, place.noun)
-            at = clause.places.index(place)
-            clause.places[at] = replace(place, noun=noun, last=max(place.last, noun.last))
+            if noun is not place.noun:
+                at = clause.places.index(place)
+                clause.places[at] = replace(place, noun=noun, last=max(place.last, noun.last))
     if not clause.lemma and len(clause.objects) == 1 and clause.places:
         piece, place = clause.objects[0], clause.places[0]
         goes = place.preposition == "to" and place.noun is not None and place.noun.type == "square"
@@ -155,6 +157,8 @@ def _whole(clause: Clause) -> None:
 def _taking(clause: Clause, noun: Noun) -> Noun:
     """ "The exchange on c6" is a capture, "the exchange" alone may be material."""
     if noun.head not in {"exchange", "trade", "swap"} or noun.plural or noun.type != "noun":
+        return noun
+    if clause.lemma not in _GAINING:
         return noun
     on = next((p for p in clause.places if p.first == noun.last + 1), None)
     if on is None or on.preposition != "on" or on.noun is None or on.noun.type != "square":

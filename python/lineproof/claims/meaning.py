@@ -14,11 +14,12 @@ from lineproof.engine import Board
 
 from .aim import aimed, fill
 from .announced import announced, leans
+from .around import LIMITING, SAYS
 from .attached import COUNTED
 from .board import NAMES, side_of
 from .chunk import Place
 from .claim import Claim, Spot
-from .clause import LIMITING, SAYS
+from .clause import CONDITIONS, Clause
 from .deeds import named_thing, ordered
 from .frame import Frame
 from .here import Here, Named, Unread
@@ -27,7 +28,6 @@ from .kind import Kind
 from .lexicon import ADJECTIVES, ADVERBS, VERBS, members
 from .noun import Noun
 from .phrase import MOVE
-from .plain import CONDITIONS, Clause
 from .possessive import named as possessed
 from .registry import kind_of
 from .reply import answered
@@ -827,9 +827,8 @@ class _Reader:
         free = not verb.negated and not verb.supposed
         if clause.governor is not None and clause.governor.lemma in _HINDERING:
             free = False
-        self.here = replace(
-            self.here, idle=self.here.idle if clause.sub not in CONDITIONS else None
-        )
+        if self.here.idle is not None and clause.sub in CONDITIONS:
+            self.here = replace(self.here, idle=None)
         passed = self._passes(clause, after)
         if passed is not None:
             self.here = replace(self.here.at(passed), idle=self.here.spot, subject=None)
@@ -909,14 +908,14 @@ class _Reader:
             self.open = not lines and any(
                 self._elsewhere(m.text) for n in nouns if n.type == "move" for m in n.members
             )
-            named = (
+            spoken = (
                 clause.unreal
                 and after is not None
                 and after.joint == "-"
                 and after.subject is not None
                 and after.subject.first <= clause.first
             )  # "interposing with Be6 was essential": the next clause speaks of it
-            self.open = self.open and not named
+            self.open = self.open and not spoken
             self.adrift = self.adrift or (self.open and not claims and clause.sub not in CONDITIONS)
         side: str | None = None
         if subject is not None and not clause.inherited:
