@@ -9,6 +9,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from .chunk import Place
+from .lexicon import NOUNS
 from .noun import Noun
 
 if TYPE_CHECKING:
@@ -21,7 +22,9 @@ _UNSURE = frozenset({"if", "unless", "when", "until", "once", "before", "after"}
 _ALIKE = frozenset(
     {"too", "also", "as well", "not", "yet", "either", "still", "not yet", "has not"}
 )
-_LOOKING = frozenset({"look", "look at", "see", "watch", "take", "consider"})
+_LOOKING = frozenset(
+    {"mind", "mind out for", "look", "look at", "see", "watch", "take", "consider"}
+)
 
 
 def apposed(rough: list[Clause]) -> list[Clause]:
@@ -131,7 +134,8 @@ def dislocated(before: Clause, clause: Clause) -> bool:
 
 
 def _named(noun: Noun, many: bool) -> bool:
-    if noun.type not in _ON_THE_BOARD or noun.no or noun.plural != many:
+    rank = noun.type == "noun" and noun.head in NOUNS["back rank"]
+    if (noun.type not in _ON_THE_BOARD and not rank) or noun.no or noun.plural != many:
         return False
     return bool(
         noun.type != "piece" or noun.whose or noun.square or noun.file or noun.det in _KNOWN

@@ -398,6 +398,9 @@ class Here:
         for index, word in enumerate(words):
             piece = LETTERS.get(word.removesuffix("s"))
             if piece is not None and not said & _OBJECT:
+                if said & {"promotion", "promoting", "underpromotion"} and len(last.uci) == 5:
+                    fits = fits and piece in {"p", last.uci[4]}
+                    continue
                 by = "with" in words[max(0, index - 2) : index]
                 fits = fits and piece == (letter if by or not takes else taken)
         if takes:

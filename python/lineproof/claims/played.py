@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from contextlib import suppress
 from typing import Any
 
-from .board import other, side_of
+from .board import LETTERS, other, side_of
 from .claim import Spot
 from .here import Agent, Here, Named, Unread
 from .phrase import MOVE, SHARED
-from .sentence import sentences
+from .sentence import Word, sentences
 from .spoken import SPOKEN
 from .worded import TAKING, Worded, fitting
 
@@ -85,7 +86,16 @@ def _worded(here: Here, text: str) -> Named:
             return Named(at, found[0], at.board.turn)
         elif found and number == 1:
             break
+    for back in range(2, min(_AGO, len(spot.moves)) + 1):
+        at = spot.earlier(back)
+        move = spot.moves[len(spot.moves) - back]
+        if whose in (None, at.board.turn) and move in fitting(at, text):
+            return Named(at, move, at.board.turn)  # "taking the knight was the losing move"
     raise Unread(f"it is not clear which move {text!r} means")
+
+
+_AGO = 4
+"""Plies within which a move that is only described may have been played."""
 
 
 def _last_of(here: Here, words: list[str]) -> Named:
@@ -205,11 +215,22 @@ def named_before(here: Here) -> str | None:
                 continue
             said = [
                 w
-                for w in sentence.words
-                if w.move is not None and sentence.start + w.end <= here.start
+                for number, w in enumerate(sentence.words)
+                if w.move is not None
+                and sentence.start + w.end <= here.start
+                and not _only_square(sentence.words, number)
             ]
             return said[-1].norm if said else None
     return None
+
+
+def _only_square(words: Sequence[Word], at: int) -> bool:
+    """Whether a square is no move there: "the c8 bishop", "on d5"."""
+    if not re.fullmatch("[a-h][1-8]", words[at].norm):
+        return False
+    before = words[at - 1].norm if at else ""
+    after = words[at + 1].norm if at + 1 < len(words) else ""
+    return after in LETTERS or before in {"on", "at", "from", "of", "behind"}
 
 
 def _san(text: str) -> str:

@@ -200,6 +200,10 @@ def _read(
         return Status.LEFT_ALONE, "what others think, taste, or a word to the class", []
     if len(words) > SENTENCE:
         return Status.NOT_UNDERSTOOD, f"a sentence of more than {SENTENCE} words", []
+    waits = _WAITS.search(line)
+    if waits is not None and len(list(CORRECTED.finditer(line))) == 1:
+        sentence = replace(sentence, words=words[: len(line[: waits.start()].split())])
+        words, line = sentence.words, _norm(sentence.words)
     if CORRECTED.search(line):
         corrected = _corrected(line)
         if not corrected:
@@ -211,7 +215,7 @@ def _read(
         words, line = sentence.words, _norm(sentence.words)
         if QUOTED.match(line):
             return Status.LEFT_ALONE, "a self-correction", []
-    if " all but " in line:
+    if _ALL_BUT.search(line):
         return Status.NOT_UNDERSTOOD, "'all but' may mean almost, or everything except", []
     if clauses is None or sentence is not whole:
         clauses = plain(sentence)
@@ -276,6 +280,12 @@ def _corrected(line: str) -> int:
 
 _EXCLAIMED = re.compile(r"^(?: (?:and|but|oh|ouch|wow|,))* what(?= (?:a|an) )")
 """An exclamation, "What a howler!", which says that it is one."""
+_WAITS = re.compile(r"(?: [,;:-])?(?: (?:but|and|so))?(?: now)? (?:wait|hang on)$")
+"""A word to the class at the end, with which nothing is taken back."""
+_ALL_BUT = re.compile(
+    r" all but(?= (?:the|a|an|one|\d+|his|our|their|her|him|them|us|me|this|that|these|those|white|black|[KQRBNa-h]\S*\d\S*)(?: |$))"
+)
+"""It may mean almost, or everything except."""
 _NO_MORE = re.compile(
     r"^ (?:[,;:-]|well|no|sorry|wait|rather|actually|(?:this|that|it) (?:is|was|'s) (?:not |quite |all |completely |just )*(?:right|wrong|true|false|nonsense|rubbish|incorrect))(?= |$)"
 )

@@ -170,6 +170,20 @@ _OF_SIDES = ("winning", "lost", "clearly better", "better", "worse", "clearly wo
 """Lines of adjectives in STANDINGS."""
 
 
+_ADJ = frozenset({"adj"})
+_COMPOUND = frozenset({"looking", "seeming", "placed", "timed", "judged", "earned", "deserved", "minded", "hearted", "sighted", "handed", "headed", "ranging", "reaching", "lasting", "sounding", "fashioned", "played"})  # fmt: skip
+"""Second words of adjectives with a hyphen."""
+
+
+def _hyphened(sentence: Sentence, at: int) -> bool:
+    """Whether a hyphen ties a word to the next."""
+    return sentence.text[sentence.words[at].end : sentence.words[at + 1].start] in {
+        "-",
+        "\u2010",
+        "\u2011",
+    }
+
+
 @cache
 def _dictionary() -> dict[str, tuple[str, str, bool]]:
     """From a word or turn to its tag, its lemma, and whether it is a plural. Words with several tags stand in `_tags`."""
@@ -241,6 +255,11 @@ def tokens(sentence: Sentence) -> list[Token]:
             norm = " ".join(norms[at : at + named])
             found.append(Token(norm, _NOUN, at, at + named - 1, noun="opening"))
             at += named
+            continue
+        elif following in _COMPOUND and _hyphened(sentence, at):
+            norm = f"{norm} {following}"
+            found.append(Token(norm, _ADJ, at, at + 1))  # "natural-looking"
+            at += 2
             continue
         elif (norm, following) in turns:
             size = _turn(turns[norm, following], norms, at)

@@ -12,6 +12,7 @@ from lineproof.claims.doings import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members
+from lineproof.claims.phrase import MOVE
 from lineproof.claims.played import castling, played
 
 LEAST = 10
@@ -61,6 +62,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         move = played(here, f"taking on {slots['square']} with {slots['taker']}")
     else:
         move = played(here, slots.get("deed", slots.get("choice")))
+    text = slots.get("deed", slots.get("choice"))
+    if side is not None and side != move.side and text is not None and not MOVE.fullmatch(text):
+        move = played(
+            here, f"{side} {text}"
+        )  # "grabbing this pawn is something White cannot afford"
     if side is not None and side != move.side:
         raise Unread("the move is not that side's")
     return [

@@ -41,6 +41,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("mate comes after the move that is supposed")
     if MOVE.fullmatch(str(slots.get("agent", ""))):
         spot = here.named(slots["agent"]).after
+    verb = slots.get("verb")
+    if (
+        verb is not None
+        and verb.modal in {"will", "must", "shall"}
+        and {"side", "king"} & slots.keys()
+    ):
+        raise Unread("it is said of what will be")
     if "over" in slots and not spot.board.is_checkmate and not _moved(slots):
         raise Unread("it is not said that it is mate already")
     if "mating" in slots:

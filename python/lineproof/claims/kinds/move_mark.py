@@ -31,7 +31,24 @@ _SLIGHT, _GRIEVOUS = members("slight", JUDGEMENTS), members("grievous", JUDGEMEN
 _MOVES = (
     frozenset(NOUNS["move"])
     | NOMINAL
-    | {"idea", "plan", "way", "try", "defence", "decision", "thing", "one", "reaction"}
+    | {
+        "idea",
+        "plan",
+        "way",
+        "try",
+        "defence",
+        "decision",
+        "thing",
+        "one",
+        "reaction",
+        "way out",
+        "escape",
+        "solution",
+        "remedy",
+        "cure",
+        "antidote",
+        "course",
+    }
 )
 _OTHERS = frozenset(
     {
@@ -122,7 +139,7 @@ _CLAIMED = {
 }
 
 FRAMES = (
-    "{deed} <=> {quality} [for {side}] ; without=never",
+    "{deed} <=> {quality} [(for|of) {side}] ; without=never",
     "{deed} <=> {mark} [for {side}] ; without=never",
     "<be:call/consider/judge> {deed} {mark} ; modal=|must|may|can|would",
     "<be:call/consider/judge> {deed} {quality} ; modal=|must|may|can|would",

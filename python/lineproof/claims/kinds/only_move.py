@@ -33,7 +33,7 @@ _SOLE = frozenset({"only", "sole", "single"})
 def only(noun: Noun) -> str | None:
     """ "The only move", "one legal reply"."""
     alone = (_SOLE & set(noun.adjectives) or (noun.count == 1 and noun.det == "the")) and not (
-        noun.plural or noun.no
+        noun.plural or noun.no or "other" in noun.adjectives
     )
     return noun.text if noun.head in _MOVES and alone else None
 

@@ -276,7 +276,7 @@ FRAMES = (
     "{board} <=> (win|victory) ; won=yes lone=yes",
     "<=> (win|victory) for {side} ; won=yes verbless=yes",
     "{side} <resign> ; modal=can|should|may|might|must|could lost=yes",
-    "{decided} <=> +over [for {side}] ; lost=yes",
+    "{decided} <=> +over for {side} ; lost=yes",
     "{side} <struggle/suffer> ; worse=yes lone=yes",
     "{side} <fight/struggle> for {life} ; worse=yes",
     "{side} <hang> by thread ; worse=yes",
