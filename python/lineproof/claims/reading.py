@@ -40,12 +40,13 @@ from .clause import Clause
 from .here import Here, Unread
 from .kind import Kind
 from .language import is_english
-from .meaning import asked_of, topic_of, understand
+from .meaning import understand
 from .phrase import MOVE, SHARED
 from .plain import plain
 from .registry import all_kinds, kind_of
 from .reply import question_of
 from .sentence import Sentence, Word, sentences
+from .topic import asked_of, topic_of
 from .verbs import Verb
 
 CLAUSE = 40
