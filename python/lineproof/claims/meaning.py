@@ -11,6 +11,7 @@ from dataclasses import replace
 from typing import Any
 
 from .announced import announced, leans
+from .answers import answered
 from .around import LIMITING, SAYS
 from .claim import Claim
 from .clause import CONDITIONS, Clause
@@ -22,7 +23,6 @@ from .kind import Kind
 from .lexicon import ADVERBS
 from .phrase import MOVE
 from .registry import kind_of
-from .reply import answered
 from .sentence import Sentence
 from .shelf import shelf
 from .understood import Understood

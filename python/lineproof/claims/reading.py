@@ -11,7 +11,7 @@ from dataclasses import replace
 
 from lineproof.lesson import Comment, Lesson, Place
 
-from .answers import answered
+from .answers import question_of, stated
 from .around import (
     ABOUT,
     CORRECTED,
@@ -29,7 +29,6 @@ from .language import is_english
 from .meaning import understand
 from .plain import plain
 from .registry import all_kinds, kind_of
-from .reply import question_of
 from .said_phrases import spelt, worded
 from .sentence import Sentence, Word, sentences
 from .status import LessonReading, Reading, Status
@@ -66,7 +65,7 @@ def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Readi
     about: str | None = None
     spoken = sentences(comment.text, comment.start)
     for number, sentence in enumerate(spoken):
-        told = answered(sentence, spoken[number + 1]) if number + 1 < len(spoken) else None
+        told = stated(sentence, spoken[number + 1]) if number + 1 < len(spoken) else None
         sentence = told or sentence
         at = replace(here, sentence=first + number, topic=topic, asked=asked, subject=about)
         about = None
