@@ -7,7 +7,7 @@ from typing import Any
 from lineproof.claims.bands import edge_of_two, seen_from, spoken
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import SAFE, shown, spelled
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members

@@ -8,7 +8,7 @@ from typing import Any
 from lineproof.claims.amounts import LEAST, Amount, pawns
 from lineproof.claims.board import material, other, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Outcome, Spot
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind

@@ -9,7 +9,7 @@ from lineproof.claims.amounts import pawns
 from lineproof.claims.bands import band, edge_of_two, seen_from
 from lineproof.claims.board import LETTERS, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, Spot
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
