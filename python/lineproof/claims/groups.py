@@ -19,6 +19,13 @@ _BEGINS = frozenset({"to", "not", "be", "modal", "have", "do", "verb", "third", 
 class Groups(VerbWords):
     """Reads verb groups."""
 
+    def _there_behind(self, at: int) -> bool:
+        """Whether "there is" follows a row of adverbs."""
+        while (t := self._token(at)) is not None and "adverb" in t.tags and t.norm != "there":
+            at += 1
+        then = self._token(at + 1)
+        return t is not None and t.norm == "there" and then is not None and "be" in then.tags
+
     def _group(self) -> Group | None:
         start = self.at
         at = start
@@ -29,6 +36,8 @@ class Groups(VerbWords):
         token = self.tokens[at]
         if token.tags.isdisjoint(_BEGINS) or self._attributive(at):
             return None
+        if "adverb" in token.tags and self._there_behind(at):
+            return None  # "now there is a mate in one": "there" is its subject
         if "to" in token.tags and not aux:
             if self._form(self._skip(at + 1), "base") is None:
                 return None

@@ -9,7 +9,7 @@ from typing import Any
 
 from .board import LETTERS, other, side_of
 from .claim import Spot
-from .here import Agent, Here, Named, Unread
+from .here import Agent, Here, Named, Unread, meant
 from .phrase import MOVE, SHARED
 from .sentence import Word, sentences
 from .spoken import SPOKEN
@@ -29,7 +29,13 @@ def played(here: Here, text: str | None) -> Named:
     if _rests_on_a_reply(here):
         raise Unread("the move after the reason is a reply, not the way there")
     if text is not None and MOVE.fullmatch(text):
-        return here.named(text)
+        try:
+            return here.named(text)
+        except Unread:
+            instead = _instead(here, text)
+            if instead is None:
+                raise
+            return instead
     if text is not None and text not in _POINTERS:
         return _worded(here, text)
     last = here.last()
@@ -40,6 +46,17 @@ def played(here: Here, text: str | None) -> Named:
     if topic is not None and last.uci[2:4] not in here.find(topic):
         raise Unread(f"{text!r} may mean {topic}")
     return last
+
+
+def _instead(here: Here, text: str) -> Named | None:
+    """A move played instead of one that the sentence has named by its number: "4. Nxe5 was greedy; better was Nxd4"."""
+    spoken = named_before(here)
+    if spoken is None or "." not in spoken or "." in text:
+        return None
+    with suppress(Unread, ValueError):
+        before = here.named(spoken).before
+        return Named(before, meant(before, text), before.board.turn)
+    return None
 
 
 def _means(here: Here, spoken: str, last: Named) -> bool:
@@ -147,7 +164,14 @@ def doer(here: Here, text: str | None) -> Agent:
             return Agent(at.side, at.spot, at.square)
         move = played(here, text)
         return Agent(move.side, move.after, move.uci[2:4], move)
-    return here.agent(text)
+    try:
+        return here.agent(text)
+    except Unread:
+        said = Worded.read(text)
+        if said is None or not (said.castles or (said.telling and said.to)):
+            raise
+    move = _worded(here, text)  # "castling loses a piece", of a move that is to come
+    return Agent(move.side, move.after, move.uci[2:4], move)
 
 
 def follows(spot: Spot, text: str) -> str:

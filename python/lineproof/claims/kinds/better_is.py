@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from typing import Any
 
 from lineproof.claims.bands import edge_of_two, seen_from, spoken
@@ -65,6 +66,7 @@ FRAMES = (
     "{side} <answer/reply/respond/try/continue/meet/insert/go> {deed} [(instead_of|rather_than) {other}] ; modal=should perfect=yes",
     "{side} <answer/reply/respond/continue> with {deed} ; modal=should perfect=yes",
     "{side} <play/choose/prefer/go for/try/answer/reply> {deed} (instead_of|rather_than) {anything} ; modal=should",
+    "{side} <capture> {prey} [(instead_of|rather_than) {other}] ; modal=should perfect=yes",
     "{man} <go/move/retreat/come/step/be/stand> (to|on) {square} ; modal=should perfect=yes",
 )
 
@@ -77,13 +79,29 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         slots["deed"], other = other, slots["deed"]
     if "man" in slots:
         slots["deed"] = f"{slots['man']} to {slots['square']}"
-    move = played(here, slots["deed"])
+    if "prey" in slots:
+        slots["deed"] = f"taking {slots['prey']}"
+    move = _meant(here, slots)
     if "side" in slots and slots["side"] != "you" and here.side(slots["side"]) != move.side:
         raise Unread("the move is not that side's")
     worse = _worse(here, move, other)
     if worse == move.uci:
         raise Unread("a move is not compared with itself")
     return [here.claim(KIND.id, move.side, spot=move.before, move=move.uci, than=worse)]
+
+
+def _meant(here: Here, slots: dict[str, Any]) -> Named:
+    """The better move; "should have played" may speak of the side's own last move, before the reply."""
+    text, side, verb = slots["deed"], slots.get("side"), slots.get("verb")
+    missed = verb is not None and verb.done and side is not None and len(here.spot.moves) > 1
+    before = here.spot.earlier(2) if missed else here.spot
+    if missed and before.board.turn == here.side(side):
+        found = []
+        with suppress(Unread):
+            found = [follows(before, text)] if MOVE.fullmatch(text) else fitting(before, text)
+        if len(found) == 1 and found[0] != here.spot.moves[-2]:
+            return Named(before, found[0], before.board.turn)
+    return played(here, text)
 
 
 def _worse(here: Here, move: Named, text: str | None) -> str:
@@ -102,7 +120,7 @@ def _worse(here: Here, move: Named, text: str | None) -> str:
             raise Unread(f"{text} is not played in the same position")
         return other.uci
     if move.before.moves != here.spot.moves:
-        return here.last().uci
+        return here.spot.moves[len(move.before.moves)]
     following = here.shown_next
     if following is None:
         raise Unread("it is not said what it is better than, and no move is shown there")
@@ -156,6 +174,7 @@ KIND = Kind(
     },
     tests={
         "improved": improved,
+        "prey": lambda n: n.text if n.type == "piece" and not n.plural else None,
         "it": lambda n: n.text if n.head == "it" else None,
         "evil": lambda n: n.text if n.head == "evil" and "lesser" in n.adjectives else None,
         "man": lambda n: n.text if n.type == "piece" and not (n.plural or n.parts) else None,

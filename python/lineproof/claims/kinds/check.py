@@ -68,8 +68,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         slots["move"] = slots.get("checkmove") or slots["checking"]
     if "some" in slots:
         return [_possible(here, slots)]
-    if "inserted" in slots and here.board.in_check and here.mover == here.side(slots["side"]):
-        return [_given(here, here.spot, here.mover, None)]
+    if "inserted" in slots and here.board.in_check:
+        loose = slots["side"] in {"he", "they"} and here.neutral
+        if loose or here.mover == here.side(slots["side"]):
+            return [_given(here, here.spot, here.mover, None)]
     if "inserted" in slots:
         return [_possible(here, slots)]
     where = _ON.search(here.said)

@@ -19,7 +19,7 @@ FRAMES = (
     "[{agent}] <=> mate ; modal=almost denied=yes without=in|on|at",
     "<be:mate> {side} ; without=in",
     "<be:mate> {king} ; without=in",
-    "<=> mate (on|at) {square} ; verbless=yes placed=yes",
+    "<=> mate (on|at) {place} ; verbless=yes placed=yes",
     "<=> mate (with|by) {helpers} ; verbless=yes placed=yes",
     "(game|line|variation) <end/finish/stop> (in|with) mate",
     "{side} <mate> {whom}",
@@ -135,6 +135,7 @@ KIND = Kind(
     tests={
         "mating": lambda n: n.text if n.type == "move" and n.text.endswith("#") else None,
         "whom": SLOTS["side"],
+        "place": lambda n: n.text if n.type == "square" or n.head in {"move", "board"} else None,
         "helpers": lambda n: n.text if n.type == "piece" else None,
         "moves": lambda n: n.text if n.type == "move" and n.plural else None,
     },

@@ -42,6 +42,8 @@ FRAMES = (
     "{side} <capture/touch> {prey} ; modal=must|should negated=yes against=yes",
     "{side} <capture/take_on> (on) {square} ; modal=must|should negated=yes against=yes",
     "{side} <take_on> {square} ; modal=must|should negated=yes against=yes",
+    "<castle> ; bidden=yes negated=yes against=yes castles=yes",
+    "{side} <castle> ; modal=must|should negated=yes against=yes castles=yes",
     "<touch> {prey} ; bidden=yes negated=yes against=yes",
     "{side} <waste/lose> time (on|with) {choice} ; modal=must|should negated=yes against=yes",
     "<waste/lose> time (on|with) {choice} ; bidden=yes negated=yes against=yes",
@@ -49,7 +51,9 @@ FRAMES = (
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    if "prey" in slots:
+    if "castles" in slots:
+        slots["deed"] = "castling"
+    elif "prey" in slots:
         slots["deed"] = f"taking {slots['prey']}"
     elif "square" in slots:
         slots["deed"] = f"taking on {slots['square']}"

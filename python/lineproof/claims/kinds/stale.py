@@ -50,6 +50,10 @@ _ELSEWHERE = frozenset(
 )
 """Words with which a sentence points to another line of the lesson."""
 
+_BARRED = frozenset({"impossible", "illegal"})
+_REGRETS = frozenset({"should", "ought", "better", "instead", "could"})
+"""Words with which a side's own move before the reply may be judged."""
+
 BELOW = 300
 """Moves below a place that are looked through at most."""
 
@@ -136,8 +140,10 @@ _PAST = frozenset(
 def scan(here: Here, sentence: Sentence) -> list[Claim]:
     """A claim for each thing named that cannot be placed; none when all can."""
     said = {w.norm for w in sentence.words}
+    if said & _BARRED or ("not" in said and said & {"possible", "legal"}):
+        return []  # a move that is named because it cannot be played
     reasons: list[tuple[str, Word, Word]] = []
-    near = _Near(here)
+    near = _Near(here, 3 if said & _REGRETS else 2)
     elsewhere = bool(said & _ELSEWHERE)
     norms = ["", "", *(w.norm for w in sentence.words)]
     for number, word in enumerate(sentence.words):
@@ -227,8 +233,8 @@ class _Near:
     pass from any of them. They are found when asked for; most sentences name nothing.
     """
 
-    def __init__(self, here: Here) -> None:
-        self._here = here
+    def __init__(self, here: Here, most: int = 2) -> None:
+        self._here, self._most = here, most
         self._boards: dict[int, Board] | None = None
         self._played: list[tuple[Board, str]] = []
 
@@ -236,7 +242,7 @@ class _Near:
     def boards(self) -> list[Board]:
         if self._boards is None:
             self._boards = {}
-            for board in self._here.spot.boards[-2:][::-1]:
+            for board in self._here.spot.boards[-self._most :][::-1]:
                 self._put(board)
         for before, uci in self._played:
             self._put(before.play(uci))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Any
 
@@ -304,6 +305,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("it is said of what was, not of what is")
     if verb is not None and verb.modal not in {"", "will", "would"}:
         raise Unread("it is not said of the position itself")
+    if re.search(r"\b(?:on|in) material\b", here.said):
+        raise Unread("it is said of the material")
     denied = bool(verb is not None and verb.negated)
     if "cause" in slots and MOVE.fullmatch(slots["cause"]):
         here = here.at(played(here, slots["cause"]).after)
