@@ -21,11 +21,11 @@ LEAST = 10
 _PREY = frozenset({"poisoned", "taboo", "off limits"})
 """What is said of a piece or pawn that it does not pay to take."""
 _AFFORDING = (
-    "{side} <afford> {choice} ; modal=|can|could|may",
+    "{side} <afford> {choice} if modal=|can|could|may",
     "{side} <afford to play/choose/go for> {choice} ;",
     "{side} <afford to castle> ; castle=yes",
     "{side} <have to castle> {above} ; castle=yes",
-    "{side} <allow/permit> {oneself} {choice} ; modal=|can|could|may",
+    "{side} <allow/permit> {oneself} {choice} if modal=|can|could|may",
     "{side} <have> time for {choice} ;",
     "{side} <have> time for {kind} such_as {choice} ;",
     "<~> time for {choice} ;",
@@ -40,11 +40,11 @@ FRAMES = (
     "{deed} <take too long>",
     "{prey} <=> {poisoned}",
     "<be:poison> {prey}",
-    "[{taker}] <capture> {prey} ; modal=can|may negated=yes",
-    "{side} <capture> {prey} ; modal=can|may negated=yes",
-    "{taker} <capture/take_on> {square} ; modal=can|may negated=yes",
-    "{taker} <capture/take_on> (on) {square} ; modal=can|may negated=yes",
-    "{side} <have to capture> {prey} {above} ; negated=yes",
+    "[{taker}] <capture> {prey} if modal=can|may negated",
+    "{side} <capture> {prey} if modal=can|may negated",
+    "{taker} <capture/take_on> {square} if modal=can|may negated",
+    "{taker} <capture/take_on> (on) {square} if modal=can|may negated",
+    "{side} <have to capture> {prey} {above} if negated",
 )
 
 

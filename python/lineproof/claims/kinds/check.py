@@ -16,9 +16,9 @@ from lineproof.claims.verbs import Verb
 from lineproof.claims.worded import Worded
 
 FRAMES = (
-    "{move} <=> check ; without=in|from",
-    "[{agent}] <=> check ; without=in|from",
-    "[{agent}] <=> another check ; without=in|from",
+    "{move} <=> check if without=in|from",
+    "[{agent}] <=> check if without=in|from",
+    "[{agent}] <=> another check if without=in|from",
     "{move} <check>",
     "{agent} <check> ; plain=yes",
     "{agent} <check> (on|from) {square}",

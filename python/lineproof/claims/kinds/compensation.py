@@ -104,7 +104,7 @@ FRAMES = (
     "{resource} <=> {comp} for {amount}",
     "{side} <have> {anything} as {comp} [for {amount}]",
     "{side} <have> as {comp} [for {amount}]",
-    "{author} <see/find/spot> {comp} [for {amount}] [for {side}] ; modal=|can",
+    "{author} <see/find/spot> {comp} [for {amount}] [for {side}] if modal=|can",
     "{side} <have> {scraps} for {amount} ; lacks=yes",
 )
 

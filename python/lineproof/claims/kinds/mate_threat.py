@@ -38,13 +38,13 @@ FRAMES = (
     "<~> mate [(on|at) {square}] ; passed=yes",
     "[{side}] <mate> [(on|at) {square}] ; passed=yes",
     "mate <=> threat [(on|at) {square}]",
-    "{side} <prevent/avert/meet/stop/parry/see_to/watch_out_for/look_out_for/beware_of/deal_with/guard_against> mate [(on|at) {square}] ; modal=must|should stopped=yes",
-    "{side} <do> {something} about mate [(on|at) {square}] ; modal=must|should stopped=yes",
-    "<watch_out_for/look_out_for/beware_of/mind/see> mate [(on|at) {square}] ; bidden=yes stopped=yes",
-    "{side} <prevent/avert/meet/stop/parry/see_to/watch_out_for/look_out_for/beware_of/deal_with/guard_against> (threat|mate_threat) [of mate] [(on|at) {square}] ; modal=must|should stopped=yes",
+    "{side} <prevent/avert/meet/stop/parry/see_to/watch_out_for/look_out_for/beware_of/deal_with/guard_against> mate [(on|at) {square}] ; stopped=yes if modal=must|should",
+    "{side} <do> {something} about mate [(on|at) {square}] ; stopped=yes if modal=must|should",
+    "<watch_out_for/look_out_for/beware_of/mind/see> mate [(on|at) {square}] ; stopped=yes if bidden",
+    "{side} <prevent/avert/meet/stop/parry/see_to/watch_out_for/look_out_for/beware_of/deal_with/guard_against> (threat|mate_threat) [of mate] [(on|at) {square}] ; stopped=yes if modal=must|should",
     "mate threat <=> {plain} [(on|at) {square}]",
     "{side} <=> {one_move} away_from mate",
-    "<=> for mate [(on|at) {square}] +watch_out|careful|beware ; verbless=yes stopped=yes",
+    "<=> for mate [(on|at) {square}] +watch_out|careful|beware ; stopped=yes if verbless",
     "<be:mate> {side} [(on|at) {square}] ; passed=yes",
 )
 

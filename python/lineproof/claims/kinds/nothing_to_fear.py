@@ -14,12 +14,12 @@ from lineproof.claims.phrase import MOVE
 from lineproof.claims.played import follows, played
 
 _FEARS = (
-    "{side} <fear> {deed} ; modal=|must|can|will|should|would",
+    "{side} <fear> {deed} if modal=|must|can|will|should|would",
     "{side} <=> (afraid|scared|frightened|worried) (of|by|about) {deed} ;",
     "{side} <need to fear> {deed} ;",
-    "<be:fear> {deed} ; modal=|must|can",
+    "<be:fear> {deed} if modal=|must|can",
     "<be to fear> {deed} [by {side}] ;",
-    "{deed} <frighten> {side} ; modal=|must|can|will|should",
+    "{deed} <frighten> {side} if modal=|must|can|will|should",
     "{deed} <=> (dangerous|frightening) [for {side}] ;",
     "{deed} <=> {danger} [(for|to) {side}] ;",
     "{deed} <have> {danger} [for {side}] ;",
@@ -33,8 +33,8 @@ _FEARS = (
 )
 """What says, denied, that there is no fear."""
 FRAMES = (
-    "<fear> {deed} ; bidden=yes negated=yes ease=yes",
-    "<fear> (about|for) {deed} ; bidden=yes negated=yes ease=yes",
+    "<fear> {deed} ; ease=yes if bidden negated",
+    "<fear> (about|for) {deed} ; ease=yes if bidden negated",
     *(f"{frame} negated=yes ease=yes" for frame in _FEARS),
     "{deed} <=> {harmless} [(for|to) {side}] ; ease=yes",
 )

@@ -28,7 +28,7 @@ FRAMES = (
     "{deed} <fail> {by}",
     "{deed} <fail> {by} mate ; mate=yes",
     "{deed} <fail> (to|because_of|on|against|after|thanks_to|on_account_of|owing_to|due_to|in_view_of) {by}",
-    "{deed} <lose> (to|because_of|on_account_of) {by} ; lone=yes",
+    "{deed} <lose> (to|because_of|on_account_of) {by} if lone",
     "<be:refute> {deed}",
     "<be:refute> {deed} by {by}",
     "<be:answer/meet> {deed} (by|with) {by} +strongly|powerfully|decisively|crushingly",
@@ -42,11 +42,11 @@ FRAMES = (
     "{mating} <answer/meet> {deed} ; mate=yes",
     "{deed} <allow/permit> {mating} ; mate=yes",
     "{side} <refute> {deed} with {by}",
-    f"{{deed}} <work> {_BECAUSE} {{by}} ; negated=yes",
+    f"{{deed}} <work> {_BECAUSE} {{by}} if negated",
     f"{{deed}} <=> {{bad}} {_BECAUSE} {{by}}",
-    f"{{deed}} <=> {{sound}} {_BECAUSE} {{by}} ; negated=yes",
-    f"<be:play> {{deed}} {_BECAUSE} {{by}} ; modal=can negated=yes",
-    f"{{side}} <play> {{deed}} {_BECAUSE} {{by}} ; modal=can negated=yes",
+    f"{{deed}} <=> {{sound}} {_BECAUSE} {{by}} if negated",
+    f"<be:play> {{deed}} {_BECAUSE} {{by}} if modal=can negated",
+    f"{{side}} <play> {{deed}} {_BECAUSE} {{by}} if modal=can negated",
 )
 
 

@@ -40,13 +40,13 @@ FRAMES = (
     "[{agent}] <sacrifice> {amount} [for {price}] [on {square}] [with {move}]",
     "[{agent}] <sacrifice> {side} {amount} [for {price}] [on {square}] [with {move}]",
     "[{agent}] <give/let> {amount} for {returns}",
-    "{agent} <leave/put/place> {amount} hanging [on {square}] ; active=yes",
+    "{agent} <leave/put/place> {amount} hanging [on {square}] if active",
     "{amount} <=> on offer",
     "[{agent}] <sacrifice> on {square}",
     "{played} <=> {noun}",
     "{played} <=> sacrifice of {amount}",
-    "<=> sacrifice of {amount} ; verbless=yes",
-    "<=> {noun} ; verbless=yes",
+    "<=> sacrifice of {amount} if verbless",
+    "<=> {noun} if verbless",
 )
 
 
