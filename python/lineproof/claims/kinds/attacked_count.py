@@ -38,7 +38,7 @@ FRAMES = (
     "{target} <have> attacker ; counted=yes",
     "[{agent}] <add/bring/be> {nth} (to|on|against|of) {target}",
     "{nobody} <attack> {target} ; nothing=yes",
-    "piece <attack> {target} ; negated=yes nothing=yes",
+    "piece <attack> {target} ; nothing=yes if negated",
     "<be:attack> {target} by (piece|attacker) ; counted=yes",
 )
 

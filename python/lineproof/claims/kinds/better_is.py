@@ -48,12 +48,12 @@ FRAMES = (
     "improvement [(on|over) {other}] <=> {deed}",
     "<be to prefer> {deed} [to {other}]",
     "<be:prefer> {deed} [to {other}]",
-    "{author} <prefer> {deed} [(to|over) {other}] ; modal=|would",
+    "{author} <prefer> {deed} [(to|over) {other}] if modal=|would",
     "{side} <have> {improved} (in|with) {deed} [(instead_of|rather_than) {other}]",
-    "{side} <do better> (with|by) {deed} [(than|instead_of|rather_than) {other}] ; modal=|would|will|can|could|should",
+    "{side} <do better> (with|by) {deed} [(than|instead_of|rather_than) {other}] if modal=|would|will|can|could|should",
     "{side} <do better to play/choose/prefer/go for> {deed} [(than|instead_of|rather_than) {other}]",
-    "{side} <play/choose/prefer/go for> {deed} [(instead_of|rather_than) {other}] ; modal=should perfect=yes",
-    "{side} <play/choose/prefer/go for> {deed} +instead ; modal=should",
+    "{side} <play/choose/prefer/go for> {deed} [(instead_of|rather_than) {other}] if modal=should perfect",
+    "{side} <play/choose/prefer/go for> {deed} +instead if modal=should",
     "{deed} <=> {worse} [than {other}] ; turned=yes",
 )
 

@@ -29,7 +29,7 @@ FRAMES = (
     "[{agent}] <keep> {target} (off|out_of|away_from|from) {square}",
     "[{agent}] <prevent> {target} from {square}",
     "[{agent}] <prevent> {target} to {square}",
-    "{agent} <allow> {move} ; negated=yes",
+    "{agent} <allow> {move} if negated",
     "{agent} <be> against {move}",
     "<be:direct/aim> {agent} against {move}",
     "[{agent}] <deny> {target} {square}",

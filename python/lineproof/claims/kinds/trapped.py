@@ -22,10 +22,10 @@ WITHIN = 8
 FRAMES = (
     "<be:trap> {target}",
     "{agent} <trap> {target} [(on|in) {square}] [with {move}]",
-    "[{agent}] <trap> {target} [with {move}] ; active=yes",
+    "[{agent}] <trap> {target} [with {move}] if active",
     "<be:trap> {target} [(on|in|at) {square}]",
     "{target} <have/find> {none}",
-    "{target} <have/find> {bare} ; negated=yes",
+    "{target} <have/find> {bare} if negated",
     "<~> {none} (for|of) {target}",
     "{target} <=> without {bare}",
     "{target} <=> goner",
@@ -33,10 +33,10 @@ FRAMES = (
     "{target} <=> trapped",
     "{target} <be short of/run out of/be out of/be running out of> square ; short=yes",
     "{target} <=> (out_of|short_of|without) square ; short=yes",
-    "{target} <escape/get out/get away/run away/be saved> ; modal=can|will negated=yes",
-    "{target} <hide/run> ; modal=can negated=yes short=yes",
-    "{target} <find> escape ; modal=can|will negated=yes",
-    "<be:save/rescue> {target} ; modal=can|will negated=yes",
+    "{target} <escape/get out/get away/run away/be saved> if modal=can|will negated",
+    "{target} <hide/run> ; short=yes if modal=can negated",
+    "{target} <find> escape if modal=can|will negated",
+    "<be:save/rescue> {target} if modal=can|will negated",
     "<*> {caught}",
 )
 _NOWHERE = frozenset({"square", "nowhere", "retreat", "flight square", "retreat square", *NOUNS["square"]})  # fmt: skip

@@ -40,7 +40,7 @@ FRAMES = (
     f"{{deed}} <=> {{on}} {_YET}",
     f"{{deed}} <be> +on {_YET}",
     f"{{deed}} <work/succeed/come off> {_YET}",
-    f"{{side}} <play> {{deed}} {_NOW} ; modal=can|may",
+    f"{{side}} <play> {{deed}} {_NOW} if modal=can|may",
     "{deed} <=> {untimely} ; early=yes",
     "{deed} <come> {untimely} ; early=yes",
     "{it} <=> {untimely} for {deed} ; early=yes",
