@@ -22,19 +22,19 @@ _PREY = frozenset({"poisoned", "taboo", "off limits"})
 """What is said of a piece or pawn that it does not pay to take."""
 _AFFORDING = (
     "{side} <afford> {choice} if modal=|can|could|may",
-    "{side} <afford to play/choose/go for> {choice} ;",
+    "{side} <afford to play/choose/go for> {choice}",
     "{side} <afford to castle> ; castle=yes",
     "{side} <have to castle> {above} ; castle=yes",
     "{side} <allow/permit> {oneself} {choice} if modal=|can|could|may",
-    "{side} <have> time for {choice} ;",
-    "{side} <have> time for {kind} such_as {choice} ;",
-    "<~> time for {choice} ;",
-    "{side} <have to play/choose/go for> {choice} {above} ;",
-    "<be to play/choose/go for> {choice} {above} ;",
+    "{side} <have> time for {choice}",
+    "{side} <have> time for {kind} such_as {choice}",
+    "<~> time for {choice}",
+    "{side} <have to play/choose/go for> {choice} {above}",
+    "<be to play/choose/go for> {choice} {above}",
 )
 FRAMES = (
-    *(f"{frame} negated=yes lacks=yes" for frame in _AFFORDING),
-    *(f"{frame} afford=yes" for frame in _AFFORDING),
+    *(f"{frame} ; lacks=yes if negated" for frame in _AFFORDING),
+    *(f"{frame} ; afford=yes" for frame in _AFFORDING),
     "{deed} <=> {unaffordable} [for {side}]",
     "{deed} <=> luxury [for {side}]",
     "{deed} <take too long>",

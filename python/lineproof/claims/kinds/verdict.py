@@ -221,14 +221,14 @@ def _board(noun: Noun) -> str | None:
 
 _FIXED: dict[str, Any] = {"won": Band.WINNING, "lost": Band.LOSING, "worse": "worse"}
 """What a frame says without a word of its own for it."""
-_MAY = "modal=may|might|should|must hedge=yes"
+_MAY = "; hedge=yes if modal=may|might|should|must"
 FRAMES = (
     "{side} <=> {degree}",
-    f"{{side}} <=> {{degree}} ; {_MAY}",
+    f"{{side}} <=> {{degree}} {_MAY}",
     "{side} <have> {standing}",
     "{camp} <=> {degree}",
     "{board} <=> {level} [for {both}]",
-    f"{{board}} <=> {{level}} [for {{both}}] ; {_MAY}",
+    f"{{board}} <=> {{level}} [for {{both}}] {_MAY}",
     "{board} <=> {degree} for {side}",
     "{board} <=> {even_game}",
     "<~> {even_game}",
