@@ -193,6 +193,8 @@ def test_the_words_of_a_claim_are_those_of_the_text() -> None:
 
 def test_all_but_mate_is_no_mate() -> None:
     (said,) = readings("1. e4 e5 2. Qh5 Nc6 3. Bc4 Nf6 4. Qxf7# {The check is all but mate.} *")
+    assert [(c.kind, c.negated) for c in said.claims] == [("mate", True)]
+    (said,) = readings("1. e4 e5 2. Qh5 Nc6 3. Bc4 Nf6 4. Qxf7# {All but the king are at home.} *")
     assert said.claims == ()
 
 

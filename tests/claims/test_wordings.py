@@ -180,7 +180,7 @@ def test_moves_and_material_are_spoken_of_in_many_ways(words: str, kind: str, si
 @pytest.mark.parametrize(
     ("words", "kind"),
     [
-        ("2... Nf6 is the better move.", "better-is"),
+        ("2... Nc6 is the better move.", "better-is"),
         ("3... Nxe4 was the mistake.", "move-mark"),
         ("Taking on e4 was a mistake.", "move-mark"),
         ("What would have been better? Qe7.", "better-is"),

@@ -82,7 +82,9 @@ def stated(question: Sentence, answer: Sentence) -> Sentence | None:
         if said[0] in _SIDES and set(said[1:]) <= _AUX:
             return _with_side(question, words, answer)
         if answer.words[0].move is not None:
-            return _with_move(question, words, answer)
+            asked = _with_move(question, list(words), answer)
+            if asked is not None:
+                return asked
         asked = _with_object(question, words, answer)
         if asked is not None:
             return asked

@@ -103,7 +103,8 @@ def _worded(here: Here, text: str) -> Named:
             return Named(at, found[0], at.board.turn)
         elif found and number == 1:
             break
-    for back in range(2, min(_AGO, len(spot.moves)) + 1):
+    told = said.takes or said.to or said.castles
+    for back in range(2, min(_AGO, len(spot.moves)) + 1 if told else 0):
         at = spot.earlier(back)
         move = spot.moves[len(spot.moves) - back]
         if whose in (None, at.board.turn) and move in fitting(at, text):

@@ -43,6 +43,7 @@ _PHRASAL = frozenset(
         "capture",
         "regain",
         "give back",
+        "come off",
         "sacrifice",
     )
     for w in VERBS[name]

@@ -33,6 +33,8 @@ _AIMING = (_ings("attack", "threaten", "defend", single=True) | {"driving", "cli
 """Doings whose object is not what moves, but what the move looks at."""
 _COVERING = frozenset({"interposing", "interposition", "blocking", "block"})
 _PUSHING = frozenset({"push", "pushing", "advance", "advancing", "break", "thrust"})
+_GIVING = _ings("give back", "regain") - TAKING
+"""Doings whose object is material, and not what moves."""
 _JUMPING = frozenset({"jump", "jumping", "leap", "leaping", "hop", "hopping"})
 _CHECKING = frozenset({"check", "checking"})
 _PROMOTING = frozenset({"promotion", "promoting", "underpromotion"})
@@ -164,6 +166,8 @@ def _role(doing: str, lead: str, *, behind: bool) -> str:
     """What a piece does in the move: moves ("by"), is taken, is looked at."""
     if lead in {"with", "by"}:
         return "by"
+    if behind and doing in _GIVING:
+        return ""
     if behind and doing in _AIMING:
         return "hits" if doing != "declining" else ""
     if doing in _PROMOTING and lead in {"to", "into"}:

@@ -12,7 +12,7 @@ from lineproof.claims.deed import deed
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.played import played
+from lineproof.claims.played import doer, played
 from lineproof.claims.showing import shortest
 from lineproof.claims.slot import SLOTS
 from lineproof.engine import Line
@@ -40,6 +40,10 @@ FRAMES = (
     "{nobody} <salvage> {thing}",
     "{act} <lose> +by_force if lone",
     "{pointer} <=> {all_forced}",
+    "{pointer} <=> (inevitable|inescapable|unstoppable)",
+    "[{side}] <avert> {pointer} if modal=can negated",
+    "[{anything}] <~> {none} (round|around|past) {pointer}",
+    "{winner} <win> +by_force if lone",
     "[{side}] <parry/wriggle_out_of/deal_with/cope_with/ward_off/fend_off/stop> {pointer} if modal=can negated",
     "[{anything}] <~> {none} (against|to|from|for|out_of) {pointer}",
     "<have/be to parry/wriggle_out_of/deal_with/cope_with/ward_off/fend_off/stop> {pointer} ; turned=yes",
@@ -61,6 +65,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "act" in slots:
         move = played(here, slots["act"])
         return [_claim(here.at(move.after), "win", move.side, None, None, turned)]
+    if "winner" in slots:
+        return [_claim(here, "win", other(doer(here, slots["winner"]).side), None, None, turned)]
     if "all_forced" in slots:
         return [_claim(here, "something", None, None, None, turned)]
     if "pointer" in slots:
@@ -185,6 +191,7 @@ KIND = Kind(
         "thing": SLOTS["amount"],
         "none": lambda n: n.head if n.no and n.head in _DEFENCES else None,
         "nil": lambda n: n.text if n.no or n.head == "anything" else None,
+        "winner": lambda n: n.text if n.type in {"move", "pronoun"} else None,
         "act": lambda n: deed(n) if n.type != "pronoun" else None,
         "all_forced": lambda n: n.text if n.head == "forced" and "all" in n.text.split() else None,
         "pointer": lambda n: n.text if n.head in {"it", "this", "that"} else None,

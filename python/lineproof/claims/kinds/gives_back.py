@@ -17,7 +17,7 @@ FRAMES = (
     "[{agent}] <give_back> {amount} [with {move}]",
     "[{agent}] <give/hand/pay/toss/throw> {amount} +back|straight_back|right_back [with {move}]",
     "[{agent}] <give> {amount} +up +again [with {move}]",
-    "{amount} <go> +back",
+    "{amount} <go> +back|straight_back|right_back",
     "[{agent}] <give_back> {one} [with {move}] ; amount=pawn",
 )
 

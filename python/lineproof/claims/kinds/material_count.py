@@ -140,6 +140,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "level" in slots or "nothing" in slots:
         return [here.claim(KIND.id, "white", amount="level")]
     named = slots.get("amount") or slots.get("extra") or slots.get("known_extra")
+    if "pointer" in slots and named == slots.get("price"):
+        raise Unread("as much is had as is given")
     if "pointer" in slots:
         side = here.last().side
     elif "square" in slots and "side" not in slots:

@@ -113,10 +113,10 @@ FRAMES = (
     "{only_legal} <=> {deed} ; legal=yes",
     "{only} <=> {deed}",
     "{one} <=> (legal|possible) [namely {deed}] +only ; legal=yes one=yes",
-    "{alone} <save> [{thing}]",
+    "{alone} <save> [{thing}] if without=now",
     "{alone} <=> {good}",
     "{side} <play> {deed} ; must=yes if modal=must",
-    "{act} <save> [{thing}] +only ; first=yes",
+    "{act} <save> [{thing}] +only ; first=yes if without=now",
     "{act} <=> {good} +only ; first=yes",
     "{act} <get/take/bring> {thing} out_of check ; first=yes",
     "{act} <meet/answer/parry/stop> {thing} ; first=yes",
@@ -145,13 +145,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     elif "one" in slots:
         named = _one(here, slots)
     else:
-        following = here.shown_next
-        if here.subject == here.board.turn and following is not None:
-            named = Named(here.spot, following, here.board.turn)
-        elif here.subject not in (None, here.mover):
+        if here.subject not in (None, here.mover):
             raise Unread("it is not clear which move is meant")
-        else:
-            named = played(here, None)
+        named = played(here, None)
     if "side" in slots and here.side(slots["side"]) != named.side:
         raise Unread("the move is not that side's")
     return [

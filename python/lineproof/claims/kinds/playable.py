@@ -40,7 +40,7 @@ FRAMES = (
     "{deed} <=> {option} [for {side}]",
     "{option} <=> {deed}",
     "{side} <have> {deed} as {option}",
-    f"{{side}} <play> {{choice}} if modal=can|may without={_LATELY} active",
+    f"{{side}} <play> {{choice}} if modal=can|may|could without={_LATELY} active",
     f"<be:play> {{deed}} if modal=can|may without=in|before|after|{_LATELY}",
     "{deed} <come into consideration>",
     "{deed} <deserve> attention|consideration|try|look",
@@ -48,6 +48,8 @@ FRAMES = (
     "{nobody} <=> (wrong|amiss) with {deed} ; sound=yes",
     f"{{choice}} <work> if without=too|again|once_more|as_well|either|after|{_LATELY}",
     "<be:call/consider/judge> {deed} {playable} if modal=|must|may|can|would",
+    "{nobody} <speak/say> against {deed} ; sound=yes",
+    "<~> {nobody} against {deed} ; sound=yes",
     "{deed} <=> unplayable [for {side}] ; not=yes",
     "{side} <recapture/capture> (with|by) {takers} if modal=may|can|could",
 )

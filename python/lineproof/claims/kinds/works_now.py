@@ -32,7 +32,10 @@ _ON = (
     "strong",
 )
 FRAMES = (
-    "moment <come/arrive> for {deed}",
+    "(moment|time) <come/arrive> for {deed}",
+    "<=> (moment|time) for {deed} +now",
+    f"{{side}} <take_on> {{square}} {_NOW} if modal=can|may",
+    f"{{side}} <capture> (on) {{square}} {_NOW} if modal=can|may",
     "{it} <=> (moment|time) for {deed}",
     "{deed} <be> +on [+now]",
     f"{{deed}} <=> {{on}} {_NOW}",
@@ -54,6 +57,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         verb.past or verb.modal in {"could", "would", "might", "may", "almost"}
     ):
         raise Unread("said of what may come")
+    if "square" in slots:
+        slots["deed"] = f"taking on {slots['square']}"
     spot, side, move = _moment(here, slots["deed"])
     if "side" in slots and here.side(slots["side"]) != side:
         raise Unread(f"{move} is no move of that side")

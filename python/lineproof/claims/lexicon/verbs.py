@@ -41,7 +41,7 @@ block: block, obstruct, blockade, stop up, bar, stand in the way of, get in the 
     hold up, impede
 prevent: prevent, stop, stop from, rule out, keep out, hinder, forbid, deny, take away, cut out, make impossible, bar, prohibit, hold up,
     nip in the bud, parry, put a stop to, discourage, frustrate, preclude, thwart, shut out
-avert: avert, avoid, prevent, stop, parry, escape, escape from, wriggle out of, ward off, fend off, deal with, cope with, defend against, handle, dodge, evade, sidestep
+avert: get away from, get round, get around, avert, avoid, prevent, stop, parry, escape, escape from, wriggle out of, ward off, fend off, deal with, cope with, defend against, handle, dodge, evade, sidestep
 salvage: salvage, save, rescue, help
 rescue: rescue, save, hold, keep, hold on to, hang on to, cling on to, defend, protect, preserve
 overload: overload, overburden, overwork, overstretch
@@ -55,7 +55,7 @@ fall: fall, drop off, perish
 come off: come off, go off, disappear, vanish, leave the board, be gone
 capture: take, grab, snap off, lap up, gobble up, hoover up, snaffle, gulp down, munch, munch on, chomp, snatch, take on, capture on, snap up, eat, gobble, pocket, swallow, accept, help oneself to, help himself to, help itself to, help themselves to, help yourself to, help ourselves to, seize, grab on
 recapture: recapture, retake, take back
-sacrifice: sacrifice, toss, chuck, fling, gambit, give up, offer, invest, jettison, sac, part with, pay, donate
+sacrifice: sacrifice, sack, throw on the fire, throw into the fire, put on the fire, spend, burn, toss, chuck, fling, gambit, give up, offer, invest, jettison, sac, part with, pay, donate
 regain: regain, recover, win back, get back, recoup, retrieve, pick up again
 take back: take back, recapture, retake
 restore: restore, re-establish, redress
