@@ -55,7 +55,8 @@ def _with_object(question: Sentence, words: list[Word], answer: Sentence) -> Sen
     if norms[:2] == ["how", "many"] and len(norms) > 3:
         at, counted = 1, [words[2]]
     aux = at + 1 + len(counted)
-    if at < 0 or aux >= len(words) or norms[aux] not in {"does", "do"}:
+    going = aux < len(words) and norms[aux] in {"is", "are", "'s"} and norms[-1].endswith("ing")
+    if at < 0 or aux >= len(words) or not (norms[aux] in {"does", "do"} or going):
         return None
     end = _subject(words, aux + 1)
     if not end or end >= len(words):

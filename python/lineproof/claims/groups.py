@@ -12,11 +12,14 @@ from .scan import Scan
 from .tokens import Token
 from .verbs import Verb
 
-_READY = {"able": "can", "about": "will", "bound": "will", "sure": "will", "set": "will", "certain": "will", "ready": "will", "due": "will", "going": "will"}  # fmt: skip
+_READY = {"able": "can", "about": "will", "bound": "will", "sure": "will", "set": "will", "certain": "will", "ready": "will", "due": "will", "going": "will", "poised": "will"}  # fmt: skip
+_IMMINENT = frozenset({"about", "ready", "set", "poised", "going"})
 _DITRANSITIVE = frozenset(
     {"give", "leave", "call", "name", "deem", "consider", "grant", "offer", "show", "hand", "deny"}
 )
 """Verbs whose passive takes an object: "he's given a knight"."""
+_PARTICLES = frozenset({"up", "off", "out", "away", "back", "down"})
+"""Particles before an object that are seldom prepositions."""
 _INTRANSITIVE = frozenset(
     {"sit", "come", "go", "arrive", "stand", "fall", "become", "land", "happen", "run"}
 )
@@ -92,6 +95,7 @@ class Groups(Scan):
                     and self._form(self._skip(after + 2), "base")
                 ):
                     modal = modal or _READY[nxt.norm]
+                    said += ["imminent"] if nxt.norm in _IMMINENT else []
                     neg = neg or self._denied(at + 1, after)
                     said += self._adverbs(at + 1, after)
                     aux, at = "to", after + 2
@@ -115,6 +119,7 @@ class Groups(Scan):
                     and self._form(self._skip(after + 1), "base")
                 ):
                     modal, aux, at = modal or "will", "to", after + 1  # "is about to win"
+                    said.append("imminent")
                     continue
                 if (
                     nxt is not None
@@ -294,7 +299,7 @@ class Groups(Scan):
         after = self._token(self._skip(at + 1))
         return after is not None and (
             after.norm in {"nothing", "something", "anything", "better", "worse", "well"}
-            or after.is_("det", "poss", "punct")
+            or after.is_("det", "poss", "punct", "number")
             or after.norm in {"about", "against"}
         )
 
@@ -406,8 +411,8 @@ class Groups(Scan):
         subject = self._subject_before()
         if subject is not None and subject.type == "side" and t.is_("noun") and not t.plural:
             return True  # "he's wasted time"
-        if t.is_("particle") and not t.is_("det") and (u := self._token(behind + 1)) is not None:
-            t = u
+        if t.norm in _PARTICLES and (u := self._token(behind + 1)) is not None:
+            t = u  # but "the bishop's caught in the net" is passive
         return t.is_("det", "poss", "number", "piece") or t.norm in {"us", "him", "them", "you"}
 
     def _verb_ahead(self, at: int) -> bool:

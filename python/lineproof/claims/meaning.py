@@ -932,7 +932,7 @@ class _Reader:
         try:
             return self.here.named(text).after.moves != self.here.spot.moves
         except Unread:
-            return True
+            return self.here.standing(text) is None
 
     def _capture(self, clause: Clause) -> None:
         """Plays a capture said in words, where only one is meant: "taking on c6"."""

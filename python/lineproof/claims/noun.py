@@ -41,6 +41,8 @@ _AMOUNT = frozenset(
     }
 )
 """Determiners that tell one thing from another."""
+_FLANKED = frozenset({"bishop", "knight", "rook", "pawn"})
+"""Pieces of which a side has one on either wing: "the king's bishop"."""
 _OF_A_MOVE = frozenset(
     {"move", "advance", "push", "capture", "recapture", "reply", "answer", "retreat", "thrust"}
 )
@@ -216,6 +218,8 @@ class Run:
             ),
             "",
         )
+        if name in _FLANKED:
+            colour = next((f"{a} 's " for a in ("king", "queen") if a in adjectives), "") + colour
         det = str(common["det"])
         whose = common["whose"] or {
             "both": "both",

@@ -10,6 +10,7 @@ from .groups import Groups
 from .lexicon import NOUNS, VERBS, members
 from .noun import Noun, Run, listed, on_square, owned, pointer
 from .scan import ATTRIBUTIVE
+from .tokens import Token
 
 _SOMETHING = frozenset({"fella", "fellow", "chap", "guy", "thing", "beast", "customer", "creature"})
 """Nouns that with a square mean what stands there."""
@@ -134,6 +135,8 @@ class Nouns(Groups):
             or (after.norm == "'s")
         )
         began = any(isinstance(c, Group) for c in self._segment())
+        if began and verb_next and after is not None and self._holds(after):
+            verb_next = False  # "has got his queen and his rook forked"
         if joint == "," and began and len(parts) == 1 and self._comma_and(more):
             return False
         if joint == "," and not more.det and any(a.endswith("ing") for a in more.adjectives):
@@ -144,6 +147,15 @@ class Nouns(Groups):
             after = self._token(self.at)
             return after is not None and after.norm in {",", "and"} and not verb_next
         return not (verb_next and began)
+
+    def _holds(self, token: Token) -> bool:
+        """Whether a participle after "has", "leaves" and what it has may be said of that."""
+        group = next((c for c in reversed(self._segment()) if isinstance(c, Group)), None)
+        if not self._segment() or not isinstance(self._segment()[0], Group) or group is None:
+            return False
+        return group.lemma in {"have", "get", "leave", "keep", "find"} and any(
+            form == "part" for _, form in token.verbs
+        )
 
     def _comma_and(self, more: Noun) -> bool:
         """Whether ", and" stands before the last of two: a new clause begins there."""
@@ -190,6 +202,15 @@ class Nouns(Groups):
             self.at += 1
             neither = self._one()
             return None if neither is None else replace(neither, no=True, first=token.first)
+        elif (
+            token.norm == "both"
+            and after is not None
+            and after.is_("det", "poss")
+            and self._nominal(at + 2)
+        ):
+            self.at += 1
+            both = self._one()
+            return None if both is None else replace(both, det="both", first=token.first)
         elif token.is_("side") or (
             token.is_("pron")
             and not (token.is_("det") and self._nominal(at + 1) and not self._points(at))
@@ -233,6 +254,16 @@ class Nouns(Groups):
                     break
                 head = end
                 nxt = self._token(end + 1)
+                last = self._token(end + 2)
+                if (
+                    nxt is not None
+                    and t.is_("square")
+                    and nxt.is_("square")
+                    and last is not None
+                    and last.noun in {"diagonal", "line"}
+                ):
+                    end += 1  # "the h4-d8 diagonal"
+                    continue
                 if nxt is None or not (
                     t.is_("square") and nxt.is_("piece", "noun") and not self._is_verb(end + 1, t)
                 ):
@@ -271,6 +302,7 @@ class Nouns(Groups):
                 and end > start
                 and (
                     self.tokens[end - 1].is_("adj", "word")
+                    or self.tokens[end - 1].norm in {"white", "black"}
                     or self.tokens[end - 1].norm in ATTRIBUTIVE
                 )
                 and not self._nominal(end + 1)

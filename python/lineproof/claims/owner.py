@@ -160,9 +160,8 @@ def pawns_meant(here: Here, text: str) -> tuple[str, list[str]]:
         if not meant:
             raise Unread(f"there is no {part} on the board")
         if len(meant) > 1 and not (reference.plural and side is not None):
-            last = here.spot.moves[-1][2:4] if here.spot.moves else ""
-            meant = [at for at in meant if at == last]
-        if not meant:
+            meant = here.salient(meant)
+        if len(meant) > 1 and not reference.plural:
             raise Unread(f"it is not clear which pawn {part!r} means")
         found.extend(meant)
     sides = {side_of(here.board.piece_at(at) or "P") for at in found}

@@ -26,6 +26,15 @@ _SEEM = frozenset({"look", "look like", "seem", "seem like", "appear", "feel"})
 _PIECES = frozenset({"queen", "rook", "bishop", "knight", "pawn"})
 _ONLY = frozenset({"only", "just", "merely"})
 _PLANS = frozenset({*NOUNS["idea"], *NOUNS["threat"]})
+_NAMED = frozenset(NOUNS["zwischenzug"])
+_OFFERING = members("insert", VERBS) | {
+    "play",
+    "find",
+    "choose",
+    "come",
+    "start with",
+    "begin with",
+}
 _NONE = frozenset({"none", "nothing", "one"})
 
 
@@ -87,14 +96,24 @@ def _stands(before: Clause, clause: Clause) -> bool:
 
 def _colon(before: Clause, clause: Clause) -> bool:
     """ "Our plan is simple: d4", "White has one threat: Nxf7"."""
-    if clause.joint not in {":", "-"} or clause.lemma or clause.places or clause.states:
+    if clause.joint not in {":", "-", ","} or clause.lemma or clause.places or clause.states:
         return False
     if len(clause.objects) != 1 or clause.objects[0].type not in {"move", "square"}:
+        return False
+    if clause.joint == "," and clause.objects[0].type != "move":
         return False
     noun = before.subject if before.lemma == "be" and before.states else None
     if before.lemma in {"be", "have"} and len(before.objects) == 1:
         noun = before.objects[0]
-    if noun is None or noun.type != "noun" or noun.head not in _PLANS or before.verb.negated:
+    if noun is None and before.lemma in _OFFERING and len(before.objects) == 1:
+        noun = before.objects[0]
+        if noun.head not in NOUNS["zwischenzug"]:
+            return False
+    if noun is None or noun.type != "noun" or before.verb.negated or noun.plural:
+        return False
+    if noun.head not in (_NAMED if clause.joint == "," else _PLANS | _NAMED):
+        return False
+    if clause.joint == "," and noun.det not in {"a", "an", "1", "one"}:
         return False
     before.lemma, before.subject, before.objects, before.states = "be", noun, clause.objects, []
     return True
@@ -259,9 +278,14 @@ def none_such(clause: Clause) -> None:
 
 def _only_seems(before: Clause, clause: Clause) -> bool:
     """ "The pawn only seems to hang": it does not."""
-    if before.lemma not in _SEEM or clause.form != "to" or before.objects or before.states:
+    if before.lemma not in _SEEM or before.objects or before.states:
         return False
-    if _ONLY.isdisjoint(before.adverbs) or before.verb.negated or clause.joint != "=":
+    if _ONLY.isdisjoint(before.adverbs) or before.verb.negated:
+        return False
+    as_if = clause.joint in {"as if", "as though"} and clause.subject is not None
+    if as_if and clause.subject is not None and clause.subject.head not in {"it", "he", "she"}:
+        return False
+    if not as_if and (clause.form != "to" or clause.joint != "="):
         return False
     before.lemma, before.passive = clause.lemma, clause.passive
     before.objects, before.states = clause.objects, clause.states
@@ -326,7 +350,8 @@ def _guarding(before: Clause, clause: Clause) -> None:
     if before.lemma not in _REMOVE or not before.objects or len(clause.objects) != 1:
         return
     piece, guarded = before.objects[-1], clause.objects[0]
-    if clause.subject is not None or piece.type != "piece" or piece.last != before.last:
+    man = piece.type == "piece" or piece.head in NOUNS["piece"]
+    if clause.subject is not None or not man or piece.last != before.last:
         return
     if clause.verb.negated or clause.verb.modal:
         return

@@ -20,6 +20,7 @@ from .chunking import chunks
 from .dislocation import apposed, compared, dislocated, elided
 from .doings import deeds, doing
 from .lexicon import NOUNS, VERBS, members
+from .light import light
 from .noun import Noun, listed
 from .parts import fold, none_such
 from .raising import raised
@@ -483,7 +484,10 @@ def _clause(pile: _Pile) -> Clause:
         len(clause.objects) > 1
         and clause.subject is not None
         and clause.subject.type == clause.objects[0].type == "side"
-        and clause.subject.text == clause.objects[0].text
+        and (
+            clause.subject.text == clause.objects[0].text
+            or (clause.objects[0].text in {"he", "they", "we", "you"} and not clause.objects[0].det)
+        )
         and clause.lemma.split()[0] in {"get", "have", "win", "secure", "build", "create", "find"}
     ):
         del clause.objects[0]  # "we've got ourselves an outpost"
@@ -698,6 +702,7 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
         contrast(found[number - 1] if number else None, clause)
         _thats_us(clause)
         none_such(clause)
+        light(clause)
         _shown(clause)
         _active(clause)
         _deny_nobody(clause)

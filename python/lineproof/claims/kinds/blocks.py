@@ -141,6 +141,7 @@ def _one(here: Here, text: str, blocker: str | None) -> str:
         len(found) > 1 and blocker is not None
     ):  # "the knight blocks the bishop": the one in whose way it is
         found = [a for a in found if _blockers(board, a, blocker, None)]
+    found = here.salient(found)
     if len(found) != 1:
         raise Unread(f"it is not clear which piece {text!r} means")
     return found[0]

@@ -50,6 +50,8 @@ def duties(spot: Spot, at: str) -> list[Duty]:
 
 FRAMES = (
     "<be:overload> {target}",
+    "<be:overload> {target} (thin|far)",
+    "<be:stretch> {target} +far|too",
     "{agent} <overload> {target}",
     "{target} <have/do/juggle/serve> {jobs}",
     "{target} <have> overwork",

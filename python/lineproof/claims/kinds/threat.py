@@ -61,6 +61,12 @@ FRAMES = (
     "[{agent}] <be/have/carry/make/create/contain to play> {moves} {above}",
     "[{agent}] <be/have/carry/make/create/contain to capture> {target} {above}",
     "[{agent}] <capture> {target} +next ; modal=will",
+    "[{agent}] <capture> {target} +imminent ; modal=will",
+    "[{agent}] <play> {moves} +imminent ; modal=will",
+    "{side} <beware/fear/avert> {moves} ; modal=must|should|had|may warned=yes",
+    "<beware> {moves} ; bidden=yes warned=yes",
+    "<*> threat of {moves}",
+    "{next} <be> {moves}",
     "{agent} <say/scream/shout/mean> {move} +next",
     "{target} <come/get> (in|into|under) fire [from {agent}] ; bare=yes passive=yes",
     "{agent} <attack> {targets} ; bare=yes",
@@ -88,6 +94,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return _described(here, slots)
     if not any(slot in slots for slot in ("agent", "side", "whose")):
         of_this_move(here)
+    if "warned" in slots or "known" in slots:
+        warned = here.side(slots["side"]) if "warned" in slots and "side" in slots else None
+        free = here.spot.passed()
+        if warned == here.mover or free is None or parsed(free, _moves(slots)[0]) is None:
+            raise Unread("it is no move of the side that moved last")
+        slots = {"moves": slots["moves"], "side": here.mover}
     targets: list[str] | None = None
     passive = "passive" in slots
     agent = _agent(here, slots, passive)
@@ -210,7 +222,7 @@ def _prey(here: Here, text: str | None, owner: str | None) -> list[str]:
             at for at in found
             if here.board.attackers(other(side_of(here.board.piece_at(at) or "K")), at)
         ]  # fmt: skip
-        found = hit if len(hit) == 1 else found
+        found = hit if len(hit) == 1 else here.salient(found)
     if len(found) > 1:
         raise Unread(f"it is not clear which piece {text!r} means")
     return found
@@ -412,6 +424,7 @@ KIND = Kind(
         "anything": lambda n: n.text if n.head in {"anything", "nothing"} else None,
         "none": lambda n: n.head if n.no and n.head in NOUNS["threat"] else None,
         "pawns": lambda n: n.text if n.head in {"chain", "pawn chain", "pawn structure"} else None,
+        "next": lambda n: n.head if n.head in {"next", "next up", "coming up"} else None,
         "above": lambda n: n.text if n.head in NOUNS["threat"] else None,
         "moves": lambda n: n.text if n.type in {"move"} else None,
         "prey": lambda n: n.text if n.type in {"piece", "square"} and not n.parts else None,

@@ -19,7 +19,7 @@ backward: backward
 weak: weak, full of holes, riddled with holes, swiss cheese, like swiss cheese, beyond repair, chronically weak
 open: open, wide open
 half open: half open, semi open
-doomed: doomed, done for, beyond saving, past saving, beyond rescue, past rescue, beyond help, past help
+doomed: doomed, done for, beyond saving, past saving, beyond rescue, past rescue, beyond help, past help, toast, history, finished, dead and buried, as good as lost, as good as gone, curtains
 unavoidable: unavoidable, inevitable, inescapable, unstoppable, certain, forced, a matter of time, only a matter of time, just a matter of time, not to be stopped, not to be avoided, not to be prevented
 uncastled: uncastled
 level: level, even, equal, balanced, in balance, all square, back in balance, honours even
@@ -35,6 +35,8 @@ possible: possible
 impossible: impossible, ruled out, out of the question
 extra: extra, additional, spare
 light: light, shy, adrift
+thin: thin
+far: far
 bad: bad, poor
 good: good
 equal: equal

@@ -14,7 +14,7 @@ piece: man, unit, chessman
 fork: fork, double attack, double hit, royal fork, family fork, royal family fork, double threat on
 royal fork: royal fork, family fork
 pin: pin, absolute pin, relative pin
-skewer: skewer, x-ray
+skewer: skewer, x-ray, shish kebab
 discovered attack: discovered attack, discovery
 check: check
 double check: double check
