@@ -6,10 +6,8 @@ The moves that the sentence plays are played on the way, so each clause is asked
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from contextlib import suppress
 from dataclasses import dataclass, field, replace
-from functools import cache
 from typing import Any
 
 from lineproof.engine import Board
@@ -31,9 +29,10 @@ from .noun import Noun
 from .phrase import MOVE
 from .plain import CONDITIONS, Clause, plain
 from .possessive import named as possessed
-from .registry import all_kinds, kind_of
+from .registry import kind_of
 from .reply import answered
 from .sentence import Sentence
+from .shelf import shelf
 
 _AFTER = frozenset(
     {
@@ -103,7 +102,7 @@ _UNSAYS = re.compile(
 
 @dataclass
 class Understood:
-    """What became of a sentence: the claims, and the reasons for what was not read. touched: some kind has a frame with a word of it.
+    """What became of a sentence: the claims, and the reasons for what was not read. touched: a clause of it was read.
     named: the claims of a thing that is only named as known."""
 
     claims: list[Claim] = field(default_factory=list)
@@ -155,40 +154,6 @@ def asked_of(sentence: Sentence) -> Noun | None:
         return None
     subject = clauses[-1].subject
     return subject if subject is not None and subject.type == "side" else None
-
-
-@cache
-def _index() -> dict[str, list[tuple[Kind, Frame]]]:
-    """Frames by the words of which a clause must have one."""
-    found: dict[str, list[tuple[Kind, Frame]]] = {}
-    for kind in all_kinds():
-        for frame in kind.framed:
-            for word in frame.triggers:
-                found.setdefault(word, []).append((kind, frame))
-    return found
-
-
-@cache
-def _of_verb(word: str, lemma: str) -> tuple[tuple[Kind, Frame], ...]:
-    """The frames of a word that fit a clause with a verb; "" for none."""
-    return tuple((kind, frame) for kind, frame in _index().get(word, ()) if frame.takes(lemma))
-
-
-def _words(clause: Clause) -> Iterator[str]:
-    yield "*"  # frames of slots alone
-    yield clause.lemma
-    for noun in (
-        ([clause.subject] if clause.subject else [])
-        + clause.objects
-        + [p.noun for p in clause.places if p.noun]
-    ):
-        for part in noun.members:
-            yield part.head
-            for adjective in part.adjectives:
-                yield f"{adjective} {part.head}"
-    for state in clause.states:
-        yield state.lemma
-    yield from clause.adverbs
 
 
 class _Reader:
@@ -991,19 +956,12 @@ class _Reader:
             for p in clause.places
         ):
             self.checking = self._done(clause)
-        tried: dict[int, tuple[Kind, Frame]] = {}
-        prepositions = frozenset(place.preposition for place in clause.places)
-        things = len(clause.objects) + len(clause.states) + len(clause.adverbs)
-        for word in dict.fromkeys(_words(clause)):
-            for kind, frame in _of_verb(word, clause.lemma):
-                if frame.has_room(prepositions, things):
-                    tried[id(frame)] = (kind, frame)
-        self.found.touched = self.found.touched or bool(tried)
+        self.found.touched = True
         done: dict[str, list[Claim]] = {}
-        for kind, frame in sorted(tried.values(), key=lambda found: found[1].anywhere):
+        for kind, frame in shelf().fitting(clause):
             if kind.id in done:
                 continue
-            slots = frame.match(clause)
+            slots = frame.fill(clause)
             if slots is None or (
                 not clause.lemma
                 and not slots.keys() - {"verb"}

@@ -8,11 +8,11 @@ from typing import Any
 from lineproof.claims.amounts import LEAST, Amount, pawns
 from lineproof.claims.board import material, other, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Outcome, Spot
-from lineproof.claims.frame import SLOTS
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.showing import shortest
+from lineproof.claims.slot import SLOTS
 from lineproof.engine import Line
 
 _DEFENCES = frozenset(

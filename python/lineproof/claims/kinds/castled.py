@@ -8,10 +8,10 @@ from typing import Any
 from lineproof.claims.board import pieces, title
 from lineproof.claims.castling import WINGS, castled, may_have_castled_before
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
-from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.king import owner
+from lineproof.claims.slot import SLOTS
 
 _WINGS: dict[str, Any] = {
     **dict.fromkeys(("kingside", "king side", "on the kingside", "short", "to the kingside", "on the king 's side"), "king"),

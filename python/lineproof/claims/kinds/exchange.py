@@ -8,13 +8,13 @@ from typing import Any
 
 from lineproof.claims.board import LETTERS, NAMES, VALUES, counts, other, side_of, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Outcome, Spot
-from lineproof.claims.frame import SLOTS
 from lineproof.claims.gain import end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.noun import Noun
 from lineproof.claims.played import doer
+from lineproof.claims.slot import SLOTS
 
 FULL = {"q": 1, "r": 2, "b": 2, "n": 2, "p": 8}
 """Pieces that each side begins with."""

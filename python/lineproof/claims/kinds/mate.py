@@ -6,10 +6,10 @@ from typing import Any
 
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
-from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import MOVE
+from lineproof.claims.slot import SLOTS
 
 FRAMES = (
     "{moves} <=> mate ; without=in",

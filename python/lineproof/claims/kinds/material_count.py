@@ -7,13 +7,13 @@ from typing import Any
 
 from lineproof.claims.board import LETTERS, counts, material, other, side_of, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
-from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import ADJECTIVES, members
 from lineproof.claims.noun import Noun
 from lineproof.claims.phrase import MOVE
 from lineproof.claims.played import played
+from lineproof.claims.slot import SLOTS
 
 _SIGN: dict[str, int] = {
     **dict.fromkeys(("up", "ahead", "to the good", "in credit"), 1),

@@ -9,10 +9,10 @@ from lineproof.claims.bands import edge_of_two
 from lineproof.claims.board import other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import SAFE
-from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.passing import Gain, gained, parsed
+from lineproof.claims.slot import SLOTS
 
 PROFIT = 5
 """Points that a move after the pass gains at least over best play without it (common practice)."""

@@ -8,12 +8,12 @@ from typing import Any
 from lineproof.claims.amounts import LEAST, WORTH, Amount, pawns
 from lineproof.claims.board import material, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
-from lineproof.claims.frame import SLOTS
 from lineproof.claims.gain import counted, end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import doer
 from lineproof.claims.showing import shortest
+from lineproof.claims.slot import SLOTS
 
 WINDOW = 2
 """Plies that are looked back for the loss that is made good."""
