@@ -658,6 +658,9 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             continue
         if clause.sub in {"which", "who", "that"} and clause.lemma:
             _relative(before, clause)
+        if before is not None and _aims(before, clause):
+            clause.form, clause.sub, clause.joint = "to", "", "="
+            clause.verb = Verb(clause.verb.negated)
         if (
             clause.governor is None
             and clause.form in {"to", "base", "ing", "part"}
@@ -723,6 +726,21 @@ def _twin(clause: Clause) -> Clause:
     other.states, other.adverbs = list(clause.states), list(clause.adverbs)
     other.deny()
     return other
+
+
+def _aims(before: Clause, clause: Clause) -> bool:
+    """ "So that we can push f5": to push f5."""
+    doing = clause.subject is not None and clause.subject.type in {"side", "piece"}
+    return (
+        clause.sub in {"so that", "in order that"}
+        and clause.form == "finite"
+        and doing
+        and clause.verb.modal in {"can", "may"}
+        and not clause.verb.negated
+        and bool(before.lemma)
+        and before.form == "finite"
+        and "," not in clause.joint
+    )
 
 
 def _waits(clause: Clause) -> Clause | None:

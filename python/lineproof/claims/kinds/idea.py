@@ -67,6 +67,13 @@ FRAMES = (
     "[{agent}] <be up to/be planning/be after/plan> {moves}",
     "[{agent}] <want/intend/plan> {moves}",
     "[{agent}] <play/push> {moves} +next ; modal=will",
+    "{moves} <=> planned",
+    "[{agent}] <make> (way|space) for {freed}",
+    "[{agent}] <let> {freed} +out",
+    "[{agent}] <release/free/liberate> {freed}",
+    "(idea|next idea|only idea) <be to develop> {freed}",
+    "(idea|next idea|only idea) (of|behind|underlying) {by} <be to develop> {freed}",
+    "[{agent}] <prepare/want/intend/plan to develop> {freed}",
     "{target} <move> (to|on_to|into) {square} ; modal=will coming=yes",
     "{target} <move> (to|on_to|into) {square} +under_way ; coming=yes",
     "{target} <move> (to|on_to|into) {square} +next ; coming=yes",
@@ -109,6 +116,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         origins = pieces(spot.board, side, _LETTER[head])
         if not origins or slots["square"] in origins:
             raise Unread("it is not clear which piece is meant")
+    elif "freed" in slots:
+        origins = [_freed(here.at(spot), slots["freed"], side)]
     elif "target" in slots:
         if slots["target"] in {"it", "this", "that"} and agent.square is not None:
             origins = [agent.square]
@@ -130,6 +139,24 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             square=slots.get("square"),
         )
     ]  # fmt: skip
+
+
+def _freed(here: Here, text: str, side: str) -> str:
+    """ "Makes way for the bishop", "to develop the bishop": the one of the side that can move now and could not, or else the only one.
+
+    :raises Unread: when it is not clear which, or it is no piece of that side.
+    """
+    reference = Reference.read(text)
+    if reference.letter in {None, "k"} or here.owner(reference) not in {None, side}:
+        raise Unread("it is not clear which piece is meant")
+    found = [at for at in here.find(text, side) if at in pieces(here.board, side)]
+    if len(found) > 1 and here.spot.moves:
+        now, before = here.spot.with_move_for(side), here.spot.earlier(1).with_move_for(side)
+        moves = [{m[:2] for m in s.board.legal_moves()} if s else set() for s in (now, before)]
+        found = [at for at in found if at in moves[0] - moves[1]]
+    if len(found) != 1 or reference.plural:
+        raise Unread(f"it is not clear which piece {text!r} is")
+    return found[0]
 
 
 def at_square_own(here: Here, square: str, side: str) -> bool:
@@ -226,7 +253,7 @@ def _legal(claim: Claim, spot: Spot, step: tuple[str, ...]) -> list[str]:
     if step:
         return [uci for uci in (parsed(spot, move) for move in step) if uci is not None]
     origins, square = claim.params["origins"], claim.params["square"]
-    return [m for m in spot.board.legal_moves() if m[:2] in origins and m[2:4] == square]
+    return [m for m in spot.board.legal_moves() if m[:2] in origins and square in (None, m[2:4])]
 
 
 def _shown(claim: Claim, step: tuple[str, ...]) -> tuple[Spot, list[str]] | None:
@@ -246,7 +273,8 @@ def _shown(claim: Claim, step: tuple[str, ...]) -> tuple[Spot, list[str]] | None
                 kinds = {
                     (claim.spot.board.piece_at(o) or "").lower() for o in claim.params["origins"]
                 }
-                legal = [uci] if letter in kinds and uci[2:4] == claim.params["square"] else []
+                to = claim.params["square"]
+                legal = [uci] if letter in kinds and to in (None, uci[2:4]) else []
             if uci in legal:
                 return spot, [uci]
         if uci not in spot.board.legal_moves():
@@ -268,7 +296,12 @@ def _wanted(claim: Claim) -> str:
     if claim.params["moves"]:
         return str(claim.params["moves"][0])
     letter = claim.spot.board.piece_at(claim.params["origins"][0]) or "p"
-    return f"The {NAMES[letter.lower()]} to {claim.params['square']}"
+    square = claim.params["square"]
+    return (
+        f"The {NAMES[letter.lower()]} to {square}"
+        if square
+        else f"A move of the {NAMES[letter.lower()]}"
+    )
 
 
 KIND = Kind(
@@ -288,6 +321,7 @@ KIND = Kind(
         "castling": _castling,
         "placed": lambda n: f"{n.head} {n.square}" if n.type == "piece" and n.square and not n.parts else None,
         "blow": lambda n: n.head if n.head in {*NOUNS["fork"], "check", "sacrifice"} else None,
+        "freed": lambda n: n.text if n.type == "piece" and not n.parts and not n.plural and n.head != "pawn" else None,
         "mover": lambda n: n.text if n.type == "side" else None,
     },
     read=read,

@@ -13,12 +13,21 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.noun import Noun
 from lineproof.claims.passing import parsed
 from lineproof.claims.reference import Reference
+from lineproof.claims.structure import ahead
 from lineproof.claims.timing import as_it_stands, of_this_move
 
 FRAMES = (
     "[{agent}] <prevent> {move}",
-    "[{agent}] <prevent to play/reach/go> {move}",
-    "[{agent}] <keep to play> {move}",
+    "[{agent}] <prevent/keep/discourage/deter to play/push/reach/go/get_in/try/achieve/carry_out/insert> {move}",
+    "[{agent}] <make> {move} impossible",
+    "[{agent}] <take> {move} (away_from|from) {side} [+away]",
+    "[{agent}] <take> {move} out_of {position}",
+    "[{agent}] <deny> {side} {move}",
+    "[{agent}] <rob> {side} of {move}",
+    "[{agent}] <prevent> {going} [of {target}]",
+    "{move} <=> impossible (thanks_to|because_of|owing_to|due_to|on_account_of) {agent}",
+    "{move} <=> possible (thanks_to|because_of|owing_to|due_to|on_account_of) {agent} ; negated=yes",
+    "{side} <play/push> {move} (thanks_to|because_of|owing_to|due_to|on_account_of) {man} ; modal=can|may negated=yes",
     "[{agent}] <guard/defend/protect/insure> against {move}",
     "[{agent}] <take> {square} +away",
     "[{agent}] <prevent/keep to play/move/capture/exchange/develop/free/push/break/attack/hang on/win/castle/open/pin/hold> [{anything}] with {move}",
@@ -69,6 +78,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     if "nobody" in slots:
         return [_unhindered(here, slots["move"])]
+    if "man" in slots:
+        slots["agent"] = slots.pop("man")
+    if "going" in slots and "square" not in slots:
+        return [_advance(here, slots)]
     if "agent" not in slots:
         of_this_move(here)
     agent = here.agent(slots.get("agent"))
@@ -111,6 +124,28 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             letter=letter, by=agent.square, new=new and (agent.square is None or spot.moves[-1][2:4] == agent.square),
         )
     ]  # fmt: skip
+
+
+def _advance(here: Here, slots: dict[str, Any]) -> Claim:
+    """ "Prevents the advance of the b-pawn": the only step that it has, or its double step.
+
+    :raises Unread: when it is no pawn's, or that of none in particular.
+    """
+    agent = here.agent(slots.get("agent"))
+    enemy = other(agent.side)
+    at = here.at(agent.spot)
+    found = [o for o in at.find(slots.get("target", ""), enemy) if o in pieces(at.board, enemy, "p")] if "target" in slots else []  # fmt: skip
+    if slots["going"] not in _GOING or len(found) != 1:
+        raise Unread("it is not clear which move is prevented")
+    step = ahead(enemy, found[0])
+    square = step if step is not None and at.board.piece_at(step) is None else None
+    if square is None:
+        raise Unread("the pawn cannot step forward anyway")
+    new = bool(agent.spot.moves) and other(agent.spot.board.turn) == agent.side
+    return here.claim(
+        KIND.id, agent.side, spot=agent.spot, move=None, square=square, origins=found, letter=None, by=agent.square,
+        new=new and (agent.square is None or agent.spot.moves[-1][2:4] == agent.square),
+    )  # fmt: skip
 
 
 def _unhindered(here: Here, move: str) -> Claim:
@@ -243,7 +278,7 @@ KIND = Kind(
     ),
     formula=f"cost = best - played, of the other side's move; holds: not legal any more, or cost >= {MISTAKE}; unsettled: between; fails: safe move",
     frames=FRAMES,
-    tests={"blow": lambda n: n.text if n.head in _BLOWS else None, "going": _going},
+    tests={"blow": lambda n: n.text if n.head in _BLOWS else None, "going": _going, "man": lambda n: n.text if n.type == "piece" and not n.plural else None, "position": lambda n: n.head if n.head in {"position", "game", "hand"} else None},
     read=read,
     check=check,
     flips=True,

@@ -13,6 +13,7 @@ hanging: hanging, hanging loose, hanging in the air, left hanging, in danger, in
 torn: in 2 places at once, in 2 places, everywhere at once, everywhere
 overloaded: overloaded, overworked, overburdened, overstretched, overtaxed
 jailed: in prison, in jail, in gaol, in a cage, behind bars, in captivity
+planned: on the agenda, on the cards, in the pipeline, on the menu, on the to do list
 looming: looming, in the offing, on the cards, hanging over us, hanging over him, hanging over white, hanging over black, on the menu, on the agenda
 undisturbed: undisturbed, in peace, unhindered, unmolested, to his own devices
 backward: backward
@@ -36,7 +37,6 @@ impossible: impossible, ruled out, out of the question
 extra: extra, additional, spare
 light: light, shy, adrift
 thin: thin
-far: far
 bad: bad, poor
 good: good
 equal: equal
