@@ -147,6 +147,19 @@ class Groups(Scan):
                 part = self._form(after, "part")
                 if state and part is not None and self._tail(part, after + 1)[0] != part:
                     state = False  # "will be won back"
+                by = self._token(after + 1)
+                if (
+                    state
+                    and part is not None
+                    and nxt is not None
+                    and not nxt.is_("noun")
+                    and (
+                        (done and not modal)
+                        or modal == "must"
+                        or (by is not None and by.norm == "by")
+                    )
+                ):
+                    state = False  # "has not been developed", "is won by"
                 if not state and part is not None:
                     passive, aux, at = True, "be", at + 1
                     continue

@@ -318,15 +318,16 @@ class Here:
         return Agent(side_of(self.board.piece_at(found[0]) or ""), self.spot, found[0])
 
     def salient(self, found: list[str]) -> list[str]:
-        """Of several pieces the one that words mean which do not say which: the one that has just moved, else the only one in play.
-
-        A piece is in play when it has left its first rank, a pawn when it has left its first square.
-        """
+        """Of several pieces the one that words mean which do not say which: the one that has just moved, else the only one in play."""
         if len(found) < 2:
             return found
         last = self.spot.moves[-1][2:4] if self.spot.moves else None
         if last in found:
             return [last]
+        return self.in_play(found)
+
+    def in_play(self, found: list[str]) -> list[str]:
+        """Of several pieces the only one that has left its first rank, for a pawn its first square; all where it is not just one."""
         out = [at for at in found if at[1] not in _FIRST[self.board.piece_at(at) or "K"]]
         return out if len(out) == 1 else found
 

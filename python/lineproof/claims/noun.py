@@ -204,6 +204,8 @@ class Run:
                 return _WHOSE.get(token.norm, "")
             if token.norm in {"white", "black"}:
                 return f"{token.norm} 's"
+            if token.norm in {"enemy", "opposing", "hostile"}:
+                return "his"  # as the pupil sees it
         return ""
 
     def _piece(

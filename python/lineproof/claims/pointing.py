@@ -21,12 +21,12 @@ def meant(
     fits: Callable[[str], bool] | None = None,
     side: str | None = None,
     *,
-    salient: bool = True,
+    in_play: bool = True,
 ) -> list[str]:
     """Squares of the pieces of one side that words mean: one, or all of a plural.
 
     Of several that fit the words it is the one that has just moved, or else the only one that `fits`.
-    salient: whether it is one in play where neither helps. letters: the pieces that such a thing can be said of, as FEN letters. side: whose piece it must be.
+    in_play: whether it is the only one in play where neither helps. letters: the pieces that such a thing can be said of, as FEN letters. side: whose piece it must be.
 
     :raises Unread: when it is not clear which, or there is none.
     """
@@ -60,8 +60,8 @@ def meant(
         return [last]
     if fits is not None and len(good) == 1 and last not in found:
         return good
-    if salient and len(here.salient(good or found)) == 1:
-        return here.salient(good or found)
+    if in_play and len(here.in_play(good or found)) == 1:
+        return here.in_play(good or found)
     raise Unread(f"it is not clear which piece {text!r} means")
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from lineproof.claims.board import title
+from lineproof.claims.board import pieces, title
 from lineproof.claims.castling import possible
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here, Unread
@@ -58,6 +58,8 @@ FRAMES = (
     "[{agent}] <rob> {side} of {castling}",
     "{castling} <=> over|gone|history",
     "{castling} <come off>",
+    "{castling} <be> [for {side}] +out",
+    "{side} <forget/forget_about> {castling} ; modal=can|may",
     "<be:go/finish> {castling}",
     "{castling} <go_for> {side}",
     "[{agent}] <prevent/remove> {castling} ; taken=yes",
@@ -99,6 +101,24 @@ def _flank(noun: Noun) -> str | None:
     if noun.head in {"kingside", "queenside"}:
         return noun.head.removesuffix("side")
     return {"short": "king", "long": "queen"}.get(noun.adjectives[0]) if noun.adjectives else None
+
+
+def _barred(here: Here) -> str:
+    """Of whom "castling is a thing of the past" is said: the only side that has moved its king and never castled.
+
+    :raises Unread: when it is not clear.
+    """
+    found = []
+    for side in ("white", "black"):
+        king = pieces(here.board, side, "k")[0]
+        if (
+            not any(here.board.may_castle(side, wing) for wing in ("king", "queen"))
+            and king[0] in "def"
+        ):
+            found.append(side)
+    if len(found) != 1:
+        raise Unread("it is not clear who cannot castle")
+    return found[0]
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -145,7 +165,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     elif here.subject is not None:
         side = here.subject
     else:
-        raise Unread("it is not clear who cannot castle")
+        side = _barred(here)
     can = "free" in slots or ("able" in slots and not (verb is not None and verb.negated))
     lasting = _LASTING.search(here.said) is not None and not can
     return [
