@@ -59,6 +59,8 @@ def owner(here: Here, slots: dict[str, Any]) -> str | None:
 
     :raises Unread: when it is not clear.
     """
+    if slots.get("side") in NEITHER:
+        return None
     for slot in ("side", "whose"):
         if slot in slots:
             return named_side(here, slots[slot])
@@ -67,6 +69,10 @@ def owner(here: Here, slots: dict[str, Any]) -> str | None:
     if here.subject is None:
         raise Unread("it is not clear whose that is")
     return here.implied()
+
+
+NEITHER = frozenset({"neither side", "neither player", "nobody", "no one"})
+"""Sides of whom what is said is denied of both."""
 
 
 def named_side(here: Here, text: str) -> str:

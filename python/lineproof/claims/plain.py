@@ -658,6 +658,16 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             continue
         if clause.sub in {"which", "who", "that"} and clause.lemma:
             _relative(before, clause)
+        if (
+            before is not None
+            and before.lemma == "let"
+            and clause.form == "base"
+            and clause.subject is None
+            and clause.joint == "="
+            and before.objects
+            and before.objects[-1].type in {"side", "piece"}
+        ):
+            clause.subject = before.objects[-1]  # "let him have the bishops"
         if before is not None and _aims(before, clause):
             clause.form, clause.sub, clause.joint = "to", "", "="
             clause.verb = Verb(clause.verb.negated)

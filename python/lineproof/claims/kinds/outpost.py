@@ -9,6 +9,7 @@ from lineproof.claims.board import LETTERS, NAMES, name, other, pieces, title, u
 from lineproof.claims.claim import Ask, Claim, Judgement, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.owner import (
     SLOTS,
     agreeing,
@@ -26,6 +27,9 @@ from lineproof.engine import Board
 FRAMES = (
     *owning("outpost [(on|at) {squares}] [for {for_piece}]"),
     "{squares} <=> outpost [for {side}]",
+    "{squares} <be/make> {dream_home} [for {piece_of}]",
+    "{squares} <=> {dream_home} [for {side}]",
+    "<*> {post}",
     "{squares} <=> outpost for {piece_of}",
     "{squares} <=> outpost for {a} {piece_of}",
     "{target} <have> outpost [(on|at|of) {squares}]",
@@ -56,6 +60,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     for slot in ("guest", "square_alone"):
         if slot in slots:
             slots["squares"] = slots[slot]
+    if "post" in slots:
+        slots["squares"] = slots["post"]
     asked = when(here, slots, brings=brings(here, slots))
     spot = here.agent(slots["agent"]).spot if "agent" in slots else here.spot
     at = tuple(re.findall("[a-h][1-8]", slots.get("squares", "")))
@@ -184,6 +190,8 @@ KIND = Kind(
     tests={
         "for_piece": lambda n: f"{n.whose}|{n.head}" if n.type == "piece" and n.whose else None,
         
+        "dream_home": lambda n: n.head if n.head in {"home", "square", "place", "perch", "spot", "base"} and {"perfect", "ideal", "dream", "wonderful", "natural", "lovely", "permanent", "eternal", "superb", "excellent"} & set(n.adjectives) and not n.no else None,
+        "post": lambda n: n.square if n.head in NOUNS["outpost"] and n.square and n.type == "noun" else None,
         "square_alone": lambda n: n.square if n.type == "square" and not n.parts else None,
         
         "a_pawn": lambda n: n.head if n.type == "piece" and n.head == "pawn" and not n.square and not n.file else None,

@@ -45,6 +45,8 @@ FRAMES = (
     "{side} <lack> space [(on|in) {wing}] ; less=yes",
     "{side} <=> {cramped} [(on|in) {wing}] ; less=yes",
     "{side} <be> short of space [(on|in) {wing}] ; less=yes",
+    "{side} <=> {cramped} for space ; less=yes",
+    "<be:squeeze/cramp/press> {side} [for space] ; less=yes",
     "(position|camp|game|piece) <=> {cramped} [(on|in) {wing}] ; less=yes",
     "{side} <have> {cramped_position} ; less=yes",
     "{side} <be> in space [(on|in) {wing}] +ahead",

@@ -95,6 +95,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if not any(slot in slots for slot in ("agent", "side", "whose")):
         of_this_move(here)
     if "warned" in slots or "known" in slots:
+        verb = slots.get("verb")
+        if verb is not None and (verb.negated or verb.past):
+            raise Unread("it is said that it need not be feared")
         warned = here.side(slots["side"]) if "warned" in slots and "side" in slots else None
         free = here.spot.passed()
         if warned == here.mover or free is None or parsed(free, _moves(slots)[0]) is None:

@@ -17,7 +17,7 @@ FRAMES = (
     "{target} <=> unprotected",
     "<=> unprotected on {square}",
     "{nobody} <defend> {target}",
-    "{target} <have> {nobody}",
+    "{target} <have> {nobody} ; without=in|on|before|in_front_of|ahead_of",
     "{target} <have> {none}",
     "<~> {none} (of|for) {target}",
     "<be:defend> {target} ; safe=yes",

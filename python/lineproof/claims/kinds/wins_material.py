@@ -36,8 +36,8 @@ FRAMES = (
     "{fallen} <be_gone>",
     "{anything} <cost> {side} equivalent of {given}",
     "[{anything}] <cost> {given} ; costs=yes",
-    "{fallen} <save> ; negated=yes",
-    "<be:save> {fallen} ; negated=yes",
+    "{fallen} <survive> ; negated=yes",
+    "<be:salvage> {fallen} ; negated=yes",
 )
 
 

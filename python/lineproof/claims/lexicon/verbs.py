@@ -8,7 +8,7 @@ VERBS: Table = table("""
 # attack and defence
 attack: hit, strike, strike at, hit at, strike on, bear down on, bear on, aim at, target, eye, stare at, glare at, look at, gaze at, peer at,
     frown at, lean on, pound, poke, glare down at, bang on at, nibble at, kick, boot, bash, bother, question, chase, assail, press on, press against,
-    bite at, bite, harass, pressure, put pressure on, train on, fire at, fire on, have in its sights, breathe down the neck of, go after, take aim at,
+    bite at, bite, bite on, harass, pressure, put pressure on, train on, fire at, fire on, have in its sights, breathe down the neck of, go after, take aim at,
     point at, set upon, menace, bombard, besiege, have an eye on, have her eye on, have his eye on, have its eye on, have their eye on,
     have our eye on, have got her eye on, cast an eye on, take a look at, be aimed at, eyeball, snipe at, lash out at, pile up on, pile up against, gang up on, put the question to, put a question to, have its sights on, have his sights on,
     have her sights on, have our sights on, have their sights on, be trained on, take a shot at, zoom in on, fix its gaze on, bear down upon, whack at, prod, worry, nag,
@@ -40,6 +40,7 @@ block: block, obstruct, blockade, stop up, bar, stand in the way of, get in the 
 prevent: prevent, stop, stop from, rule out, keep out, hinder, forbid, deny, take away, cut out, make impossible, bar, prohibit, hold up,
     nip in the bud, parry, put a stop to, discourage, frustrate, preclude, thwart, shut out
 avert: avert, avoid, prevent, stop, parry, escape, escape from, wriggle out of, ward off, fend off, deal with, cope with, defend against, handle, dodge, evade, sidestep
+salvage: salvage, save, rescue
 beware: beware, beware of, watch out for, look out for, reckon with, be wary of, keep an eye out for, be careful of, be alert to, take into account, allow for
 rescue: rescue, save, hold, keep, hold on to, hang on to, cling on to, defend, protect, preserve
 overload: overload, overburden, overwork, overstretch, overtax, stretch
@@ -90,7 +91,7 @@ answer: answer, reply, meet, respond
 # having and being
 be: stand, linger, loiter, hover, squat, dwell, remain, stay, lie, sit, look, prove, become, find oneself, find itself, find himself, find herself, end up, seem, appear, come out,
     turn out, feel, keep, turn out to be, happen to be, prove to be, live, hold out, rest, be left, hang around, turn
-have: get, receive, be given, have at one's disposal, owns, keep, enjoy, own, possess, retain, obtain, acquire, boast, hold, end up with, finish with,
+have: live with, get, receive, be given, have at one's disposal, owns, keep, enjoy, own, possess, retain, obtain, acquire, boast, hold, end up with, finish with,
     emerge with, stay with, be left with, come out with, can boast, wield, can point to, be blessed with, be saddled with, be burdened with, carry,
     show, suffer from, suffer, be the owner of, be the proud owner of, be the happy owner of, be in possession of, contain, have got, accept, inherit, still have, get away with
 give: leave, hand, grant, saddle, burden, land, offer, present, concede, allow, award, inflict on, bestow on, provide, yield, secure, lend
