@@ -171,6 +171,7 @@ class Groups(Scan):
                     (t2 := self._token(at)) is not None
                     and t2.is_("not", "deny", "adverb", "hedge", "limit")
                     and not t2.is_("noun")
+                    and t2.norm != "without"
                 ):
                     if (
                         t2.is_("adverb", "hedge", "limit")

@@ -26,6 +26,8 @@ _SEEM = frozenset({"look", "look like", "seem", "seem like", "appear", "feel"})
 _PIECES = frozenset({"queen", "rook", "bishop", "knight", "pawn"})
 _ONLY = frozenset({"only", "just", "merely"})
 _PLANS = frozenset({*NOUNS["idea"], *NOUNS["threat"]})
+_ANY = frozenset({"thing", "piece", "man", "unit", "one"})
+_OF = {"we": "our", "you": "our", "i": "our", "he": "his", "they": "their"}
 _NAMED = frozenset(NOUNS["zwischenzug"])
 _OFFERING = members("insert", VERBS) | {
     "play",
@@ -51,6 +53,8 @@ def fold(before: Clause, clause: Clause) -> bool:
         or _held(before, clause)
         or _seeming(before, clause)
         or _only_seems(before, clause)
+        or _identified(before, clause)
+        or _has_doing(before, clause)
     ):
         before.see(clause)
         return True
@@ -121,7 +125,11 @@ def _colon(before: Clause, clause: Clause) -> bool:
 
 def _there(before: Clause, clause: Clause) -> bool:
     """ "There's nothing protecting e5", "there are two pieces hitting f7"."""
-    if before.subject is None or before.subject.head != "there" or before.lemma != "be":
+    if before.subject is None or before.lemma != "be":
+        return False
+    counted = before.subject.head in {"that", "it", "here"} and len(before.objects) == 1
+    counted = counted and (before.objects[0].count or 0) > 1
+    if before.subject.head != "there" and not counted:
         return False
     if clause.form != "ing" or clause.joint != "=" or clause.passive or clause.subject is not None:
         return False
@@ -130,6 +138,55 @@ def _there(before: Clause, clause: Clause) -> bool:
     before.subject, before.lemma = before.objects[0], clause.lemma
     before.objects, before.states = clause.objects, clause.states
     before.places += clause.places
+    before.adverbs += clause.adverbs
+    return True
+
+
+def _identified(before: Clause, clause: Clause) -> bool:
+    """ "The only thing holding d5 is the king": the king alone does."""
+    noun = before.subject
+    if clause.lemma != "be" or clause.joint != "-" or not before.lemma or noun is None:
+        return False
+    if noun.type != "noun" or noun.head not in _ANY or len(clause.objects) != 1 or clause.states:
+        return False
+    if clause.subject is not None and clause.subject is not noun and not clause.inherited:
+        return False
+    if before.form not in {"ing", "finite"} or (before.form == "finite" and before.sub not in {"that", "which"}):  # fmt: skip
+        return False
+    who = clause.objects[0]
+    if who.type != "piece" or clause.verb.negated or before.verb.negated or clause.verb.modal:
+        return False
+    alone = bool({"only", "sole", "one", "single"} & set(noun.adjectives)) or noun.count == 1
+    before.subject, before.form, before.sub = who, "finite", ""
+    before.joint = before.joint.replace("that", "").replace("which", "").strip()
+    before.inherited = False
+    before.adverbs += [*clause.adverbs, *(["only"] if alone else [])]
+    before.places += clause.places
+    return True
+
+
+def _has_doing(before: Clause, clause: Clause) -> bool:
+    """ "Black has only one piece protecting the knight": one of his protects it."""
+    if before.lemma not in {"have", "get"} or before.form != "finite" or not before.objects:
+        return False
+    side, man = before.subject, before.objects[-1]
+    if side is None or side.type != "side" or side.no or len(before.objects) != 1:
+        return False
+    if clause.form != "ing" or clause.joint != "=" or clause.passive or clause.subject is not None:
+        return False
+    if man.last + 1 != clause.first or not clause.objects or man.parts:
+        return False
+    men = {*NOUNS["piece"], *NOUNS["attacker"], *NOUNS["defender"]}
+    whose = _OF.get(side.text, f"{side.text} 's")
+    if man.type == "piece" and not man.no and not man.whose:
+        text = f"{whose} {man.head}{'s' if man.plural else ''}" + (f" on {man.square}" if man.square else "")  # fmt: skip
+        before.subject = replace(man, whose=whose, text=text)
+    elif man.head in men:
+        before.subject = replace(man, whose=whose)
+    else:
+        return False
+    before.lemma, before.objects = clause.lemma, clause.objects
+    before.states, before.places = clause.states, before.places + clause.places
     before.adverbs += clause.adverbs
     return True
 

@@ -342,6 +342,8 @@ def _gerund(pile: _Pile, group: Group) -> bool:
     first = pile.group
     if first is None or first.form not in {"ing", "to"} or pile.sub:
         return False
+    if _reduced(pile):
+        return True
     if pile.before and not (first.form == "to" and len(pile.before) == 1 and group.lemma == "be"):
         return False  # but "the only way to save the game is Nf3"
     if pile.before:
@@ -352,6 +354,24 @@ def _gerund(pile: _Pile, group: Group) -> bool:
         isinstance(noun, Noun)
         and (noun.type in {"square", "piece", "move"} or noun.head == "it")
         and (group.lemma == "be" or bool(group.verb.modal) or (not pile.joint and alone))
+    )
+
+
+def _reduced(pile: _Pile) -> bool:
+    """ "The only piece guarding e5 is pinned": the -ing has its object, and the noun before it is the subject."""
+    nouns = [c for c in pile.before if isinstance(c, Noun)]
+    after = [c for c in pile.after if isinstance(c, Noun)]
+    return (
+        pile.group is not None
+        and pile.group.form == "ing"
+        and pile.group.lemma != "be"
+        and len(nouns) == len(after) == 1
+        and pile.before[-1] is nouns[0]
+        and nouns[0].type in {"noun", "piece"}
+        and nouns[0].last + 1 == pile.group.first
+        and after[0].type in {"piece", "square"}
+        and after[0].first == pile.group.last + 1
+        and not any(isinstance(c, Place) for c in pile.before)
     )
 
 
@@ -640,9 +660,13 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             and not before.strays
             and before.joint in {"", ":", ",", "that", "so", "and", "because", "since"}
         ):
-            before.unreal = True  # "taking on c4 is compulsory": the -ing is the subject
-            clause.subject = doing(before)
-            clause.see(before)
+            reduced = before.form == "ing" and before.subject is not None and not before.inherited
+            if reduced:
+                clause.subject, clause.inherited = before.subject, True
+            else:
+                before.unreal = True  # "taking on c4 is compulsory": the -ing is the subject
+                clause.subject = doing(before)
+                clause.see(before)
         if (
             before is not None
             and clause.lemma == "be"
@@ -853,6 +877,19 @@ def _cleft(before: Clause, clause: Clause) -> bool:
         else:
             clause.places.append(place)
         _take_over(before, clause, before.verb.negated)
+        return True
+    if (
+        clause.sub == "what"
+        and clause.lemma in {"call", "name"}
+        and pointed
+        and not before.objects
+        and clause.subject is not None
+        and clause.subject.type == "side"
+        and clause.objects
+        and not clause.verb.negated
+    ):
+        before.objects = clause.objects  # "this is what we call a skewer"
+        before.see(clause)
         return True
     if clause.sub == "what" and before.subject is not None and not before.objects:
         what = before.subject

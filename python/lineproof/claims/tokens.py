@@ -174,6 +174,7 @@ def _dictionary() -> dict[str, tuple[str, str, bool]]:
         for word in words:
             if " " in word and not word.startswith(_DEGREES):
                 found.setdefault(word, ("adj", word, False))
+    found["men"] = ("noun", "man", True)
     for tag, words_ in _TURNS.items():
         for word in words_.split(", "):
             found[word] = (tag, word, False)

@@ -28,7 +28,7 @@ FRAMES = (
     "{bishop} <have> {own_pawns} ; hemmed=yes",
     "[{anything}] <make> {bishop} {bad}",
     "<be:limit/restrict/hinder/hamper/obstruct/cramp> {bishop} by {own_pawns} ; hemmed=yes",
-    "{own_pawns} <limit/restrict/hinder/hamper/obstruct/cramp/block> {bishop} ; hemmed=yes",
+    "{own_pawns} <limit/restrict/hinder/hamper/cramp> {bishop} ; hemmed=yes",
     "<*> bad bishop [(on|at) {square}]",
     "bad bishop <be> (on|at) {square}",
     "bad bishop <be> one (on|at) {square}",

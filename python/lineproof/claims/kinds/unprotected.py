@@ -23,6 +23,8 @@ FRAMES = (
     "<be:defend> {target} ; safe=yes",
     "{target} <have> protection ; safe=yes",
     "{target} <~> without protection",
+    "{target} <~> without defender",
+    "{target} <lose> (protection|defender) ; perfect=yes",
     "{target} <lack> (protection|defender)",
     "[{agent}] <give> {target} unprotected",
     "<be:give> {target} unprotected",
