@@ -11,9 +11,19 @@ from .sentence import Sentence, Word
 _ASKED = frozenset({"who", "what"})
 _NOBODY = frozenset({"nobody", "nothing", "noone"})
 _AUX = frozenset({"is", "are", "does", "do", "can", "has", "have"})
+_POINTERS = frozenset({"it", "he", "she", "they", "we", "that", "you", "white", "black"})
 _SQUARE = re.compile("[a-h][1-8]")
-_NO = frozenset({"no", "nope"})
-_YES = frozenset({"yes", "yeah", "yep", "sure"})
+_NO = (
+    "no", "nope", "nah", "never", "not", "not really", "not quite", "not yet", "not a bit", "not in the least", "not by a long way", "far from it",
+    "by no means", "of course not", "certainly not", "definitely not", "no way", "on no account", "not any more", "anything but", "no longer",
+)  # fmt: skip
+_YES = (
+    "yes", "yeah", "yep", "sure", "certainly", "of course", "absolutely", "definitely", "indeed", "clearly", "very much so", "without doubt", "without a doubt",
+    "no doubt", "no doubt about it", "obviously", "naturally", "exactly", "indeed", "quite so", "sure thing", "by all means", "completely", "totally",
+)  # fmt: skip
+_SIDES = frozenset({"white", "black", "we", "he", "they", "you", "us", "him", "them"})
+_CASES = {"us": "we", "him": "he", "them": "they"}
+_STOPS = frozenset({",", ";", ":", "-", "!"})
 _OPENS = frozenset({",", "so", "and", "but", "now", "well", ":", "-"})
 _FILLING = frozenset({",", ".", "!", "at", "all", "really", "course", "of", "quite"})
 
@@ -25,24 +35,62 @@ def answered(question: Sentence, answer: Sentence) -> Sentence | None:
         return None
     del words[-1]
     said = [w.norm for w in answer.words if w.norm not in _FILLING]
-    if not 0 < len(said) <= 8:
+    if not said:
         return None
-    if said[0] in _NOBODY and set(said[1:]) <= _AUX:
-        return _with_subject(question, words, said[0])
-    asked = _with_object(question, words, answer)
-    if asked is not None or len(said) > 4:
-        return asked
-    negated = said[0] in _NO or (said[0] == "not" and len(said) == 1)
-    tail = said[1:] if said[0] in _NO | _YES else said
-    if tail and not (
-        tail[0] in {"it", "he", "she", "they", "we", "that"} and set(tail[1:]) <= _AUX | {"not"}
+    if len(said) <= 8:
+        if said[0] in _NOBODY and set(said[1:]) <= _AUX:
+            return _with_subject(question, words, said[0])
+        if said[0] in _SIDES and set(said[1:]) <= _AUX:
+            return _with_side(question, words, answer)
+        asked = _with_object(question, words, answer)
+        if asked is not None:
+            return asked
+    negated = _polarity([w.norm for w in answer.words])
+    return None if negated is None else _polar(question, words, negated)
+
+
+def _polarity(norms: list[str]) -> bool | None:
+    """Whether an answer denies what was asked; None where it neither does nor affirms it."""
+    first = norms[: next((n for n, w in enumerate(norms) if w in _STOPS), len(norms))]
+    rest = norms[len(first) + 1 :]
+    said = " ".join(w for w in first if w not in _FILLING - {"of", "course", "really", "quite"})
+    if said in _NO or said in _YES:
+        more = _polarity(rest) if rest[:1] and rest[0] in _POINTERS and len(rest) <= 4 else None
+        return said in _NO if more is None else more
+    if said.split()[:1] and said.split()[0] in {"no", "yes"} and len(said.split()) > 1:
+        first = first[1:]
+    if (
+        first[:1]
+        and first[0] in _POINTERS
+        and len(first) > 1
+        and set(first[1:]) <= _AUX | {"not", *_FILLING}
+    ):
+        return "not" in first
+    return None
+
+
+def _with_side(question: Sentence, words: list[Word], answer: Sentence) -> Sentence | None:
+    """ "Who stands better? White does."."""
+    asked = [n for n, w in enumerate(words) if w.norm == "who"]
+    if (
+        len(asked) != 1
+        or (asked[0] and words[asked[0] - 1].norm not in _OPENS)
+        or asked[0] + 2 > len(words)
     ):
         return None
-    if tail:
-        negated = "not" in tail
-    elif not (negated or said[0] in _YES):
+    verb = words[asked[0] + 1].norm
+    if not (verb in _AUX | {"'s"} or verb.endswith("s")):
         return None
-    return _polar(question, words, negated)
+    shift = answer.start - question.start
+    side = answer.words[0]
+    name = _CASES.get(side.norm, side.norm)
+    first = words[asked[0]]
+    words[asked[0]] = replace(first, norm=name)
+    if verb == "'s":
+        words[asked[0] + 1] = replace(words[asked[0] + 1], norm="is")
+    words[-1] = replace(words[-1], end=side.end + shift)
+    text = question.text.ljust(shift) + answer.text
+    return replace(question, words=tuple(words), text=text)
 
 
 def _with_object(question: Sentence, words: list[Word], answer: Sentence) -> Sentence | None:

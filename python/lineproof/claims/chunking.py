@@ -7,9 +7,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-from functools import lru_cache
-
 from .chunk import Adjective, Adverb, Chunk, Group, Joint, Place, Stray
 from .lexicon import VERBS
 from .noun import Noun, listed, pointer
@@ -29,18 +26,11 @@ _BEING = frozenset(
 )
 _WAYS = frozenset({"way", "means", "chance", "hope", "method", "possibility", "prospect"})
 _SAYING = frozenset(VERBS["know"]) | frozenset(VERBS["think"])
-KEPT = 16
-"""Sentences whose chunks are kept: each is asked for what it says, and for what it leaves behind."""
 
 
 def chunks(sentence: Sentence) -> list[Chunk]:
     """The chunks of a sentence, in order; every word is in one of them."""
-    return list(_chunks(sentence))
-
-
-@lru_cache(KEPT)
-def _chunks(sentence: Sentence) -> tuple[Chunk, ...]:
-    return tuple(_Chunker(sentence).run())
+    return _Chunker(sentence).run()
 
 
 class _Chunker(Nouns):
@@ -230,13 +220,13 @@ class _Chunker(Nouns):
             if to is None or to.norm != "to" or self._form(self._skip(end + 1), "base") is None:
                 self.at = start - 1
                 return False
-            self.tokens[end] = replace(to, norm="does", tags=frozenset({"do"}), verbs=())
+            self.tokens[end] = to._replace(norm="does", tags=frozenset({"do"}), verbs=())
             return True  # "were White to take, ..."
         doing = self._form(self._skip(end), "base") or (to is not None and to.norm == "do")
         if noun is None or not doing:
             self.at = start - 1
             return False
-        does = replace(said, norm="does", tags=frozenset({"do"}), verbs=())
+        does = said._replace(norm="does", tags=frozenset({"do"}), verbs=())
         self.tokens[end:end] = [does]
         return True
 
@@ -410,7 +400,7 @@ class _Chunker(Nouns):
     def _place(self) -> Place | None:
         token = self.tokens[self.at]
         if token.norm in _OVER:
-            token = replace(token, norm=token.norm.split()[-1])  # "over on the queenside"
+            token = token._replace(norm=token.norm.split()[-1])  # "over on the queenside"
         back = self.at
         self.at += 1
         following = self._token(self.at)
@@ -439,6 +429,10 @@ class _Chunker(Nouns):
             and not self._attributive(self.at)
         )  # "from trading bishops"
         noun = None if doing else self._noun(coordinate=True)
+        if noun is None and following is not None and self._unknown_thing(token, following):
+            self.at += 1
+            thing = following.norm
+            noun = Noun("noun", thing, thing, following.first, following.last)  # "without remorse"
         if noun is None and following is not None and following.is_("number"):
             self.at += 1
             noun = Noun(
@@ -465,6 +459,16 @@ class _Chunker(Nouns):
             if len(line) > 1:
                 noun = listed(line, "then")
         return Place(token.norm, noun, token.first, noun.last if noun is not None else token.last)
+
+    def _unknown_thing(self, preposition: Token, token: Token) -> bool:
+        """Whether a word that no table lists stands alone behind its preposition."""
+        after = self._token(self.at + 1)
+        return (
+            preposition.norm
+            not in {"to", "as", "than", "like", "but", "off", "out", "up", "down", "over"}
+            and token.tags == {"word"}
+            and (after is None or after.is_("punct", "cc", "sub", "prep", "wh"))
+        )
 
     def _adjective(self) -> Adjective | None:
         at, said = self.at, []

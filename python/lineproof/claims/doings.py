@@ -10,7 +10,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from .chunk import Place
+from .chunk import Adjective, Place
 from .lexicon import JUDGEMENTS, VERBS, members
 from .noun import Noun
 from .phrase import MOVE
@@ -47,6 +47,8 @@ _REASONS = frozenset(
 _ADVISING = members("recommend", VERBS) | {"afford"}
 _JUDGING = frozenset({"be", "seem", "look", "remain"})
 _FAULTS = frozenset(w for line in ("mistake", "blunder", "inaccuracy") for w in JUDGEMENTS[line])
+_DOING_WELL = frozenset({"do well", "do right", "do best", "do wisely", "do the right thing"})
+_RIGHT = frozenset({"right", "wrong", "correct", "wise", "foolish", "mistaken", "careless", "greedy", "well advised", "ill advised", "silly", "clever", "unwise"})  # fmt: skip
 _OPENS = frozenset(
     {
         "",
@@ -92,7 +94,15 @@ def deeds(clauses: list[Clause]) -> list[Clause]:
 
 def deed(noun: Noun) -> str | None:
     """The words of a noun phrase that means a move, written out or not; None for any other."""
-    if noun.no or noun.plural or noun.parts or not _OTHER.isdisjoint(noun.adjectives):
+    if noun.no or noun.plural or noun.parts:
+        return None
+    if (
+        noun.head in NOMINAL
+        and {"last", "previous"} & set(noun.adjectives)
+        and (noun.whose or noun.det == "the")
+    ):
+        return noun.text  # "his last move"
+    if not _OTHER.isdisjoint(noun.adjectives):
         return None
     if noun.type in {"move", "square"}:
         return (
@@ -162,7 +172,8 @@ def _joined(clause: Clause, noun: Noun) -> Noun:
             or (place.preposition == "by" and clause.passive)
             or (
                 place.preposition in {"with", "by"}
-                and noun.head not in TAKING | {"move", "advance"}
+                and noun.head
+                not in TAKING | {"move", "advance", "surrender", "sacrifice", "offer", "loss"}
                 and place.noun.type != "piece"
             )
         ):
@@ -218,7 +229,8 @@ def _over_asides(clauses: list[Clause]) -> None:
             clause.subject = doing(opener)
         else:
             clause.subject = opener.objects[0]
-        clause.see(opener)
+        if not any(c.sub for c in clauses[at + 1 : number]):
+            clause.see(opener)  # an aside that claims something keeps its own words
 
 
 def _opens(clause: Clause) -> bool:
@@ -273,6 +285,8 @@ def _behind(clauses: list[Clause]) -> None:
             what = doing(clause)
             before.places.append(Place("with", what, what.first, what.last))
             continue  # "would have done better to take the pawn"
+        if _right_to(before, clause):
+            continue
         judged = (
             before.lemma in _JUDGING and (before.objects or before.states) and not before.passive
         )
@@ -514,6 +528,34 @@ def _judges(clause: Clause, joint: str = "") -> bool:
         and noun.det in {"", "a", "an", "the", "another"}
     )
     return noun.type == "noun" and (praised or noun.head in _FAULTS or noun.head == "best")
+
+
+def _right_to(before: Clause, clause: Clause) -> bool:
+    """ "Black is right to kick the knight", "does well to": his doing so is right."""
+    subject = before.subject
+    if (
+        clause.form != "to"
+        or not clause.joint.startswith("=")
+        or subject is None
+        or not _moves(clause)
+    ):
+        return False
+    if subject.type != "side" or before.passive or before.objects:
+        return False
+    if before.lemma in _DOING_WELL:
+        before.states = [Adjective("good", (), before.first, before.last)]
+        before.lemma = "be"
+    elif before.lemma == "be" and not before.states and {"right", "wrong"} & set(before.adverbs):
+        said = "right" if "right" in before.adverbs else "wrong"
+        before.adverbs.remove(said)
+        before.states = [Adjective(said, (), before.first, before.last)]
+    elif before.lemma != "be" or len(before.states) != 1 or before.states[0].lemma not in _RIGHT:
+        return False
+    clause.unreal = True
+    what = doing(clause)
+    lead = f"{subject.text} " if subject.text in {"white", "black", "our", "his"} else ""
+    before.subject = replace(what, text=f"{lead}{what.text}")
+    return True
 
 
 def _moves(clause: Clause) -> bool:

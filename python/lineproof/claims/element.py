@@ -33,7 +33,7 @@ class Words(NamedTuple):
     asked: frozenset[str] = frozenset()
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Element:
     """One thing that a frame asks for: a slot or a word, perhaps behind a preposition.
 
@@ -88,7 +88,7 @@ class Element:
                 return rest.states, number
         if self.table is not None:
             for number, word in enumerate(rest.adverbs):
-                if word in self.table.values:
+                if word in self.table.values and word != "even":  # "even with the knight on f3"
                     slots[self.slot] = self.table.values[word]
                     return rest.adverbs, number
         return None

@@ -23,6 +23,7 @@ _PARTICLES = frozenset({"up", "off", "out", "away", "back", "down"})
 _INTRANSITIVE = frozenset(
     {"sit", "come", "go", "arrive", "stand", "fall", "become", "land", "happen", "run"}
 )
+_WELL = frozenset({"well", "right", "best", "wisely", "better"})
 _STATES = frozenset(w for name in ("be",) for w in VERBS[name]) | {"get"}
 
 
@@ -310,7 +311,13 @@ class Groups(Scan):
         beside = self._token(at + 1)
         if beside is not None and beside.norm in {"about", "against"}:
             return True  # "nothing that White can do about it"
+        then = self._token(at + 2)
+        if beside is not None and beside.norm in _WELL and then is not None and then.norm == "to":
+            return True  # "does well to take"
         after = self._token(self._skip(at + 1))
+        before = self._token(at - 1)
+        if after is None and before is not None and before.is_("modal"):
+            return True  # "the best he can do"
         return after is not None and (
             after.norm in {"nothing", "something", "anything", "better", "worse", "well"}
             or after.is_("det", "poss", "punct", "number")
@@ -572,23 +579,31 @@ class Groups(Scan):
         )
 
     def _tail(self, lemma: str, at: int) -> tuple[str, int]:
-        """The particles and fixed words that belong to a verb."""
-        norms = " ".join(t.norm for t in self.tokens[at : at + 7]).split()
-        for tail in _tails().get(lemma, ()):
-            for skipped in range(2):
-                start = at
-                while skipped and (t := self._token(start)) is not None and t.is_("adverb"):
-                    start += 1
-                norms = [w for t in self.tokens[start : start + 7] for w in t.norm.split()]
-                if tuple(norms[: len(tail)]) == tail:
-                    size, count = 0, 0
-                    while count < len(tail):
-                        count += len(self.tokens[start + size].norm.split())
-                        size += 1
-                    nxt = self._token(start + size)
-                    if count == len(tail) and not (lemma == "be" and nxt is None):
-                        return f"{lemma} {' '.join(tail)}", start + size
+        """The particles and fixed words that belong to a verb, perhaps behind an adverb, and where the tokens go on."""
+        tails = _tails().get(lemma)
+        if tails is None:
+            return lemma, at
+        start = at
+        while (t := self._token(start)) is not None and "adverb" in t.tags:
+            start += 1
+        starts = [(at, self._spelt(at))]
+        if start != at:
+            starts.append((start, self._spelt(start)))
+        for tail in tails:
+            for first, words in starts:
+                if words[: len(tail)] != tail:
+                    continue
+                end, count = first, 0
+                while count < len(tail):
+                    count += len(self.tokens[end].norm.split())
+                    end += 1
+                if count == len(tail) and not (lemma == "be" and self._token(end) is None):
+                    return f"{lemma} {' '.join(tail)}", end
         return lemma, at
+
+    def _spelt(self, at: int) -> tuple[str, ...]:
+        """The words of the next tokens."""
+        return tuple(w for t in self.tokens[at : at + 7] for w in t.norm.split())
 
 
 __all__ = ["Groups"]

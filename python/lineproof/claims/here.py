@@ -149,7 +149,7 @@ class Named:
         return self.before.play(self.uci)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Here:
     """Where a clause is read.
 
@@ -361,6 +361,10 @@ class Here:
                 continue
             if last is None or last == uci:
                 return Named(spot, uci, spot.board.turn)
+        if parts["number"] and side is not None:
+            earlier = self._numbered(san, int(parts["number"]), side)
+            if earlier is not None:
+                return earlier
         raise Unread(f"{text} can be played neither here nor a move before")
 
     def standing(self, text: str) -> str | None:
@@ -379,6 +383,17 @@ class Here:
                 continue
             if spot.boards[number].san(uci).rstrip("+#") == san:
                 return uci[2:4]
+        return None
+
+    def _numbered(self, san: str, number: int, side: str) -> Named | None:
+        """A move that its number places earlier in the line: the one played there, or one instead of it."""
+        for back in range(2, len(self.spot.moves) + 1):
+            spot = self.spot.earlier(back)
+            if (spot.board.move_number, spot.board.turn) == (number, side):
+                try:
+                    return Named(spot, meant(spot, san), side)
+                except (IllegalMoveError, AmbiguousMoveError, MoveSyntaxError):
+                    return None
         return None
 
     def _candidates(self) -> list[tuple[Spot, str | None]]:

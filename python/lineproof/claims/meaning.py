@@ -27,7 +27,7 @@ from .kind import Kind
 from .lexicon import ADJECTIVES, ADVERBS, VERBS, members
 from .noun import Noun
 from .phrase import MOVE
-from .plain import CONDITIONS, Clause, plain
+from .plain import CONDITIONS, Clause
 from .possessive import named as possessed
 from .registry import kind_of
 from .reply import answered
@@ -111,14 +111,13 @@ class Understood:
     named: list[Claim] = field(default_factory=list)
 
 
-def understand(here: Here, sentence: Sentence) -> Understood:
-    """Reads a sentence at a place."""
-    return _Reader(here, sentence).run()
+def understand(here: Here, sentence: Sentence, clauses: list[Clause]) -> Understood:
+    """Reads a sentence at a place. clauses: its plain clauses, which are used up."""
+    return _Reader(here, sentence).run(clauses)
 
 
-def topic_of(sentence: Sentence) -> str | None:
+def topic_of(sentence: Sentence, clauses: list[Clause]) -> str | None:
     """The piece that a sentence leaves behind as what "it" means in the next: "See that knight of ours on c3?", "The rook is the problem."."""
-    clauses = plain(sentence)
     if sentence.words and sentence.words[-1].norm == "?":
         clauses = [c for c in clauses if not c.inherited] or clauses  # "Where is it to hide?"
     if not clauses or any(
@@ -145,11 +144,10 @@ def topic_of(sentence: Sentence) -> str | None:
     return piece.text
 
 
-def asked_of(sentence: Sentence) -> Noun | None:
+def asked_of(sentence: Sentence, clauses: list[Clause]) -> Noun | None:
     """The side that a question asks about, of which the answer then speaks: "What have we got?", "How is he doing?"."""
     if not sentence.words or sentence.words[-1].norm != "?":
         return None
-    clauses = plain(sentence)
     if not clauses or clauses[-1].lemma not in {"have", "do", "be", "get", "stand", "fare"}:
         return None
     subject = clauses[-1].subject
@@ -179,8 +177,8 @@ class _Reader:
         self.aim: tuple[str, str] | None = None
         self.ahead: tuple[Claim, Spot | None] | None = None
 
-    def run(self) -> Understood:
-        clauses = answered(self.here.asked, _pass_first(_means_first(plain(self.sentence))))
+    def run(self, clauses: list[Clause]) -> Understood:
+        clauses = answered(self.here.asked, _pass_first(_means_first(clauses)))
         said = {w.norm for w in self.sentence.words}
         self.here = replace(self.here, neutral=said.isdisjoint(_PERSONS))
         read: list[list[Claim]] = []
@@ -472,8 +470,8 @@ class _Reader:
             other = clauses[near] if 0 <= near < len(clauses) else None
             if other is None or other.sub not in CONDITIONS:
                 continue
-            if other.sub in {"as if", "as though"}:
-                continue  # it likens
+            if other.sub in {"as if", "as though"} or _aside(other):
+                continue  # it likens, or speaks to the class
             shared = clause.joint in {"and", "or"} and (clause.inherited or clause.form == "base")
             if (
                 near < number
@@ -1120,6 +1118,20 @@ class _Reader:
                 for claim in claims
             ]
         return claims
+
+
+def _aside(clause: Clause) -> bool:
+    """ "Before you ask", "if I may say so", "in case you wonder": of the talk, not of the board."""
+    return (
+        clause.subject is not None
+        and clause.subject.text in {"you", "i", "anybody", "anyone", "somebody", "someone"}
+        and clause.lemma.split()[:1] != []
+        and clause.lemma.split()[0] in _TALKING
+    )
+
+
+_TALKING = frozenset({"ask", "shout", "say", "object", "complain", "wonder", "protest", "scream", "laugh", "interrupt", "tell", "forget", "worry", "panic", "point", "look", "think", "count", "know", "doubt", "believe"})  # fmt: skip
+"""Verbs of what is done in the class."""
 
 
 def _likened(clause: Clause) -> int | None:

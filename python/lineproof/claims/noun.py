@@ -76,7 +76,7 @@ _NO = frozenset(
 )
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Noun:
     """A noun phrase.
 

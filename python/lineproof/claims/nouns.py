@@ -321,6 +321,16 @@ class Nouns(Groups):
                 or self.tokens[end - 1].norm in {"or", "to"}
             ):
                 det = True
+            elif (
+                t.norm == ","
+                and det
+                and head < 0
+                and end > start + 1
+                and self.tokens[end - 1].is_("adj")
+                and (self._token(end + 1) or t).is_("adj")
+                and self._nominal(end + 1)
+            ):
+                pass  # "a good, solid move"
             elif t.norm == "'s" and head == end - 1 and self._nominal(end + 1):
                 head = -1
             elif t.norm == "'s" and head < 0 and end > start and self.tokens[end - 1].is_("side"):
@@ -389,6 +399,15 @@ class Nouns(Groups):
         if token is not None and token.norm == "his" and (after is None or after.is_("punct")):
             self.at += 1
             return Noun("pronoun", "his", "his", token.first, token.last)  # "the pair is his"
+        ends = after is not None and after.norm == "'s" and (then is None or then.is_("punct"))
+        if token is not None and token.norm in {"white", "black"} and ends:
+            last = self.found[-1] if self.found else None
+            if isinstance(last, Group) and last.lemma == "be":
+                self.at += 2
+                text = f"{token.norm} 's"
+                return Noun(
+                    "side", text, text, token.first, token.last + 1
+                )  # "the edge is White's"
         if token is None or after is None or then is None:
             return None
         if token.norm in {"his", "hers"} and after.norm in {"on", "at"} and then.is_("square"):

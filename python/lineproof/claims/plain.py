@@ -92,6 +92,8 @@ _PHRASAL = frozenset(
 """Verbs whose particle may stand behind the object."""
 
 
+_HOLDING = frozenset({"think", "believe", "say", "claim", "maintain", "argue", "feel", "consider", "suppose", "reckon", "pretend"})  # fmt: skip
+"""Verbs whose denial denies what follows them."""
 _WITH_PREPOSITION = frozenset(w for words in VERBS.values() for w in words if w.count(" ") == 1)
 
 
@@ -580,7 +582,8 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
         ):
             # "Black, I'd have you know, stands better": the noun that waits is the subject
             clause.subject = dangling.objects[-1]
-            clause.see(dangling)
+            if not (before is not None and before is not dangling and before.sub):
+                clause.see(dangling)  # an aside that claims something keeps its own words
             if before is not None and before is not dangling and _only_places(before):
                 clause.places = before.places + clause.places  # "that White, by two captures, wins"
                 found.remove(before)
@@ -731,7 +734,7 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             dangling = None
     found = [part for clause in found for part in _accompanied(clause)]
     attach(found)
-    _not_the_case(found)
+    found = _not_the_case(found)
     _subjects(found)
     found += [_twin(clause) for clause in found if clause.twin is not None]
     found = raised(found)
@@ -809,10 +812,19 @@ def _only_places(clause: Clause) -> bool:
     )
 
 
-def _not_the_case(clauses: list[Clause]) -> None:
-    """ "It is not the case that White threatens mate": what follows is denied."""
+def _not_the_case(clauses: list[Clause]) -> list[Clause]:
+    """ "It is not the case that White threatens mate", "I do not think that he does": what follows is denied."""
+    heard: list[Clause] = []
     for number in range(1, len(clauses)):
         clause, before = clauses[number], clauses[number - 1]
+        if clause.joint.split()[-1:] == ["that"] or clause.joint == "-":
+            thinks = before if not clause.joint.startswith(",") else clauses[0]
+            if _disbelieves(thinks):
+                clause.deny()
+                clause.hedged = True
+                clause.joint = thinks.joint
+                heard.append(thinks)
+                continue
         if clause.joint != "that" or not before.objects or before.objects[-1].head != "case":
             continue
         for host in reversed(clauses[:number]):
@@ -820,6 +832,20 @@ def _not_the_case(clauses: list[Clause]) -> None:
                 if host.verb.negated:
                     clause.deny()
                 break
+    return [c for c in clauses if not any(c is h for h in heard)]
+
+
+def _disbelieves(clause: Clause) -> bool:
+    """ "I do not think", "I would not say", "nobody could claim"."""
+    subject = clause.subject
+    return (
+        subject is not None
+        and (subject.text in {"i", "we", "you", "one"} or subject.no)
+        and clause.lemma in _HOLDING
+        and clause.verb.negated != subject.no
+        and not clause.verb.past
+        and not (clause.objects or clause.states or clause.sub)
+    )
 
 
 def _cleft(before: Clause, clause: Clause) -> bool:
@@ -938,7 +964,21 @@ def _contact(before: Clause, clause: Clause) -> None:
     if (
         clause.joint != "-"
         or clause.form != "finite"
-        or clause.lemma not in {"leave", "have", "get", "give", "make", "create", "own", "do"}
+        or clause.lemma
+        not in {
+            "leave",
+            "have",
+            "get",
+            "give",
+            "make",
+            "create",
+            "own",
+            "do",
+            "find",
+            "see",
+            "know",
+            "play",
+        }
         or clause.objects
         or clause.subject is None
         or clause.subject.type != "side"
@@ -1053,7 +1093,7 @@ def _take_over(before: Clause, clause: Clause, negated: bool) -> None:
 
 def _relative(before: Clause | None, clause: Clause) -> None:
     """A relative clause has the noun before it as its subject or object."""
-    if before is None:
+    if before is None or (clause.subject is not None and clause.subject.head == "which"):
         return
     nouns = [
         *before.objects,

@@ -60,6 +60,8 @@ def _worded(here: Here, text: str) -> Named:
         return here.named(written[0])
     spot = here.spot
     said = Worded.read(text)
+    if "last" in words or "previous" in words:
+        return _last_of(here, words)
     if said is None or not said.telling:
         return here.described(text)
     if words[0] in TAKING and words[-1] == "it" and here.topic:
@@ -84,6 +86,16 @@ def _worded(here: Here, text: str) -> Named:
         elif found and number == 1:
             break
     raise Unread(f"it is not clear which move {text!r} means")
+
+
+def _last_of(here: Here, words: list[str]) -> Named:
+    """ "The last move", "White's last move": that of the side, if it is as the words say."""
+    side = here.side(words[0]) if words[0] in _WHOSE else None
+    last = here.last()
+    if side in (None, last.side):
+        return here.described(" ".join(w for w in words if w not in {"last", "previous"}))
+    before = here.at(last.before)
+    return before.described(" ".join(w for w in words if w not in {"last", "previous"}))
 
 
 _WHOSE = frozenset({"our", "my", "your", "his", "her", "their", "white", "black"})

@@ -10,6 +10,8 @@ from collections.abc import Sequence
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from functools import cache
+from itertools import accumulate
 from typing import Any
 
 from lineproof.lesson import Comment, Lesson, Place
@@ -39,7 +41,7 @@ from .kind import Kind
 from .language import is_english
 from .meaning import asked_of, topic_of, understand
 from .phrase import MOVE, SHARED
-from .plain import Clause
+from .plain import Clause, plain
 from .registry import all_kinds, kind_of
 from .reply import question_of
 from .sentence import Sentence, Word, sentences
@@ -104,9 +106,13 @@ def read_lesson(lesson: Lesson) -> LessonReading:
 
 def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Reading]:
     """Reads one comment. first: the number of its first sentence in the lesson."""
+    if not is_english(comment.text):
+        return [
+            Reading(comment.place, sentence, Status.OTHER_LANGUAGE, "not English", ())
+            for sentence in sentences(comment.text, comment.start)
+        ]
     here = Here(lesson, comment.place, Spot.of(comment.place), opening=comment.opening)
     found: list[Reading] = []
-    english = is_english(comment.text)
     topic: str | None = None
     asked: Clause | None = None
     about: str | None = None
@@ -115,17 +121,18 @@ def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Readi
         told = answered(sentence, spoken[number + 1]) if number + 1 < len(spoken) else None
         sentence = told or sentence
         at = replace(here, sentence=first + number, topic=topic, asked=asked, subject=about)
-        topic = topic_of(sentence) if english else None
-        asked = question_of(sentence) if english and told is None else None
-        side = asked_of(sentence) if english and told is None else None
         about = None
+        if number + 1 == len(spoken):
+            found.append(read_sentence(at, sentence))
+            break  # nobody asks what the last one leaves behind
+        clauses = plain(sentence)
+        topic = topic_of(sentence, clauses)
+        asked = question_of(sentence, clauses) if told is None else None
+        side = asked_of(sentence, clauses) if told is None else None
+        found.append(read_sentence(at, sentence, clauses))
         if side is not None:
             with suppress(Unread):
                 about = here.side(side.text)
-        if english:
-            found.append(read_sentence(at, sentence))
-        else:
-            found.append(Reading(comment.place, sentence, Status.OTHER_LANGUAGE, "not English", ()))
     return found
 
 
@@ -150,20 +157,22 @@ def _read_glyphs(lesson: Lesson, place: Place) -> list[Claim]:
     return found
 
 
-def read_sentence(here: Here, sentence: Sentence) -> Reading:
-    """Reads one sentence at a place."""
+def read_sentence(here: Here, sentence: Sentence, clauses: list[Clause] | None = None) -> Reading:
+    """Reads one sentence at a place. clauses: its plain clauses, when they are known; they are used up."""
     scanned = [
         c
         for kind in all_kinds()
         if kind.scan is not None
         for c in kind.scan(_within(here, sentence, 0, len(sentence.words) - 1), sentence)
     ]
-    status, why, claims = _read(here, sentence)
+    status, why, claims = _read(here, sentence, clauses)
     return Reading(here.place, sentence, status, why, (*claims, *scanned))
 
 
-def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
-    words = sentence.words
+def _read(
+    here: Here, sentence: Sentence, clauses: list[Clause] | None
+) -> tuple[Status, str, list[Claim]]:
+    whole, words = sentence, sentence.words
     if not words:
         return Status.LEFT_ALONE, "no words", []
     line = _norm(words)
@@ -182,15 +191,31 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
         sentence = replace(sentence, words=words)
         line = _norm(words)
         lead = LEAD.match(line)
+    if (exclaimed := _EXCLAIMED.match(line)) is not None:
+        words = words[len(exclaimed.group().split()) :]
+        sentence = replace(sentence, words=words)
+        line = _norm(words)
+        lead = LEAD.match(line)
     if QUOTED.match(line[lead.end() :] if lead else line) and not _TAKEN_BACK.search(line):
         return Status.LEFT_ALONE, "what others think, taste, or a word to the class", []
     if len(words) > SENTENCE:
         return Status.NOT_UNDERSTOOD, f"a sentence of more than {SENTENCE} words", []
     if CORRECTED.search(line):
-        return Status.LEFT_ALONE, "a self-correction", []
+        corrected = _corrected(line)
+        if not corrected:
+            return Status.LEFT_ALONE, "a self-correction", []
+        third = _third(words[:corrected]) or here.third
+        about = third if third is not None else here.subject
+        here = replace(here, third=third, subject=about)
+        sentence = replace(sentence, words=words[corrected:])
+        words, line = sentence.words, _norm(sentence.words)
+        if QUOTED.match(line):
+            return Status.LEFT_ALONE, "a self-correction", []
     if " all but " in line:
         return Status.NOT_UNDERSTOOD, "'all but' may mean almost, or everything except", []
-    understood = understand(here, sentence)
+    if clauses is None or sentence is not whole:
+        clauses = plain(sentence)
+    understood = understand(here, sentence, clauses)
     cover = _Cover(here, sentence)
     cover.run()
     cover.reasons += understood.reasons
@@ -232,6 +257,24 @@ def _read(here: Here, sentence: Sentence) -> tuple[Status, str, list[Claim]]:
     return Status.LEFT_ALONE, "nothing in it that can be checked", []
 
 
+def _corrected(line: str) -> int:
+    """How many words of a sentence its speaker takes back; 0 when he says nothing instead."""
+    end = max(match.end() for match in CORRECTED.finditer(line))
+    rest = line[end:]
+    opening = _NO_MORE.match(rest)
+    while opening is not None and opening.end():
+        end += opening.end()
+        rest = line[end:]
+        opening = _NO_MORE.match(rest)
+    return len(line[:end].split()) if len(rest.split()) > 2 else 0
+
+
+_EXCLAIMED = re.compile(r"^(?: (?:and|but|oh|ouch|wow|,))* what(?= (?:a|an) )")
+"""An exclamation, "What a howler!", which says that it is one."""
+_NO_MORE = re.compile(
+    r"^ (?:[,;:-]|well|no|sorry|wait|rather|actually|(?:this|that|it) (?:is|was|'s) (?:not |quite |all |completely |just )*(?:right|wrong|true|false|nonsense|rubbish|incorrect))(?= |$)"
+)
+"""What stands before the words that are said instead."""
 _TAKEN_BACK = re.compile(
     r"^ (?:\S+ )*?it looks like .* but .*\b(?:it|this|that) is (?:none|not|nothing of the (?:sort|kind))(?= |$)"
 )
@@ -307,8 +350,16 @@ class _Cover:
         self.reasons: list[str] = []
         self.condition = ""
         self.phrases: dict[tuple[int, int], tuple[Kind, dict[str, Any]] | None] = {}
+        said = {w.norm for w in sentence.words}
+        self.kinds = [kind for kind in _phrased() if not kind.vocabulary.isdisjoint(said)]
+        self.line = _norm(sentence.words)
+        self.offsets = [0, *accumulate(1 + len(w.norm) for w in sentence.words)]
         self.dangling = False
         self.adrift = False
+
+    def norms(self, first: int, last: int) -> str:
+        """Words first..last-1, each with one blank before it."""
+        return self.line[self.offsets[first] : self.offsets[last]]
 
     @property
     def claims(self) -> list[Claim]:
@@ -352,7 +403,7 @@ class _Cover:
                 continue
             before = self.parts[index - 1] if index else None
             after = self.parts[index + 1] if index + 1 < len(self.parts) else None
-            line = _norm(self.sentence.words[part.first : part.last])
+            line = self.norms(part.first, part.last)
             if before is not None and before.claims and self._limits(part, line):
                 before.claims = None
                 self.reasons.append("the rest of the sentence may change what it says")
@@ -370,7 +421,7 @@ class _Cover:
 
     def _skip(self, first: int, last: int) -> None:
         clause = self.sentence.words[first:last]
-        line = _norm(clause)
+        line = self.norms(first, last)
         moves = LEAD_MOVES.match(line + " ")
         if moves is not None and not (line + " ")[moves.end() :].strip():
             try:
@@ -389,13 +440,9 @@ class _Cover:
         except Unread:
             subject = None
         self.here = replace(
-            self.here,
-            subject=subject,
-            unclear=subject is None,
-            after_unread=True,
-            topic=_topic(line) or self.here.topic,
-            third=_third(clause) or self.here.third,
-        )
+            self.here, subject=subject, unclear=subject is None, after_unread=True,
+            topic=_topic(line) or self.here.topic, third=_third(clause) or self.here.third,
+        )  # fmt: skip
         self.parts.append(_Part(first, last, None))
 
     def _leads_away(self, clause: Sequence[Word]) -> bool:
@@ -419,7 +466,7 @@ class _Cover:
         here, hedged = self.here, False
         try:
             while True:  # strip what leaves the meaning alone, and play the moves that lead in
-                rest = _norm(list(words[first:last]))
+                rest = self.norms(first, last)
                 if not rest:
                     return False
                 claims = self._match(here, first, last, hedged)
@@ -435,7 +482,7 @@ class _Cover:
                 else:
                     break
             if claims is None:
-                trail = TRAIL_MOVES.search(_norm(list(words[first:last])))
+                trail = TRAIL_MOVES.search(self.norms(first, last))
                 if trail is None or trail.start() == 0:
                     return False
                 here = here.at(here.play(trail["after"].strip()))
@@ -453,7 +500,7 @@ class _Cover:
             subject=said or here.subject,
             unclear=False,
             after_unread=False,
-            topic=_topic(_norm(words[first:last])) or here.topic,
+            topic=_topic(self.norms(first, last)) or here.topic,
             third=_third(words[first:last]) or here.third,
         )
         return True
@@ -487,27 +534,34 @@ class _Cover:
 
     def _phrase(self, first: int, last: int) -> tuple[Kind, dict[str, Any]] | None:
         """The first phrase of any kind that accounts for words first..last-1, remembered."""
+        if not self.kinds:
+            return None
         if (first, last) not in self.phrases:
             self.phrases[first, last] = self._look(first, last)
         return self.phrases[first, last]
 
     def _look(self, first: int, last: int) -> tuple[Kind, dict[str, Any]] | None:
-        words = self.sentence.words[first:last]
-        said = {w.norm for w in words}
-        line = _norm(words)
-        short = line
+        said = {w.norm for w in self.sentence.words[first:last]}
+        kinds = [kind for kind in self.kinds if not kind.vocabulary.isdisjoint(said)]
+        if not kinds:
+            return None
+        line = short = self.norms(first, last)
         while (trail := TRAIL.search(short)) is not None:
             short = short[: trail.start()]
         texts = (line, short) if short and short != line else (line,)
-        for kind in all_kinds():
-            if kind.read is None or not kind.phrases or not kind.vocabulary & said:
-                continue
+        for kind in kinds:
             for phrase in kind.compiled:
                 for text in texts:
                     slots = phrase.match(text)
                     if slots is not None:
                         return kind, slots
         return None
+
+
+@cache
+def _phrased() -> tuple[Kind, ...]:
+    """The kinds that read phrases."""
+    return tuple(kind for kind in all_kinds() if kind.read is not None and kind.phrases)
 
 
 _SUBJECT = re.compile(

@@ -5,19 +5,18 @@ from __future__ import annotations
 from dataclasses import replace
 
 from .frame import LIGHT
-from .plain import Clause, plain
+from .plain import Clause
 from .sentence import Sentence
 
 _ASKING = frozenset({"what", "who", "which"})
 _GETTING = LIGHT | {"get", "win", "gain", "have", "own", "enjoy", "hold", "keep"}
 
 
-def question_of(sentence: Sentence) -> Clause | None:
+def question_of(sentence: Sentence, clauses: list[Clause]) -> Clause | None:
     """The clause of a question that a bare noun, or "White does", may answer: "What did we get for it?", "Who has more space?"."""
     words = sentence.words
     if len(words) < 3 or words[-1].norm != "?":
         return None
-    clauses = plain(sentence)
     asking = next((c for c in clauses if c.sub in _ASKING and c.lemma), None)
     if asking is None or asking.lemma not in _GETTING or asking.verb.negated:
         return None

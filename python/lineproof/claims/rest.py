@@ -62,6 +62,8 @@ _PURPOSES = frozenset(
 """What something may be done for without its meaning another thing."""
 _ADVERBIAL = frozenset({"time", "day", "evening", "way", "moment", "minute", "week", "move", "one", "himself", "itself", "end", "all", "both"})  # fmt: skip
 """Nouns that may stand beside a verb without being its object: "this time"."""
+_EASE = frozenset({"trouble", "difficulty", "problem", "effort", "fuss", "doubt", "question", "ado", "hesitation", "ease", "exception", "conscience", "risk", "bother", "mercy", "pity", "warning", "delay"})  # fmt: skip
+"""Nouns that, behind "without" or "with", say how something is done, and no more."""
 _PAWNS = members("doubled pawn", NOUNS) | members("isolated pawn", NOUNS)
 _HAVING = members("have", VERBS)
 _ELSEWHERE = frozenset(
@@ -117,6 +119,8 @@ def _adjunct(place: Place, clause: Clause) -> bool:
         return False
     if place.preposition == "without" and noun.type == "piece" and noun.head == "queen":
         return True  # "without the queens"
+    if place.preposition in {"without", "with"} and noun.head in _EASE:
+        return True  # "without any trouble", "with ease"
     if place.preposition == "for":
         given = noun.type == "piece" or noun.head in {"exchange", "material", *_PAWNS}
         thing = (

@@ -44,7 +44,7 @@ _ENDINGS = {
 }
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Word:
     """One word, move or punctuation mark.
 

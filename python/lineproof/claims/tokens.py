@@ -8,17 +8,23 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
-from dataclasses import dataclass
-from functools import cache
+from collections.abc import Iterable
+from functools import cache, lru_cache
+from typing import NamedTuple
 
 from .board import LETTERS
-from .lexicon import ADJECTIVES, ADVERBS, JUDGEMENTS, NOUNS, VERBS
+from .lexicon import ADJECTIVES, ADVERBS, JUDGEMENTS, NOUNS, STANDINGS, VERBS
 from .openings import names
 from .sentence import Sentence
 from .verbs import forms
 
 _SQUARE = re.compile("[a-h][1-8]")
+KEPT = 4096
+"""Words that are kept with what they may be."""
+_NOUN, _MOVE, _FILE, _NUMBER, _STRAY, _PIECE, _PRONOUN = (
+    frozenset({tag}) for tag in ("noun", "move", "file", "number", "stray", "piece", "pron")
+)
+_SQUARE_OR_MOVE = frozenset({"square", "move"})
 _PLAIN: dict[str, str] = {
     "det": "the a an this that these those no any each every some another both all either neither such many several most more enough plenty few fewer",
     "poss": "my our your his her their its whose",
@@ -38,7 +44,7 @@ _PLAIN: dict[str, str] = {
     "clitic": "'s",
     "punct": ", ; : - ( ) ?",
     "particle": "off up ahead away back home down out in on over behind forward along through by apart aside gone around",
-    "adj": "outside annoying troubling worrying irritating disturbing surprising embarrassing interesting promising pressing crushing devastating charming disgusting lingering striking appealing disappointing frightening terrifying amusing convincing boring tiring exciting challenging demanding rewarding free afraid compulsory obligatory mandatory imperative careless careful unable hot short long wise plain own poor great big small little large huge tiny nice lovely nasty ugly beautiful pretty fine solid strong powerful mighty brave bold greedy quiet natural simple obvious modest humble innocent careless clumsy timid hasty slow quick fast early late sharp subtle cunning clever neat elegant brilliant splendid excellent perfect ideal wonderful superb terrible awful dreadful horrible ghastly rotten serious grave gross plain outright bad good real true whole entire single sole last next same other new old young first second third fourth fifth important dangerous deadly lethal vital crucial key main central lasting permanent chronic eternal healthy extra useful useless active passive aggressive defensive tactical positional material dark light high low heavy easy hard difficult tricky typical classic classical textbook pure mere sheer total complete full half empty ready sorry happy glad busy tired lazy friendly light-squared dark-squared squared coloured colored legal illegal sensible reasonable decent sound unsound double minor major certain sure likely unlikely enormous considerable significant slight clean straight loyal faithful proud lone lonely former remaining entire gorgeous pleasant unpleasant comfortable uncomfortable cramped precise accurate correct wrong right",
+    "adj": "clear outside annoying troubling worrying irritating disturbing surprising embarrassing interesting promising pressing crushing devastating charming disgusting lingering striking appealing disappointing frightening terrifying amusing convincing boring tiring exciting challenging demanding rewarding free afraid compulsory obligatory mandatory imperative careless careful unable hot short long wise plain own poor great big small little large huge tiny nice lovely nasty ugly beautiful pretty fine solid strong powerful mighty brave bold greedy quiet natural simple obvious modest humble innocent careless clumsy timid hasty slow quick fast early late sharp subtle cunning clever neat elegant brilliant splendid excellent perfect ideal wonderful superb terrible awful dreadful horrible ghastly rotten serious grave gross plain outright bad good real true whole entire single sole last next same other new old young first second third fourth fifth important dangerous deadly lethal vital crucial key main central lasting permanent chronic eternal healthy extra useful useless active passive aggressive defensive tactical positional material dark light high low heavy easy hard difficult tricky typical classic classical textbook pure mere sheer total complete full half empty ready sorry happy glad busy tired lazy friendly light-squared dark-squared squared coloured colored legal illegal sensible reasonable decent sound unsound double minor major certain sure likely unlikely enormous considerable significant slight clean straight loyal faithful proud lone lonely former remaining entire gorgeous pleasant unpleasant comfortable uncomfortable cramped precise accurate correct wrong right",
 }  # fmt: skip
 _TURNS: dict[str, str] = {
     "prep": "such as, in front of, because of, instead of, on account of, thanks to, in view of, owing to, due to, in return for, out of, next to, on top of, in spite of, by means of, at the cost of, in reply to, ahead of, away from, in exchange for, on behalf of, close to, as for, in answer to, courtesy of, on to, short of, at the expense of, in the face of, along with, together with, free of, rid of, by virtue of, on the side of, by way of, at the hands of, over on, up on, out on, apart from, other than, aside from, except for, save for",
@@ -88,6 +94,7 @@ _BEHIND = frozenset(
         "as",
     ]
 )
+_CLAUSE_OR_END = frozenset({",", ".", "white", "black", "we", "he", "you", "they", "the", "it"})
 _BARE = frozenset(
     {
         ("with", "this"),
@@ -101,8 +108,7 @@ _BARE = frozenset(
 """Turns that are none when a noun follows."""
 
 
-@dataclass(frozen=True)
-class Token:
+class Token(NamedTuple):
     """A word or a turn of several. tags: what it may be. first, last: its words in the sentence, last one included.
 
     lemma: by tag. file: it is a file, for a hyphen ties it to a pawn or a file.
@@ -159,6 +165,10 @@ def plural(noun: str) -> str:
     return head + joint + rest
 
 
+_OF_SIDES = ("winning", "lost", "clearly better", "better", "worse", "clearly worse", "level", "unclear")  # fmt: skip
+"""Lines of adjectives in STANDINGS."""
+
+
 @cache
 def _dictionary() -> dict[str, tuple[str, str, bool]]:
     """From a word or turn to its tag, its lemma, and whether it is a plural. Words with several tags stand in `_tags`."""
@@ -170,7 +180,7 @@ def _dictionary() -> dict[str, tuple[str, str, bool]]:
     for words in ADJECTIVES.values():
         for word in words:
             found.setdefault(word, ("adj", word, False))
-    for words in JUDGEMENTS.values():
+    for words in (*JUDGEMENTS.values(), *(STANDINGS[line] for line in _OF_SIDES)):
         for word in words:
             if " " in word and not word.startswith(_DEGREES):
                 found.setdefault(word, ("adj", word, False))
@@ -184,60 +194,75 @@ def _dictionary() -> dict[str, tuple[str, str, bool]]:
     return found
 
 
-@cache
-def _turns() -> dict[str, tuple[tuple[str, ...], ...]]:
-    """Turns of several words by their first, the longest first."""
-    found: dict[str, list[tuple[str, ...]]] = {}
-    for turn in _dictionary():
+Turn = tuple[str, ...]
+"""Several words that are one token."""
+
+
+def _by_beginning(turns: Iterable[str]) -> dict[tuple[str, str], tuple[Turn, ...]]:
+    """Turns of several words by their first two, the longest first."""
+    found: dict[tuple[str, str], list[Turn]] = {}
+    for turn in turns:
         words = tuple(turn.split())
         if len(words) > 1:
-            found.setdefault(words[0], []).append(words)
+            found.setdefault(words[:2], []).append(words)  # type: ignore[arg-type]
     return {first: tuple(sorted(t, key=len, reverse=True)) for first, t in found.items()}
 
 
 @cache
-def _tags(norm: str) -> frozenset[str]:
-    return frozenset(tag for tag, words in _PLAIN.items() if norm in words.split())
+def _turns() -> dict[tuple[str, str], tuple[Turn, ...]]:
+    """Turns of several words by their first two, the longest first."""
+    return _by_beginning(_dictionary())
+
+
+@cache
+def _tags() -> dict[str, frozenset[str]]:
+    """What the plain words may be."""
+    found: dict[str, set[str]] = {}
+    for tag, words in _PLAIN.items():
+        for word in words.split():
+            found.setdefault(word, set()).add(tag)
+    return {word: frozenset(tags) for word, tags in found.items()}
 
 
 def tokens(sentence: Sentence) -> list[Token]:
     """The tokens of a sentence, in order."""
-    return list(_tokens(sentence))
-
-
-def _tokens(sentence: Sentence) -> Iterator[Token]:
     words = sentence.words
-    at = 0
-    while at < len(words):
-        if at and words[at - 1].norm == "what" and words[at].norm in {"we", "you"}:
-            yield _token(sentence, words[at].norm, at, at)  # "what we see" is no "as we see"
-            at += 1
+    norms = [w.norm for w in words]
+    found: list[Token] = []
+    turns, openings = _turns(), _opening_names()
+    at, count = 0, len(words)
+    while at < count:
+        norm = norms[at]
+        following = norms[at + 1] if at + 1 < count else ""
+        size = 1
+        if norm in {"we", "you"} and at and norms[at - 1] == "what":
+            pass  # "what we see" is no "as we see"
+        elif norm in openings and (named := _opening(sentence, at, openings[norm])):
+            norm = " ".join(norms[at : at + named])
+            found.append(Token(norm, _NOUN, at, at + named - 1, noun="opening"))
+            at += named
             continue
-        size = _opening(sentence, at)
-        if size:
-            norm = " ".join(w.norm for w in words[at : at + size])
-            yield Token(norm, frozenset({"noun"}), at, at + size - 1, noun="opening")
-            at += size
-            continue
-        size = _turn([w.norm for w in words[at : at + 9]], words[at - 1].norm if at else "")
-        norm = " ".join(w.norm for w in words[at : at + size])
-        yield _token(sentence, norm, at, at + size - 1)
+        elif (norm, following) in turns:
+            size = _turn(turns[norm, following], norms, at)
+            norm = " ".join(norms[at : at + size])
+        found.append(_token(sentence, norm, at, at + size - 1))
         at += size
+    return found
 
 
 @cache
-def _opening_names() -> dict[str, tuple[tuple[str, ...], ...]]:
+def _opening_names() -> dict[str, tuple[Turn, ...]]:
     """The names of openings by their first word, the longest first."""
-    found: dict[str, list[tuple[str, ...]]] = {}
+    found: dict[str, list[Turn]] = {}
     for name in names():
         found.setdefault(name.split()[0], []).append(tuple(name.split()))
     return {first: tuple(sorted(n, key=len, reverse=True)) for first, n in found.items()}
 
 
-def _opening(sentence: Sentence, at: int) -> int:
+def _opening(sentence: Sentence, at: int, names: tuple[Turn, ...]) -> int:
     """How many words from here on name an opening; names have capitals: "the Two Knights", but "the two knights"."""
     words = sentence.words
-    for name in _opening_names().get(words[at].norm, ()):
+    for name in names:
         said = words[at : at + len(name)]
         if tuple(w.norm for w in said) == name and all(
             sentence.text[w.start].isupper() for w in said if w.norm not in _SMALL
@@ -246,6 +271,7 @@ def _opening(sentence: Sentence, at: int) -> int:
     return 0
 
 
+_OWNS = frozenset({"the", "this", "that", "his", "her", "our", "your", "my", "their", "'s"})
 _INSTANTS = frozenset({("the", "second"), ("the", "instant"), ("the", "minute")})
 _OPENS = frozenset({"the", "that", "this", "his", "our", "your", "my", "their", "he", "we", "you", "she", "it", "they", "white", "black"})  # fmt: skip
 """Words with which a clause begins."""
@@ -253,54 +279,61 @@ _OPENS = frozenset({"the", "that", "this", "his", "our", "your", "my", "their", 
 _SMALL = frozenset({"'s", "defence", "defense", "game", "variation", "system", "attack"})
 
 
-def _turn(norms: list[str], before: str) -> int:
-    for turn in _turns().get(norms[0], ()):
-        if tuple(norms[: len(turn)]) == turn:
-            if (
-                turn[1:] == ("on",)
-                and turn[0] in {"up", "out", "over"}
-                and (_verb_forms().get(before) or before.endswith(("self", "selves")))
-            ):
-                continue  # "was given up on e5"
-            if turn in _BARE and not (
-                norms[2:3] == []
-                or norms[2] in {",", ".", "white", "black", "we", "he", "you", "they", "the", "it"}
-            ):
-                continue  # "with this capture"
-            if turn == ("no", "good") and norms[2:3] and norms[2] not in _BEHIND:
-                continue  # "no good square"
-            if turn == ("the", "moment") and norms[2:3] and norms[2] in {"for", "to", "of", "has"}:
-                continue  # "the moment for e4 has come"
-            if turn in _INSTANTS and norms[2:3] and norms[2] not in _OPENS:
-                continue  # "the second rank"
-            if (
-                turn in {("so", "that"), ("now", "that")}
-                and norms[2:3]
-                and norms[2] in {"'s", "is", "was"}
-            ):
-                continue  # "so that's a pawn"
+def _turn(turns: tuple[Turn, ...], norms: list[str], at: int) -> int:
+    """How many words from here on are one of some turns; 1 when none is there."""
+    before, after = norms[at - 1] if at else "", norms[at + 2] if at + 2 < len(norms) else ""
+    for turn in turns:
+        if tuple(norms[at : at + len(turn)]) == turn and not _misled(turn, before, after):
             return len(turn)
     return 1
 
 
+def _misled(turn: Turn, before: str, after: str) -> bool:
+    """Whether words that look like a turn are none. before, after: the words around its first two."""
+    if turn[1:] == ("on",) and turn[0] in {"up", "out", "over"}:
+        # "was given up on e5"
+        return before in _verb_forms() or before.endswith(("self", "selves"))
+    if turn == ("last", "move"):
+        return before in _OWNS  # "his last move"
+    if not after:
+        return False
+    if turn in _BARE:
+        return after not in _CLAUSE_OR_END  # "with this capture"
+    if turn == ("no", "good"):
+        return after not in _BEHIND  # "no good square"
+    if turn == ("the", "moment"):
+        return after in {"for", "to", "of", "has"}  # "the moment for e4 has come"
+    if turn in _INSTANTS:
+        return after not in _OPENS  # "the second rank"
+    if turn in {("so", "that"), ("now", "that")}:
+        return after in {"'s", "is", "was"}  # "so that's a pawn"
+    return False
+
+
 def _token(sentence: Sentence, norm: str, first: int, last: int) -> Token:
-    word = sentence.words[first]
-    if first == last and word.move is None and _SQUARE.fullmatch(norm):
-        return Token(norm, frozenset({"square", "move"}), first, last)
-    if word.move is not None and first == last:
-        square = _SQUARE.fullmatch(norm) is not None
-        tags = {"square", "move"} if square else {"move"}
-        if square and word.spoken:
-            tags = {"move"}
-        return Token(norm, frozenset(tags), first, last)
-    if first == last and norm in "abcdefgh" and _is_file(sentence, first):
-        return Token(norm, frozenset({"file"}), first, last)
+    if first == last:
+        word = sentence.words[first]
+        if word.move is not None or _SQUARE.fullmatch(norm):
+            tags = _MOVE
+            if _SQUARE.fullmatch(norm) and not word.spoken:
+                tags = _SQUARE_OR_MOVE
+            return Token(norm, tags, first, last)
+        if norm in "abcdefgh" and _is_file(sentence, first):
+            return Token(norm, _FILE, first, last)
+    if norm == "nowhere" and _leads_on(sentence, last + 1):
+        return Token(norm, _PRONOUN, first, last)  # "has nowhere to go"
+    return _of_word(norm, first == last)._replace(first=first, last=last)
+
+
+@lru_cache(KEPT)
+def _of_word(norm: str, single: bool) -> Token:
+    """What a word or, not single, a turn is by itself, wherever it stands."""
     if norm.isdigit():
-        return Token(norm, frozenset({"number" if len(norm) <= 3 else "stray"}), first, last)
-    single = norm.removesuffix("s")
-    if single in LETTERS and norm not in {"s"}:
-        return Token(norm, frozenset({"piece"}), first, last, noun=single, plural=norm != single)
-    tags = set(_tags(norm))
+        return Token(norm, _NUMBER if len(norm) <= 3 else _STRAY, 0, 0)
+    piece = norm.removesuffix("s")
+    if piece in LETTERS and norm != "s":
+        return Token(norm, _PIECE, 0, 0, noun=piece, plural=norm != piece)
+    tags = set(_tags().get(norm, ()))
     verbs = _verb_forms().get(norm, ())
     known = _dictionary().get(norm)
     lemma, many = "", False
@@ -308,19 +341,17 @@ def _token(sentence: Sentence, norm: str, first: int, last: int) -> Token:
         tags.add(known[0])
         if known[0] == "noun":
             lemma, many = known[1], known[2]
-    if verbs and first == last:
+    if verbs and single:
         tags.add("verb")
     if not tags:
         tags, verbs = _guess(norm)
-    if norm == "done" and first == last:
+    if norm == "done" and single:
         tags, verbs = tags | {"verb"}, (("do", "part"),)
-    if norm == "nowhere" and _leads_on(sentence, last + 1):
-        return Token(norm, frozenset({"pron"}), first, last)  # "has nowhere to go"
     if norm == "doing":
         tags, verbs = {"verb", "word"}, (("do", "ing"),)
-    if first != last and known is not None:
+    if not single and known is not None:
         tags, verbs = {known[0]}, ()
-    return Token(norm, frozenset(tags), first, last, verbs, lemma, many)
+    return Token(norm, frozenset(tags), 0, 0, verbs, lemma, many)
 
 
 def _leads_on(sentence: Sentence, at: int) -> bool:

@@ -80,7 +80,7 @@ _BE = r" (?:is|are|am|was|were|'re|'m)"
 _MODAL = r" (?:will|'ll|can|could|would|'d|may|might|must|shall|should)"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Verb:
     """What a form says beside the verb itself.
 

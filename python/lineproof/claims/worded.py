@@ -29,7 +29,7 @@ def _ings(*names: str, single: bool = False) -> frozenset[str]:
 TAKING = (_ings("capture", "recapture", "exchange") | {"capture", "recapture", "grab", "exchange", "trade", "swap", "snatch"}) - {"giving", "helping"}  # fmt: skip
 _AGAIN = frozenset({"recapture", "recapturing", "retaking"})
 _TRADING = _ings("exchange") | {"exchange", "trade", "swap"}
-_AIMING = (_ings("attack", "threaten", "defend", single=True) | {"driving", "clinging", "declining", "kicking"})  # fmt: skip
+_AIMING = (_ings("attack", "threaten", "defend", single=True) | {"driving", "clinging", "declining", "kicking", "pinning", "forking", "chasing", "unpinning", "hitting", "skewering"})  # fmt: skip
 """Doings whose object is not what moves, but what the move looks at."""
 _COVERING = frozenset({"interposing", "interposition", "blocking", "block"})
 _PUSHING = frozenset({"push", "pushing", "advance", "advancing", "break", "thrust"})

@@ -59,6 +59,7 @@ hedge: about, apparently, approximately, arguably, as far as i can see, as far a
     i guess, i reckon, i suppose, i suspect, i think, i would say, if anything, if i am not mistaken, if i see it right, if you ask me, in effect,
     in my opinion, in my view, it appears, it seems, it would seem, likely, maybe, more or less, perhaps, possibly, practically, presumably, probably,
     roughly, seemingly, some would say, to all intents and purposes, unless i am mistaken, virtually
+adverb: this is where, that is where, that 's where, here is where, here 's where, this is the point where, this is the moment when, this is the moment where, by the by, oops, ouch, oh dear, alas and alack, dear me, oh no, wow, ooh, bang, crash, boom, so much the better, all the more so
 hedge: roughly speaking, broadly speaking, relatively speaking
 adverb: made to measure, tailor made, made to order, ready made, miles, streets, on whichever side he likes, on whichever wing he likes, on either side he likes, too bad, frankly speaking, objectively speaking, positionally speaking, structurally speaking, honestly speaking, hey presto, presto, nah, well now, um, er, so it seems, as it happens, as luck would have it, as you may know, as you know, as we know, as everybody knows, as is well known, if need be, over on the right, over on the left
 # deny

@@ -27,7 +27,7 @@ compulsory: obligatory, mandatory, unavoidable, forced, de rigueur
 essential: necessary, imperative, indispensable, a must, vital, absolutely necessary, called for
 # nouns, each with its mark
 mistake: error, faux pas, misstep, false step, misjudgement, misplay, fault, miscalculation, wrong turn, sin
-blunder: howler, catastrophe, disaster, clanger, calamity, bloomer
+blunder: howler, catastrophe, disaster, clanger, calamity, bloomer, shocker, gaffe, boob, horror
 inaccuracy: slip, imprecision, lapse, slip up, careless move
 # adjectives before "mistake"
 slight: small, minor, little, trifling, tiny, venial, minuscule

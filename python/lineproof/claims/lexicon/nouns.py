@@ -10,6 +10,9 @@ queen: lady, her majesty, her ladyship, ladyship
 knight: horse, steed
 king: monarch, his majesty
 piece: man, unit, chessman
+# plain
+problem: problem, difficulty, opening problem, worry, headache, concern
+victory: victory, full point
 # attack
 fork: fork, double attack, double hit, royal fork, family fork, royal family fork, double threat on
 royal fork: royal fork, family fork
@@ -111,7 +114,7 @@ word: set, fella, fellow, chap, guy, beast, customer, creature, bed, box, pair, 
 best: best, strongest
 exclamation mark: exclamation mark, exclam
 question mark: question mark
-mistake: fault, misstep, misjudgement, miscalculation, clanger, catastrophe, disaster, calamity, imprecision, slip up, faux pas, false step
+mistake: shocker, gaffe, boob, horror, bloomer, recommendation, remedy, solution, fault, misstep, misjudgement, miscalculation, clanger, catastrophe, disaster, calamity, imprecision, slip up, faux pas, false step
 beginner: beginner, club player, novice, newcomer
 danger: danger, terror, threat
 word: good play, ample play, enough play, fine play, real play, active play, full play, value, counterplay, equality, chance, prospect, superiority, attention, consideration, alternative, possibility, option, decision, reaction, try, interposition, withdrawal, luxury, suicide, disposal, march, surrender, fianchetto

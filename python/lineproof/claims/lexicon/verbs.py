@@ -74,7 +74,7 @@ prepare: prepare, gear up for, be gearing up for, plan, intend, be up to, be pla
     head for
 transposing: transpose
 transpose: transpose, go over, lead back, steer, steer back, land, switch, reach, go back, lead, run, slide
-err: err, blunder, slip, stumble
+err: err, blunder, slip, stumble, go wrong, go astray, go off the rails, slip up, trip up, miss the mark, lose his way, lose their way, lose the thread, get it wrong, put a foot wrong, misplay, misjudge
 lose the game: lose the game, throw the whole game away, throw the game away, throw away the game, throw away the whole game, give away the game,
     give the game away, hand over the game, ruin the game, throw it all away, cost the game
 fail: fail, fail to, fail because of, fall down, lose to, run into, walk into, stumble into, founder on, come to grief on, come unstuck against,
@@ -88,6 +88,9 @@ lead to: lead to, result in, end in, transpose to, go over to, go over into, tra
     steer the game back into, land in, end up in, reach, lead back to, bring us to, bring us back to, take us to, turn into, merge into
 follow: follow, come, be next, ensue
 answer: answer, reply, meet, respond
+solve: solve, overcome, sort out, shake off, get over, get rid of
+struggle: struggle, suffer, wobble, creak, totter, reel, wilt, toil
+resign: resign, throw in the towel, give up the ghost, lay down arms, stop the clocks, turn down his king, turn his king over, tip his king over
 # having and being
 be: stand, linger, loiter, hover, squat, dwell, remain, stay, lie, sit, look, prove, become, find oneself, find itself, find himself, find herself, end up, seem, appear, come out,
     turn out, feel, keep, turn out to be, happen to be, prove to be, live, hold out, rest, be left, hang around, turn
@@ -134,6 +137,7 @@ recommend: recommend, advise, suggest, advocate, endorse, prescribe
 judge: judge, account, regard, rate, deem
 deserve: deserve, merit, earn
 do better: do better
+do well: do well, do right, do best, do wisely, do the right thing
 avoid: avoid, steer clear of, steer well clear of, stay clear of, stay away from, keep away from, keep clear of, shy away from, keep your hands off, keep one's hands off,
     keep our hands off, leave to others, refrain from, skip, resist, beware of, keep off, give a wide berth to, stay off, shun
 poison: poison
@@ -156,6 +160,10 @@ do: do, adopt, announce, propose, suggest, direct, let, help, use, call, work, t
     patch, suffice, reply, resign, pile, line, line up, run, sleep, wriggle, budge, burn, bleed, lean, hide, close, allow, enable, permit, invite,
     provoke, encourage, avoid, evict, disturb, challenge, contest, dispute, restrict, restrain, cramp, breathe, exploit, profit, benefit, jump in,
     land on, settle, retire, hurry, rush, race, gain, grow, shrink, shatter, wreck, ruin, spoil, damage, split, tear, scatter, undouble, straggle,
-    dominate, radiate, rule, reign
+    dominate, radiate, rule, reign, assess, evaluate, describe, commit, counsel, warn, include, insure, juggle, flee, loom, lurk, manage, maroon, strand,
+    succeed, occur, post, transfer, seek, scream, shout, command, cripple, devalue, bind, put paid to, 
+    run out of, bite on, begin with, start with, end with, come in with, jump in with, land with, fall into, fall for, let in, get away, run away, hope for,
+    make for, plan for, think of, select, pick, find, react, handle, execute, realise, spot, hit on, hit upon, come up with, settle for, settle on, plump for,
+    decide on, decide for, reject, refuse, permit, sense, foresee, calculate, underestimate, misjudge, misplay, mistime
 """)
 """Every line names verbs in their base form; more words after one ("keep an eye on") belong to it, and its object follows them."""
