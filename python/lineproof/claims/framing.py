@@ -147,6 +147,8 @@ def _element(
     if len(words) > 1 and _is_preposition(words[0]):
         prepositions = frozenset(words[0].strip("()").replace("_", " ").split("|"))
         words = words[1:]
+    if words == ["{wing}"] and prepositions == {"on"}:
+        prepositions = frozenset({"on", "in", "at"})  # "in the middle"
     text = " ".join(words)
     if "{" in text[1:]:
         raise FrameError(f"no preposition is {words[0]!r}, in {source!r}")

@@ -157,7 +157,7 @@ class Here:
     subject: the side the clause before spoke of; unclear when that clause was not read and does not say.
     after_unread: whether the clause before was not read. topic: the piece the clause before began with. third: the side named last in
     the sentence. words, start, end: the clause as written. idle: the position in which the sentence lets a side pass, which it has just
-    done. neutral: whether the sentence names the sides and never says "we" or "you". asked: the question that it answers.
+    done. he: whom "he" means, where a move of his tells. neutral: whether the sentence names the sides and never says "we" or "you". asked: the question that it answers.
     """
 
     lesson: Lesson
@@ -172,6 +172,7 @@ class Here:
     after_unread: bool = False
     topic: str | None = None
     third: str | None = None
+    he: str | None = None
     hedged: bool = False
     opening: bool = False
     idle: Spot | None = None
@@ -225,6 +226,8 @@ class Here:
             case "we" | "us" | "you" | "i" | "our" | "your" | "my":
                 return self.taught
             case "he" | "she" | "they" | "him" | "his" | "her" | "their":
+                if self.he is not None:
+                    return self.he
                 if self.third == self.taught:
                     raise Unread(f"{text!r} can mean either side here")
                 return other(self.taught)
@@ -246,6 +249,8 @@ class Here:
         match reference.whose:
             case "ours":
                 return self.taught
+            case "theirs" if self.he is not None:
+                return self.he
             case "theirs" if self.third == self.taught and self.neutral:
                 return self.taught  # "White is a pawn down, yet his king has castled"
             case "theirs":

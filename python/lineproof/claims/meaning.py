@@ -24,8 +24,8 @@ from .frame import Frame
 from .here import Here, Named, Unread
 from .idling import conditional, idles
 from .kind import Kind
-from .lexicon import ADJECTIVES, ADVERBS, VERBS, members
-from .noun import Noun
+from .lexicon import ADJECTIVES, ADVERBS, NOUNS, VERBS, members
+from .noun import Noun, on_square
 from .phrase import MOVE
 from .plain import CONDITIONS, Clause
 from .possessive import named as possessed
@@ -76,6 +76,8 @@ _PERSONS = frozenset({"we", "us", "our", "ours", "you", "your"})
 _GOING = members("move", VERBS) | {"go", "step", "capture on", "land on", "land"}
 
 
+_ATTACKS = members("attack", VERBS) | members("defend", VERBS)
+_TODAY = frozenset({"today", "now", "this time", "this evening", "tonight"})
 _LINES = frozenset({"line", "variation", "game", "case", "position"})
 """Nouns that compare with another game: "in contrast to the lines with Nc3"."""
 _REASON = frozenset({"since", "because", "as", "for"})
@@ -161,6 +163,7 @@ class _Reader:
         self.found = Understood()
         self.adrift = False
         self.last: Noun | None = None
+        self.thing: Noun | None = None
         self.head = ""
         self.open = False
         self.deed = False
@@ -198,7 +201,9 @@ class _Reader:
                 blocked = self._blocked(clause, clauses, number)
                 if blocked:
                     self.found.reasons.append(blocked)
+                    self.aim = aimed(clause) or self.aim
                 else:
+                    self._who(clause, clauses[number - 1] if number else None)
                     self._resolve(clause)
                     self._read(clause)
                 then = clauses[number + 1] if number + 1 < len(clauses) else None
@@ -219,6 +224,19 @@ class _Reader:
             self.here = replace(self.here.at(passed), idle=self.here.spot, subject=None)
             clause.adverbs.remove("otherwise")
             clause.verb = replace(clause.verb, modal="")
+
+    def _who(self, clause: Clause, before: Clause | None) -> None:
+        """Says who "he" is, where nobody is "we": who plays the move that the clause names with him, "with e5 he accepts a hole"."""
+        subject = clause.subject
+        if not self.here.neutral or subject is None or subject.text != "he" or self.here.he:
+            return
+        if before is not None and before.fronted == "by" and self.deed:
+            self.here = replace(self.here, he=self.here.mover)
+            return
+        move = next((p.noun for p in clause.places if p.preposition in {"with", "by"} and p.noun is not None and p.noun.type in {"move", "square"} and not p.noun.plural), None)  # fmt: skip
+        if move is not None:
+            with suppress(Unread):
+                self.here = replace(self.here, he=self.here.named(move.text).side)
 
     def _come_back(self, clause: Clause) -> None:
         """Ends what is said of a move that is advised against: it is the reasons, and what they lead to."""
@@ -340,7 +358,10 @@ class _Reader:
                 if clause.lemma in _JUDGING:
                     continue  # "I call it a mistake": the move
                 if noun.type == "pronoun" and noun.head == "it" and self.last is not clause.subject:
-                    clause.objects[number] = replace(self.last, first=noun.first, last=noun.last)
+                    meant = self.last
+                    if meant.head == "king" and self.thing is not None and clause.lemma in _ATTACKS:
+                        meant = self.thing  # "looks through it at the king, and White attacks it"
+                    clause.objects[number] = replace(meant, first=noun.first, last=noun.last)
             for number, place in enumerate(clause.places):
                 if (
                     place.noun is not None
@@ -350,6 +371,9 @@ class _Reader:
                     clause.places[number] = replace(
                         place, noun=replace(self.last, first=place.first, last=place.last)
                     )
+        self._arrived(clause)
+        self._own(clause)
+        self._its(clause)
         possessed(clause, self.head)
         doer = clause.subject
         if self.head or (doer is not None and doer.type == "piece" and doer.head):
@@ -410,12 +434,71 @@ class _Reader:
                 for n in clause.objects
             ]  # "two pawns they have eaten, we have had one back"
         self._ones(clause)
-        self.last = next((n for n in nouns if n.type == "piece" and not n.plural), self.last)
+        spoken = next((n for n in nouns if n.type == "piece" and not n.plural and not n.no), None)
+        self.last = spoken or self.last
+        if self.last is not None and self.last.head != "king":
+            self.thing = self.last
+        at = [p.noun for p in clause.places if p.preposition in {"on", "at"} and p.noun is not None and p.noun.type == "square"]  # fmt: skip
+        if self.last in clause.objects and self.last is not None and not self.last.square and len(at) == 1 and not at[0].parts:  # fmt: skip
+            self.last = on_square(replace(self.last, text=re.sub("^an? ", "the ", self.last.text)), at[0].square, at[0].last)  # "that's a knight for life on d5"  # fmt: skip
+            self.last = replace(self.last, square=at[0].square)
         self.head = next((n.head for n in nouns if n.type == "piece" and n.head), self.head)
         self.lady = next((n for n in nouns if n.head == "queen" and not n.plural), self.lady)
         self.done_to = next(
             (o.head for o in clause.objects if o.type == "piece" and o.head), self.done_to
         )
+
+    def _its(self, clause: Clause) -> None:
+        """ "The knight is blocking its path": that of the piece spoken of before."""
+        last = self.last
+        if last is None or clause.subject is None or last.head == clause.subject.head:
+            return
+        clause.objects = [
+            replace(o, adjectives=(*o.adjectives, last.head), square=last.square)
+            if o.det == "its" and o.head in NOUNS["way"]
+            else o
+            for o in clause.objects
+        ]
+
+    def _own(self, clause: Clause) -> None:
+        """ "The queen shuts her own bishop in", "Black hems in his own bishop": the bishop of the same side."""
+        subject = clause.subject
+        if subject is None or subject.type not in {"piece", "side", "move", "square"}:
+            return
+        with suppress(Unread):
+            side = self.here.side(subject.text) if subject.type == "side" else self.here.agent(subject.text).side  # fmt: skip
+            clause.objects = [
+                replace(
+                    o, whose=f"{side} 's", text=re.sub("^(?:his|their|the) ", f"{side} 's ", o.text)
+                )
+                if o.type == "piece" and "own" in o.adjectives and o.whose in {"his", "their"}
+                else o
+                for o in clause.objects
+            ]
+
+    def _arrived(self, clause: Clause) -> None:
+        """ "After Nf3 the bishop pins it": the piece that the move brings there."""
+        if self.last is not None or self.here.topic is not None:
+            return
+        move = next((p.noun for p in clause.places if p.preposition in _FIRST and p.noun is not None and p.noun.type in {"move", "square"} and not p.noun.parts), None)  # fmt: skip
+        if move is None or not any(o.type == "pronoun" and o.head == "it" for o in clause.objects):
+            return
+        with suppress(Unread):
+            named = self.here.named(move.text)
+            letter = (named.after.board.piece_at(named.uci[2:4]) or "p").lower()
+            at = named.uci[2:4]
+            clause.objects = [
+                replace(
+                    o,
+                    type="piece",
+                    head=NAMES[letter],
+                    text=f"the {NAMES[letter]} on {at}",
+                    square=at,
+                )
+                if o.type == "pronoun" and o.head == "it"
+                else o
+                for o in clause.objects
+            ]
 
     def _ones(self, clause: Clause) -> None:
         """Says what "one on f7" is, after "two mates hang in the air"."""
@@ -472,6 +555,8 @@ class _Reader:
                 continue
             if other.sub in {"as if", "as though"} or _aside(other):
                 continue  # it likens, or speaks to the class
+            if other.sub == "when" and other.verb.done and not _TODAY.isdisjoint(clause.adverbs):
+                continue  # "last time, when we castled short, ... today we ..."
             shared = clause.joint in {"and", "or"} and (clause.inherited or clause.form == "base")
             if (
                 near < number
@@ -524,6 +609,8 @@ class _Reader:
             and sum(o.type in {"noun", "side"} for o in clauses[number - 1].objects) > 1
         ):
             return "the clause before it was not taken apart"
+        if self.quoted and clause.sub in _REASON:
+            return "it is said of what others think"
         if self.quoted and clause.inherited and clause.joint in {"and", "or", "but", "and so"}:
             return "it is said of what others think"
         if self.quoted and self.unfinished:
@@ -646,7 +733,8 @@ class _Reader:
             )
             with suppress(Unread):
                 side = spot.board.turn
-                if subject.type == "side" and here.side(subject.text) != side:
+                anyone = subject.text == "he" and self.here.neutral and clause.inherited
+                if subject.type == "side" and not anyone and here.side(subject.text) != side:
                     continue
                 by = here.find(subject.text, side) if subject.type == "piece" else None
                 man = next(
@@ -1145,6 +1233,11 @@ def _likened(clause: Clause) -> int | None:
 def _comes_about(clause: Clause) -> bool:
     """Whether a clause says that a position comes about, so that "when" says by which road."""
     nouns = [*([clause.subject] if clause.subject else []), *clause.objects]
+    same = any(
+        n.head == "position" and {"same", "identical", "very"} & set(n.adjectives) for n in nouns
+    )
+    if same and clause.lemma in {"get", "have", "reach", "be", "arise", "give", "see"}:
+        return True
     return clause.lemma in _ARISING and any(n.head in {"position", "it", "this"} for n in nouns)
 
 

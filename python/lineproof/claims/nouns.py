@@ -19,6 +19,10 @@ _GOING = frozenset(
 )
 """Nouns of a move, behind which its square belongs to it."""
 _SETS = frozenset({"pair", "couple", "duo", "trio"})
+_AMOUNTS = frozenset(
+    {"amount", "deal", "quantity", "share", "bit", "load", "abundance", "wealth", "surplus"}
+)
+"""Nouns that say how much of what follows."""
 
 _GIVING = (members("give", VERBS) | {"cost", "save", "win"}) - {"land"}
 _OF = re.compile("[1-9] of")
@@ -331,6 +335,8 @@ class Nouns(Groups):
                 and self._nominal(end + 1)
             ):
                 pass  # "a good, solid move"
+            elif t.norm == "'s" and head == end - 1 and self._done_so(end + 1):
+                break  # "that knight's used four moves"
             elif t.norm == "'s" and head == end - 1 and self._nominal(end + 1):
                 head = -1
             elif t.norm == "'s" and head < 0 and end > start and self.tokens[end - 1].is_("side"):
@@ -377,6 +383,12 @@ class Nouns(Groups):
             return None
         self.at = head + 1
         return replace(noun, first=token.first)
+
+    def _done_so(self, at: int) -> bool:
+        """Whether a participle with a number or an article behind it follows: "has used four moves"."""
+        t, after = self._token(at), self._token(at + 1)
+        done = t is not None and not t.is_("noun", "adj") and any(f == "part" for _, f in t.verbs)
+        return done and after is not None and after.is_("number", "det", "poss")
 
     def _points(self, at: int) -> bool:
         """Whether "this" or "that" stands for itself before a verb that might be a plural: "this offers", but "this move"."""
@@ -480,6 +492,17 @@ class Nouns(Groups):
                 noun = replace(noun, text=text, square=arg.norm, last=arg.last)
                 self.at += 2
                 continue
+            if prep.norm == "of" and noun.head in _AMOUNTS and noun.det in {"a", "an", "the"}:
+                back = self.at
+                self.at += 1
+                much = self._one()
+                if much is not None and much.type == "noun" and not much.plural and not much.det:
+                    size = tuple(a for a in noun.adjectives if a not in {"small", "tiny", "little"})
+                    if len(size) == len(noun.adjectives):
+                        noun = replace(much, first=noun.first, det=noun.det)
+                        continue
+                self.at = back
+                return noun
             if prep.norm == "of" and noun.head in _SETS and noun.det != "":
                 back = self.at
                 self.at += 1

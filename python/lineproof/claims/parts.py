@@ -54,6 +54,7 @@ def fold(before: Clause, clause: Clause) -> bool:
         or _seeming(before, clause)
         or _only_seems(before, clause)
         or _identified(before, clause)
+        or _placed(before, clause)
         or _has_doing(before, clause)
     ):
         before.see(clause)
@@ -100,11 +101,18 @@ def _stands(before: Clause, clause: Clause) -> bool:
 
 def _colon(before: Clause, clause: Clause) -> bool:
     """ "Our plan is simple: d4", "White has one threat: Nxf7"."""
-    if clause.joint not in {":", "-", ","} or clause.lemma or clause.places or clause.states:
+    says = clause.lemma == "be" and clause.subject is not None and clause.subject.head in {"that", "it", "this"}  # fmt: skip
+    if says and not (clause.verb.negated or clause.verb.modal) and clause.joint in {", and", "and", ",", ":", ";"}:  # fmt: skip
+        told = clause.places or clause.states or clause.sub
+    elif clause.joint in {":", "-", ","} and not clause.lemma:
+        told, says = clause.places or clause.states, False
+    else:
+        return False
+    if told:
         return False
     if len(clause.objects) != 1 or clause.objects[0].type not in {"move", "square"}:
         return False
-    if clause.joint == "," and clause.objects[0].type != "move":
+    if clause.joint == "," and clause.objects[0].type != "move" and not says:
         return False
     noun = before.subject if before.lemma == "be" and before.states else None
     if before.lemma in {"be", "have"} and len(before.objects) == 1:
@@ -115,7 +123,7 @@ def _colon(before: Clause, clause: Clause) -> bool:
             return False
     if noun is None or noun.type != "noun" or before.verb.negated or noun.plural:
         return False
-    if noun.head not in (_NAMED if clause.joint == "," else _PLANS | _NAMED):
+    if noun.head not in (_NAMED if clause.joint == "," and not says else _PLANS | _NAMED):
         return False
     if clause.joint == "," and noun.det not in {"a", "an", "1", "one"}:
         return False
@@ -137,6 +145,22 @@ def _there(before: Clause, clause: Clause) -> bool:
         return False
     before.subject, before.lemma = before.objects[0], clause.lemma
     before.objects, before.states = clause.objects, clause.states
+    before.places += clause.places
+    before.adverbs += clause.adverbs
+    return True
+
+
+def _placed(before: Clause, clause: Clause) -> bool:
+    """ "Hanging pawns, on c5 and d5", "he castles, on the queenside": where it is."""
+    if clause.lemma or clause.objects or clause.states or clause.strays or clause.joint != ",":
+        return False
+    if not clause.places or before.places or clause.verb.negated or before.sub:
+        return False
+    if any(p.preposition not in {"on", "at"} or p.noun is None or p.noun.type not in {"square", "file", "piece"} for p in clause.places):  # fmt: skip
+        return False
+    last = _last(before)
+    if last is None or last.type != "noun" or last.last != before.last:
+        return False
     before.places += clause.places
     before.adverbs += clause.adverbs
     return True
@@ -172,9 +196,14 @@ def _has_doing(before: Clause, clause: Clause) -> bool:
     side, man = before.subject, before.objects[-1]
     if side is None or side.type != "side" or side.no or len(before.objects) != 1:
         return False
-    if clause.form != "ing" or clause.joint != "=" or clause.passive or clause.subject is not None:
+    to = clause.form == "to" and clause.lemma in _ATTACK
+    if not (clause.form == "ing" or to) or clause.joint != "=" or clause.passive:
         return False
-    if man.last + 1 != clause.first or not clause.objects or man.parts:
+    if clause.subject is not None or man.last + 1 != clause.first or not clause.objects:
+        return False
+    if man.head.isdigit() and man.count:
+        man = replace(man, head="piece", type="noun", plural=man.count > 1)
+    elif to or man.parts:
         return False
     men = {*NOUNS["piece"], *NOUNS["attacker"], *NOUNS["defender"]}
     whose = _OF.get(side.text, f"{side.text} 's")

@@ -855,6 +855,8 @@ def _cleft(before: Clause, clause: Clause) -> bool:
     pointed = before.subject is not None and before.subject.head in {"it", "that", "this"}
     if clause.subject is not None and clause.subject.no and not clause.sub:
         return False  # "that is a move nobody saw"
+    if pointed and before.objects and before.objects[-1].head == "position":
+        return False  # "this is the position we had last week"
     if (
         pointed
         and before.objects

@@ -60,6 +60,8 @@ def meant(
         return [last]
     if fits is not None and len(good) == 1 and last not in found:
         return good
+    if reference.letter == "k" and here.board.in_check:
+        return [at for at in found if owner(here, at) == here.board.turn]
     if in_play and len(here.in_play(good or found)) == 1:
         return here.in_play(good or found)
     raise Unread(f"it is not clear which piece {text!r} means")

@@ -72,6 +72,9 @@ _ELSEWHERE = frozenset(
 """Nouns of what is not on this board."""
 
 
+_GAMES = frozenset({"game", "line", "variation", "opening", "position", "structure", "case"})
+
+
 class Parts(Protocol):
     """What a clause has beside its subject and its verb: the clause itself, or its rest."""
 
@@ -113,6 +116,10 @@ def _adjunct(place: Place, clause: Clause) -> bool:
     noun = place.noun
     if place.preposition in _REASONS and noun is not None and noun.type == "move":
         return False  # it may be a reply
+    if place.preposition == "in" and noun is not None and noun.plural and noun.head in _GAMES:
+        return False  # "there are hanging pawns in many games"
+    if place.preposition == "since" and noun is not None:
+        return noun.head in {"beginning", "start", "opening", "outset"}
     if place.preposition in _WHERE:
         return noun is None or noun.head not in _ELSEWHERE
     if noun is None:

@@ -38,6 +38,7 @@ FRAMES = (
     "{men} <make> attacker (on|against|of) {target}",
     "<~> attacker (on|against|of) {target} ; counted=yes",
     "{target} <have> attacker ; counted=yes",
+    "[{agent}] <make> attacker (on|against|of) {target} ; counted=yes makes=yes",
     "[{agent}] <add/bring/be> {nth} (to|on|against|of) {target}",
     "{nobody} <attack> {target} ; nothing=yes",
     "piece <attack> {target} ; negated=yes nothing=yes",

@@ -44,7 +44,8 @@ def _way(noun: Noun) -> str | None:
     piece = next((a for a in noun.adjectives if a in NAMES.values()), None)
     if noun.head not in _WAYS or piece is None:
         return None
-    return f"{noun.whose or 'the'} {piece}"
+    on = f" on {noun.square}" if noun.square else ""
+    return f"{noun.whose or 'the'} {piece}{on}"
 
 
 def _natural(noun: Noun) -> str | None:

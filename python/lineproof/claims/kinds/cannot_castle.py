@@ -54,6 +54,7 @@ FRAMES = (
     "{king} <castle> (on|to) {wing} ; modal=can|may|could|will negated=yes",
     "{king} <castle> [{wing}] ; modal=can|may|could|will negated=yes without=on|to",
     "[{agent}] <lose> {castling}",
+    "[{agent}] <lose/surrender> {castling} ; negated=yes kept=yes",
     "[{agent}] <cost> {side} {castling}",
     "[{agent}] <rob> {side} of {castling}",
     "{castling} <=> over|gone|history",
@@ -123,6 +124,8 @@ def _barred(here: Here) -> str:
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
+    if "kept" in slots:
+        slots["able"] = True  # "has not forfeited castling"
     as_it_stands(here, slots)
     agent = here.agent(slots["agent"]) if "agent" in slots else None
     spot = here.spot if agent is None else agent.spot

@@ -30,6 +30,7 @@ FRAMES = (
     "{side} <have> (defender|piece) (on|for|of) {target} ; counted=yes",
     "<~> defender (on|for|of) {target} ; counted=yes",
     "{target} <have> defender ; counted=yes",
+    "[{agent}] <make> defender (on|for|of) {target} ; counted=yes makes=yes",
     "{side} <have> defender [at {target}] ; counted=yes",
     "{target} <have> {nth}",
     "[{agent}] <add/bring/give/be> {nth} (to|on|for|of) {target}",

@@ -34,6 +34,7 @@ _AIM = "prepare/mean/want/wish/intend/hope/aim/plan/be planning/get ready"
 
 FRAMES = (
     "[{agent}] <prepare/be about> {moves}",
+    "[{agent}] <prepare/plan/intend/support/threaten> {march}",
     f"[{{agent}}] <{_AIM} to {_DO}> {{moves}}",
     f"[{{agent}}] <{_AIM} to {_BRING}> {{target}} (to|on|on_to|onto|into|towards) {{square}}",
     f"[{{agent}}] <{_AIM} to castle> [{{wing}}] ; castle=castling",
@@ -85,6 +86,12 @@ FRAMES = (
 )
 
 
+def _march(noun: Noun) -> str | None:
+    """ "The march of the b-pawn to b5": the piece and its square."""
+    found = re.fullmatch(r".*?\bof ((?:the|his|our|their|white 's|black 's) (?:[a-h] )?\w+) (?:to|on to) ([a-h][1-8])", noun.text)  # fmt: skip
+    return f"{found[1]}|{found[2]}" if found and noun.type == "noun" and not noun.no else None
+
+
 def _castling(noun: Noun) -> str | None:
     """ "Castling", "short castling": how it is written."""
     if noun.head != "castling":
@@ -98,6 +105,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     first = slots.get("moves", "").split()[:1]
     if first and re.fullmatch("[a-h][1-8]", first[0]) and here.board.piece_at(first[0]):
         raise Unread("a piece stands there already, so it is not clear what is prepared")
+    if "march" in slots:
+        slots["target"], slots["square"] = slots.pop("march").split("|")
     if "mover" in slots:
         slots["target"] = _just_moved(here, slots.pop("mover"))
     agent = _agent(here, slots)
@@ -322,6 +331,7 @@ KIND = Kind(
         "placed": lambda n: f"{n.head} {n.square}" if n.type == "piece" and n.square and not n.parts else None,
         "blow": lambda n: n.head if n.head in {*NOUNS["fork"], "check", "sacrifice"} else None,
         "freed": lambda n: n.text if n.type == "piece" and not n.parts and not n.plural and n.head != "pawn" else None,
+        "march": _march,
         "mover": lambda n: n.text if n.type == "side" else None,
     },
     read=read,

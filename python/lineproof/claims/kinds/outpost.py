@@ -50,7 +50,7 @@ FRAMES = (
     "{square_alone} <belong_to> {side}",
     "{target} <be/sit> on outpost (on|at) {squares}",
     "<~> outpost [(on|at) {squares}] for {for_piece}",
-    "{a_pawn} <attack/challenge/disturb> {target} ; negated=yes modal=can|could|will held=yes",
+    "{a_pawn} <attack/challenge/disturb/trouble/bother/annoy/harass/reach/touch> {target} [(at|on) {squares}] ; negated=yes modal=can|could|will held=yes",
 )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.bands import edge_of_two, is_safe
@@ -24,7 +25,7 @@ FRAMES = (
     "[{agent}] <take> {move} out_of {position}",
     "[{agent}] <deny> {side} {move}",
     "[{agent}] <rob> {side} of {move}",
-    "[{agent}] <prevent> {going} [of {target}]",
+    "[{agent}] <prevent> {going} of {target}",
     "{move} <=> impossible (thanks_to|because_of|owing_to|due_to|on_account_of) {agent}",
     "{move} <=> possible (thanks_to|because_of|owing_to|due_to|on_account_of) {agent} ; negated=yes",
     "{side} <play/push> {move} (thanks_to|because_of|owing_to|due_to|on_account_of) {man} ; modal=can|may negated=yes",
@@ -34,6 +35,7 @@ FRAMES = (
     "[{agent}] <prevent/keep to move/come/go/land/jump/settle/get> (to|into|on|onto) {square} [{patient}]",
     "[{agent}] <prevent/keep to land on/capture on/land/reach/use/occupy/take on/come to/go to/get to> {square} [{patient}]",
     "[{agent}] <prevent> {blow} (on|at) {square}",
+    "[{agent}] <prevent> {blow_at}",
     "[{agent}] <prevent> {going} [of {target}] to {square}",
     "[{agent}] <keep> {target} (off|out_of|away_from|from) {square}",
     "[{agent}] <prevent> {target} from {square}",
@@ -59,6 +61,14 @@ _BLOWS = frozenset({"fork", "sacrifice", "shot", "blow", "jump", "leap", "captur
 _GOING = frozenset({"advance", "push", "thrust", "break"})
 
 
+def _blow_at(noun: Noun) -> str | None:
+    """ "The check on b5", "the fork on c2": the square."""
+    if noun.type != "noun" or noun.head not in _BLOWS | _GOING or noun.no:
+        return None
+    found = re.search(r" on ([a-h][1-8])$", noun.text)
+    return found[1] if found else noun.square or None
+
+
 def _going(noun: Noun) -> str | None:
     """How something would come to a square: "the advance", "the development"."""
     said = noun.head in {
@@ -78,9 +88,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     if "nobody" in slots:
         return [_unhindered(here, slots["move"])]
+    if "blow_at" in slots:
+        slots["square"] = slots.pop("blow_at")
     if "man" in slots:
         slots["agent"] = slots.pop("man")
-    if "going" in slots and "square" not in slots:
+    if "going" in slots and "square" not in slots and "target" in slots:
         return [_advance(here, slots)]
     if "agent" not in slots:
         of_this_move(here)
@@ -278,7 +290,7 @@ KIND = Kind(
     ),
     formula=f"cost = best - played, of the other side's move; holds: not legal any more, or cost >= {MISTAKE}; unsettled: between; fails: safe move",
     frames=FRAMES,
-    tests={"blow": lambda n: n.text if n.head in _BLOWS else None, "going": _going, "man": lambda n: n.text if n.type == "piece" and not n.plural else None, "position": lambda n: n.head if n.head in {"position", "game", "hand"} else None},
+    tests={"blow": lambda n: n.text if n.head in _BLOWS else None, "blow_at": _blow_at, "going": _going, "man": lambda n: n.text if n.type == "piece" and not n.plural else None, "position": lambda n: n.head if n.head in {"position", "game", "hand"} else None},
     read=read,
     check=check,
     flips=True,

@@ -177,6 +177,8 @@ def _attack(here: Here, slots: dict[str, Any]) -> list[Claim]:
         else [slots.get("target", slots.get("prey"))]
     ):
         prey += _prey(at, text, None if agent is None else other(agent.side))
+    if any((at.board.piece_at(to) or "").lower() == "k" for to in prey):
+        raise Unread("an attack on the king is a check, or no more than a direction")
     sides = {side_of(at.board.piece_at(to) or "K") for to in prey}
     if len(sides) != 1:
         raise Unread("it is not clear whose piece is attacked")

@@ -25,7 +25,7 @@ FRAMES = (
     "zwischenzug <=> {move}",
     "{move} <~> as zwischenzug",
     "[{side}] <insert> {move}",
-    "[{side}] <insert> check",
+    "[{side}] <insert> check ; checks=yes",
     f"[{{side}}] <play/check/start with/begin with> {{move}} {_FIRST}",
     f"[{{side}}] <play/check/start with/begin with> with {{move}} {_FIRST}",
     "[{side}] <play/insert> {move} as zwischenzug",
@@ -48,6 +48,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         move = _unnamed(here, here.side(slots["side"]) if "side" in slots else None, verb)
     if "side" in slots and here.side(slots["side"]) != move.side:
         raise Unread("it is the other side's move")
+    if "checks" in slots and not move.after.board.in_check:
+        raise Unread("the move is no check")
     return [here.claim(KIND.id, move.side, spot=move.before, move=move.uci)]
 
 

@@ -37,7 +37,7 @@ impossible: impossible, ruled out, out of the question
 extra: extra, additional, spare
 light: light, shy, adrift
 thin: thin
-bad: bad, poor
+bad: bad
 good: good
 equal: equal
 """)

@@ -105,10 +105,10 @@ way: way, path, view, diagonal, line, road, route
 face: face
 daylight: daylight, action, light of day
 loss of tempo: loss of tempo, loss of time, loss of a tempo
-muscle: muscle, inch, finger
+muscle: muscle, inch, finger, step, single step
 moment: moment, hour
 sorry piece: problem child, problem piece, problem bishop, dud, damp squib, big pawn, tall pawn, sad piece, sorry sight, sorry figure, worst piece, sad sack, passenger, liability
-word: counterpart, colleague, opposite number, wall
+word: amount, quantity, share, wealth, abundance, surplus, rim, corner, counterpart, colleague, opposite number, wall
 word: set, fella, fellow, chap, guy, beast, customer, creature, bed, box, pair, couple, duo, trio, lonesome, difference, order, importance,
     significance, brute, lad, soul, bloke, promotion, danger
 best: best, strongest
