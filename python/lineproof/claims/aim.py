@@ -57,10 +57,10 @@ def fill(clause: Clause, aim: tuple[str, str]) -> None:
                 )
         return
     if clause.lemma == "make" and counted and len(clause.objects) == 1:
-        number = clause.objects[0]
-        if number.head.isdigit() or number.head in _MEN:
-            head = counted if number.head.isdigit() else number.head
-            clause.objects[0] = replace(number, head=head, type="noun")
+        told = clause.objects[0]
+        if told.head.isdigit() or told.head in _MEN:
+            head = counted if told.head.isdigit() else told.head
+            clause.objects[0] = replace(told, head=head, type="noun")
             clause.places.append(Place("of", said, clause.last, clause.last))
         return  # "and the knight makes three"
     if clause.lemma not in _HAVING or clause.places:

@@ -497,8 +497,7 @@ class Nouns(Groups):
                 self.at += 1
                 much = self._one()
                 if much is not None and much.type == "noun" and not much.plural and not much.det:
-                    size = tuple(a for a in noun.adjectives if a not in {"small", "tiny", "little"})
-                    if len(size) == len(noun.adjectives):
+                    if {"small", "tiny", "little"}.isdisjoint(noun.adjectives):
                         noun = replace(much, first=noun.first, det=noun.det)
                         continue
                 self.at = back
