@@ -39,16 +39,27 @@ _TURNS: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     ),
 }
 """By verb, the prepositions and nouns that say it of the object of a verb of having: "keeps e5 under guard"."""
+_TRAINED = frozenset({"train on", "aim at", "point at", "direct at", "direct against", "focus on", "concentrate on", "target at"})  # fmt: skip
 _PREY = frozenset({"piece", "square", "pronoun"})
 _NOWHERE = frozenset({"nowhere", "nowhere fast"})
 _FROM = frozenset({"from", "by", "of", "through"})
 
 
 def light(clause: Clause) -> None:
-    """Puts the verb that is meant for a light verb with its noun."""
+    """Puts the verb that is meant for a light verb with its noun, in a clause that is in the order of the active."""
+    _trained(clause)
     _held(clause)
     _stands(clause)
     _goes_nowhere(clause)
+
+
+def _trained(clause: Clause) -> None:
+    """ "Queen and bishop are trained on d5": they attack it."""
+    if not clause.passive or clause.lemma not in _TRAINED or len(clause.objects) != 1:
+        return
+    if clause.subject is None or any(p.preposition == "by" for p in clause.places):
+        return
+    clause.lemma, clause.passive, clause.form = "attack", False, "finite"
 
 
 def _verb_of(place: Place) -> str | None:

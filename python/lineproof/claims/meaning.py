@@ -54,6 +54,7 @@ _AFTER = frozenset(
 _ANSWERED = members("refute", VERBS) | {"meet", "answer"}
 _FIRST = frozenset({"after", "upon", "following", "in reply to", "in answer to"})
 _CAPTURES = members("capture", VERBS)
+_EXCHANGES = members("exchange", VERBS)
 _AVERTING = members("avert", VERBS) | {"do"}
 _DEEDS = frozenset(
     w.split()[0]
@@ -555,6 +556,8 @@ class _Reader:
                 continue
             if other.sub in {"as if", "as though"} or _aside(other):
                 continue  # it likens, or speaks to the class
+            if other.sub == "when" and other.verb.done and clause.verb.done and near > number:
+                continue  # "Black gave up castling when he took on f7"
             if other.sub == "when" and other.verb.done and not _TODAY.isdisjoint(clause.adverbs):
                 continue  # "last time, when we castled short, ... today we ..."
             shared = clause.joint in {"and", "or"} and (clause.inherited or clause.form == "base")
@@ -706,7 +709,7 @@ class _Reader:
             or subject.type not in {"piece", "side"}
         ):
             return None
-        takes = clause.lemma in _CAPTURES
+        takes = clause.lemma in _CAPTURES or clause.lemma in _EXCHANGES
         if not takes and clause.lemma not in _GOING:
             return None
         places = [

@@ -146,8 +146,12 @@ def either(side: str | None) -> tuple[str, ...]:
     return ("white", "black") if side is None else (side,)
 
 
-def pawns_meant(here: Here, text: str) -> tuple[str, list[str]]:
+def pawns_meant(
+    here: Here, text: str, fits: Callable[[str], bool] | None = None
+) -> tuple[str, list[str]]:
     """The pawns that a reference or a list of them means, with their side; "it" is the piece spoken of.
+
+    fits: whether what is said can be true of a pawn; of several the only one that fits is meant.
 
     :raises Unread: when it is not clear which pawns or whose, or when none stands there.
     """
@@ -166,7 +170,8 @@ def pawns_meant(here: Here, text: str) -> tuple[str, list[str]]:
         if not meant:
             raise Unread(f"there is no {part} on the board")
         if len(meant) > 1 and not (reference.plural and side is not None):
-            meant = here.salient(meant)
+            good = [at for at in meant if fits is not None and fits(at)]
+            meant = good if len(good) == 1 else here.salient(meant)
         if len(meant) > 1 and not reference.plural:
             raise Unread(f"it is not clear which pawn {part!r} means")
         found.extend(meant)

@@ -85,6 +85,11 @@ _PHRASAL = frozenset(
         "regain",
         "give back",
         "sacrifice",
+        "play",
+        "insert",
+        "block",
+        "defend",
+        "develop",
     )
     for w in VERBS[name]
     if w.count(" ") == 1 and w.split()[1] in {"in", "out", "up", "down", "off", "away", "back"}
@@ -705,6 +710,10 @@ def _joined(clauses: list[Clause]) -> list[Clause]:
             and before is not None
         ):
             clause.governor = before
+            if clause.form == "to" and before.lemma == "be" and not before.objects:
+                clause.places = [
+                    p for p in before.places if p.preposition in {"of", "behind"}
+                ] + clause.places  # "the point of a4 is to stop b5"
             before.complement = before.complement or clause.form in {"to", "base"}
             if (
                 clause.form == "part"
@@ -948,6 +957,28 @@ def _what_first(before: Clause, clause: Clause) -> bool:
 
 def _gapped(before: Clause, clause: Clause) -> None:
     """ "White has the e-file and Black the c-file": the verb of the clause before."""
+    wing = clause.objects[0] if len(clause.objects) == 1 and not clause.states else None
+    if (
+        before.lemma == "castle"
+        and wing is not None
+        and wing.head in {"kingside", "queenside"}
+        and wing.whose
+    ):  # "White castled queenside, Black kingside"
+        who = wing.whose.removesuffix(" 's")
+        side = Noun("side", who, who, wing.first, wing.first)
+        clause.objects = [side, replace(wing, whose="", text=wing.head)]
+    castles = before.lemma == "castle" and len(clause.objects) + len(clause.states) == 2
+    if (
+        castles
+        and not clause.lemma
+        and clause.objects
+        and clause.objects[0].type == "side"
+        and clause.joint in {"and", ", and", ",", "but", ", but", ";"}
+        and not before.verb.negated
+    ):
+        clause.lemma, clause.verb, clause.form = before.lemma, before.verb, before.form
+        clause.subject = clause.objects.pop(0)
+        return
     if (
         not clause.lemma
         and before.lemma in {"have", "get", "own", "keep", "hold"}
@@ -1052,6 +1083,7 @@ def _accompanied(clause: Clause) -> list[Clause]:
         or first.first > subject.first
         or first.noun.no
         or not _owned(first.noun)
+        or clause.verb.modal in {"would", "could", "might", "should"}
     ):
         return [clause]
     own = [first]

@@ -144,6 +144,8 @@ def _verb_forms() -> dict[str, tuple[tuple[str, str], ...]]:
             if (base, name) not in found.setdefault(word, []):
                 found[word].append((base, name))
     found["eyeing"] = [("eye", "ing")]
+    for name, word in zip(("third", "past", "part", "ing"), forms("back")[1:], strict=True):
+        found.setdefault(word, []).append(("back", name))
     return {word: tuple(said) for word, said in found.items()}
 
 
@@ -237,6 +239,10 @@ def tokens(sentence: Sentence) -> list[Token]:
         size = 1
         if norm in {"we", "you"} and at and norms[at - 1] == "what":
             pass  # "what we see" is no "as we see"
+        elif norm == "in" and norms[at + 1 : at + 3] == ["order", "to"]:
+            found.append(Token("in order", frozenset({"adverb"}), at, at + 1))
+            at += 2
+            continue
         elif norm in openings and (named := _opening(sentence, at, openings[norm])):
             norm = " ".join(norms[at : at + named])
             found.append(Token(norm, _NOUN, at, at + named - 1, noun="opening"))

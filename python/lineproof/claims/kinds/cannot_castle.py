@@ -80,7 +80,7 @@ FRAMES = (
     "{side} <have> {none}",
     "[{agent}] <prevent/stop/keep/hinder to castle> {patient_side} [{wing}] ; taken=yes",
     "[{agent}] <rob> {king} of {castling}",
-    "{castling} <be/stay> possible ; able=yes",
+    "{castling} <be/stay> possible [for {side}] ; able=yes",
     "{side} <lack> {castling}",
     "<~> {castling} [for {side}] +no_more",
     "{castling} <=> over|gone|history [for {side}]",

@@ -25,7 +25,7 @@ from lineproof.claims.reference import Reference
 FRAMES = (
     "[{agent}] <fork> {targets} [with {move}]",
     "[{agent}] <fork> {two} [with {move}]",
-    "[{agent}] <attack> {targets} +at_once|at_the_same_time|together|both|simultaneously|in_1_go|in_one_go|at_a_stroke|at_1_stroke|in_1_breath|with_1_blow|besides|to_boot",
+    "[{agent}] <attack> {targets} +at_once|at_the_same_time|together|both|simultaneously|in_1_go|in_one_go|at_a_stroke|at_1_stroke|in_1_breath|with_1_blow|besides|to_boot|with_a_single_move|with_1_move|with_a_single_stroke|in_1_move|in_one_move",
     "[{agent}] <attack> {two} [with {move}] [+at_once|at_the_same_time|together|both|simultaneously|in_1_go|in_one_go|at_a_stroke|at_1_stroke] ; active=yes",
     "<be:attack> {two} by {by_one}",
     "[{agent}] <attack> {both} [with {move}] [+at_once|at_the_same_time|together|simultaneously] ; active=yes",

@@ -50,30 +50,33 @@ FRAMES = (
     "[{agent}] <play/make> [{anything}] with {moves} +in_mind",
     "[{agent}] <want/need> {placed}",
     "(idea|next idea|only idea) <=> {moves}",
-    "(idea|next idea|only idea) (of|behind|underlying) {by} <=> {moves}",
-    "(idea|next idea|only idea) (of|behind|underlying) {by} <=> {castling}",
+    "(idea|next idea|only idea) (of|behind) {by} <=> {moves}",
+    "(idea|next idea|only idea) (of|behind) {by} <=> {castling}",
     "(idea|next idea|only idea) <=> {castling}",
     "<~> idea of {moves}",
     "<~> {moves} in mind",
     f"(idea|next idea|only idea) <be to {_DO}> {{moves}}",
     "(idea|next idea|only idea) <be to push> (to|on_to) {moves}",
-    f"(idea|next idea|only idea) (of|behind|underlying) {{by}} <be to {_DO}> {{moves}}",
-    "(idea|next idea|only idea) (of|behind|underlying) {by} <be to push> (to|on_to) {moves}",
+    f"(idea|next idea|only idea) (of|behind) {{by}} <be to {_DO}> {{moves}}",
+    "(idea|next idea|only idea) (of|behind) {by} <be to push> (to|on_to) {moves}",
     f"(idea|next idea|only idea) <be to {_BRING}> {{target}} (to|on|on_to|onto|into|towards) {{square}}",
-    f"(idea|next idea|only idea) (of|behind|underlying) {{by}} <be to {_BRING}> {{target}} (to|on|on_to|onto|into|towards) {{square}}",
+    f"(idea|next idea|only idea) (of|behind) {{by}} <be to {_BRING}> {{target}} (to|on|on_to|onto|into|towards) {{square}}",
     "(idea|next idea|only idea) <be to castle> [{wing}] ; castle=castling",
-    "(idea|next idea|only idea) (of|behind|underlying) {by} <be to castle> [{wing}] ; castle=castling",
+    "(idea|next idea|only idea) (of|behind) {by} <be to castle> [{wing}] ; castle=castling",
     "(idea|next idea|only idea) <be to capture> (on|at) {square}",
     "(idea|next idea|only idea) <be to capture> {square}",
+    "(idea|next idea|only idea) (of|behind) {by} <be to capture> (on|at) {square}",
+    "(idea|next idea|only idea) (of|behind) {by} <be to capture> {square}",
     "[{agent}] <be up to/be planning/be after/plan> {moves}",
     "[{agent}] <want/intend/plan> {moves}",
     "[{agent}] <play/push> {moves} +next ; modal=will",
+    "[{agent}] <play/make/come/go/move/step/retreat/drop back/step back to push> {marcher}",
     "{moves} <=> planned",
     "[{agent}] <make> (way|space) for {freed}",
     "[{agent}] <let> {freed} +out",
     "[{agent}] <release/free/liberate> {freed}",
     "(idea|next idea|only idea) <be to develop> {freed}",
-    "(idea|next idea|only idea) (of|behind|underlying) {by} <be to develop> {freed}",
+    "(idea|next idea|only idea) (of|behind) {by} <be to develop> {freed}",
     "[{agent}] <prepare/want/intend/plan to develop> {freed}",
     "{target} <move> (to|on_to|into) {square} ; modal=will coming=yes",
     "{target} <move> (to|on_to|into) {square} +under_way ; coming=yes",
@@ -105,6 +108,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     first = slots.get("moves", "").split()[:1]
     if first and re.fullmatch("[a-h][1-8]", first[0]) and here.board.piece_at(first[0]):
         raise Unread("a piece stands there already, so it is not clear what is prepared")
+    if "marcher" in slots:
+        slots["target"] = slots.pop("marcher")
     if "march" in slots:
         slots["target"], slots["square"] = slots.pop("march").split("|")
     if "mover" in slots:
@@ -331,6 +336,7 @@ KIND = Kind(
         "placed": lambda n: f"{n.head} {n.square}" if n.type == "piece" and n.square and not n.parts else None,
         "blow": lambda n: n.head if n.head in {*NOUNS["fork"], "check", "sacrifice"} else None,
         "freed": lambda n: n.text if n.type == "piece" and not n.parts and not n.plural and n.head != "pawn" else None,
+        "marcher": lambda n: n.text if n.type == "piece" and n.head == "pawn" and not n.plural and not n.parts else None,
         "march": _march,
         "mover": lambda n: n.text if n.type == "side" else None,
     },

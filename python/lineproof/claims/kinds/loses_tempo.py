@@ -36,6 +36,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     if verb is not None and verb.modal in {"can", "will", "must", "shall"}:
         raise Unread("said of what may come")
+    if verb is not None and verb.negated and re.match(r"(?:do not|don['’]t|never|avoid)\b", said):
+        raise Unread("it is advice")
     costs = re.search(r"\bcosts?\b|\bcosting\b", said) is not None and "cost of" not in said
     move = here.named(slots["move"]) if "move" in slots else None
     if "agent" not in slots and move is None:

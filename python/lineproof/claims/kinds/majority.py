@@ -40,6 +40,7 @@ FRAMES = (
     "{side} <be> {a_pawn} (on|in) {wing} +up",
     "{flank} <belong to> {side}",
     "<*> preponderance [{where}]",
+    "<*> {held_wing}",
     "{side} <push/advance/use> majority (on|in) {wing} ; modal=can|may|",
     "{counted} <meet> {m} on {wing}",
     "<be:meet> {counted} by {m} on {wing}",
@@ -89,6 +90,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "sound" in slots:
         slots["quality"], flank = slots["sound"].split("|")
         slots.setdefault("wing", flank or None)
+    if "held_wing" in slots:
+        slots["held"] = slots["held_wing"]
     if "held" in slots:
         slots["whose"], flank = slots["held"].split("|")
         slots.setdefault("wing", flank or None)
@@ -196,6 +199,11 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "held_wing": lambda n: (
+            f"{n.whose}|{_flank(n)}"
+            if n.head == "majority" and n.whose and _flank(n) and not n.no
+            else None
+        ),
         "sound": _sound,
         "to_count": lambda n: n.text if re.fullmatch(r"[2-7] to [1-6]", n.text) else None,
         "a_pawn": lambda n: (

@@ -34,6 +34,7 @@ FRAMES = (
     "<*> {space_edge}",
     "{side} <have> space (on|in) {wing}",
     "{side} <have> space",
+    "[{agent}] <give> {side} space",
     "{side} <have> more space [(with|for) {anything}]",
     "[{agent}] <win/make> space [(on|in) {wing}] [for {side}] [(with|by) {move}] ; takes=yes",
     "[{agent}] <capture> space [(on|in) {wing}] ; takes=yes",

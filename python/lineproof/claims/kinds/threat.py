@@ -46,6 +46,7 @@ FRAMES = (
     "[{agent}] <threaten to win> {amount} [(with|by) {move}]",
     "[{agent}] <threaten to win> {target} [(with|by) {move}] ; won=yes",
     "[{agent}] <threaten to capture> {target}",
+    "[{agent}] <threaten to capture> {target} with {man}",
     "[{agent}] <~> threat (of|to) {moves}",
     "[{agent}] <~> threat (against|on|to) {target}",
     "<~> threat of {moves}",
@@ -103,6 +104,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if warned == here.mover or free is None or parsed(free, _moves(slots)[0]) is None:
             raise Unread("it is no move of the side that moved last")
         slots = {"moves": slots["moves"], "side": here.mover}
+    if "man" in slots:
+        slots["agent"] = slots["man"] if len(here.find(slots["man"], here.mover)) == 1 else slots.get("agent", slots["man"])  # fmt: skip
     targets: list[str] | None = None
     passive = "passive" in slots
     agent = _agent(here, slots, passive)
@@ -430,6 +433,7 @@ KIND = Kind(
         "none": lambda n: n.head if n.no and n.head in NOUNS["threat"] else None,
         "pawns": lambda n: n.text if n.head in {"chain", "pawn chain", "pawn structure"} else None,
         "next": lambda n: n.head if n.head in {"next", "next up", "coming up"} else None,
+        "man": lambda n: n.text if n.type == "piece" and not n.plural else None,
         "above": lambda n: n.text if n.head in NOUNS["threat"] else None,
         "moves": lambda n: n.text if n.type in {"move"} else None,
         "prey": lambda n: n.text if n.type in {"piece", "square"} and not n.parts else None,

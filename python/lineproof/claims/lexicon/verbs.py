@@ -94,7 +94,8 @@ resign: resign, throw in the towel, give up the ghost, lay down arms, stop the c
 # having and being
 be: stand, linger, loiter, hover, squat, dwell, remain, stay, lie, sit, look, prove, become, find oneself, find itself, find himself, find herself, end up, seem, appear, come out,
     turn out, feel, keep, turn out to be, happen to be, prove to be, live, hold out, rest, be left, hang around, turn
-have: live with, get, receive, be given, have at one's disposal, owns, keep, enjoy, own, possess, retain, obtain, acquire, boast, hold, end up with, finish with,
+beg for: beg for, cry out for, call for
+have: live with, put up with, cope with, contend with, settle for, get, receive, be given, have at one's disposal, owns, keep, enjoy, own, possess, retain, obtain, acquire, boast, hold, end up with, finish with,
     emerge with, stay with, be left with, come out with, can boast, wield, can point to, be blessed with, be saddled with, be burdened with, carry,
     show, suffer from, suffer, be the owner of, be the proud owner of, be the happy owner of, be in possession of, contain, have got, accept, inherit, still have, get away with
 give: leave, hand, grant, saddle, burden, land, offer, present, concede, allow, award, inflict on, bestow on, provide, yield, secure, lend
@@ -102,6 +103,7 @@ make: make, create, produce, cause, bring about, set up, deliver, carry, involve
     amount to, spell, execute, land, come with, arrive with, inflict, build, establish
 lead to: return to, go back to, come back to, drift into, drift over into, flow into, pass into, come to
 have: hold
+rely on: rely on, depend on, make do with, count on
 console: console himself with, console oneself with, console themselves with, console ourselves with, take comfort in, take comfort from, boast, point to, fall back on, be proud of, count on, rely on
 give: lumber, stick, encumber, bring
 close: shut, shut up, wall off, seal off, plug
