@@ -496,10 +496,10 @@ class Nouns(Groups):
                 back = self.at
                 self.at += 1
                 much = self._one()
-                if much is not None and much.type == "noun" and not much.plural and not much.det:
-                    if {"small", "tiny", "little"}.isdisjoint(noun.adjectives):
-                        noun = replace(much, first=noun.first, det=noun.det)
-                        continue
+                bare = much is not None and much.type == "noun" and not (much.plural or much.det)
+                if bare and much is not None and {"small", "tiny"}.isdisjoint(noun.adjectives):
+                    noun = replace(much, first=noun.first, det=noun.det)
+                    continue
                 self.at = back
                 return noun
             if prep.norm == "of" and noun.head in _SETS and noun.det != "":

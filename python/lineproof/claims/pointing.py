@@ -62,8 +62,8 @@ def meant(
         return good
     if reference.letter == "k" and here.board.in_check:
         return [at for at in found if owner(here, at) == here.board.turn]
-    if in_play and len(here.in_play(good or found)) == 1:
-        return here.in_play(good or found)
+    if in_play and good and len(here.in_play(good)) == 1:
+        return here.in_play(good)
     raise Unread(f"it is not clear which piece {text!r} means")
 
 

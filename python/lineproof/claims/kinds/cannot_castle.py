@@ -170,7 +170,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     else:
         side = _barred(here)
     can = "free" in slots or ("able" in slots and not (verb is not None and verb.negated))
-    lasting = _LASTING.search(here.said) is not None and not can
+    lasting = "kept" in slots or (_LASTING.search(here.said) is not None and not can)
     return [
         here.claim(KIND.id, side, spot=spot, negated=can, wing=slots.get("wing"), lasting=lasting)
     ]
@@ -185,9 +185,10 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     free = possible(claim.spot, side, rights)
     if claim.params["lasting"] and rights and not _king_must_move(claim, side):
         because = f"{who} still has the right to castle{where}."
-        return Judgement(
-            Outcome.FAILS, because, (), claim.spot, {"rights": " ".join(rights)}, instead=because
-        )
+        numbers: dict[str, int | float | str] = {"rights": " ".join(rights)}
+        if claim.negated:
+            return Judgement(Outcome.HOLDS, because, (), claim.spot, numbers)
+        return Judgement(Outcome.FAILS, because, (), claim.spot, numbers, instead=because)
     if not rights:
         because, cannot = f"{who} has no right to castle{where} any more: for good.", True
     elif _king_must_move(claim, side):
