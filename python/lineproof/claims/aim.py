@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from .chunk import Place
+from .clause import Clause
 from .lexicon import NOUNS, VERBS, members
 from .noun import Noun
-from .plain import Clause
 
 _DOING = members("attack", VERBS) | members("defend", VERBS)
 _GUARDING = members("defend", VERBS)

@@ -85,10 +85,10 @@ def _with_side(question: Sentence, words: list[Word], answer: Sentence) -> Sente
     side = answer.words[0]
     name = _CASES.get(side.norm, side.norm)
     first = words[asked[0]]
-    words[asked[0]] = replace(first, norm=name)
+    words[asked[0]] = first._replace(norm=name)
     if verb == "'s":
-        words[asked[0] + 1] = replace(words[asked[0] + 1], norm="is")
-    words[-1] = replace(words[-1], end=side.end + shift)
+        words[asked[0] + 1] = words[asked[0] + 1]._replace(norm="is")
+    words[-1] = words[-1]._replace(end=side.end + shift)
     text = question.text.ljust(shift) + answer.text
     return replace(question, words=tuple(words), text=text)
 
@@ -111,7 +111,7 @@ def _with_object(question: Sentence, words: list[Word], answer: Sentence) -> Sen
         return None
     shift = answer.start - question.start
     reply = [
-        replace(w, start=w.start + shift, end=w.end + shift)
+        w._replace(start=w.start + shift, end=w.end + shift)
         for w in answer.words
         if w.norm not in {".", "!"}
     ]
@@ -122,8 +122,8 @@ def _with_object(question: Sentence, words: list[Word], answer: Sentence) -> Sen
     first = 0 if counted else at
     text = question.text.ljust(shift) + answer.text
     said = [*words[:first], *words[aux + 1 : end], words[aux], *words[end:], *reply, *counted]
-    said[first] = replace(said[first], start=words[first].start)
-    said[-1] = replace(said[-1], end=reply[-1].end)
+    said[first] = said[first]._replace(start=words[first].start)
+    said[-1] = said[-1]._replace(end=reply[-1].end)
     return replace(question, words=tuple(said), text=text)
 
 
@@ -135,7 +135,7 @@ def _with_subject(question: Sentence, words: list[Word], subject: str) -> Senten
         verb = words[asked[-1] + 1].norm
         if not verb.endswith("s"):
             return None
-    words[asked[-1]] = replace(words[asked[-1]], norm=subject)
+    words[asked[-1]] = words[asked[-1]]._replace(norm=subject)
     return replace(question, words=tuple(words))
 
 
@@ -150,7 +150,7 @@ def _polar(question: Sentence, words: list[Word], negated: bool) -> Sentence | N
     end = _subject(words, first[0])
     if not end:
         return None
-    words[end:end] = [aux, *([replace(aux, norm="not")] if negated else [])]
+    words[end:end] = [aux, *([aux._replace(norm="not")] if negated else [])]
     return replace(question, words=tuple(words))
 
 

@@ -20,6 +20,7 @@ _JUST = frozenset({"right", "bang", "smack", "straight", "clean"})
 _ALONE = frozenset({"next", "first", "straight", "once", "yet"})
 """Adverbs that are other words where something follows that belongs to them: "the next move", "once the king has moved"."""
 _STRANDED = frozenset({"for", "with", "of", "to", "at", "against", "about"})
+_LONE = _ALONE | _STRANDED | _JUST
 _MOMENTS = frozenset({"moment", "hour", "time"})
 _BEING = frozenset(
     w.split()[0] for w in (*VERBS["be"], *VERBS["have"], *VERBS["make"], *VERBS["give"])
@@ -42,12 +43,12 @@ class _Chunker(Nouns):
 
     def _next(self) -> Chunk:
         token = self.tokens[self.at]
-        ahead = [t.norm for t in self.tokens[self.at + 1 : self.at + 4]]
-        if ahead == ["or", "no", token.norm]:
+        nearby = self._token(self.at + 1)
+        if nearby is not None and nearby.norm == "or" and self._or_no(token):
             self.at += 4
             last = self.tokens[self.at - 1].last
             return Adverb("or not", "adverb", token.first, last)  # "queen or no queen"
-        if token.is_("punct"):
+        if "punct" in token.tags:
             return self._joint("punct")
         if token.norm in {"should", "were"} and self._inverted_if():
             return Joint("if", "sub", token.first, token.last)
@@ -55,8 +56,7 @@ class _Chunker(Nouns):
             return self._joint(self._that() or "that")
         if token.norm in {"which", "who", "whom", "whose"} and token.norm != "whose":
             return self._joint("relative")
-        nearby = self._token(self.at + 1)
-        if token.is_("prep") and nearby is not None and nearby.norm in {"which", "whom"}:
+        if "prep" in token.tags and nearby is not None and nearby.norm in {"which", "whom"}:
             self.at += 2  # "on which", "by whom"
             return Joint(f"{token.norm} {nearby.norm}", "sub", token.first, nearby.last)
         if token.norm == "all" and (not self.found or isinstance(self.found[-1], Joint)):
@@ -83,7 +83,7 @@ class _Chunker(Nouns):
         compared = self._compared()
         if compared is not None:
             return compared
-        if token.is_("wh") and not token.is_("sub"):
+        if "wh" in token.tags and "sub" not in token.tags:
             return self._joint("wh")
         lone = self._lone()
         if lone is not None:
@@ -99,7 +99,7 @@ class _Chunker(Nouns):
             return noun
         if token.norm == "but" and not self._excepts():
             return self._joint("cc")
-        if token.is_("prep") and not (token.is_("sub", "cc") and not self._noun_follows()):
+        if "prep" in token.tags and not (token.is_("sub", "cc") and not self._noun_follows()):
             place = self._place()
             if place is not None:
                 return place
@@ -118,16 +118,21 @@ class _Chunker(Nouns):
         ):
             self.at += 1
             return Adverb(token.norm, "adverb", token.first, token.last)
-        if token.norm in _JUST and after is not None and after.is_("prep") and not after.is_("sub"):
+        if (
+            token.norm in _JUST
+            and after is not None
+            and "prep" in after.tags
+            and "sub" not in after.tags
+        ):
             self.at += 1
             return Adverb(token.norm, "adverb", token.first, token.last)  # "right across"
-        if token.is_("adj") and token.is_("adverb") and self._beside_object():
+        if "adj" in token.tags and "adverb" in token.tags and self._beside_object():
             self.at += 1
             return Adverb(
                 token.norm, "adverb", token.first, token.last
             )  # "wins the queen outright"
         if (
-            token.is_("adj")
+            "adj" in token.tags
             and after is not None
             and after.norm in {"white", "black"}
             and not self._nominal(self.at + 2)
@@ -142,7 +147,7 @@ class _Chunker(Nouns):
             if token.is_(sort):
                 self.at += 1
                 return Adverb(token.norm, sort, token.first, token.last)
-        if token.is_("not"):
+        if "not" in token.tags:
             self.at += 1
             return Adverb("not", "deny", token.first, token.last)
         self.at += 1
@@ -153,9 +158,9 @@ class _Chunker(Nouns):
         if token.norm in {"enough", "more than enough", "not enough", "plenty", "too little"}:
             said = (token.norm,)
             return Noun("noun", "enough", token.norm, token.first, token.last, adjectives=said)
-        if token.norm == "1" and (t := self._token(self.at)) is not None and t.is_("modal"):
+        if token.norm == "1" and (t := self._token(self.at)) is not None and "modal" in t.tags:
             return Noun("side", "one", "you", token.first, token.last)
-        if token.is_("number"):
+        if "number" in token.tags:
             return Noun(
                 "noun",
                 "one" if token.norm == "1" else token.norm,
@@ -169,6 +174,11 @@ class _Chunker(Nouns):
         if token.norm in {"more", "less", "fewer"}:
             return Adjective(token.norm, (), token.first, token.last)  # "has a pawn more"
         return Stray(token.norm, token.first, token.last)
+
+    def _or_no(self, token: Token) -> bool:
+        """ "Queen or no queen"."""
+        ahead = [t.norm for t in self.tokens[self.at + 2 : self.at + 4]]
+        return ahead == ["no", token.norm]
 
     def _not_yet(self, token: Token) -> bool:
         """Whether "yet" stands between a verb and its adjective: "is yet developed"."""
@@ -184,15 +194,17 @@ class _Chunker(Nouns):
     def _lone(self) -> Adverb | None:
         """ "Attacked once", "bang in front of", "the one I feel sorry for": a word that looks like the beginning of something and is not."""
         token, after = self.tokens[self.at], self._token(self.at + 1)
-        ends = after is None or after.is_("punct")
+        if token.norm not in _LONE:
+            return None
+        ends = after is None or "punct" in after.tags
         goes_on = after is not None and (
-            after.norm in {"and", "but", "by", "or"} or after.is_("clitic")
+            after.norm in {"and", "but", "by", "or"} or "clitic" in after.tags
         )
         goes_on = goes_on or (after is not None and after.tags == {"adverb"})
         lone = token.norm in _ALONE and (ends or goes_on) and bool(self.found)
         lone = lone or (token.norm == "first" and after is not None and after.is_("det", "poss"))
         lone = lone or (token.norm in _STRANDED and ends and bool(self.found))
-        before = after is not None and after.is_("prep") and not after.is_("sub", "particle")
+        before = after is not None and "prep" in after.tags and not after.is_("sub", "particle")
         if lone or (token.norm in _JUST and before):
             self.at += 1
             return Adverb(token.norm, "adverb", token.first, token.last)
@@ -206,7 +218,7 @@ class _Chunker(Nouns):
         self.at += 1
         start = self.at
         first, then = self._token(start), self._token(start + 1)
-        if first is not None and first.is_("side") and (then is None or then.norm != "'s"):
+        if first is not None and "side" in first.tags and (then is None or then.norm != "'s"):
             end, noun = start + 1, pointer(first)
         else:
             found = self._noun(coordinate=True)
@@ -241,7 +253,7 @@ class _Chunker(Nouns):
             t is None
             or t.norm != "no"
             or doing is None
-            or (named is not None and named.is_("noun"))
+            or (named is not None and "noun" in named.tags)
         ):
             return None
         lemma, behind = self._tail(doing, at + 2)
@@ -270,8 +282,8 @@ class _Chunker(Nouns):
 
     def _compared(self) -> Adjective | Adverb | None:
         """ "As snug as a bug": the adjective, when what it is likened to is nothing on the board."""
-        token, said, then = (self._token(self.at + step) for step in range(3))
-        if token is None or said is None or then is None or (token.norm, then.norm) != ("as", "as"):
+        token, said, then = self.tokens[self.at], self._token(self.at + 1), self._token(self.at + 2)
+        if token.norm != "as" or said is None or then is None or then.norm != "as":
             return None
         if not said.is_("adj", "word"):
             return None
@@ -285,7 +297,7 @@ class _Chunker(Nouns):
             return Adverb(
                 said.norm, "adverb", token.first, noun.last
             )  # "as early as the third move"
-        return Adjective(said.norm, (), token.first, noun.last, said.is_("adj"))
+        return Adjective(said.norm, (), token.first, noun.last, "adj" in said.tags)
 
     def _take(self, noun: Noun) -> Noun:
         self.at += 1
@@ -303,7 +315,7 @@ class _Chunker(Nouns):
         ):
             at += 1
         return t is not None and (
-            t.is_("be")
+            "be" in t.tags
             or t.norm in {"'s", "exists", "stands", "remains", "has", "seems", "lies", "comes"}
         )
 
@@ -375,14 +387,20 @@ class _Chunker(Nouns):
                 and not following.is_("noun", "prep", "adj")
                 and not any(f in {"part", "ing"} for _, f in following.verbs)
             )
-            past = any(f == "past" for _, f in following.verbs) and not following.is_("prep")
+            past = any(f == "past" for _, f in following.verbs) and "prep" not in following.tags
             return not (begins or past)
         return after is not None
 
     def _simile(self) -> Adjective | None:
         """ "As open as a barn", "as open as a position can be": very open."""
+        if self.tokens[self.at].norm != "as":
+            return None
         said = self.tokens[self.at : self.at + 5]
-        if len(said) < 5 or [said[0].norm, said[2].norm] != ["as", "as"] or not said[1].is_("adj"):
+        if (
+            len(said) < 5
+            or [said[0].norm, said[2].norm] != ["as", "as"]
+            or "adj" not in said[1].tags
+        ):
             return None
         if said[3].norm not in {"a", "an"} or said[4].is_("piece", "square", "move", "adj"):
             return None
@@ -411,7 +429,7 @@ class _Chunker(Nouns):
             following is not None
             and following.is_("adverb", "hedge")
             and self._token(self.at + 1) is not None
-            and not following.is_("noun")
+            and "noun" not in following.tags
         ):
             self.at += 1
             following = self._token(self.at)
@@ -433,7 +451,7 @@ class _Chunker(Nouns):
             self.at += 1
             thing = following.norm
             noun = Noun("noun", thing, thing, following.first, following.last)  # "without remorse"
-        if noun is None and following is not None and following.is_("number"):
+        if noun is None and following is not None and "number" in following.tags:
             self.at += 1
             noun = Noun(
                 "noun",
@@ -453,7 +471,7 @@ class _Chunker(Nouns):
             return None
         if noun is not None and noun.type in {"move", "square"} and not noun.parts:
             line = [noun]
-            while (t := self._token(self.at)) is not None and t.is_("move"):
+            while (t := self._token(self.at)) is not None and "move" in t.tags:
                 line.append(Noun("move", t.norm, t.norm, t.first, t.last))
                 self.at += 1
             if len(line) > 1:
@@ -473,28 +491,29 @@ class _Chunker(Nouns):
     def _adjective(self) -> Adjective | None:
         at, said = self.at, []
         while (t := self._token(at)) is not None and (
-            (t.is_("adverb", "hedge", "limit") and not t.is_("adj")) or self._before_adjective(at)
+            (t.is_("adverb", "hedge", "limit") and "adj" not in t.tags)
+            or self._before_adjective(at)
         ):
             said.append(t.norm)
             at += 1
-        if t is None or not t.is_("adj", "word") or (said and not t.is_("adj")):
+        if t is None or not t.is_("adj", "word") or (said and "adj" not in t.tags):
             return None
         first = self.tokens[self.at].first
         self.at = at + 1
-        return Adjective(t.norm, tuple(said), first, t.last, t.is_("adj"))
+        return Adjective(t.norm, tuple(said), first, t.last, "adj" in t.tags)
 
     def _before_adjective(self, at: int) -> bool:
         """Whether an unknown word stands before an adjective that is known: "deadly boring and dead level"."""
         t, after, then = (self._token(at + step) for step in range(3))
-        if after is not None and after.norm in _JUST and then is not None and then.is_("prep"):
+        if after is not None and after.norm in _JUST and then is not None and "prep" in then.tags:
             return False  # "short right under it"
         return (
             t is not None
             and after is not None
             and t.is_("word", "adj")
-            and not t.is_("verb")
-            and after.is_("adj")
-            and not after.is_("verb")
+            and "verb" not in t.tags
+            and "adj" in after.tags
+            and "verb" not in after.tags
         )
 
 

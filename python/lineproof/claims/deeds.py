@@ -8,9 +8,9 @@ from lineproof.engine import Board
 
 from .board import NAMES
 from .chunk import Place
+from .clause import Clause
 from .here import Here, Named
 from .noun import Noun
-from .plain import Clause
 
 Fits = Callable[[Board, str], bool]
 

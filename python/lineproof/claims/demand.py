@@ -8,10 +8,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any, Protocol
 
+from .clause import Clause
 from .element import Element
 from .lexicon import VERBS, members
+from .naming import known
 from .noun import Noun
-from .plain import Clause
 from .rest import Rest
 
 ABOVE = frozenset({"patient", "patient_side", "above"})
@@ -109,6 +110,34 @@ class Governed:
 
     def met(self, clause: Clause) -> bool:
         return clause.governor is not None and clause.governor.lemma in self.governors
+
+
+@dataclass(frozen=True)
+class Room:
+    """It has as many objects, and as many objects, states and adverbs, as elements ask for."""
+
+    objects: int
+    things: int
+
+    def met(self, clause: Clause) -> bool:
+        objects = len(clause.objects)
+        return (
+            objects >= self.objects
+            and objects + len(clause.states) + len(clause.adverbs) >= self.things
+        )
+
+
+@dataclass(frozen=True)
+class Beside:
+    """One of some prepositions stands in it."""
+
+    prepositions: frozenset[str]
+
+    def met(self, clause: Clause) -> bool:
+        for place in clause.places:  # noqa: SIM110 - a plain loop, for it is asked of every clause
+            if place.preposition in self.prepositions:
+                return True
+        return False
 
 
 @dataclass(frozen=True)
@@ -225,7 +254,9 @@ class Tells:
     def met(self, clause: Clause) -> bool:
         if clause.unreal or clause.verb.past or clause.verb.modal in {"would", "could", "might"}:
             return False
-        return not clause.lemma or clause.lemma.split()[0] not in _UNREAL
+        if clause.lemma and clause.lemma.split()[0] in _UNREAL:
+            return False
+        return bool(known(clause))
 
 
 @dataclass(frozen=True)
@@ -235,15 +266,16 @@ class Names:
     element: Element
 
     def met(self, clause: Clause) -> bool:
-        nouns = [*clause.objects, *(p.noun for p in clause.places if p.noun is not None)]
-        if clause.subject is not None:
-            nouns.append(clause.subject)
-        return any(self.element.fits(noun, {}) for noun in nouns)
+        for noun in known(clause):  # noqa: SIM110 - a plain loop, for it is asked of every clause
+            if self.element.fits(noun, {}):
+                return True
+        return False
 
 
 __all__ = [
     "ABOVE",
     "SUMS",
+    "Beside",
     "Condition",
     "Demand",
     "Governed",
@@ -252,6 +284,7 @@ __all__ = [
     "Passive",
     "Patient",
     "Real",
+    "Room",
     "Sound",
     "Subject",
     "Tells",

@@ -12,7 +12,7 @@ from .chunk import Place
 from .noun import Noun
 
 if TYPE_CHECKING:
-    from .plain import Clause
+    from .clause import Clause
 
 _ON_THE_BOARD = frozenset({"piece", "square", "file"})
 _PLACES = frozenset({"square", "point", "spot", "hole", "outpost", "field", "weakness"})

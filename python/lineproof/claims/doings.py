@@ -18,7 +18,7 @@ from .verbs import Verb, forms
 from .worded import DOING, GENERAL, NOMINAL, TAKING, Worded
 
 if TYPE_CHECKING:
-    from .plain import Clause
+    from .clause import Clause
 
 _WITH_IT = frozenset({"on", "to", "of", "with", "at", "by", "from", "into"})
 _MEN = frozenset({"piece", "square", "move"})
@@ -139,8 +139,9 @@ def _whole(clause: Clause) -> None:
     for place in list(clause.places):
         if place.noun is not None and place in clause.places:
             noun = _joined(clause, place.noun)
-            at = clause.places.index(place)
-            clause.places[at] = replace(place, noun=noun, last=max(place.last, noun.last))
+            if noun is not place.noun:
+                at = clause.places.index(place)
+                clause.places[at] = replace(place, noun=noun, last=max(place.last, noun.last))
     if not clause.lemma and len(clause.objects) == 1 and clause.places:
         piece, place = clause.objects[0], clause.places[0]
         goes = place.preposition == "to" and place.noun is not None and place.noun.type == "square"

@@ -28,9 +28,11 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
+from .clause import Clause
 from .demand import (
     ABOVE,
     SUMS,
+    Beside,
     Condition,
     Demand,
     Governed,
@@ -39,6 +41,7 @@ from .demand import (
     Passive,
     Patient,
     Real,
+    Room,
     Sound,
     Subject,
     Tells,
@@ -46,7 +49,6 @@ from .demand import (
 from .element import Element
 from .lexicon import VERBS, members
 from .naming import named_in
-from .plain import Clause
 from .rest import Rest
 from .slot import InTable
 from .verbs import Verb
@@ -63,6 +65,8 @@ COPULA = members("be", VERBS)
 CONDITIONS = ("modal", "negated", "without", "active", "verbless", "alone", "lone", "bidden", "perfect")  # fmt: skip
 _DENIAL = frozenset({"nobody", "none"})
 """Slots that are filled by a denial: "nobody", "no escape square"."""
+_ELSEWHERE = ABOVE | {"where"}
+"""Slots that no object, state or adverb of the clause fills."""
 _IMPERSONAL = SUMS | {"there"}
 _SEEMING = frozenset({"look", "seem", "appear", "feel", "sound"})
 
@@ -112,6 +116,10 @@ class Frame:
         if self.anywhere:
             return (Tells(), Names(self.rest[0]))
         found: list[Demand] = [Sound(), Governed(self.governors) if self.governors else Real()]
+        found += [Beside(e.prepositions) for e in asked if e.prepositions]
+        free = [e for e in asked if not (e.prepositions or e.slot in _ELSEWHERE)]
+        objects = sum(e.test is not None and e.table is None for e in free)
+        found.append(Room(objects, len(free)))
         if self.passive:
             found.append(Passive())
         found.append(self._subject)

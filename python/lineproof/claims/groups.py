@@ -27,6 +27,10 @@ _WELL = frozenset({"well", "right", "best", "wisely", "better"})
 _STATES = frozenset(w for name in ("be",) for w in VERBS[name]) | {"get"}
 
 
+_BEGINS = frozenset({"to", "not", "be", "modal", "have", "do", "verb", "third", "clitic", "adverb", "hedge", "deny", "limit"})  # fmt: skip
+"""What the first word of a verb group may be."""
+
+
 @cache
 def _tails() -> dict[str, tuple[tuple[str, ...], ...]]:
     """The words that may follow a verb as part of it, the longest first."""
@@ -56,15 +60,15 @@ class Groups(Scan):
         said: list[str] = []
         lemma = ""
         token = self.tokens[at]
-        if self._attributive(at):
+        if token.tags.isdisjoint(_BEGINS) or self._attributive(at):
             return None
-        if token.is_("to") and not aux:
+        if "to" in token.tags and not aux:
             if self._form(self._skip(at + 1), "base") is None:
                 return None
             aux, form, at = "to", "to", at + 1
         while (t := self._token(at)) is not None:
             bare = t.norm
-            if t.is_("not"):
+            if "not" in t.tags:
                 neg, at = not neg, at + 1
                 continue
             then = self._token(at + 1)
@@ -74,7 +78,7 @@ class Groups(Scan):
             ):  # fmt: skip
                 modal, done, aux, at = "must", bare == "had", "to", at + 2
                 continue  # "he's got to take back", "his king's had to take"
-            if t.is_("be") or (bare == "'s" and self._is_or_has()):
+            if "be" in t.tags or (bare == "'s" and self._is_or_has()):
                 after = self._skip(at + 1)
                 if (
                     (bare == "'s" or self._clitic(t))
@@ -133,7 +137,7 @@ class Groups(Scan):
                 state = (
                     nxt is not None
                     and nxt.is_("adj", "noun", "det")
-                    and not (nxt.is_("verb") and not nxt.is_("adj", "noun"))
+                    and not ("verb" in nxt.tags and not nxt.is_("adj", "noun"))
                 )
                 then = self._token(after + 1)
                 if (
@@ -142,7 +146,7 @@ class Groups(Scan):
                     and self._form(after, "ing")
                     and then is not None
                     and then.is_("det", "poss", "piece", "number")
-                    and nxt.is_("verb")
+                    and "verb" in nxt.tags
                 ):
                     state = False  # "is losing his queen"
                 part = self._form(after, "part")
@@ -171,18 +175,18 @@ class Groups(Scan):
                 while (
                     (t2 := self._token(at)) is not None
                     and t2.is_("not", "deny", "adverb", "hedge", "limit")
-                    and not t2.is_("noun")
+                    and "noun" not in t2.tags
                     and t2.norm != "without"
                 ):
                     if (
                         t2.is_("adverb", "hedge", "limit")
                         and self._adjectival(at + 1)
-                        and not t2.is_("limit")
+                        and "limit" not in t2.tags
                     ):
                         break
                     neg = neg != t2.is_("not", "deny")
-                    modal = "almost" if t2.is_("limit") and not modal else modal
-                    if not t2.is_("not"):
+                    modal = "almost" if "limit" in t2.tags and not modal else modal
+                    if "not" not in t2.tags:
                         said.append(t2.norm)
                     at += 1
                 break
@@ -190,17 +194,17 @@ class Groups(Scan):
                 t.norm == "need"
                 and aux == ""
                 and (b := self._token(at + 1)) is not None
-                and b.is_("not")
+                and "not" in b.tags
             ):
                 modal, aux, at = "must", "modal", at + 1
                 continue
             if t.norm == "'d" and (b := self._token(at + 1)) is not None and b.norm == "better":
                 modal, aux, at = "should", "modal", at + 2
                 continue
-            if t.is_("modal") and aux == "":
+            if "modal" in t.tags and aux == "":
                 modal, aux, at = {"'ll": "will", "'d": "would"}.get(bare, bare), "modal", at + 1
                 continue
-            if t.is_("have") and aux in {"", "modal", "to"}:
+            if "have" in t.tags and aux in {"", "modal", "to"}:
                 after = self._skip(at + 1)
                 if (
                     self._form(after, "part") is not None
@@ -229,15 +233,15 @@ class Groups(Scan):
                 form = "ing" if bare == "having" else form
                 lemma, at = "have", at + 1
                 break
-            if t.is_("do") and not aux and (self._form(self._skip(at + 1), "base") is not None):
+            if "do" in t.tags and not aux and (self._form(self._skip(at + 1), "base") is not None):
                 past = past or bare == "did"
                 aux, at = "do", at + 1
                 continue
-            if t.is_("do") and not aux and self._turned(at):
+            if "do" in t.tags and not aux and self._turned(at):
                 past = past or bare == "did"
                 lemma, at = "do", at + 1
                 break
-            if t.is_("do") and aux in {"", "modal", "to", "do"} and self._does(at):
+            if "do" in t.tags and aux in {"", "modal", "to", "do"} and self._does(at):
                 past = past or bare == "did"
                 lemma, at = "do", at + 1
                 break
@@ -257,12 +261,12 @@ class Groups(Scan):
             if modal == "can" and t.norm == "always":
                 at += 1  # "can always castle", but "always castles" tells of a habit
                 continue
-            if t.is_("adverb", "hedge", "deny", "limit") and not (t.is_("noun") and not aux):
+            if t.is_("adverb", "hedge", "deny", "limit") and not ("noun" in t.tags and not aux):
                 if not aux and not self._verb_ahead(at + 1):
                     return None
                 said.append(t.norm)
-                neg = neg != (t.is_("deny"))
-                if t.is_("limit"):
+                neg = neg != ("deny" in t.tags)
+                if "limit" in t.tags:
                     modal = modal or "almost"
                 at += 1
                 continue
@@ -272,7 +276,7 @@ class Groups(Scan):
         if lemma == "get" and done and self._nominal_after(at):
             lemma, done = "have", False  # "has got"
         nxt = self._token(at)
-        if lemma in {"find", "see"} and nxt is not None and nxt.is_("reflexive"):
+        if lemma in {"find", "see"} and nxt is not None and "reflexive" in nxt.tags:
             lemma, at = "be", at + 1  # "finds itself pinned"
         following = self._token(at)
         if (
@@ -316,7 +320,7 @@ class Groups(Scan):
             return True  # "does well to take"
         after = self._token(self._skip(at + 1))
         before = self._token(at - 1)
-        if after is None and before is not None and before.is_("modal"):
+        if after is None and before is not None and "modal" in before.tags:
             return True  # "the best he can do"
         return after is not None and (
             after.norm in {"nothing", "something", "anything", "better", "worse", "well"}
@@ -430,7 +434,7 @@ class Groups(Scan):
         if base in _DITRANSITIVE or t is None:
             return False
         subject = self._subject_before()
-        if subject is not None and subject.type == "side" and t.is_("noun") and not t.plural:
+        if subject is not None and subject.type == "side" and "noun" in t.tags and not t.plural:
             return True  # "he's wasted time"
         if t.norm in _PARTICLES and (u := self._token(behind + 1)) is not None:
             t = u  # but "the bishop's caught in the net" is passive
@@ -506,7 +510,7 @@ class Groups(Scan):
             return False  # "the squares round his king", "has left home"
         if aux or not token.is_("noun", "adj", "word", "third", "prep", "sub"):
             return True
-        if token.is_("adj"):
+        if "adj" in token.tags:
             following = self._token(at + 1)
             acts = (
                 following is not None
@@ -536,7 +540,7 @@ class Groups(Scan):
         names = {f for _, f in token.verbs}
         subject = self._subject_before()
         after = self._token(at + 1)
-        if token.is_("word", "third") and not token.is_("noun"):
+        if token.is_("word", "third") and "noun" not in token.tags:
             if names == {"third"}:
                 return subject is not None and not subject.plural
             return True

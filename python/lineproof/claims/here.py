@@ -11,7 +11,7 @@ from lineproof.lesson import Lesson, Place
 
 from .board import LETTERS, other, side_of
 from .claim import Claim, Spot
-from .plain import Clause
+from .clause import Clause
 from .reference import Reference
 from .sentence import SAN
 from .spoken import SPOKEN

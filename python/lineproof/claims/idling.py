@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from .clause import Clause
 from .lexicon import VERBS, members
 from .noun import Noun
-from .plain import Clause
 
 _IDLE = members("idle", VERBS)
 _UNDER = frozenset({"if", "when", "should", "once", "in case"})

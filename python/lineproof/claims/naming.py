@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 from .chunk import Place
+from .clause import Clause
 from .element import KNOWN, Element
 from .lexicon import VERBS, members
 from .noun import Noun
-from .plain import Clause
 from .rest import Rest
 
 _STRIVING = (["fight"], ["compete"], ["struggle"], ["look"], ["care"])
@@ -25,19 +25,22 @@ _UNLIKE = frozenset({"without", "like", "against", "from", "but", "as"})
 """Prepositions behind which a thing may not be there."""
 
 
+def known(clause: Clause) -> list[Noun]:
+    """The nouns of a clause that are named as known: not the one before a relative clause, nor what is there no more."""
+    nouns = [*clause.objects] if clause.lemma not in _ENDS else []
+    if clause.subject is not None and not clause.inherited and clause.lemma not in _ENDS:
+        nouns.insert(0, clause.subject)
+    nouns += [p.noun for p in clause.places if p.noun is not None]
+    return [
+        n for n in nouns if (n.whose or n.det in KNOWN) and not n.no and n.first >= clause.first
+    ]
+
+
 def named_in(clause: Clause, first: Element, others: tuple[Element, ...]) -> dict[str, Any] | None:
     """The slots of the first noun that fits, with its words as the span, or None. others: the places behind it."""
-    ends = clause.lemma in _ENDS
-    nouns = [
-        *([clause.subject] if clause.subject and not clause.inherited else []),
-        *clause.objects,
-    ]
     places = {id(p.noun): p for p in clause.places if p.noun is not None}
-    for noun in (*nouns, *(p.noun for p in clause.places if p.noun is not None)):
+    for noun in known(clause):
         before = places.get(id(noun))
-        known = noun.det in KNOWN or bool(noun.whose)
-        if noun.no or not known or noun.first < clause.first or (ends and before is None):
-            continue  # the noun before a relative clause, or what is there no more
         slots: dict[str, Any] = {}
         if (
             clause.subject is not None
@@ -89,4 +92,4 @@ def _last(
     return last
 
 
-__all__ = ["named_in"]
+__all__ = ["known", "named_in"]

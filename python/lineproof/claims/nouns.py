@@ -57,6 +57,11 @@ _CREATURES = frozenset(
 """What a piece may be called without saying which."""
 
 
+_BEGINS = frozenset({"side", "pron", "det", "poss", "move", "square", "piece", "noun", "file", "number", "adj", "word", "verb", "clitic"})  # fmt: skip
+"""What the first word of a noun phrase may be."""
+_OWNERS = frozenset({"his", "hers", "white", "black"})
+
+
 class Nouns(Groups):
     """Reads noun phrases."""
 
@@ -168,7 +173,7 @@ class Nouns(Groups):
 
     def _one(self) -> Noun | None:
         token = self._token(self.at)
-        if token is None:
+        if token is None or token.tags.isdisjoint(_BEGINS):
             return None
         at = self.at
         if token.norm in {"this", "that"} and self._does_it(at + 1):
@@ -179,11 +184,19 @@ class Nouns(Groups):
         alone = self._possessive(at)
         if alone is not None:
             return alone
-        if token.is_("side") and after is not None and after.norm == "'s" and self._nominal(at + 2):
+        if (
+            "side" in token.tags
+            and after is not None
+            and after.norm == "'s"
+            and self._nominal(at + 2)
+        ):
             owner = pointer(token)
             at += 2
         elif (
-            token.is_("square") and after is not None and after.norm == "'s" and self._role(at + 2)
+            "square" in token.tags
+            and after is not None
+            and after.norm == "'s"
+            and self._role(at + 2)
         ):
             self.at += 2
             role = self._one()
@@ -194,7 +207,7 @@ class Nouns(Groups):
             and after is not None
             and after.is_("piece", "noun")
             and not any(f == "third" for _, f in after.verbs)
-            and not (after.is_("noun") and self._giving())
+            and not ("noun" in after.tags and self._giving())
         ):
             pass
         elif (
@@ -215,9 +228,9 @@ class Nouns(Groups):
             self.at += 1
             both = self._one()
             return None if both is None else replace(both, det="both", first=token.first)
-        elif token.is_("side") or (
-            token.is_("pron")
-            and not (token.is_("det") and self._nominal(at + 1) and not self._points(at))
+        elif "side" in token.tags or (
+            "pron" in token.tags
+            and not ("det" in token.tags and self._nominal(at + 1) and not self._points(at))
         ):
             self.at += 1
             return pointer(token)
@@ -237,23 +250,23 @@ class Nouns(Groups):
         det = owner is not None
         while (t := self._token(end)) is not None:
             first = end == start
-            if (first and t.is_("det", "poss") and not t.is_("pron")) or (
+            if (first and t.is_("det", "poss") and "pron" not in t.tags) or (
                 first and t.is_("det", "poss") and self._nominal(end + 1)
             ):
                 det = True
             elif (
-                t.is_("det")
+                "det" in t.tags
                 and det
                 and t.norm in {"other", "many", "such", "few", "more", "most", "several", "another"}
             ):
                 pass
-            elif t.is_("poss", "det") and end == start + 1 and self.tokens[start].is_("det"):
+            elif t.is_("poss", "det") and end == start + 1 and "det" in self.tokens[start].tags:
                 pass  # "both of his", "all the"
             elif t.is_("move", "square"):
                 if (
                     head >= 0
-                    and self.tokens[head].is_("move")
-                    and not self.tokens[head].is_("square")
+                    and "move" in self.tokens[head].tags
+                    and "square" not in self.tokens[head].tags
                 ):
                     break
                 head = end
@@ -269,36 +282,38 @@ class Nouns(Groups):
                     end += 1  # "the h4-d8 diagonal"
                     continue
                 if nxt is None or not (
-                    t.is_("square") and nxt.is_("piece", "noun") and not self._is_verb(end + 1, t)
+                    "square" in t.tags
+                    and nxt.is_("piece", "noun")
+                    and not self._is_verb(end + 1, t)
                 ):
                     end += 1
                     break
-            elif t.is_("piece"):
-                if head >= 0 and self.tokens[head].is_("piece"):
+            elif "piece" in t.tags:
+                if head >= 0 and "piece" in self.tokens[head].tags:
                     break
                 head = end
-            elif t.is_("noun"):
+            elif "noun" in t.tags:
                 if head >= 0 and self._is_verb(end, self.tokens[head]):
                     break
                 if (
                     head < 0
                     and not det
                     and end == start
-                    and t.is_("verb")
-                    and not t.is_("piece")
+                    and "verb" in t.tags
+                    and "piece" not in t.tags
                     and self._imperative(end)
                 ):
                     break
                 head = end
             elif (
-                t.is_("file")
+                "file" in t.tags
                 or (
                     t.norm in {"-", "and", ","}
                     and end > start
                     and self._file_before(end, start)
                     and (self._token(end + 1) or t).is_("file")
                 )
-                or (t.norm == "-" and end > start and self.tokens[end - 1].is_("file"))
+                or (t.norm == "-" and end > start and "file" in self.tokens[end - 1].tags)
             ):
                 pass
             elif (
@@ -315,11 +330,11 @@ class Nouns(Groups):
             elif (
                 t.norm in {"or", "to"}
                 and not first
-                and self.tokens[end - 1].is_("number")
+                and "number" in self.tokens[end - 1].tags
                 and (self._token(end + 1) or t).is_("number")
             ):
                 pass  # "two or three tempi"
-            elif t.is_("number") and (
+            elif "number" in t.tags and (
                 first
                 or self.tokens[end - 1].is_("det", "poss", "adverb", "number")
                 or self.tokens[end - 1].norm in {"or", "to"}
@@ -330,7 +345,7 @@ class Nouns(Groups):
                 and det
                 and head < 0
                 and end > start + 1
-                and self.tokens[end - 1].is_("adj")
+                and "adj" in self.tokens[end - 1].tags
                 and (self._token(end + 1) or t).is_("adj")
                 and self._nominal(end + 1)
             ):
@@ -339,23 +354,25 @@ class Nouns(Groups):
                 break  # "that knight's used four moves"
             elif t.norm == "'s" and head == end - 1 and self._nominal(end + 1):
                 head = -1
-            elif t.norm == "'s" and head < 0 and end > start and self.tokens[end - 1].is_("side"):
+            elif (
+                t.norm == "'s" and head < 0 and end > start and "side" in self.tokens[end - 1].tags
+            ):
                 pass  # "neither of White's bishops"
             elif head >= 0:
                 break
-            elif t.is_("side") and t.norm in {"white", "black"}:
+            elif "side" in t.tags and t.norm in {"white", "black"}:
                 pass
             elif (
                 t.is_("adj", "word")
                 or t.norm == "own"
                 or (
                     det
-                    and t.is_("verb")
+                    and "verb" in t.tags
                     and any(f == "base" for _, f in t.verbs)
                     and not t.is_("be", "have", "do")
                 )
                 or (
-                    t.is_("verb")
+                    "verb" in t.tags
                     and not t.is_("be", "have", "do")
                     and any(f in {"ing", "part"} for _, f in t.verbs)
                     and (det or self._nominal(end + 1))
@@ -373,7 +390,7 @@ class Nouns(Groups):
                 return None
             last = self.tokens[end - 1]
             if not last.is_("word", "adj", "number", "verb") or (
-                last.is_("number") and end - start < 2
+                "number" in last.tags and end - start < 2
             ):
                 return None
             head = end - 1
@@ -382,7 +399,7 @@ class Nouns(Groups):
         if noun is None:
             return None
         self.at = head + 1
-        return replace(noun, first=token.first)
+        return noun if noun.first == token.first else replace(noun, first=token.first)
 
     def _done_so(self, at: int) -> bool:
         """Whether a participle with a number or an article behind it follows: "has used four moves"."""
@@ -407,12 +424,14 @@ class Nouns(Groups):
 
     def _possessive(self, at: int) -> Noun | None:
         """ "His on g5", "Black's still lingers": whose it is, and not what."""
-        token, after, then = (self._token(at + step) for step in range(3))
-        if token is not None and token.norm == "his" and (after is None or after.is_("punct")):
+        token, after, then = self.tokens[at], self._token(at + 1), self._token(at + 2)
+        if token.norm not in _OWNERS:
+            return None
+        if token.norm == "his" and (after is None or "punct" in after.tags):
             self.at += 1
             return Noun("pronoun", "his", "his", token.first, token.last)  # "the pair is his"
-        ends = after is not None and after.norm == "'s" and (then is None or then.is_("punct"))
-        if token is not None and token.norm in {"white", "black"} and ends:
+        ends = after is not None and after.norm == "'s" and (then is None or "punct" in then.tags)
+        if token.norm in {"white", "black"} and ends:
             last = self.found[-1] if self.found else None
             if isinstance(last, Group) and last.lemma == "be":
                 self.at += 2
@@ -420,9 +439,9 @@ class Nouns(Groups):
                 return Noun(
                     "side", text, text, token.first, token.last + 1
                 )  # "the edge is White's"
-        if token is None or after is None or then is None:
+        if after is None or then is None:
             return None
-        if token.norm in {"his", "hers"} and after.norm in {"on", "at"} and then.is_("square"):
+        if token.norm in {"his", "hers"} and after.norm in {"on", "at"} and "square" in then.tags:
             self.at += 1
             return Noun("pronoun", "his", "his", token.first, token.last)
         if token.norm in {"white", "black"} and after.norm in {"'s", "is"}:
@@ -431,7 +450,7 @@ class Nouns(Groups):
                 (after.norm == "'s" and verb.norm in {"is", "has", "was"})
                 or any(f == "third" for _, f in verb.verbs)
             )
-            if third and verb is not None and not verb.is_("noun"):
+            if third and verb is not None and "noun" not in verb.tags:
                 self.at += 2
                 text = f"{token.norm} 's"
                 return Noun("pronoun", text, text, token.first, after.last)
@@ -439,7 +458,7 @@ class Nouns(Groups):
 
     def _role(self, at: int) -> bool:
         """Whether "only defender" stands here."""
-        while (t := self._token(at)) is not None and (t.is_("adj") or t.norm == "only"):
+        while (t := self._token(at)) is not None and ("adj" in t.tags or t.norm == "only"):
             at += 1
         return t is not None and t.noun in NOUNS["defender"]
 
@@ -447,7 +466,7 @@ class Nouns(Groups):
         """Whether a file stands before a joint, its hyphen included: "the a- and b-files"."""
         if self.tokens[at - 1].norm == "-":
             at -= 1
-        return at - 1 >= start and self.tokens[at - 1].is_("file")
+        return at - 1 >= start and "file" in self.tokens[at - 1].tags
 
     def _imperative(self, at: int) -> bool:
         after = self._token(at + 1)
@@ -467,7 +486,7 @@ class Nouns(Groups):
                 return noun
             if (
                 prep.norm in {"on", "at"}
-                and arg.is_("square")
+                and "square" in arg.tags
                 and noun.type == "piece"
                 and not noun.square
                 and not noun.plural
@@ -475,14 +494,14 @@ class Nouns(Groups):
                 noun = on_square(noun, arg.norm, arg.last)
                 self.at += 2
                 continue
-            if prep.norm in {"on", "at"} and arg.is_("square") and noun.head in _SOMETHING:
+            if prep.norm in {"on", "at"} and "square" in arg.tags and noun.head in _SOMETHING:
                 self.at += 2
                 return Noun(
                     "square", arg.norm, arg.norm, noun.first, arg.last, noun.whose, square=arg.norm
                 )
             if (
                 prep.norm in {"on", "to"}
-                and arg.is_("square")
+                and "square" in arg.tags
                 and noun.type == "noun"
                 and noun.head in _GOING
                 and noun.det in {"the", "this", "that", "his", "our"}
@@ -513,7 +532,7 @@ class Nouns(Groups):
                 return noun
             if (
                 prep.norm in {"on", "at"}
-                and arg.is_("square")
+                and "square" in arg.tags
                 and noun.type == "piece"
                 and noun.plural
                 and not noun.parts
@@ -523,7 +542,7 @@ class Nouns(Groups):
                     (t := self._token(at)) is not None
                     and t.norm in {"and", ","}
                     and (n := self._token(at + 1)) is not None
-                    and n.is_("square")
+                    and "square" in n.tags
                 ):
                     squares.append(n)
                     at += 2
@@ -544,7 +563,7 @@ class Nouns(Groups):
                     )
             if (
                 prep.norm in {"on", "at"}
-                and arg.is_("square")
+                and "square" in arg.tags
                 and noun.type == "noun"
                 and noun.head in _CREATURES
                 and not noun.plural

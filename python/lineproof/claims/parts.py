@@ -14,7 +14,7 @@ from .lexicon import NOUNS, VERBS, members
 from .noun import Noun
 
 if TYPE_CHECKING:
-    from .plain import Clause
+    from .clause import Clause
 
 _STANDING = frozenset({"as", "in front of", "behind", "in", "between", "under", "without"})
 _COPULA = members("be", VERBS)

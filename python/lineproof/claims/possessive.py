@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from .chunk import Place
+from .clause import Clause
 from .noun import Noun
-from .plain import Clause
 
 _WHOSE = {"ours": "our", "mine": "our", "yours": "your", "his": "his", "hers": "his", "theirs": "their", "white 's": "white 's", "black 's": "black 's"}  # fmt: skip
 _BARE = frozenset({"that", "one"})

@@ -17,8 +17,7 @@ from typing import Any
 from lineproof.lesson import Comment, Lesson, Place
 
 from .answers import answered
-from .claim import NULL_MOVE, Claim, Spot
-from .clause import (
+from .around import (
     ABOUT,
     BREAKS,
     CORRECTED,
@@ -36,15 +35,18 @@ from .clause import (
     TRAIL_MOVES,
     condition,
 )
+from .claim import NULL_MOVE, Claim, Spot
+from .clause import Clause
 from .here import Here, Unread
 from .kind import Kind
 from .language import is_english
-from .meaning import asked_of, topic_of, understand
+from .meaning import understand
 from .phrase import MOVE, SHARED
-from .plain import Clause, plain
+from .plain import plain
 from .registry import all_kinds, kind_of
 from .reply import question_of
 from .sentence import Sentence, Word, sentences
+from .topic import asked_of, topic_of
 from .verbs import Verb
 
 CLAUSE = 40
@@ -137,13 +139,12 @@ def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Readi
 
 
 def _read_glyphs(lesson: Lesson, place: Place) -> list[Claim]:
-    if place.uci is None or place.uci == NULL_MOVE:
+    glyphs = lesson.pgn.glyphs(place.index)
+    if not glyphs or place.uci is None or place.uci == NULL_MOVE:
         return []
     found: list[Claim] = []
     seen: set[int] = set()
-    for nag, (_, start, end) in zip(
-        place.glyph_numbers, lesson.pgn.glyphs(place.index), strict=True
-    ):
+    for nag, (_, start, end) in zip(place.glyph_numbers, glyphs, strict=True):
         if nag is None or nag in seen:
             continue
         seen.add(nag)
@@ -352,6 +353,7 @@ class _Cover:
         self.phrases: dict[tuple[int, int], tuple[Kind, dict[str, Any]] | None] = {}
         said = {w.norm for w in sentence.words}
         self.kinds = [kind for kind in _phrased() if not kind.vocabulary.isdisjoint(said)]
+        self.played = any(w.move is not None or MOVE.fullmatch(w.norm) for w in sentence.words)
         self.line = _norm(sentence.words)
         self.offsets = [0, *accumulate(1 + len(w.norm) for w in sentence.words)]
         self.dangling = False
@@ -460,6 +462,8 @@ class _Cover:
     def _clause(self, first: int, last: int) -> bool:
         """Tries to read words first..last-1 as one clause."""
         words = self.sentence.words
+        if not self.kinds and not self.played:
+            return False  # no phrase to fit, no move to play
         if self.dangling and words[first].norm == "and":
             return False  # the second of two things, of which the first was not read
         whole = first

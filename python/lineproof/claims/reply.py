@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from .clause import Clause
 from .frame import LIGHT
-from .plain import Clause
 from .sentence import Sentence
 
 _ASKING = frozenset({"what", "who", "which"})

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from .chunk import Adjective, Place
+from .clause import Clause
 from .lexicon import NOUNS, VERBS, members
 from .noun import Noun
-from .plain import Clause
 
 _WHERE = frozenset(
     ["on", "at", "in", "from", "along", "down", "up", "over", "behind", "in front of", "near", "beside", "across", "through", "towards", "around", "against", "of", "despite", "in spite of", "like", "about", "after",

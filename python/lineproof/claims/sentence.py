@@ -9,7 +9,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from typing import NamedTuple
 
 from .spoken import merged
 
@@ -19,6 +20,7 @@ SAN = r"(?:[KQRBN][a-h]?[1-8]?x?[a-h][1-8]|[a-h](?:x[a-h])?[1-8](?:=?[QRBN])?|[O
 _MOVE = re.compile(
     rf"(?:(?P<number>\d{{1,3}})\s?\.\s?(?P<dots>\.\.|…)?\s?|(?:\.\.\.|…)\s?)?(?P<san>{SAN}[+#]?)(?P<mark>[!?]{{1,2}})?(?![A-Za-z0-9])"
 )
+_OPENS_MOVE = frozenset("KQRBNabcdefghO.…")
 _WORD = re.compile(r"\d+(?:\.\d+)?|[^\W\d_]+(?:['’][^\W\d_]+)?|['’]s\b|[,;:()—–-]|\S")
 _END = re.compile(r"(?<![.!?…])[.!?…]++[)\"'”’]*+(?=\s|$)")
 """Where a sentence may end; possessive, so that a row of marks is tried once."""
@@ -44,8 +46,7 @@ _ENDINGS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Word:
+class Word(NamedTuple):
     """One word, move or punctuation mark.
 
     norm: lower case, numbers as digits, contractions parted; a move keeps its case and loses its blanks.
@@ -136,8 +137,11 @@ def words(text: str) -> tuple[Word, ...]:
         if text[at].isspace():
             at += 1
             continue
+        char = text[at]
         boundary = at == 0 or not (text[at - 1].isalnum() or text[at - 1] == "_")
-        move = _MOVE.match(text, at) if boundary else None
+        move = (
+            _MOVE.match(text, at) if boundary and (char in _OPENS_MOVE or char.isdigit()) else None
+        )
         if move is not None:
             norm = re.sub(r"\s+", "", move.group()).replace("…", "...").rstrip("!?")
             found.append(Word(norm, at, move.end(), move))
@@ -145,12 +149,12 @@ def words(text: str) -> tuple[Word, ...]:
             if move["mark"] == "?" and not text[at:].strip():
                 found.append(Word("?", at - 1, at))  # "Why not Nf3?" asks
             continue
-        if text[at] in "'’" and text[at + 1 : at + 6].lower() == "cause" and boundary:
+        if char in "'’" and text[at + 1 : at + 6].lower() == "cause" and boundary:
             found.append(Word("because", at, at + 6))
             at += 6
             continue
         if (
-            text[at] in "-–"
+            char in "-–"
             and 0 < at < len(text) - 1
             and text[at - 1].isalnum()
             and text[at + 1].isalnum()
@@ -293,21 +297,21 @@ def _open(words: list[Word], text: str) -> list[Word]:
                 and after == "lost"
                 and behind in {"a", "an", "the", "his", "two", "2", "time"}
             ):
-                opened.append(replace(word, norm="has"))
+                opened.append(word._replace(norm="has"))
                 continue
             if (
                 says_is
                 and after in _PARTICIPLES
                 and after not in {"pinned", "lost", "attacked", "mated", "trapped"}
             ):
-                opened.append(replace(word, norm="has"))
+                opened.append(word._replace(norm="has"))
                 continue
             if says_is and (
                 after in _PREDICATES
                 or after.isdigit()
                 or (after.endswith("ing") and after not in {"king", "opening"})
             ):
-                opened.append(replace(word, norm="is"))
+                opened.append(word._replace(norm="is"))
                 continue
         opened.append(word)
     return opened
@@ -317,10 +321,11 @@ def _spell(raw: str, start: int, end: int) -> list[Word]:
     lower = raw.lower().replace("’", "'")
     if lower in _CONTRACTIONS:
         return [Word(part, start, end) for part in _CONTRACTIONS[lower]]
-    for ending, meaning in _ENDINGS.items():
-        if lower.endswith(ending) and len(lower) > len(ending):
-            cut = end - len(ending)
-            return [Word(lower[: -len(ending)], start, cut), Word(meaning, cut, end)]
+    if "'" in lower:
+        for ending, meaning in _ENDINGS.items():
+            if lower.endswith(ending) and len(lower) > len(ending):
+                cut = end - len(ending)
+                return [Word(lower[: -len(ending)], start, cut), Word(meaning, cut, end)]
     if lower in {"–", "—"}:
         lower = "-"
     return [Word(_NUMBERS.get(lower, lower), start, end)]

@@ -10,10 +10,10 @@ from functools import cache
 from operator import attrgetter
 from typing import NamedTuple
 
+from .clause import Clause
 from .demand import Demand
 from .frame import Frame
 from .kind import Kind
-from .plain import Clause
 from .registry import all_kinds
 
 
@@ -65,29 +65,32 @@ class Shelf:
     def fitting(self, clause: Clause) -> list[tuple[Kind, Frame]]:
         """The frames of which a clause meets every demand; those that only want a thing named come last."""
         verb = clause.lemma if clause.lemma in self._verbs else "?"
-        met: dict[int, bool] = {}
+        met: list[bool | None] = [None] * len(self._demands)
         found: dict[int, _Standing] = {}
         for word in dict.fromkeys(_words(clause)):
             if word in self._by_word:
-                of_word: list[_Standing] = []
-                self._walk(self._tree(word, verb), clause, met, of_word)
-                of_word.sort(key=attrgetter("number"))
-                for standing in of_word:
+                for standing in self._met(self._tree(word, verb), clause, met):
                     found.setdefault(standing.number, standing)
         standings = sorted(found.values(), key=lambda s: s.frame.anywhere)
         return [(s.kind, s.frame) for s in standings]
 
-    def _walk(
-        self, branch: _Branch, clause: Clause, met: dict[int, bool], found: list[_Standing]
-    ) -> None:
-        """Adds the frames of a branch that fit. met: what the clause has answered."""
-        found += branch.frames
-        for number, further in branch.further.items():
-            answer = met.get(number)
-            if answer is None:
-                answer = met[number] = self._demands[number].met(clause)
-            if answer:
-                self._walk(further, clause, met, found)
+    def _met(self, tree: _Branch, clause: Clause, met: list[bool | None]) -> list[_Standing]:
+        """The frames of a tree of which the clause meets every demand. met: what it has answered."""
+        demands = self._demands
+        found: list[_Standing] = []
+        branches = [tree]
+        while branches:
+            branch = branches.pop()
+            if branch.frames:
+                found += branch.frames
+            for number, further in branch.further.items():
+                answer = met[number]
+                if answer is None:
+                    answer = met[number] = demands[number].met(clause)
+                if answer:
+                    branches.append(further)
+        found.sort(key=attrgetter("number"))
+        return found
 
     def _tree(self, word: str, verb: str) -> _Branch:
         """The frames of a word that fit a clause with a verb; "" for none, "?" for one that no frame knows."""

@@ -7,7 +7,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from functools import cache, lru_cache
 from typing import NamedTuple
@@ -18,7 +17,7 @@ from .openings import names
 from .sentence import Sentence
 from .verbs import forms
 
-_SQUARE = re.compile("[a-h][1-8]")
+_SQUARES = frozenset(file + rank for file in "abcdefgh" for rank in "12345678")
 KEPT = 4096
 """Words that are kept with what they may be."""
 _NOUN, _MOVE, _FILE, _NUMBER, _STRAY, _PIECE, _PRONOUN = (
@@ -318,17 +317,17 @@ def _misled(turn: Turn, before: str, after: str) -> bool:
 
 def _token(sentence: Sentence, norm: str, first: int, last: int) -> Token:
     if first == last:
-        word = sentence.words[first]
-        if word.move is not None or _SQUARE.fullmatch(norm):
-            tags = _MOVE
-            if _SQUARE.fullmatch(norm) and not word.spoken:
-                tags = _SQUARE_OR_MOVE
+        said = sentence.words[first]
+        square = norm in _SQUARES
+        if square or said.move is not None:
+            tags = _SQUARE_OR_MOVE if square and not said.spoken else _MOVE
             return Token(norm, tags, first, last)
         if norm in "abcdefgh" and _is_file(sentence, first):
             return Token(norm, _FILE, first, last)
     if norm == "nowhere" and _leads_on(sentence, last + 1):
         return Token(norm, _PRONOUN, first, last)  # "has nowhere to go"
-    return _of_word(norm, first == last)._replace(first=first, last=last)
+    word = _of_word(norm, first == last)
+    return Token(norm, word.tags, first, last, word.verbs, word.noun, word.plural)
 
 
 @lru_cache(KEPT)
