@@ -23,7 +23,7 @@ from .noun import Noun
 from .verbs import Verb
 
 if TYPE_CHECKING:
-    from .plain import Clause
+    from .clause import Clause
 
 _HOLDING = members("have", VERBS) | {"keep", "hold", "put", "set", "place", "bring", "get", "catch", "take"}  # fmt: skip
 _STANDING = members("be", VERBS) | {"come", "fall", "get"}
