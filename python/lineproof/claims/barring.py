@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from .aim import aimed
 from .clause import CONDITIONS, Clause
 from .course import DEEDS
 from .lexicon import VERBS, members
@@ -44,7 +45,10 @@ class Barring(Resolving):
             and clause.subject is None
             and clause.lemma.split()[:1] in (["look"], ["see"], ["watch"])
         ):
-            return "a word to the class"
+            if not clause.objects or clause.complement or clause.sub:
+                return "a word to the class"
+            self.aim = aimed(clause) or self.aim
+            clause.lemma, clause.form = "", ""  # "look at those doubled pawns": there they are
         for near in (number - 1, number + 1):
             other = clauses[near] if 0 <= near < len(clauses) else None
             if other is None or other.sub not in CONDITIONS:

@@ -76,7 +76,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     own = LETTER_OF.get(slots["own"]) if "own" in slots else None
     text = slots.get("target") or slots.get("way")
     if "sheltered" in slots:
-        (line,) = at.find(slots["sheltered"], side) or [""]
+        lines = at.find(slots["sheltered"], side)
+        line = lines[0] if len(lines) == 1 else ""
         if not line or side is None or line == blocker:
             raise Unread("it is not clear what is sheltered")
         line = f"before {line}"

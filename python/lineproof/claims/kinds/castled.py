@@ -25,7 +25,7 @@ _FLANKS = ("kingside", "queenside")
 
 FRAMES = (
     "{side} <go> {short}",
-    "[{side}] <shelter/put/hide/get> {king} [+away] on {refuge}",
+    "[{side}] <shelter/put/hide/get/tuck> {king} [+away] on {refuge}",
     "{king} <be> (on|in) {flank}",
     "<~> {kings} on {wing}",
     "<~> {opposite}",

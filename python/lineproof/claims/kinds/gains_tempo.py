@@ -21,6 +21,7 @@ FRAMES = (
     "{played} <kick> {target}",
     "[{agent}] <win> tempo +back [(on|against) {target}]",
     "[{agent}] <regain> tempo [(on|against|from) {target}]",
+    "{anything} <give> {side} tempo",
     "<~> {free_tempo} [for {side}]",
     "<~> {bare_tempo} [(on|against) {target}]",
     "[{agent}] <make/force/oblige to move/run> {patient} ; forced=yes",

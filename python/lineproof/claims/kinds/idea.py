@@ -72,6 +72,8 @@ FRAMES = (
     "[{agent}] <play/push> {moves} +next ; modal=will",
     "[{agent}] <play/make/come/go/move/step/retreat/drop back/step back to push> {marcher}",
     "{moves} <=> planned",
+    "{moves} <=> in luft",
+    "[{agent}] <play/push> {moves} +imminent ; modal=will",
     "[{agent}] <make> (way|space) for {freed}",
     "[{agent}] <let> {freed} +out",
     "[{agent}] <release/free/liberate> {freed}",

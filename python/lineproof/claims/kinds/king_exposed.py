@@ -22,6 +22,7 @@ BESIEGERS = 2
 
 FRAMES = (
     "{king} <=> airy",
+    "<=> airy (around|round|near) {king}",
     "<be:expose> {king}",
     "{king} <have> shelter ; safe=yes",
     "{king} <lack> shelter",

@@ -74,7 +74,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         agreeing(here, len(at) or 1 if "target" in slots else len(at))
     if "target" in slots:
         found = here.agent(slots["target"], "nbrq")
-        if found.square is None:
+        if found.square is None or (here.board.piece_at(found.square) or "p").lower() in "pk":
             raise Unread("it is not clear which piece is meant")
         side, letter = found.side, (here.board.piece_at(found.square) or "").lower()
         if at and at != (found.square,):

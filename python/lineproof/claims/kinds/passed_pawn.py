@@ -43,7 +43,7 @@ FRAMES = (
 
 _SPECIAL = {
     **dict.fromkeys(("protected", "supported", "defended"), "protected"),
-    **dict.fromkeys(("outside", "distant", "remote", "dangerous"), ""),
+    **dict.fromkeys(("outside", "distant", "remote", "dangerous", "extra"), ""),
     **dict.fromkeys(("connected", "united", "linked"), "connected"),
 }
 _PASSED = members("passed pawn", NOUNS)

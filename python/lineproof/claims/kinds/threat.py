@@ -30,6 +30,10 @@ _AMOUNTS: dict[str, Any] = {
 
 
 _SQUARE = re.compile("[a-h][1-8]")
+_AVERTED = re.compile(
+    r"\b(?:parr|prevent|stop|avert|meet|met|answer|ward|deal|cope|end|remov|get rid|got rid|take care|took care|see to|saw to|neutrali|eliminat|escap|avoid|create|renew|would|could|without)"
+)
+"""Words of a threat that is over, or not there yet."""
 
 
 _GO = "play/follow with/follow up with/continue with/go/jump in with/come in with"
@@ -67,6 +71,7 @@ FRAMES = (
     "{side} <beware/fear/avert> {moves} ; modal=must|should|had|may warned=yes",
     "<beware> {moves} ; bidden=yes warned=yes",
     "<*> threat of {moves}",
+    "<*> threat (to|against|on) {target}",
     "{next} <be> {moves}",
     "{agent} <say/scream/shout/mean> {move} +next",
     "{target} <come/get> (in|into|under) fire [from {agent}] ; bare=yes passive=yes",
@@ -95,7 +100,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return _described(here, slots)
     if not any(slot in slots for slot in ("agent", "side", "whose")):
         of_this_move(here)
-    if "warned" in slots or "known" in slots:
+    if "known" in slots and _AVERTED.search(here.said):
+        raise Unread("the threat may be over")
+    if "known" in slots and "target" in slots:
+        slots = {"target": slots["target"], "side": here.mover}
+    elif "warned" in slots or "known" in slots:
         verb = slots.get("verb")
         if verb is not None and (verb.negated or verb.past):
             raise Unread("it is said that it need not be feared")

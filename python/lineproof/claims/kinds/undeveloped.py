@@ -42,6 +42,7 @@ FRAMES = (
     "<be:touch> {group} ; negated=yes home=undeveloped",
     "<be:touch> {target} ; negated=yes home=undeveloped",
     "{target} <meet> daylight ; negated=yes home=undeveloped",
+    "{target} <get_out/come_out> ; negated=yes perfect=yes home=undeveloped",
     "{targets} <=> undeveloped piece ; home=undeveloped",
     "{target} <=> undeveloped piece ; home=undeveloped",
     "<be:develop> {target} ; out=yes",

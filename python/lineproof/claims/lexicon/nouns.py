@@ -41,7 +41,7 @@ attack: attack, fire, pressure
 defender: minder, defender, protector, guard, guardian, bodyguard
 protection: protection, cover, support, defence, help
 waste: waste, loss
-neighbour: neighbour
+neighbour: neighbour, friend, companion, comrade
 back rank: back rank, first rank, back row, bottom rank, home rank, eighth rank, 8th rank, 1st rank, last rank
 zwischenzug: zwischenzug, in between check, intermediate check, zwischenschach, in between capture, in between blow, intermezzo check, intermezzo, in between move, intermediate move
 # material
