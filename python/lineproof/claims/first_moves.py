@@ -8,9 +8,9 @@ from dataclasses import replace
 from .acting import FIRST
 from .chunk import Place
 from .clause import Clause
-from .deeds import named_thing
 from .here import Here, Named, Unread
 from .noun import Noun
+from .one_move import named_thing
 from .onward import Onward
 from .registry import kind_of
 

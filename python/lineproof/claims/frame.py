@@ -7,9 +7,9 @@ whatever says no more than that there is something: "there is", "this is", "make
 passive alone, `<threaten to win>` an infinitive under its verb, `<*>` any verb: the thing is named as known, wherever it stands. Before it stands the
 subject, behind it objects, states and places in any order. A word stands for its line in the lexicon, with whatever article and colour;
 `open file` asks for the adjective too, and words are joined by `_` where the lexicon has them as one (`bishop_pair`). `{name}` is a slot, `(a|b)` a choice,
-`[...]` may be missing, `+word` is an adverb that must be there. Behind `;` stand slots with a fixed value (`; free=yes`) and conditions: `modal=can|may`,
-`negated=yes` (the frame takes the denial up), `without=in` (no such place or adverb), `lone=yes` (no other object, not even "this time"), `bidden=yes` (an imperative), `perfect=yes` ("has played"), `active=yes`, `verbless=yes` (the clause has no verb), `alone=yes` (no infinitive
-follows).
+`[...]` may be missing, `+word` is an adverb that must be there. Behind `;` stand slots with a fixed value (`; free=yes`), behind `if` conditions: `modal=can|may`,
+`negated` (the frame takes the denial up), `without=in` (no such place or adverb), `lone` (no other object, not even "this time"),
+`bidden` (an imperative), `perfect` ("has played"), `active`, `verbless` (the clause has no verb), `alone` (no infinitive follows).
 
 What the clause says beside it may be an adjunct that leaves the meaning alone; anything else, and the frame does not fit.
 

@@ -13,6 +13,7 @@ from .lexicon import ADJECTIVES, NOUNS, VERBS, members
 from .slot import SLOTS, InTable, Test
 
 _PART = re.compile(r"\[[^\]]*\]|<[^>]*>|\([^)]*\)|[^\s\[\]<>]+")
+_SECTION = re.compile(r"\s(;|if)(?=\s|$)")
 _OPENS = ("{", "<", "(", "+")
 """With what a part begins that is no plain word."""
 
@@ -60,9 +61,7 @@ def compiled(
 
     :raises FrameError: for one that is written wrongly.
     """
-    body, _, behind = source.partition(";")
-    values = dict(part.split("=") for part in behind.split())
-    conditions = {name: values.pop(name) for name in CONDITIONS if name in values}
+    body, values, conditions = _sections(source)
     said: _Verbs | None = None
     subject: Element | None = None
     rest: list[Element] = []
@@ -87,6 +86,22 @@ def compiled(
     return Frame(
         source, said.verbs, said.light, subject, tuple(rest), values, said.governors, said.passive, conditions, said.anywhere
     )  # fmt: skip
+
+
+def _sections(source: str) -> tuple[str, dict[str, str], dict[str, str]]:
+    """The frame itself, the slots with a fixed value, the conditions."""
+    body, *behind = _SECTION.split(source)
+    values: dict[str, str] = {}
+    conditions: dict[str, str] = {}
+    for opening, text in zip(behind[::2], behind[1::2], strict=True):
+        for part in text.split():
+            name, _, value = part.partition("=")
+            if (name in CONDITIONS) != (opening == "if"):
+                raise FrameError(
+                    f"{part!r} in {source!r}: a condition stands behind 'if', a slot with its value behind ';'"
+                )
+            (conditions if opening == "if" else values)[name] = value
+    return body, values, conditions
 
 
 def _belonging(part: str, parts: list[str], source: str) -> list[str]:

@@ -15,8 +15,8 @@ from .apposition import (
 from .attached import COUNTED, attach, contrast
 from .clause import Clause
 from .cleft import cleft, what_first
+from .deed import doing
 from .dislocation import compared, dislocated, elided
-from .doings import doing
 from .lexicon import VERBS, members
 from .light import light
 from .parts import fold, none_such

@@ -12,6 +12,7 @@ from typing import Any
 
 from .aim import aimed
 from .announced import announced, leans
+from .answers import answered
 from .around import LIMITING, SAYS
 from .claim import Claim
 from .clause import CONDITIONS, Clause
@@ -23,7 +24,6 @@ from .kind import Kind
 from .lexicon import ADVERBS
 from .phrase import MOVE
 from .registry import kind_of
-from .reply import answered
 from .sentence import Sentence
 from .shelf import shelf
 from .understood import Understood

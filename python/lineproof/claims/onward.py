@@ -8,9 +8,9 @@ from dataclasses import replace
 from .barring import Barring
 from .clause import CONDITIONS, Clause
 from .course import CAPTURES, PLAYING, there_follows
-from .deeds import ordered
 from .here import Unread
 from .lexicon import VERBS, members
+from .one_move import ordered
 
 _ANSWERED = members("refute", VERBS) | {"meet", "answer"}
 

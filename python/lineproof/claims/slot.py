@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from typing import Any
 
-from .doings import deed
+from .deed import deed
 from .lexicon import NOUNS
 from .noun import Noun
 

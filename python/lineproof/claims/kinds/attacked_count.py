@@ -41,7 +41,7 @@ FRAMES = (
     "[{agent}] <make> attacker (on|against|of) {target} ; counted=yes makes=yes",
     "[{agent}] <add/bring/be> {nth} (to|on|against|of) {target}",
     "{nobody} <attack> {target} ; nothing=yes",
-    "piece <attack> {target} ; negated=yes nothing=yes",
+    "piece <attack> {target} ; nothing=yes if negated",
     "<be:attack> {target} by (piece|attacker) ; counted=yes",
 )
 

@@ -7,7 +7,7 @@ from typing import Any
 from lineproof.claims.bands import edge_of_two, seen_from, spoken
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import SAFE, shown, spelled
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members
@@ -48,12 +48,12 @@ FRAMES = (
     "improvement [(on|over) {other}] <=> {deed}",
     "<be to prefer> {deed} [to {other}]",
     "<be:prefer> {deed} [to {other}]",
-    "{author} <prefer> {deed} [(to|over) {other}] ; modal=|would",
+    "{author} <prefer> {deed} [(to|over) {other}] if modal=|would",
     "{side} <have> {improved} (in|with) {deed} [(instead_of|rather_than) {other}]",
-    "{side} <do better> (with|by) {deed} [(than|instead_of|rather_than) {other}] ; modal=|would|will|can|could|should",
+    "{side} <do better> (with|by) {deed} [(than|instead_of|rather_than) {other}] if modal=|would|will|can|could|should",
     "{side} <do better to play/choose/prefer/go for> {deed} [(than|instead_of|rather_than) {other}]",
-    "{side} <play/choose/prefer/go for> {deed} [(instead_of|rather_than) {other}] ; modal=should perfect=yes",
-    "{side} <play/choose/prefer/go for> {deed} +instead ; modal=should",
+    "{side} <play/choose/prefer/go for> {deed} [(instead_of|rather_than) {other}] if modal=should perfect",
+    "{side} <play/choose/prefer/go for> {deed} +instead if modal=should",
     "{deed} <=> {worse} [than {other}] ; turned=yes",
 )
 

@@ -22,23 +22,23 @@ _DEFENCES = frozenset(
 
 
 FRAMES = (
-    "[{anything}] <avert> mate ; modal=can negated=yes",
+    "[{anything}] <avert> mate if modal=can negated",
     "{nobody} <avert> mate",
     "<have/be to avert> mate ; turned=yes",
     "[{anything}] <~> {none} (against|to|from|for) mate",
     "mate <=> unavoidable",
-    "[{anything}] <avert> loss of {amount} ; modal=can negated=yes",
+    "[{anything}] <avert> loss of {amount} if modal=can negated",
     "{nobody} <avert> loss of {amount}",
     "loss <=> unavoidable of {amount}",
     "{side} <avert to lose> {amount} ; turned=yes",
-    "[{anything}] <salvage/hold/keep/hang on to/hold on to> {thing} ; modal=can negated=yes",
+    "[{anything}] <salvage/hold/keep/hang on to/hold on to> {thing} if modal=can negated",
     "<have/be to rescue> {thing} ; turned=yes",
     "{thing} <=> doomed",
     "{side} <win> +by_force",
-    "[{side}] <parry/wriggle_out_of/deal_with/cope_with/ward_off/fend_off/stop> {pointer} ; modal=can negated=yes",
+    "[{side}] <parry/wriggle_out_of/deal_with/cope_with/ward_off/fend_off/stop> {pointer} if modal=can negated",
     "[{anything}] <~> {none} (against|to|from|for|out_of) {pointer}",
     "<have/be to parry/wriggle_out_of/deal_with/cope_with/ward_off/fend_off/stop> {pointer} ; turned=yes",
-    "{side} <do> {nil} (about|against) {pointer} ; modal=can negated=yes",
+    "{side} <do> {nil} (about|against) {pointer} if modal=can negated",
     "<have/be to do> (about|against) {pointer} ; turned=yes",
 )
 

@@ -8,7 +8,7 @@ from lineproof.claims.bands import edge_of_two
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import LOST, taught, told, weigh
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members
@@ -20,25 +20,25 @@ LEAST = 10
 _PREY = frozenset({"poisoned", "taboo", "off limits"})
 """What is said of a piece or pawn that it does not pay to take."""
 _AFFORDING = (
-    "{side} <afford> {choice} ; modal=|can|could|may",
-    "{side} <afford to play/choose/go for> {choice} ;",
+    "{side} <afford> {choice} if modal=|can|could|may",
+    "{side} <afford to play/choose/go for> {choice}",
     "{side} <afford to castle> ; castle=yes",
     "{side} <have to castle> {above} ; castle=yes",
-    "{side} <allow/permit> {oneself} {choice} ; modal=|can|could|may",
-    "{side} <have> time for {choice} ;",
-    "<~> time for {choice} ;",
-    "{side} <have to play/choose/go for> {choice} {above} ;",
-    "<be to play/choose/go for> {choice} {above} ;",
+    "{side} <allow/permit> {oneself} {choice} if modal=|can|could|may",
+    "{side} <have> time for {choice}",
+    "<~> time for {choice}",
+    "{side} <have to play/choose/go for> {choice} {above}",
+    "<be to play/choose/go for> {choice} {above}",
 )
 FRAMES = (
-    *(f"{frame} negated=yes lacks=yes" for frame in _AFFORDING),
-    *(f"{frame} afford=yes" for frame in _AFFORDING),
+    *(f"{frame} ; lacks=yes if negated" for frame in _AFFORDING),
+    *(f"{frame} ; afford=yes" for frame in _AFFORDING),
     "{deed} <=> {unaffordable} [for {side}]",
     "{deed} <=> luxury [for {side}]",
     "{deed} <take too long>",
     "{prey} <=> {poisoned}",
     "<be:poison> {prey}",
-    "[{taker}] <capture> {prey} ; modal=can|may negated=yes",
+    "[{taker}] <capture> {prey} if modal=can|may negated",
 )
 
 

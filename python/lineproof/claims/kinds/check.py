@@ -13,9 +13,9 @@ from lineproof.claims.pointing import checked_side, king, moment, owner, present
 from lineproof.claims.verbs import Verb
 
 FRAMES = (
-    "{move} <=> check ; without=in|from",
-    "[{agent}] <=> check ; without=in|from",
-    "[{agent}] <=> another check ; without=in|from",
+    "{move} <=> check if without=in|from",
+    "[{agent}] <=> check if without=in|from",
+    "[{agent}] <=> another check if without=in|from",
     "{move} <check>",
     "{agent} <check> ; plain=yes",
     "{agent} <check> (on|from) {square}",

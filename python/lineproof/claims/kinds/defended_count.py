@@ -42,8 +42,8 @@ FRAMES = (
     "{sole} of {target} <=> {defender}",
     "{target} <have> {defender} as {sole}",
     "{target} <have> {defender} +only|just",
-    "[{side}] <have> defender (apart_from|except|but|other_than|besides|aside_from) {defender} [(at|for|of) {target}] ; negated=yes",
-    "{target} <have> defender (apart_from|except|but|other_than|besides|aside_from) {defender} ; negated=yes",
+    "[{side}] <have> defender (apart_from|except|but|other_than|besides|aside_from) {defender} [(at|for|of) {target}] if negated",
+    "{target} <have> defender (apart_from|except|but|other_than|besides|aside_from) {defender} if negated",
     "{nobody} <defend> {target} (apart_from|except|but|other_than|besides|aside_from) {defender}",
 )
 

@@ -24,8 +24,8 @@ FRAMES = (
     "{pointer} <=> {free_man} [for {side}]",
     f"{{amount}} <=> +{_FREE}",
     f"{{amount}} <=> won +{_FREE} ; won=yes",
-    "{amount} <=> {free} ; alone=yes",
-    f"<=> {{amount}} +{_FREE} ; verbless=yes",
+    "{amount} <=> {free} if alone",
+    f"<=> {{amount}} +{_FREE} if verbless",
     "[{agent}] <pay> {none} for {amount}",
 )
 

@@ -8,7 +8,7 @@ from lineproof.claims.amounts import pawns
 from lineproof.claims.bands import band, edge_of_two, seen_from
 from lineproof.claims.board import LETTERS, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, Spot
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
@@ -38,19 +38,19 @@ FRAMES = (
     "<oblige to play> {act}",
     "<oblige to recapture> [{it}] [on {square}] [with {by_piece}] ; taken=yes",
     "<oblige to capture> {it} [with {by_piece}] ; taken=yes",
-    "<oblige to capture/recapture> [with {by_piece}] ; taken=yes lone=yes",
+    "<oblige to capture/recapture> [with {by_piece}] ; taken=yes if lone",
     "{side} <have> {none} [but {act}]",
     "{side} <have to recapture/capture> {it} [with {by_piece}] {above} ; taken=yes",
     "{side} <have to recapture/capture> [with {by_piece}] {above} ; taken=yes",
-    "{side} <have> {choice} [but {act}] ; negated=yes",
+    "{side} <have> {choice} [but {act}] if negated",
     "[{cause}] <give/leave> {side} {none}",
     "[{cause}] <give/leave> {side} (with) {none}",
-    "{side} <recapture> [{it}] [on {square}] [with {by_piece}] ; modal=must taken=yes",
-    "{side} <capture> [with {by_piece}] ; modal=must taken=yes lone=yes",
-    "{side} <capture> {it} [with {by_piece}] ; modal=must taken=yes",
-    "{side} <take> +back [with {by_piece}] ; modal=must taken=yes",
-    "{king} <recapture/capture> [{it}] ; modal=must taken=yes",
-    "{king} <move> (to|on) {square} ; modal=must",
+    "{side} <recapture> [{it}] [on {square}] [with {by_piece}] ; taken=yes if modal=must",
+    "{side} <capture> [with {by_piece}] ; taken=yes if modal=must lone",
+    "{side} <capture> {it} [with {by_piece}] ; taken=yes if modal=must",
+    "{side} <take> +back [with {by_piece}] ; taken=yes if modal=must",
+    "{king} <recapture/capture> [{it}] ; taken=yes if modal=must",
+    "{king} <move> (to|on) {square} if modal=must",
     "<~> {forced_move} ; plain=yes",
     "{this} <=> {compulsory} ; plain=yes",
 )

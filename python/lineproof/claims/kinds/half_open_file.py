@@ -29,7 +29,7 @@ FRAMES = (
     "{files} <=> half_open [for {side}] ; it=yes",
     "{side} <have> half_open file",
     "{side} <have> {bare} [for {anything}]",
-    "{side} <have> pawn (on|along) {bare} ; negated=yes gone=yes",
+    "{side} <have> pawn (on|along) {bare} ; gone=yes if negated",
     "{files} <=> half_open for {whose}",
     "{defender} <have> half_open file",
     "[{agent}] <leave> {files} half_open [for {side}]",

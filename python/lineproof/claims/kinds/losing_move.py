@@ -31,9 +31,9 @@ def losing(noun: Noun) -> bool | None:
 
 
 FRAMES = (
-    "{deed} <lose> [for {side}] [to {by}] ; lone=yes",
-    "{side} <lose> +outright|by_force|at_once|immediately|on_the_spot|straight_away|instantly ; lone=yes",
-    "{deed} <lose to> {by} ; lone=yes",
+    "{deed} <lose> [for {side}] [to {by}] if lone",
+    "{side} <lose> +outright|by_force|at_once|immediately|on_the_spot|straight_away|instantly if lone",
+    "{deed} <lose to> {by} if lone",
     "{deed} <lose> game",
     "{deed} <lose the game> ; decisive=yes",
     "{deed} <=> losing [for {side}]",

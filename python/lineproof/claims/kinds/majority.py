@@ -41,7 +41,7 @@ FRAMES = (
     "{flank} <belong to> {side}",
     "<*> preponderance [{where}]",
     "<*> {held_wing}",
-    "{side} <push/advance/use> majority (on|in) {wing} ; modal=can|may|",
+    "{side} <push/advance/use> majority (on|in) {wing} if modal=can|may|",
     "{counted} <meet> {m} on {wing}",
     "<be:meet> {counted} by {m} on {wing}",
     "{side} <have> {sound} [(on|in) {wing}]",
@@ -49,9 +49,9 @@ FRAMES = (
     "{held} <=> {quality} (on|in) {wing}",
     "<~> {sound} (on|in) {wing} [for {side}]",
     "<be:crippled/cripple/damage/break/devalue/devalued/damaged> {held} ; quality=crippled",
-    "{side} <console> {n} (against|to|versus) {m} on {wing} ; modal=can|may|",
-    "{side} <console> majority on {wing} ; modal=can|may|",
-    "{side} <console> {flank} ; modal=can|may|",
+    "{side} <console> {n} (against|to|versus) {m} on {wing} if modal=can|may|",
+    "{side} <console> majority on {wing} if modal=can|may|",
+    "{side} <console> {flank} if modal=can|may|",
     "{side} <outnumber> {than} {n} to {m} on {wing}",
 )
 

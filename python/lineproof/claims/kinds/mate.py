@@ -12,14 +12,14 @@ from lineproof.claims.phrase import MOVE
 from lineproof.claims.slot import SLOTS
 
 FRAMES = (
-    "{moves} <=> mate ; without=in",
-    "{move} <=> mate ; without=in",
-    "[{agent}] <=> mate ; without=in|on|at",
+    "{moves} <=> mate if without=in",
+    "{move} <=> mate if without=in",
+    "[{agent}] <=> mate if without=in|on|at",
     "<be:mate> {side}",
     "<be:mate> {king}",
     "{side} <mate> {whom}",
     "mate <=> complete",
-    "[{agent}] <mate> ; over=yes without=in|on|at",
+    "[{agent}] <mate> ; over=yes if without=in|on|at",
     "{anything} <make> mate {complete}",
     "<~> {mating}",
     "{piece} <mate> (on|at) {square}",

@@ -28,7 +28,7 @@ FRAMES = (
     "{anything} <allow/permit/let_in/walk_into/run_into/fall_into/lose_to> mate [in {n}] ; allows=yes",
     "{anything} <walk/run/fall/stumble/lose> (into|to) mate [in {n}] ; allows=yes",
     "<be:mate> {side} in {n} ; loses=yes",
-    "mate <follow> [in {n}] ; without=on|at",
+    "mate <follow> [in {n}] if without=on|at",
 )
 
 

@@ -18,12 +18,12 @@ from lineproof.claims.showing import shortest
 
 FRAMES = (
     "{target} <=> hanging [to {by}]",
-    "{nothing} <=> hanging (on|at) {square} ; negated=yes safe=yes",
-    "{nothing} <hang> (on|at) {square} ; negated=yes safe=yes",
+    "{nothing} <=> hanging (on|at) {square} ; safe=yes if negated",
+    "{nothing} <hang> (on|at) {square} ; safe=yes if negated",
     "{target} <hang> [to {by}]",
     "{target} <leave> hanging",
-    "<be:capture> {target} ; modal=can|may negated=yes safe=yes",
-    "<be:capture> {target} +for_free|for_nothing|at_no_cost ; modal=can|may",
+    "<be:capture> {target} ; safe=yes if modal=can|may negated",
+    "<be:capture> {target} +for_free|for_nothing|at_no_cost if modal=can|may",
     "{target} <=> safe ; safe=yes",
     "[{agent}] <give> {target} hanging",
     "<be:give> {target} hanging",

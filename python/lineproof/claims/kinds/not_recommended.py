@@ -8,7 +8,7 @@ from lineproof.claims.bands import edge_of_two
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import LOST, SAFE, taught, told, weigh
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
@@ -17,27 +17,27 @@ from lineproof.claims.played import played
 from lineproof.claims.worded import fitting
 
 FRAMES = (
-    "{author} <recommend> {deed} [to {anything}] [for {anything}] ; active=yes modal=|would|can|could|will",
+    "{author} <recommend> {deed} [to {anything}] [for {anything}] if active modal=|would|can|could|will",
     "<be:recommend> {deed} [to {anything}] [for {anything}]",
     "<be to recommend> {deed} [to {anything}] [for {anything}]",
-    "{author} <recommend/warn/counsel> [{pupil}] against {deed} ; against=yes modal=|would|can|must",
-    "{author} <avoid> {deed} ; against=yes modal=|would",
-    "<avoid> {deed} ; bidden=yes against=yes",
-    "{author} <leave> {deed} +alone ; against=yes modal=|would",
-    "<leave> {deed} +alone ; bidden=yes against=yes",
-    "{side} <avoid> {deed} ; against=yes modal=must|should",
-    "{author} <play/choose/touch/try/go for> {choice} [(to|for) {anything}] ; negated=yes against=yes modal=|would|will",
-    "<play/choose/touch/try/go for/rush> {choice} ; bidden=yes negated=yes against=yes",
-    "{side} <play/choose/touch/try/go for/rush> {choice} ; negated=yes against=yes modal=must|should",
+    "{author} <recommend/warn/counsel> [{pupil}] against {deed} ; against=yes if modal=|would|can|must",
+    "{author} <avoid> {deed} ; against=yes if modal=|would",
+    "<avoid> {deed} ; against=yes if bidden",
+    "{author} <leave> {deed} +alone ; against=yes if modal=|would",
+    "<leave> {deed} +alone ; against=yes if bidden",
+    "{side} <avoid> {deed} ; against=yes if modal=must|should",
+    "{author} <play/choose/touch/try/go for> {choice} [(to|for) {anything}] ; against=yes if negated modal=|would|will",
+    "<play/choose/touch/try/go for/rush> {choice} ; against=yes if bidden negated",
+    "{side} <play/choose/touch/try/go for/rush> {choice} ; against=yes if negated modal=must|should",
     "{deed} <=> {inadvisable} [(to|for) {anything}] ; against=yes",
     "{deed} <=> {bad_idea} [(to|for) {anything}] ; against=yes",
     "{deed} <=> {advisable} [(to|for) {anything}]",
     "{deed} <=> {good_idea} [(to|for) {anything}]",
-    "{deed} <=> for {pupil} ; negated=yes against=yes",
-    "{deed} <tempt> {nobody} ; against=yes modal=|should|must",
-    "{deed} <tempt> [{side}] ; negated=yes against=yes modal=|should|must",
+    "{deed} <=> for {pupil} ; against=yes if negated",
+    "{deed} <tempt> {nobody} ; against=yes if modal=|should|must",
+    "{deed} <tempt> [{side}] ; against=yes if negated modal=|should|must",
     "{side} <do better to avoid> {deed} ; against=yes",
-    "<~> need for {deed} ; negated=yes against=yes",
+    "<~> need for {deed} ; against=yes if negated",
 )
 
 

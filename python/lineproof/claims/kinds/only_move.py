@@ -9,7 +9,7 @@ from lineproof.claims.alternatives import alternatives
 from lineproof.claims.bands import band, edge_of_two, seen_from, spoken
 from lineproof.claims.board import title
 from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Mark, Outcome
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members
@@ -64,14 +64,14 @@ def _no_other(noun: Noun) -> str | None:
 
 
 _ELSE = (
-    "(everything|anything) <lose/fail> +else ; modal=almost",
-    "(everything|anything) <=> (worse|bad|losing) +else ; modal=almost",
+    "(everything|anything) <lose/fail> +else if modal=almost",
+    "(everything|anything) <=> (worse|bad|losing) +else if modal=almost",
     "{others} <lose/fail> [{amount}] [game]",
     "{others} <=> (worse|bad|losing)",
-    "{nobody} <save> [{thing}] +else ; modal=almost",
-    "{nobody} <=> {good} +else ; modal=almost",
-    "{no_other} <save> [{thing}] ; negated=yes",
-    "{no_other} <=> {good} ; negated=yes",
+    "{nobody} <save> [{thing}] +else if modal=almost",
+    "{nobody} <=> {good} +else if modal=almost",
+    "{no_other} <save> [{thing}] if negated",
+    "{no_other} <=> {good} if negated",
 )
 _SINGLE = (
     ("{only_legal}", "legal=yes one=yes", ""), ("{only}", "one=yes", ""), ("{one}", "one=yes", "+only|exactly|just|but_1"), ("{one}", "one=yes", "named"),
@@ -108,9 +108,9 @@ FRAMES = (
     "{one} <=> (legal|possible) [namely {deed}] +only ; legal=yes one=yes",
     "{alone} <save> [{thing}]",
     "{alone} <=> {good}",
-    "{side} <play> {deed} ; modal=must",
+    "{side} <play> {deed} if modal=must",
     "{side} <have> {nobody} but {deed}",
-    "{side} <have> {no_other} [but {deed}] ; negated=yes one=yes",
+    "{side} <have> {no_other} [but {deed}] ; one=yes if negated",
     *(said for frame in _HAVING for said in _single(frame)),
     *(f"{frame}{'' if ';' in frame else ' ;'} others=yes" for frame in _ELSE),
 )

@@ -25,7 +25,7 @@ FRAMES = (
     "{target} <=> stuck|caught (in|under) pin",
     "<*> {pinned_piece}",
     "[{agent}] <~> {sort}",
-    "{target} <move/budge/go/leave> ; modal=can|may negated=yes held=yes",
+    "{target} <move/budge/go/leave> ; held=yes if modal=can|may negated",
     "{target} <=> stuck|frozen|rooted|paralysed in_front_of {behind} ; held=yes",
     "{target} <be/stand> in_front_of {behind} +stuck ; held=yes",
     "[{agent}] <unpin> {target} ; freed=yes",

@@ -9,7 +9,7 @@ from lineproof.claims.bands import edge_of_two, mark
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import LOST, taught, told, weigh
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members
@@ -36,18 +36,18 @@ def option(noun: Noun) -> str | None:
 _LATELY = "now|at_last|finally|already|only|at_this_moment|right_now|yet|any_more|any_longer|not_yet|no_longer"
 """With these it is said that the move works now, which is another kind."""
 FRAMES = (
-    f"{{deed}} <=> {{playable}} [for {{side}}] ; without={_LATELY}",
+    f"{{deed}} <=> {{playable}} [for {{side}}] if without={_LATELY}",
     "{deed} <=> {option} [for {side}]",
     "{option} <=> {deed}",
     "{side} <have> {deed} as {option}",
-    f"{{side}} <play> {{choice}} ; modal=can|may without={_LATELY} active=yes",
-    f"<be:play> {{deed}} ; modal=can|may without=in|before|after|{_LATELY}",
+    f"{{side}} <play> {{choice}} if modal=can|may without={_LATELY} active",
+    f"<be:play> {{deed}} if modal=can|may without=in|before|after|{_LATELY}",
     "{deed} <come into consideration>",
     "{deed} <deserve> attention|consideration|try|look",
     "<~> {nobody} (wrong|amiss) with {deed} ; sound=yes",
     "{nobody} <=> (wrong|amiss) with {deed} ; sound=yes",
-    f"{{choice}} <work> ; without=too|again|once_more|as_well|either|after|{_LATELY}",
-    "<be:call/consider/judge> {deed} {playable} ; modal=|must|may|can|would",
+    f"{{choice}} <work> if without=too|again|once_more|as_well|either|after|{_LATELY}",
+    "<be:call/consider/judge> {deed} {playable} if modal=|must|may|can|would",
 )
 
 

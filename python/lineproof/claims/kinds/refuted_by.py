@@ -9,7 +9,7 @@ from lineproof.claims.bands import edge_of_two, mark, spoken
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.cost import LOST, SAFE, told, weigh
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS
@@ -27,7 +27,7 @@ FRAMES = (
     "{deed} <fail> {by}",
     "{deed} <fail> {by} mate ; mate=yes",
     "{deed} <fail> (to|because_of|on|against|after) {by}",
-    "{deed} <lose> (to|because_of|on_account_of) {by} ; lone=yes",
+    "{deed} <lose> (to|because_of|on_account_of) {by} if lone",
     "<be:refute> {deed}",
     "{by} <refute> {deed}",
     "{by} <=> refutation [(of|for) {deed}]",
@@ -36,11 +36,11 @@ FRAMES = (
     "{deed} <have/meet> refutation in {by}",
     "{by} <answer> {deed} +strongly|powerfully|decisively|crushingly",
     "{by} <put paid to/take care of/deal with> {deed}",
-    f"{{deed}} <work> {_BECAUSE} {{by}} ; negated=yes",
+    f"{{deed}} <work> {_BECAUSE} {{by}} if negated",
     f"{{deed}} <=> {{bad}} {_BECAUSE} {{by}}",
-    f"{{deed}} <=> {{sound}} {_BECAUSE} {{by}} ; negated=yes",
-    f"<be:play> {{deed}} {_BECAUSE} {{by}} ; modal=can negated=yes",
-    f"{{side}} <play> {{deed}} {_BECAUSE} {{by}} ; modal=can negated=yes",
+    f"{{deed}} <=> {{sound}} {_BECAUSE} {{by}} if negated",
+    f"<be:play> {{deed}} {_BECAUSE} {{by}} if modal=can negated",
+    f"{{side}} <play> {{deed}} {_BECAUSE} {{by}} if modal=can negated",
 )
 
 

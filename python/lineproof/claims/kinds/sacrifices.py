@@ -37,13 +37,13 @@ def sacrificed(noun: Noun) -> str | None:
 FRAMES = (
     "[{agent}] <sacrifice> {amount} [for {price}] [on {square}] [with {move}]",
     "[{agent}] <sacrifice> {side} {amount} [for {price}] [on {square}] [with {move}]",
-    "{agent} <leave/put/place> {amount} hanging [on {square}] ; active=yes",
+    "{agent} <leave/put/place> {amount} hanging [on {square}] if active",
     "{amount} <=> on offer",
     "[{agent}] <sacrifice> on {square}",
     "{played} <=> {noun}",
     "{played} <=> sacrifice of {amount}",
-    "<=> sacrifice of {amount} ; verbless=yes",
-    "<=> {noun} ; verbless=yes",
+    "<=> sacrifice of {amount} if verbless",
+    "<=> {noun} if verbless",
 )
 
 

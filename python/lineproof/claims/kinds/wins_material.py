@@ -27,7 +27,7 @@ FRAMES = (
     "{anything} <cost> {side} {given}",
     "[{agent}] <lose> {given} [for {price}]",
     "[{agent}] <lose> {given} to {anything}",
-    "{fallen} <fall/drop> ; without=in|into|on|to|onto|at|from|down",
+    "{fallen} <fall/drop> if without=in|into|on|to|onto|at|from|down",
     "<be:lose> {fallen}",
     "{fallen} <=> lost",
     "{side} <come_out/emerge/end_up/finish> {amount} +ahead|up|to_the_good ; ends=yes",
@@ -36,8 +36,8 @@ FRAMES = (
     "{fallen} <be_gone>",
     "{anything} <cost> {side} equivalent of {given}",
     "[{anything}] <cost> {given} ; costs=yes",
-    "{fallen} <survive> ; negated=yes",
-    "<be:salvage> {fallen} ; negated=yes",
+    "{fallen} <survive> if negated",
+    "<be:salvage> {fallen} if negated",
 )
 
 

@@ -8,7 +8,7 @@ from lineproof.claims.bands import edge_of_two, is_safe
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.cost import spelled, weigh
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members
@@ -40,7 +40,7 @@ FRAMES = (
     f"{{deed}} <=> {{on}} {_YET}",
     f"{{deed}} <be> +on {_YET}",
     f"{{deed}} <work/succeed/come off> {_YET}",
-    f"{{side}} <play> {{deed}} {_NOW} ; modal=can|may",
+    f"{{side}} <play> {{deed}} {_NOW} if modal=can|may",
     "{deed} <=> {untimely} ; early=yes",
     "{deed} <come> {untimely} ; early=yes",
     "{it} <=> {untimely} for {deed} ; early=yes",
