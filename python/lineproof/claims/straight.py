@@ -89,10 +89,16 @@ def shown(clause: Clause) -> None:
 
 def let_do(before: Clause, clause: Clause) -> None:
     """ "We let him have the bishops": he has them."""
-    if before.lemma != "let" or clause.form != "base" or clause.subject is not None:
+    who = before.objects[-1] if before.objects else None
+    if before.lemma != "let" or clause.subject is not None or who is None:
         return
-    if clause.joint == "=" and before.objects and before.objects[-1].type in {"side", "piece"}:
-        clause.subject = before.objects[-1]
+    if (
+        clause.joint in {"=", "-"}
+        and clause.form in {"base", "finite"}
+        and who.type in {"side", "piece"}
+        and who.last + 1 == clause.first
+    ):
+        clause.subject = who
 
 
 def aims(before: Clause, clause: Clause) -> None:
