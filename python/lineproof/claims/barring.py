@@ -59,6 +59,8 @@ class Barring(Resolving):
                 continue  # "Black gave up castling when he took on f7"
             if other.sub == "when" and other.verb.done and not _TODAY.isdisjoint(clause.adverbs):
                 continue  # "last time, when we castled short, ... today we ..."
+            if other.sub in {"before", "after"} and not (other.lemma or other.objects):
+                continue  # "before lunch"
             shared = clause.joint in {"and", "or"} and (clause.inherited or clause.form == "base")
             if (
                 near < number

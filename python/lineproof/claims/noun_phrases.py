@@ -187,6 +187,7 @@ class NounPhrases(NounSigns):
             elif "number" in t.tags and (
                 first
                 or self.tokens[end - 1].is_("det", "poss", "adverb", "number")
+                or self.tokens[end - 1].norm == "'s"
                 or self.tokens[end - 1].norm in {"or", "to"}
             ):
                 det = True

@@ -14,6 +14,8 @@ from .lexicon import NOUNS, VERBS, members
 from .noun import Noun, on_square
 
 _ATTACKS = members("attack", VERBS) | members("defend", VERBS)
+_KEEPING = frozenset({"leave", "have", "keep", "put", "bring", "get", "hide", "tuck", "expose", "shelter"})  # fmt: skip
+"""Verbs of what a side does with its own king."""
 
 
 class Referring(Acting):
@@ -71,9 +73,12 @@ class Referring(Acting):
             of_side = subject.type == "side"
             side = self.here.side(subject.text) if of_side else self.here.agent(subject.text).side
             whose = f"{side} 's"
+            keeps = self.here.neutral and clause.lemma in _KEEPING  # "White has left his king bare"
             clause.objects = [
                 replace(o, whose=whose, text=re.sub("^(?:his|their|the) ", f"{whose} ", o.text))
-                if o.type == "piece" and "own" in o.adjectives and o.whose in {"his", "their"}
+                if o.type == "piece"
+                and o.whose in {"his", "their"}
+                and ("own" in o.adjectives or (of_side and o.head == "king" and keeps))
                 else o
                 for o in clause.objects
             ]

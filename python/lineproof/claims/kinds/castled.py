@@ -27,6 +27,7 @@ FRAMES = (
     "{side} <go> {short}",
     "[{side}] <shelter/put/hide/get/tuck> {king} [+away] on {refuge}",
     "{king} <be> (on|in) {flank}",
+    "{side} <be> on {hand}",
     "<~> {kings} on {wing}",
     "<~> {opposite}",
     "{two} <castle> [{wing}]",
@@ -58,11 +59,21 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     if "two" in slots or "kings" in slots or "opposite" in slots:
         slots["both"] = True
+    if "opposite" in slots and verb is None:
+        raise Unread("it is told of castling by the way")
     if "opposite" in slots:
         slots["wing"] = "opposite"
     if "kings" in slots and slots.get("wing") not in {"opposite", "same"}:
         raise Unread("it is not clear where the kings stand")
-    wing = slots.get("refuge") or slots.get("wing") or slots.get("short") or slots.get("flank")
+    if "hand" in slots and here.taught != "white":
+        raise Unread("left and right are the other way round for Black")
+    wing = (
+        slots.get("refuge")
+        or slots.get("hand")
+        or slots.get("wing")
+        or slots.get("short")
+        or slots.get("flank")
+    )
     if verb is not None and verb.modal:
         raise Unread("said of castling that may come")
     denied = "not" in slots or re.search(r"\bnot\b|n['’]t\b|\byet to\b", here.said) is not None
@@ -149,6 +160,7 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "hand": lambda n: {"left": "queen", "right": "king"}.get(n.head) if n.det == "the" and not n.adjectives else None,
         "refuge": lambda n: {"g": "king", "h": "king", "b": "queen", "c": "queen"}.get(n.square[0]) if n.type == "square" and n.square[1:] in {"1", "8"} else None,
         "kings": lambda n: n.head if n.head == "king" and n.plural and not n.square else None,
         "opposite": lambda n: n.head if n.head == "castling" and "opposite" in n.adjectives and not n.no else None,
