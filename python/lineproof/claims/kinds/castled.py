@@ -100,6 +100,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         "side" in slots
         and "king" in slots
         and slots["king"].split()[0] not in {"his", "their", "our", "the"}
+        and owner(here, slots["king"]) != here.side(slots["side"])
     ):
         raise Unread("a side does not bring the other's king away")
     side = here.side(slots["side"]) if "side" in slots else owner(here, slots["king"])
