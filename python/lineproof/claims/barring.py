@@ -87,7 +87,7 @@ class Barring(Resolving):
             clause.governor is not None
             and clause.form != "finite"
             and not clause.fronted
-            and clause.governor.lemma.split()[0] in _WILLING
+            and clause.governor.lemma.partition(" ")[0] in _WILLING
         ):
             clause.unreal = True
         if clause.fronted == "to" and clause.form == "ing" and clause.governor is not None:
@@ -101,7 +101,7 @@ class Barring(Resolving):
         if (
             clause.form == "to"
             and clause.governor is not None
-            and clause.governor.lemma.split()[0] not in DEEDS
+            and clause.governor.lemma.partition(" ")[0] not in DEEDS
         ):
             clause.unreal = True
         before = clauses[number - 1] if number else None
@@ -124,7 +124,7 @@ class Barring(Resolving):
         if (
             before is not None
             and before.lemma.split()[:1]
-            and before.lemma.split()[0] in _SAYS
+            and before.lemma.partition(" ")[0] in _SAYS
             and not (before.lemma == "look at" or before.form == "base")
             and clause.joint in {"-", "that", "how", "as if", "-that"}
         ) and (before.subject is None or before.subject.text not in {"i"}):
@@ -139,7 +139,7 @@ def _aside(clause: Clause) -> bool:
         clause.subject is not None
         and clause.subject.text in {"you", "i", "anybody", "anyone", "somebody", "someone"}
         and clause.lemma.split()[:1] != []
-        and clause.lemma.split()[0] in _TALKING
+        and clause.lemma.partition(" ")[0] in _TALKING
     )
 
 
