@@ -206,8 +206,7 @@ _FOREIGN = frozenset(
         "brancas",
     ]
 ) - {"a", "an", "i", "no", "on", "as", "is", "me"}
-_LETTERS = re.compile(r"(?<![^\W_])[^\W\d_]+(?![\d])")
-"""Words; the letter of a square is none."""
+_LETTERS = re.compile(r"(?<!\w)[^\W\d_]+(?!\w)")
 
 
 def is_english(text: str) -> bool:

@@ -30,7 +30,7 @@ class Scan:
             before = self._token(at - 1)
             if (
                 before is not None
-                and before.is_("not", "do", "modal")
+                and (before.is_("not", "do", "modal") or before.norm == "to")
                 and any(form == "base" for _, form in t.verbs)
             ):
                 break  # "do not see"

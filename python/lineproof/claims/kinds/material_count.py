@@ -134,6 +134,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "pawns_n" in slots:
         pawns = (int(slots["pawns_n"]), int(slots.get("m", slots["pawns_n"])))
         return [here.claim(KIND.id, "white", amount="pawns", pawns=pawns)]
+    if re.fullmatch(r"(?:queen|rook|bishop|knight|pawn) behind", here.said):
+        raise Unread("it may stand behind another piece")
     if "m" in slots:
         pawns = (int(slots["n"]), int(slots["m"]))
         return [here.claim(KIND.id, "white", amount="pawns", pawns=pawns)]

@@ -41,8 +41,8 @@ FRAMES = (
     "{pointer} <=> {amount} in bag|pocket|net",
     "{anything} <cost> {side} equivalent of {given}",
     "[{anything}] <cost> {given} ; costs=yes",
-    "{fallen} <save> if negated",
-    "<be:save> {fallen} if negated",
+    "{fallen} <survive> if negated",
+    "<be:salvage> {fallen} if negated",
 )
 
 
@@ -70,6 +70,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         agent = doer(here, slots.get("agent"))
         spot = agent.spot
         winner = other(agent.side) if "given" in slots else agent.side
+        balance = material(here.board, "white")
+        if "agent" not in slots and here.subject is None and balance and _PASSIVE.search(text):
+            winner = "white" if balance > 0 else "black"  # "a pawn has been won"
     for side, tail in (("white", "for white"), ("black", "for black")):
         if slots.get("tail") == tail and winner != side:
             raise Unread("it is not clear who wins it")
@@ -94,6 +97,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     return [claim]
 
 
+_PASSIVE = re.compile(
+    r"\b(?:been|was|were|is|are) (?:\w+ )?(?:won|gained|netted|collected|bagged|pocketed)\b"
+)
 _PAST = re.compile(
     r"^(?!.*\b(?:is|are|be|was|were)\b).*\b(?:won|gained|lost|picked up|netted|collected|fell|dropped|blundered)\b"
 )
