@@ -6,7 +6,7 @@ import re
 from typing import Any
 
 from lineproof.claims.amounts import LEAST, MOST, WORTH, Amount, pawns
-from lineproof.claims.board import other, side_of, title
+from lineproof.claims.board import material, other, side_of, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.exchange import losing
 from lineproof.claims.gain import Count, before_last_moves_of, counted, end_of_shown_line, settled
