@@ -436,10 +436,10 @@ def _counted(before: Clause, clause: Clause) -> bool:
     if (
         moves.head != "move"
         or not moves.count
-        or clause.joint not in {"and", "and then", "then", ", and"}
+        or clause.joint not in {"and", "and then", "then", ", and", ","}
     ):
         return False
-    if clause.lemma != "be" or not any(o.head in NOUNS["mate"] for o in clause.objects):
+    if clause.lemma not in {"be", ""} or not any(o.head in NOUNS["mate"] for o in clause.objects):
         return False
     clause.places.append(Place("in", moves, moves.first, moves.last))
     clause.first = min(clause.first, moves.first)

@@ -41,7 +41,7 @@ FRAMES = (
     "{act} <lose> +by_force if lone",
     "{pointer} <=> {all_forced}",
     "{pointer} <=> (inevitable|inescapable|unstoppable)",
-    "[{side}] <avert> {pointer} if modal=can negated",
+    "[{side}] <prevent/get_away_from/get_round> {pointer} if modal=can negated",
     "[{anything}] <~> {none} (round|around|past) {pointer}",
     "{winner} <win> +by_force if lone",
     "[{side}] <parry/wriggle_out_of/deal_with/cope_with/ward_off/fend_off/stop> {pointer} if modal=can negated",
