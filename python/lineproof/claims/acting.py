@@ -16,6 +16,8 @@ FIRST = frozenset({"after", "upon", "following", "in reply to", "in answer to"})
 
 _GOING = members("move", VERBS) | {"go", "step", "capture on", "land on", "land"}
 
+_EXCHANGES = members("exchange", VERBS)
+
 _UNDISTURBED = members("undisturbed", ADJECTIVES)
 
 _INSTEAD = frozenset({"first", "before", "instead", "in"})
@@ -37,7 +39,7 @@ class Acting(Course):
             or subject.type not in {"piece", "side"}
         ):
             return None
-        takes = clause.lemma in CAPTURES
+        takes = clause.lemma in CAPTURES or clause.lemma in _EXCHANGES
         if not takes and clause.lemma not in _GOING:
             return None
         places = [
@@ -64,7 +66,8 @@ class Acting(Course):
             )
             with suppress(Unread):
                 side = spot.board.turn
-                if subject.type == "side" and here.side(subject.text) != side:
+                anyone = subject.text == "he" and self.here.neutral and clause.inherited
+                if subject.type == "side" and not anyone and here.side(subject.text) != side:
                     continue
                 by = here.find(subject.text, side) if subject.type == "piece" else None
                 man = next(

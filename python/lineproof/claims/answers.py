@@ -31,6 +31,7 @@ _SIDES = frozenset({"white", "black", "we", "he", "they", "you", "us", "him", "t
 _CASES = {"us": "we", "him": "he", "them": "they"}
 _STOPS = frozenset({",", ";", ":", "-", "!"})
 _OPENS = frozenset({",", "so", "and", "but", "now", "well", ":", "-"})
+_PLANS = frozenset({"plan", "idea", "threat", "point", "aim", "purpose"})
 _FILLING = frozenset({",", ".", "!", "at", "all", "really", "course", "of", "quite"})
 
 
@@ -48,7 +49,11 @@ def stated(question: Sentence, answer: Sentence) -> Sentence | None:
             return _with_subject(question, words, said[0])
         if said[0] in _SIDES and set(said[1:]) <= _AUX:
             return _with_side(question, words, answer)
-        asked = _with_object(question, words, answer)
+        asked = (
+            _with_object(question, words, answer)
+            or _why(question, words, answer)
+            or _named_as(question, words, answer)
+        )
         if asked is not None:
             return asked
     negated = _polarity([w.norm for w in answer.words])
@@ -99,6 +104,37 @@ def _with_side(question: Sentence, words: list[Word], answer: Sentence) -> Sente
     return replace(question, words=tuple(words), text=text)
 
 
+def _why(question: Sentence, words: list[Word], answer: Sentence) -> Sentence | None:
+    """ "Why a4? To stop b5.": a4 is played to stop b5."""
+    norms = [w.norm for w in words]
+    if norms[:1] != ["why"] or len(words) != 2 or words[1].move is None:
+        return None
+    reply = [w for w in answer.words if w.norm not in {".", "!"}]
+    if not reply or reply[0].norm != "to":
+        return None
+    shift = answer.start - question.start
+    reply = [w._replace(start=w.start + shift, end=w.end + shift) for w in reply]
+    text = question.text.ljust(shift) + answer.text
+    said = [words[1], words[1]._replace(norm="is", move=None), words[1]._replace(norm="played", move=None), *reply]  # fmt: skip
+    return replace(question, words=tuple(said), text=text)
+
+
+def _named_as(question: Sentence, words: list[Word], answer: Sentence) -> Sentence | None:
+    """ "And the plan? f5.", "The threat? Nxf7.": the plan is f5."""
+    norms = [w.norm for w in words]
+    asked = norms[1:] if norms[:1] == ["and"] else norms
+    if len(asked) != 2 or asked[0] not in {"the", "our", "his"} or asked[1] not in _PLANS:
+        return None
+    reply = [w for w in answer.words if w.norm not in {".", "!"}]
+    if not reply or reply[0].move is None:
+        return None
+    shift = answer.start - question.start
+    reply = [w._replace(start=w.start + shift, end=w.end + shift) for w in reply]
+    text = question.text.ljust(shift) + answer.text
+    said = [*words[-2:], words[-1]._replace(norm="is"), *reply]
+    return replace(question, words=tuple(said), text=text)
+
+
 def _with_object(question: Sentence, words: list[Word], answer: Sentence) -> Sentence | None:
     """ "What does the knight attack? Queen and rook.", "How many defenders has f7? One."."""
     norms = [w.norm for w in words]
@@ -109,7 +145,8 @@ def _with_object(question: Sentence, words: list[Word], answer: Sentence) -> Sen
     if norms[:2] == ["how", "many"] and len(norms) > 3:
         at, counted = 1, [words[2]]
     aux = at + 1 + len(counted)
-    if at < 0 or aux >= len(words) or norms[aux] not in {"does", "do"}:
+    going = aux < len(words) and norms[aux] in {"is", "are", "'s"} and norms[-1].endswith("ing")
+    if at < 0 or aux >= len(words) or not (norms[aux] in {"does", "do"} or going):
         return None
     end = _subject(words, aux + 1)
     if not end or end >= len(words):

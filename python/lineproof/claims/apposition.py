@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from .clause import Clause
 from .lexicon import NOUNS, members
 from .noun import Noun
@@ -60,7 +62,9 @@ def only_places(clause: Clause) -> bool:
 
 def gapped(before: Clause, clause: Clause) -> None:
     """ "White has the e-file and Black the c-file": the verb of the clause before."""
-    if (
+    if before.lemma == "castle" and not before.verb.negated and not clause.lemma:
+        _castles_too(before, clause)
+    elif (
         not clause.lemma
         and before.lemma in {"have", "get", "own", "keep", "hold"}
         and not before.verb.negated
@@ -68,6 +72,23 @@ def gapped(before: Clause, clause: Clause) -> None:
         and len(clause.objects) > 1
         and clause.objects[0].type == "side"
         and clause.objects[0].text in {"white", "black", "we", "he", "they", "you"}
+    ):
+        clause.lemma, clause.verb, clause.form = before.lemma, before.verb, before.form
+        clause.subject = clause.objects.pop(0)
+
+
+def _castles_too(before: Clause, clause: Clause) -> None:
+    """ "White castled queenside, Black kingside"."""
+    wing = clause.objects[0] if len(clause.objects) == 1 and not clause.states else None
+    if wing is not None and wing.head in {"kingside", "queenside"} and wing.whose:
+        who = wing.whose.removesuffix(" 's")
+        side = Noun("side", who, who, wing.first, wing.first)
+        clause.objects = [side, replace(wing, whose="", text=wing.head)]
+    if (
+        len(clause.objects) + len(clause.states) == 2
+        and clause.objects
+        and clause.objects[0].type == "side"
+        and clause.joint in {"and", ", and", ",", "but", ", but", ";"}
     ):
         clause.lemma, clause.verb, clause.form = before.lemma, before.verb, before.form
         clause.subject = clause.objects.pop(0)
@@ -138,6 +159,7 @@ def accompanied(clause: Clause) -> list[Clause]:
         or first.first > subject.first
         or first.noun.no
         or not _owned(first.noun)
+        or clause.verb.modal in {"would", "could", "might", "should"}
     ):
         return [clause]
     own = [first]

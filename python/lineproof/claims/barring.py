@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from .aim import aimed
 from .clause import CONDITIONS, Clause
 from .course import DEEDS
 from .lexicon import VERBS, members
@@ -44,13 +45,22 @@ class Barring(Resolving):
             and clause.subject is None
             and clause.lemma.split()[:1] in (["look"], ["see"], ["watch"])
         ):
-            return "a word to the class"
+            if not clause.objects or clause.complement or clause.sub:
+                return "a word to the class"
+            self.aim = aimed(clause) or self.aim
+            clause.lemma, clause.form = "", ""  # "look at those doubled pawns": there they are
         for near in (number - 1, number + 1):
             other = clauses[near] if 0 <= near < len(clauses) else None
             if other is None or other.sub not in CONDITIONS:
                 continue
             if other.sub in {"as if", "as though"} or _aside(other):
                 continue  # it likens, or speaks to the class
+            if other.sub == "when" and other.verb.done and clause.verb.done and near > number:
+                continue  # "Black gave up castling when he took on f7"
+            if other.sub == "when" and other.verb.done and not _TODAY.isdisjoint(clause.adverbs):
+                continue  # "last time, when we castled short, ... today we ..."
+            if other.sub in {"before", "after"} and not (other.lemma or other.objects):
+                continue  # "before lunch"
             shared = clause.joint in {"and", "or"} and (clause.inherited or clause.form == "base")
             if (
                 near < number
@@ -77,7 +87,7 @@ class Barring(Resolving):
             clause.governor is not None
             and clause.form != "finite"
             and not clause.fronted
-            and clause.governor.lemma.split()[0] in _WILLING
+            and clause.governor.lemma.partition(" ")[0] in _WILLING
         ):
             clause.unreal = True
         if clause.fronted == "to" and clause.form == "ing" and clause.governor is not None:
@@ -91,7 +101,7 @@ class Barring(Resolving):
         if (
             clause.form == "to"
             and clause.governor is not None
-            and clause.governor.lemma.split()[0] not in DEEDS
+            and clause.governor.lemma.partition(" ")[0] not in DEEDS
         ):
             clause.unreal = True
         before = clauses[number - 1] if number else None
@@ -103,6 +113,8 @@ class Barring(Resolving):
             and sum(o.type in {"noun", "side"} for o in clauses[number - 1].objects) > 1
         ):
             return "the clause before it was not taken apart"
+        if self.quoted and clause.sub in _REASONS:
+            return "it is said of what others think"
         if self.quoted and clause.inherited and clause.joint in {"and", "or", "but", "and so"}:
             return "it is said of what others think"
         if self.quoted and self.unfinished:
@@ -112,7 +124,7 @@ class Barring(Resolving):
         if (
             before is not None
             and before.lemma.split()[:1]
-            and before.lemma.split()[0] in _SAYS
+            and before.lemma.partition(" ")[0] in _SAYS
             and not (before.lemma == "look at" or before.form == "base")
             and clause.joint in {"-", "that", "how", "as if", "-that"}
         ) and (before.subject is None or before.subject.text not in {"i"}):
@@ -127,10 +139,12 @@ def _aside(clause: Clause) -> bool:
         clause.subject is not None
         and clause.subject.text in {"you", "i", "anybody", "anyone", "somebody", "someone"}
         and clause.lemma.split()[:1] != []
-        and clause.lemma.split()[0] in _TALKING
+        and clause.lemma.partition(" ")[0] in _TALKING
     )
 
 
+_TODAY = frozenset({"today", "now", "this time", "this evening", "tonight"})
+_REASONS = frozenset({"since", "because", "as", "for"})
 _TALKING = frozenset({"ask", "shout", "say", "object", "complain", "wonder", "protest", "scream", "laugh", "interrupt", "tell", "forget", "worry", "panic", "point", "look", "think", "count", "know", "doubt", "believe"})  # fmt: skip
 """Verbs of what is done in the class."""
 
@@ -138,6 +152,11 @@ _TALKING = frozenset({"ask", "shout", "say", "object", "complain", "wonder", "pr
 def _comes_about(clause: Clause) -> bool:
     """Whether a clause says that a position comes about, so that "when" says by which road."""
     nouns = [*([clause.subject] if clause.subject else []), *clause.objects]
+    same = any(
+        n.head == "position" and {"same", "identical", "very"} & set(n.adjectives) for n in nouns
+    )
+    if same and clause.lemma in {"get", "have", "reach", "be", "arise", "give", "see"}:
+        return True
     return clause.lemma in _ARISING and any(n.head in {"position", "it", "this"} for n in nouns)
 
 

@@ -16,6 +16,8 @@ def cleft(before: Clause, clause: Clause) -> bool:
     pointed = before.subject is not None and before.subject.head in {"it", "that", "this"}
     if clause.subject is not None and clause.subject.no and not clause.sub:
         return False  # "that is a move nobody saw"
+    if pointed and before.objects and before.objects[-1].head == "position":
+        return False  # "this is the position we had last week"
     if (
         pointed
         and before.objects
@@ -64,6 +66,19 @@ def cleft(before: Clause, clause: Clause) -> bool:
         else:
             clause.places.append(place)
         _take_over(before, clause, before.verb.negated)
+        return True
+    if (
+        clause.sub == "what"
+        and clause.lemma in {"call", "name"}
+        and pointed
+        and not before.objects
+        and clause.subject is not None
+        and clause.subject.type == "side"
+        and clause.objects
+        and not clause.verb.negated
+    ):
+        before.objects = clause.objects  # "this is what we call a skewer"
+        before.see(clause)
         return True
     if clause.sub == "what" and before.subject is not None and not before.objects:
         what = before.subject

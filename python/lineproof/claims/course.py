@@ -34,7 +34,7 @@ _STAYS = members("be", VERBS) | {"stay", "remain", "hold", "keep"} | members("de
 class Course:
     """Where the reading of a sentence stands.
 
-    here: the position, and whom and what the last clause spoke of. found: what was read. last: the piece spoken of last; head: its kind;
+    here: the position, and whom and what the last clause spoke of. found: what was read. last: the piece spoken of last; thing: the last that is no king; head: its kind;
     lady: the last queen; things: the last pieces together; done_to: the piece that something was done to. adrift: a move was named whose
     position is not on the board; open: the last clause named one. deed: the sentence has played a move. lets: "let" waits for its verb.
     warned: a move was advised against; detour: where the reading was before it. quoted, unfinished: what others say goes on. checking:
@@ -48,6 +48,7 @@ class Course:
         self.found = Understood()
         self.adrift = False
         self.last: Noun | None = None
+        self.thing: Noun | None = None
         self.head = ""
         self.open = False
         self.deed = False
@@ -76,7 +77,7 @@ class Course:
         try:
             return self.here.named(text).after.moves != self.here.spot.moves
         except Unread:
-            return True
+            return self.here.standing(text) is None
 
     def _capture(self, clause: Clause) -> None:
         """Plays a capture said in words, where only one is meant: "taking on c6"."""

@@ -232,6 +232,8 @@ class Subject:
         points = clause.inherited or noun.type == "pronoun"
         if asked is None:
             return -1 if points or (self.light and noun.head in SUMS) else None
+        if self.governed and clause.governor is not None and noun is clause.governor.subject:
+            points = noun.type == "pronoun"  # "the pin stops White from playing e4"
         if asked.fits(noun, slots) or (asked.optional and points and not noun.no):
             return -1
         return None

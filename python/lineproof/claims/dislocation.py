@@ -89,6 +89,17 @@ def elided(before: Clause, clause: Clause) -> None:
         or clause.verb.modal
     ):
         return
+    if (
+        clause.lemma == "be"
+        and before.lemma in {"be", "castle"}
+        and clause.verb.negated != before.verb.negated
+        and (before.states or before.lemma == "castle")
+        and before.verb.modal == clause.verb.modal == ""
+        and not (before.verb.past or clause.verb.past)
+    ):
+        clause.lemma, clause.form, clause.passive = before.lemma, before.form, before.passive
+        clause.states, clause.places = list(before.states), list(before.places)
+        return
     has = clause.lemma == "have" and before.verb.done and before.lemma != "have"
     does = clause.lemma == "have" and before.lemma == "have" and bool(before.objects)
     if not (has or does) or before.verb.modal or before.verb.past or before.passive:

@@ -125,7 +125,7 @@ def _is_preposition(text: str) -> bool:
 
 _PREPOSITIONS = frozenset(
     ["of", "in", "on", "at", "by", "with", "from", "to", "into", "onto", "for", "against", "through", "over", "under", "behind", "before", "after", "between", "among", "along", "down", "up", "as", "without", "like", "towards", "than", "about", "off", "upon", "versus", "vs", "via"]
-) | {"on to", "out of", "away from", "in front of", "because of", "next to", "ahead of", "apart from", "short of", "other than", "aside from", "except", "except for", "but", "besides", "save for", "in return for", "at the cost of", "at the expense of", "in exchange for", "on account of", "owing to", "in view of", "thanks to", "due to", "instead of", "rather than", "such as", "namely"}  # fmt: skip
+) | {"on to", "out of", "away from", "in front of", "because of", "next to", "ahead of", "apart from", "short of", "other than", "aside from", "except", "except for", "but", "besides", "save for", "in return for", "at the cost of", "at the expense of", "in exchange for", "on account of", "owing to", "in view of", "thanks to", "due to", "instead of", "rather than", "such as", "namely", "around", "round", "near", "beside"}  # fmt: skip
 
 
 _ADJECTIVE_WORDS = frozenset(
@@ -162,6 +162,8 @@ def _element(
     if len(words) > 1 and _is_preposition(words[0]):
         prepositions = frozenset(words[0].strip("()").replace("_", " ").split("|"))
         words = words[1:]
+    if words == ["{wing}"] and prepositions == {"on"}:
+        prepositions = frozenset({"on", "in", "at"})  # "in the middle"
     text = " ".join(words)
     if "{" in text[1:]:
         raise FrameError(f"no preposition is {words[0]!r}, in {source!r}")

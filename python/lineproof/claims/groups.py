@@ -9,7 +9,8 @@ from .noun import Noun
 from .verb_words import INTRANSITIVE, STATES, VerbWords
 from .verbs import Verb
 
-_READY = {"able": "can", "about": "will", "bound": "will", "sure": "will", "set": "will", "certain": "will", "ready": "will", "due": "will", "going": "will"}  # fmt: skip
+_READY = {"able": "can", "about": "will", "bound": "will", "sure": "will", "set": "will", "certain": "will", "ready": "will", "due": "will", "going": "will", "poised": "will"}  # fmt: skip
+_IMMINENT = frozenset({"about", "ready", "set", "poised", "going"})
 
 _BEGINS = frozenset({"to", "not", "be", "modal", "have", "do", "verb", "third", "clitic", "adverb", "hedge", "deny", "limit"})  # fmt: skip
 """What the first word of a verb group may be."""
@@ -66,6 +67,7 @@ class Groups(VerbWords):
                     and self._form(self._skip(after + 2), "base")
                 ):
                     modal = modal or _READY[nxt.norm]
+                    said += ["imminent"] if nxt.norm in _IMMINENT else []
                     neg = neg or self._denied(at + 1, after)
                     said += self._adverbs(at + 1, after)
                     aux, at = "to", after + 2
@@ -89,6 +91,7 @@ class Groups(VerbWords):
                     and self._form(self._skip(after + 1), "base")
                 ):
                     modal, aux, at = modal or "will", "to", after + 1  # "is about to win"
+                    said.append("imminent")
                     continue
                 if (
                     nxt is not None
@@ -116,6 +119,19 @@ class Groups(VerbWords):
                 part = self._form(after, "part")
                 if state and part is not None and self._tail(part, after + 1)[0] != part:
                     state = False  # "will be won back"
+                by = self._token(after + 1)
+                if (
+                    state
+                    and part is not None
+                    and nxt is not None
+                    and not nxt.is_("noun")
+                    and (
+                        (done and not modal)
+                        or modal == "must"
+                        or (by is not None and by.norm == "by")
+                    )
+                ):
+                    state = False  # "has not been developed", "is won by"
                 if not state and part is not None:
                     passive, aux, at = True, "be", at + 1
                     continue
@@ -127,6 +143,7 @@ class Groups(VerbWords):
                     (t2 := self._token(at)) is not None
                     and t2.is_("not", "deny", "adverb", "hedge", "limit")
                     and "noun" not in t2.tags
+                    and t2.norm != "without"
                 ):
                     if (
                         t2.is_("adverb", "hedge", "limit")

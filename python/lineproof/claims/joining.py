@@ -18,9 +18,21 @@ from .cleft import cleft, what_first
 from .deed import doing
 from .dislocation import compared, dislocated, elided
 from .lexicon import VERBS, members
+from .light import light
 from .parts import fold, none_such
 from .raising import raised
-from .straight import active, deny_nobody, not_the_case, relative, shown, subjects, thats_us, twin
+from .straight import (
+    active,
+    aims,
+    deny_nobody,
+    let_do,
+    not_the_case,
+    relative,
+    shown,
+    subjects,
+    thats_us,
+    twin,
+)
 
 _BARRED = frozenset({"impossible", "illegal", "out of the question", "ruled out", "hard", "harder", "difficult"})  # fmt: skip
 
@@ -130,9 +142,12 @@ def joined(clauses: list[Clause]) -> list[Clause]:
             and not before.strays
             and before.joint in {"", ":", ",", "that", "so", "and", "because", "since"}
         ):
-            before.unreal = True  # "taking on c4 is compulsory": the -ing is the subject
-            clause.subject = doing(before)
-            clause.see(before)
+            if before.form == "ing" and before.subject is not None and not before.inherited:
+                clause.subject, clause.inherited = before.subject, True  # "the man guarding it is"
+            else:
+                before.unreal = True  # "taking on c4 is compulsory": the -ing is the subject
+                clause.subject = doing(before)
+                clause.see(before)
         if (
             before is not None
             and clause.lemma == "be"
@@ -148,6 +163,9 @@ def joined(clauses: list[Clause]) -> list[Clause]:
             continue
         if clause.sub in {"which", "who", "that"} and clause.lemma:
             relative(before, clause)
+        if before is not None:
+            let_do(before, clause)
+            aims(before, clause)
         if (
             clause.governor is None
             and clause.form in {"to", "base", "ing", "part"}
@@ -155,6 +173,9 @@ def joined(clauses: list[Clause]) -> list[Clause]:
             and before is not None
         ):
             clause.governor = before
+            if clause.form == "to" and before.lemma == "be" and not before.objects:
+                of = [p for p in before.places if p.preposition in {"of", "behind"}]
+                clause.places = of + clause.places  # "the point of a4 is to stop b5"
             before.complement = before.complement or clause.form in {"to", "base"}
             if (
                 clause.form == "part"
@@ -192,6 +213,7 @@ def joined(clauses: list[Clause]) -> list[Clause]:
         contrast(found[number - 1] if number else None, clause)
         thats_us(clause)
         none_such(clause)
+        light(clause)
         shown(clause)
         active(clause)
         deny_nobody(clause)

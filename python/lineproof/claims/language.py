@@ -206,7 +206,7 @@ _FOREIGN = frozenset(
         "brancas",
     ]
 ) - {"a", "an", "i", "no", "on", "as", "is", "me"}
-_LETTERS = re.compile(r"[^\W\d_]+")
+_LETTERS = re.compile(r"(?<!\w)[^\W\d_]+(?!\w)")
 
 
 def is_english(text: str) -> bool:

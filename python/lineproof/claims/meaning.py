@@ -10,6 +10,7 @@ from contextlib import suppress
 from dataclasses import replace
 from typing import Any
 
+from .aim import aimed
 from .announced import announced, leans
 from .answers import answered
 from .around import LIMITING, SAYS
@@ -80,7 +81,9 @@ class _Reader(FirstMoves):
                 blocked = self._blocked(clause, clauses, number)
                 if blocked:
                     self.found.reasons.append(blocked)
+                    self.aim = aimed(clause) or self.aim
                 else:
+                    self._who(clause, clauses[number - 1] if number else None)
                     self._resolve(clause)
                     self._read(clause)
                 then = clauses[number + 1] if number + 1 < len(clauses) else None

@@ -41,6 +41,8 @@ _AMOUNT = frozenset(
     }
 )
 """Determiners that tell one thing from another."""
+_FLANKED = frozenset({"bishop", "knight", "rook", "pawn"})
+"""Pieces of which a side has one on either wing: "the king's bishop"."""
 _OF_A_MOVE = frozenset(
     {"move", "advance", "push", "capture", "recapture", "reply", "answer", "retreat", "thrust"}
 )
@@ -211,6 +213,8 @@ class Run:
                 return _WHOSE.get(token.norm, "")
             if token.norm in {"white", "black"}:
                 return f"{token.norm} 's"
+            if token.norm in {"enemy", "opposing", "hostile"}:
+                return "his"  # as the pupil sees it
         return ""
 
     def _piece(
@@ -222,6 +226,8 @@ class Run:
             if shade in adjectives or f"{shade} squared" in adjectives:
                 colour = f"{shade} squared "
                 break
+        if name in _FLANKED:
+            colour = next((f"{a} 's " for a in ("king", "queen") if a in adjectives), "") + colour
         whose = common["whose"] or _LEADS.get(common["det"], "the")
         where = f"{file} " if file else f"{square} " if square and name == "pawn" else ""
         on = f" on {square}" if square and name != "pawn" else ""

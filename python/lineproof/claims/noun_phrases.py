@@ -69,6 +69,15 @@ class NounPhrases(NounSigns):
             self.at += 1
             neither = self._one()
             return None if neither is None else replace(neither, no=True, first=token.first)
+        elif (
+            token.norm == "both"
+            and after is not None
+            and after.is_("det", "poss")
+            and self._nominal(at + 2)
+        ):
+            self.at += 1
+            both = self._one()
+            return None if both is None else replace(both, det="both", first=token.first)
         elif "side" in token.tags or (
             "pron" in token.tags
             and not ("det" in token.tags and self._nominal(at + 1) and not self._points(at))
@@ -112,6 +121,16 @@ class NounPhrases(NounSigns):
                     break
                 head = end
                 nxt = self._token(end + 1)
+                last = self._token(end + 2)
+                if (
+                    nxt is not None
+                    and "square" in t.tags
+                    and "square" in nxt.tags
+                    and last is not None
+                    and last.noun in {"diagonal", "line"}
+                ):
+                    end += 1  # "the h4-d8 diagonal"
+                    continue
                 if nxt is None or not (
                     "square" in t.tags
                     and nxt.is_("piece", "noun")
@@ -152,6 +171,7 @@ class NounPhrases(NounSigns):
                 and end > start
                 and (
                     self.tokens[end - 1].is_("adj", "word")
+                    or self.tokens[end - 1].norm in {"white", "black"}
                     or self.tokens[end - 1].norm in ATTRIBUTIVE
                 )
                 and not self._nominal(end + 1)
@@ -167,6 +187,7 @@ class NounPhrases(NounSigns):
             elif "number" in t.tags and (
                 first
                 or self.tokens[end - 1].is_("det", "poss", "adverb", "number")
+                or self.tokens[end - 1].norm == "'s"
                 or self.tokens[end - 1].norm in {"or", "to"}
             ):
                 det = True
@@ -180,6 +201,8 @@ class NounPhrases(NounSigns):
                 and self._nominal(end + 1)
             ):
                 pass  # "a good, solid move"
+            elif t.norm == "'s" and head == end - 1 and self._done_so(end + 1):
+                break  # "that knight's used four moves"
             elif t.norm == "'s" and head == end - 1 and self._nominal(end + 1):
                 head = -1
             elif (

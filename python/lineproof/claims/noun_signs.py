@@ -15,6 +15,12 @@ _OWNERS = frozenset({"his", "hers", "white", "black"})
 class NounSigns(Groups):
     """Tells nouns from other words."""
 
+    def _done_so(self, at: int) -> bool:
+        """Whether a participle with a number or an article behind it follows: "has used four moves"."""
+        t, after = self._token(at), self._token(at + 1)
+        done = t is not None and not t.is_("noun", "adj") and any(f == "part" for _, f in t.verbs)
+        return done and after is not None and after.is_("number", "det", "poss")
+
     def _points(self, at: int) -> bool:
         """Whether "this" or "that" stands for itself before a verb that might be a plural: "this offers", but "this move"."""
         t, after = self.tokens[at], self._token(at + 1)

@@ -7,6 +7,7 @@ from dataclasses import replace
 from .chunk import Group
 from .noun import Noun, listed, on_square, owned
 from .noun_phrases import NounPhrases
+from .tokens import Token
 
 _SOMETHING = frozenset({"fella", "fellow", "chap", "guy", "thing", "beast", "customer", "creature"})
 """Nouns that with a square mean what stands there."""
@@ -17,6 +18,10 @@ _GOING = frozenset(
 """Nouns of a move, behind which its square belongs to it."""
 
 _SETS = frozenset({"pair", "couple", "duo", "trio"})
+_AMOUNTS = frozenset(
+    {"amount", "deal", "quantity", "share", "bit", "load", "abundance", "wealth", "surplus"}
+)
+"""Nouns that say how much of what follows."""
 
 _COUNTED = frozenset({"exchange", "piece"})
 """Nouns that are counted as material, as pieces are."""
@@ -122,6 +127,8 @@ class Nouns(NounPhrases):
             or (after.norm == "'s")
         )
         began = any(isinstance(c, Group) for c in self._segment())
+        if began and verb_next and after is not None and self._holds(after):
+            verb_next = False  # "has got his queen and his rook forked"
         if joint == "," and began and len(parts) == 1 and self._comma_and(more):
             return False
         if joint == "," and not more.det and any(a.endswith("ing") for a in more.adjectives):
@@ -132,6 +139,15 @@ class Nouns(NounPhrases):
             after = self._token(self.at)
             return after is not None and after.norm in {",", "and"} and not verb_next
         return not (verb_next and began)
+
+    def _holds(self, token: Token) -> bool:
+        """Whether a participle after "has", "leaves" and what it has may be said of that."""
+        group = next((c for c in reversed(self._segment()) if isinstance(c, Group)), None)
+        if not self._segment() or not isinstance(self._segment()[0], Group) or group is None:
+            return False
+        return group.lemma in {"have", "get", "leave", "keep", "find"} and any(
+            form == "part" for _, form in token.verbs
+        )
 
     def _comma_and(self, more: Noun) -> bool:
         """Whether ", and" stands before the last of two: a new clause begins there."""
@@ -171,6 +187,16 @@ class Nouns(NounPhrases):
                 noun = replace(noun, text=text, square=arg.norm, last=arg.last)
                 self.at += 2
                 continue
+            if prep.norm == "of" and noun.head in _AMOUNTS and noun.det in {"a", "an", "the"}:
+                back = self.at
+                self.at += 1
+                much = self._one()
+                bare = much is not None and much.type == "noun" and not (much.plural or much.det)
+                if bare and much is not None and {"small", "tiny"}.isdisjoint(noun.adjectives):
+                    noun = replace(much, first=noun.first, det=noun.det)
+                    continue
+                self.at = back
+                return noun
             if prep.norm == "of" and noun.head in _SETS and noun.det != "":
                 back = self.at
                 self.at += 1

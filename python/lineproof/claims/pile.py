@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from .chunk import Adverb, Chunk, Group
+from .chunk import Adverb, Chunk, Group, Place
 from .noun import Noun
 from .verbs import Verb
 
@@ -29,6 +29,8 @@ def gerund(pile: Pile, group: Group) -> bool:
     first = pile.group
     if first is None or first.form not in {"ing", "to"} or pile.sub:
         return False
+    if _reduced(pile):
+        return True
     if pile.before and not (first.form == "to" and len(pile.before) == 1 and group.lemma == "be"):
         return False  # but "the only way to save the game is Nf3"
     if pile.before:
@@ -39,6 +41,24 @@ def gerund(pile: Pile, group: Group) -> bool:
         isinstance(noun, Noun)
         and (noun.type in {"square", "piece", "move"} or noun.head == "it")
         and (group.lemma == "be" or bool(group.verb.modal) or (not pile.joint and alone))
+    )
+
+
+def _reduced(pile: Pile) -> bool:
+    """ "The only piece guarding e5 is pinned": the -ing has its object, and the noun before it is the subject."""
+    nouns = [c for c in pile.before if isinstance(c, Noun)]
+    after = [c for c in pile.after if isinstance(c, Noun)]
+    return (
+        pile.group is not None
+        and pile.group.form == "ing"
+        and pile.group.lemma != "be"
+        and len(nouns) == len(after) == 1
+        and pile.before[-1] is nouns[0]
+        and nouns[0].type in {"noun", "piece"}
+        and nouns[0].last + 1 == pile.group.first
+        and after[0].type in {"piece", "square"}
+        and after[0].first == pile.group.last + 1
+        and not any(isinstance(c, Place) for c in pile.before)
     )
 
 

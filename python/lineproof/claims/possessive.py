@@ -19,6 +19,12 @@ def named(clause: Clause, head: str) -> None:
     subject = clause.subject
     if subject is not None and not clause.inherited:
         clause.subject = _piece(subject, clause.places, head)
+    clause.places = [
+        replace(p, noun=_piece(p.noun, [], head))
+        if p.noun is not None and p.preposition == "than" and p.noun.head in _WHOSE
+        else p
+        for p in clause.places
+    ]
     clause.objects = [
         _piece(o, clause.places, head) if o.head in _WHOSE else o for o in clause.objects
     ]

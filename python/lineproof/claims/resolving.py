@@ -4,20 +4,20 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from .acting import Acting
 from .aim import aimed, fill
 from .attached import COUNTED
 from .clause import Clause
 from .lexicon import VERBS, members
 from .noun import Noun
 from .possessive import named as possessed
+from .referring import Referring
 
 _AVERTING = members("avert", VERBS) | {"do"}
 
 _JUDGING = members("judge", VERBS) | members("recommend", VERBS) | {"call", "consider"}
 
 
-class Resolving(Acting):
+class Resolving(Referring):
     """Puts pieces for pronouns."""
 
     def _resolve(self, clause: Clause) -> None:
@@ -69,7 +69,8 @@ class Resolving(Acting):
                 if clause.lemma in _JUDGING:
                     continue  # "I call it a mistake": the move
                 if noun.type == "pronoun" and noun.head == "it" and self.last is not clause.subject:
-                    clause.objects[number] = replace(self.last, first=noun.first, last=noun.last)
+                    meant = self._meant(clause, self.last)
+                    clause.objects[number] = replace(meant, first=noun.first, last=noun.last)
             for number, place in enumerate(clause.places):
                 if (
                     place.noun is not None
@@ -79,6 +80,7 @@ class Resolving(Acting):
                     clause.places[number] = replace(
                         place, noun=replace(self.last, first=place.first, last=place.last)
                     )
+        self._refer(clause)
         possessed(clause, self.head)
         doer = clause.subject
         if self.head or (doer is not None and doer.type == "piece" and doer.head):
@@ -139,7 +141,7 @@ class Resolving(Acting):
                 for n in clause.objects
             ]  # "two pawns they have eaten, we have had one back"
         self._ones(clause)
-        self.last = next((n for n in nouns if n.type == "piece" and not n.plural), self.last)
+        self._speak_of(clause, nouns)
         self.head = next((n.head for n in nouns if n.type == "piece" and n.head), self.head)
         self.lady = next((n for n in nouns if n.head == "queen" and not n.plural), self.lady)
         self.done_to = next(

@@ -72,6 +72,9 @@ _ELSEWHERE = frozenset(
 """Nouns of what is not on this board."""
 
 
+_GAMES = frozenset({"game", "line", "variation", "opening", "position", "structure", "case"})
+
+
 class Parts(Protocol):
     """What a clause has beside its subject and its verb: the clause itself, or its rest."""
 
@@ -101,7 +104,10 @@ class Rest:
         """Whether the rest leaves the meaning alone."""
         if clause.strays or self.states:
             return False
-        if any(n.head not in _ADVERBIAL for n in self.objects):
+        moves = {
+            p.noun.last + 1 for p in clause.places if p.noun is not None and p.noun.head == "move"
+        }
+        if any(n.head not in _ADVERBIAL and not (n.head.isdigit() and n.first in moves) for n in self.objects):  # "on move four"  # fmt: skip
             return False
         if any(not _adjunct(p, clause) for p in self.places):
             return False
@@ -111,8 +117,15 @@ class Rest:
 def _adjunct(place: Place, clause: Clause) -> bool:
     """Whether a place that no element has taken leaves the meaning alone."""
     noun = place.noun
+    above = clause.governor.places if clause.governor is not None else []
+    if place in above and noun is not None and noun.type in {"move", "square", "piece"}:
+        return False  # "the point of a4 is": whose point it is
     if place.preposition in _REASONS and noun is not None and noun.type == "move":
         return False  # it may be a reply
+    if place.preposition == "in" and noun is not None and noun.plural and noun.head in _GAMES:
+        return False  # "there are hanging pawns in many games"
+    if place.preposition == "since" and noun is not None:
+        return noun.head in {"beginning", "start", "opening", "outset"}
     if place.preposition in _WHERE:
         return noun is None or noun.head not in _ELSEWHERE
     if noun is None:

@@ -44,6 +44,11 @@ _PHRASAL = frozenset(
         "regain",
         "give back",
         "sacrifice",
+        "play",
+        "insert",
+        "block",
+        "defend",
+        "develop",
     )
     for w in VERBS[name]
     if w.count(" ") == 1 and w.split()[1] in {"in", "out", "up", "down", "off", "away", "back"}
@@ -206,7 +211,10 @@ def _clause(pile: Pile) -> Clause:
         len(clause.objects) > 1
         and clause.subject is not None
         and clause.subject.type == clause.objects[0].type == "side"
-        and clause.subject.text == clause.objects[0].text
+        and (
+            clause.subject.text == clause.objects[0].text
+            or (clause.objects[0].text in {"he", "they", "we", "you"} and not clause.objects[0].det)
+        )
         and clause.lemma.split()[0] in {"get", "have", "win", "secure", "build", "create", "find"}
     ):
         del clause.objects[0]  # "we've got ourselves an outpost"

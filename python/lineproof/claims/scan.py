@@ -27,6 +27,9 @@ class Scan:
 
     def _skip(self, at: int) -> int:
         while (t := self._token(at)) is not None and t.is_(*_MOVES_ON) and "noun" not in t.tags:
+            before = self._token(at - 1)
+            if before is not None and before.norm == "to" and any(f == "base" for _, f in t.verbs):
+                break  # "has to watch"
             at += 1
         return at
 

@@ -165,7 +165,7 @@ def words(text: str) -> tuple[Word, ...]:
         assert match is not None  # _WORD takes any character but a blank
         found.extend(_spell(match.group(), at, match.end()))
         at = match.end()
-    found = merged(_open(found))
+    found = merged(_open(found, text))
     while found and found[-1].norm in {".", "!", "…"}:
         found.pop()
     return tuple(w for w in found if w.norm not in {".", "!", "…", '"', "“", "”", "‘"})
@@ -278,13 +278,15 @@ _PREDICATES = frozenset(
 _ONLY = frozenset({"defender", "protector", "minder", "guard", "guardian", "support", "cover", "protection", "remaining", "real", "active", "developed", "piece", "hope", "escape"})  # fmt: skip
 
 
-def _open(words: list[Word]) -> list[Word]:
+def _open(words: list[Word], text: str) -> list[Word]:
     """Opens "'s": "White's winning" is, "Black's castled" has, "Black's knight" stays a possessive."""
     opened: list[Word] = []
     for number, word in enumerate(words):
         if word.norm == "'s" and number and number + 1 < len(words):
             before, after = words[number - 1].norm, words[number + 1].norm
             says_is = before in _IS_AFTER or before in {"white", "black"}
+            if after == "a" and text[words[number + 1].end : words[number + 1].end + 1] in "-–":
+                says_is = False  # "White's a-pawn"
             if number > 1 and words[number - 2].norm in {"is", "are", "was", "were"}:
                 says_is = False  # "these are White's only pieces"
             behind = words[number + 2].norm if number + 2 < len(words) else ""

@@ -114,7 +114,7 @@ SLOTS: dict[str, Test] = {
     "defender": _text("piece"), "piece": _text("piece"), "targets": _targets, "square": lambda n: n.square if n.type == "square" and not n.parts else None,
     "anything": lambda n: n.text, "m": _number, "than": _agent, "played": lambda n: _agent(n) if n.type in {"move", "square", "pronoun"} or n.head in _DOING else None, "nobody": lambda n: n.text if n.no and n.head != "nowhere" and (n.type == "pronoun" or n.head in {"piece", "unit", "man"} or n.type == "piece") else None,
     "king": lambda n: n.text if n.type == "piece" and n.head == "king" and not n.parts else None, "none": lambda n: n.head if n.no and n.type == "noun" else None, "squares": _text("square"), "file": _file, "files": _file, "n": _number, "move": _move, "by": _move, "best": _move, "amount": _amount, "given": _amount,
-    "fallen": _amount, "price": _amount, "described": lambda n: n.text if n.head in _DOING else None, "wing": lambda n: n.head if n.head in {"kingside", "queenside", "centre"} else None,
+    "fallen": _amount, "price": _amount, "described": lambda n: n.text if n.head in _DOING else None, "wing": lambda n: n.head if n.head in {"kingside", "queenside", "centre"} else "centre" if n.head in NOUNS["centre"] else None,
 }  # fmt: skip
 """Slots that every kind may use, with the noun phrases that fit them."""
 

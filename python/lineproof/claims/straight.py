@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from .clause import Clause
+from .verbs import Verb
 
 _BEFORE_US = frozenset({"before us", "in front of us", "before our eyes", "on the board"})
 
@@ -84,6 +85,37 @@ def shown(clause: Clause) -> None:
     ):
         clause.lemma = "be"
         clause.subject = replace(clause.subject, type="pronoun", head="there", text="there")
+
+
+def let_do(before: Clause, clause: Clause) -> None:
+    """ "We let him have the bishops": he has them."""
+    who = before.objects[-1] if before.objects else None
+    if before.lemma != "let" or clause.subject is not None or who is None:
+        return
+    if (
+        clause.joint in {"=", "-"}
+        and clause.form in {"base", "finite"}
+        and who.type in {"side", "piece"}
+        and who.last + 1 == clause.first
+    ):
+        clause.subject = who
+
+
+def aims(before: Clause, clause: Clause) -> None:
+    """ "So that we can push f5": to push f5."""
+    if (
+        clause.sub in {"so that", "in order that"}
+        and clause.form == "finite"
+        and clause.subject is not None
+        and clause.subject.type in {"side", "piece"}
+        and clause.verb.modal in {"can", "may"}
+        and not clause.verb.negated
+        and before.lemma
+        and before.form == "finite"
+        and "," not in clause.joint
+    ):
+        clause.form, clause.sub, clause.joint = "to", "", "="
+        clause.verb = Verb(clause.verb.negated)
 
 
 def relative(before: Clause | None, clause: Clause) -> None:
@@ -169,7 +201,9 @@ def deny_nobody(clause: Clause) -> None:
 
 __all__ = [
     "active",
+    "aims",
     "deny_nobody",
+    "let_do",
     "not_the_case",
     "relative",
     "shown",

@@ -43,7 +43,7 @@ _PLAIN: dict[str, str] = {
     "clitic": "'s",
     "punct": ", ; : - ( ) ?",
     "particle": "off up ahead away back home down out in on over behind forward along through by apart aside gone around",
-    "adj": "clear free afraid compulsory obligatory mandatory imperative careless careful unable hot short long wise plain own poor great big small little large huge tiny nice lovely nasty ugly beautiful pretty fine solid strong powerful mighty brave bold greedy quiet natural simple obvious modest humble innocent careless clumsy timid hasty slow quick fast early late sharp subtle cunning clever neat elegant brilliant splendid excellent perfect ideal wonderful superb terrible awful dreadful horrible ghastly rotten serious grave gross plain outright bad good real true whole entire single sole last next same other new old young first second third fourth fifth important dangerous deadly lethal vital crucial key main central lasting permanent chronic eternal healthy extra useful useless active passive aggressive defensive tactical positional material dark light high low heavy easy hard difficult tricky typical classic classical textbook pure mere sheer total complete full half empty ready sorry happy glad busy tired lazy friendly light-squared dark-squared squared coloured colored legal illegal sensible reasonable decent sound unsound double minor major certain sure likely unlikely enormous considerable significant slight clean straight loyal faithful proud lone lonely former remaining entire gorgeous pleasant unpleasant comfortable uncomfortable cramped precise accurate correct wrong right",
+    "adj": "clear outside annoying troubling worrying irritating disturbing surprising embarrassing interesting promising pressing crushing devastating charming disgusting lingering striking appealing disappointing frightening terrifying amusing convincing boring tiring exciting challenging demanding rewarding free afraid compulsory obligatory mandatory imperative careless careful unable hot short long wise plain own poor great big small little large huge tiny nice lovely nasty ugly beautiful pretty fine solid strong powerful mighty brave bold greedy quiet natural simple obvious modest humble innocent careless clumsy timid hasty slow quick fast early late sharp subtle cunning clever neat elegant brilliant splendid excellent perfect ideal wonderful superb terrible awful dreadful horrible ghastly rotten serious grave gross plain outright bad good real true whole entire single sole last next same other new old young first second third fourth fifth important dangerous deadly lethal vital crucial key main central lasting permanent chronic eternal healthy extra useful useless active passive aggressive defensive tactical positional material dark light high low heavy easy hard difficult tricky typical classic classical textbook pure mere sheer total complete full half empty ready sorry happy glad busy tired lazy friendly light-squared dark-squared squared coloured colored legal illegal sensible reasonable decent sound unsound double minor major certain sure likely unlikely enormous considerable significant slight clean straight loyal faithful proud lone lonely former remaining entire gorgeous pleasant unpleasant comfortable uncomfortable cramped precise accurate correct wrong right",
 }  # fmt: skip
 _TURNS: dict[str, str] = {
     "prep": "such as, in front of, because of, instead of, on account of, thanks to, in view of, owing to, due to, in return for, out of, next to, on top of, in spite of, by means of, at the cost of, in reply to, ahead of, away from, in exchange for, on behalf of, close to, as for, in answer to, courtesy of, on to, short of, at the expense of, in the face of, along with, together with, free of, rid of, by virtue of, on the side of, by way of, at the hands of, over on, up on, out on, apart from, other than, aside from, except for, save for",
@@ -143,6 +143,8 @@ def _verb_forms() -> dict[str, tuple[tuple[str, str], ...]]:
             if (base, name) not in found.setdefault(word, []):
                 found[word].append((base, name))
     found["eyeing"] = [("eye", "ing")]
+    for name, word in zip(("third", "past", "part", "ing"), forms("back")[1:], strict=True):
+        found.setdefault(word, []).append(("back", name))
     return {word: tuple(said) for word, said in found.items()}
 
 
@@ -183,6 +185,7 @@ def _dictionary() -> dict[str, tuple[str, str, bool]]:
         for word in words:
             if " " in word and not word.startswith(_DEGREES):
                 found.setdefault(word, ("adj", word, False))
+    found["men"] = ("noun", "man", True)
     for tag, words_ in _TURNS.items():
         for word in words_.split(", "):
             found[word] = (tag, word, False)
@@ -235,6 +238,10 @@ def tokens(sentence: Sentence) -> list[Token]:
         size = 1
         if norm in {"we", "you"} and at and norms[at - 1] == "what":
             pass  # "what we see" is no "as we see"
+        elif norm == "in" and norms[at + 1 : at + 3] == ["order", "to"]:
+            found.append(Token("in order", frozenset({"adverb"}), at, at + 1))
+            at += 2
+            continue
         elif norm in openings and (named := _opening(sentence, at, openings[norm])):
             norm = " ".join(norms[at : at + named])
             found.append(Token(norm, _NOUN, at, at + named - 1, noun="opening"))

@@ -8,6 +8,8 @@ from .noun import Noun
 from .tails import Tails
 from .tokens import Token
 
+_PARTICLES = frozenset({"up", "off", "out", "away", "back", "down"})
+"""Particles before an object that are seldom prepositions."""
 _DITRANSITIVE = frozenset(
     {"give", "leave", "call", "name", "deem", "consider", "grant", "offer", "show", "hand", "deny"}
 )
@@ -45,7 +47,7 @@ class VerbWords(Tails):
             return True  # "the best he can do"
         return after is not None and (
             after.norm in {"nothing", "something", "anything", "better", "worse", "well"}
-            or after.is_("det", "poss", "punct")
+            or after.is_("det", "poss", "punct", "number")
             or after.norm in {"about", "against"}
         )
 
@@ -131,12 +133,8 @@ class VerbWords(Tails):
         subject = self._subject_before()
         if subject is not None and subject.type == "side" and "noun" in t.tags and not t.plural:
             return True  # "he's wasted time"
-        if (
-            "particle" in t.tags
-            and "det" not in t.tags
-            and (u := self._token(behind + 1)) is not None
-        ):
-            t = u
+        if t.norm in _PARTICLES and (u := self._token(behind + 1)) is not None:
+            t = u  # but "the bishop's caught in the net" is passive
         return t.is_("det", "poss", "number", "piece") or t.norm in {"us", "him", "them", "you"}
 
     def _verb_ahead(self, at: int) -> bool:

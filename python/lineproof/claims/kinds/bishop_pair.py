@@ -28,6 +28,7 @@ FRAMES = (
     "[{agent}] <surrender> bishop_pair ; gives=yes",
     "[{agent}] <surrender> {pair} ; gives=yes if without=of",
     "bishop_pair <be> asset [for {side}]",
+    "[{agent}] <let to have/let to keep> bishop_pair",
     "<*> bishop_pair",
     "{side} <have> {edge} of bishop_pair ; advantage=yes",
     "[{agent}] <surrender/lose/give_back> bishop_pair for {anything} ; gives=yes",

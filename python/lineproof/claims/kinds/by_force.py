@@ -31,7 +31,7 @@ FRAMES = (
     "{nobody} <avert> loss of {amount}",
     "loss <=> unavoidable of {amount}",
     "{side} <avert to lose> {amount} ; turned=yes",
-    "[{anything}] <rescue> {thing} if modal=can negated",
+    "[{anything}] <salvage/hold/keep/hang on to/hold on to> {thing} if modal=can negated",
     "<have/be to rescue> {thing} ; turned=yes",
     "{thing} <=> doomed",
     "{side} <win> +by_force",

@@ -22,9 +22,16 @@ BESIEGERS = 2
 
 FRAMES = (
     "{king} <=> airy",
+    "<=> airy (around|round|near) {king}",
     "<be:expose> {king}",
     "{king} <have> shelter ; safe=yes",
     "{king} <lack> shelter",
+    "{nobody} <shelter/shield/protect/cover> {king}",
+    "<~> {no_pawns} [(around|round|near|in_front_of|before|by|beside) {king}] if negated",
+    "{king} <have> {no_pawns} [(around|round|near|in_front_of|before|by|beside) {anything}] if negated",
+    "{king} <=> {prey}",
+    "{king} <walk/march/roam/wander/run> without shelter",
+    "{side} <have> {king} +in_the_open",
     "{king} <move/be> (in|into) open",
     "<be:drag/chase/drive/pull/lure> {king} (in|into) {in_the_open}",
     "{king} <find> shelter ; safe=yes",
@@ -150,6 +157,8 @@ KIND = Kind(
     ),
     frames=FRAMES,
     tests={
+        "no_pawns": lambda n: n.head if n.no and n.type == "piece" and n.head == "pawn" else None,
+        "prey": lambda n: n.head if n.head in {"target", "prey", "duck"} and {"sitting", "easy"} & set(n.adjectives) else None,
         "both": lambda n: n.text if n.text == "both kings" else None,
         
         "in_the_open": lambda n: n.head if n.head in {"open", "daylight", "limelight", "middle", "centre"} else None,

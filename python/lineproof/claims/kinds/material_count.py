@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Any
 
@@ -117,6 +118,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("it is not material that is counted")
     if "agent" in slots and not _man(slots["agent"]):
         here = here.at(played(here, slots["agent"]).after)
+    if re.fullmatch(r"(?:queen|rook|bishop|knight|pawn) behind", here.said):
+        raise Unread("it may stand behind another piece")
     if "m" in slots:
         pawns = (int(slots["n"]), int(slots["m"]))
         return [here.claim(KIND.id, "white", amount="pawns", pawns=pawns)]

@@ -50,6 +50,7 @@ def duties(spot: Spot, at: str) -> list[Duty]:
 
 FRAMES = (
     "<be:overload> {target}",
+    "<be:overload> {target} thin",
     "{agent} <overload> {target}",
     "{target} <have/do/juggle/serve> {jobs}",
     "{target} <have> overwork",

@@ -37,6 +37,7 @@ FRAMES = (
     f"{{agent}} <keep/keep_on/go_on/continue to give> check {_ON} [+{_ENDLESS}]",
     f"{{agent}} <keep_on/go_on> check {_ON} [+{_ENDLESS}]",
     "{side} <run> out_of check ; runs=yes",
+    "{side} <run out of> check ; runs=yes",
     "check <run> +out ; runs=yes",
     "check <end/stop> ; runs=yes",
     "{escaper} <escape/get/run> out_of check if modal=can negated",

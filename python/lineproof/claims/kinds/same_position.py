@@ -34,6 +34,7 @@ FRAMES = (
     "{side} <be> +here +before ; seen=yes if modal=almost|",
     "{side} <be> +here (in|after) {road} ; seen=yes",
     "{road} <lead_to/reach/give/come_to/get_to> {same}",
+    "{opening} <lead_to/reach/give/come_to/get_to/transpose_to> {same} ; elsewhere=yes other=yes",
     "{road} <lead/come> to {same}",
 )
 _NUMBER = re.compile(r"^(?:\d+\.(?:\.\.)?|\.\.\.)")
@@ -127,6 +128,7 @@ KIND = Kind(
     frames=FRAMES,
     tests={
         "side": lambda n: n.text if n.type == "side" and n.text != "i" else None,
+        "opening": lambda n: n.text if n.head == "opening" and n.det else None,
         "road": road,
         "moves": lambda n: n.text.replace(" then ", " ") if n.type in {"move", "square"} else None,
         "position": lambda n: n.head if n.head == "position" and n.det in {"the", "that"} else None,

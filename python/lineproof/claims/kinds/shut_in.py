@@ -58,7 +58,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             by = spot.moves[-1][2:4]
     at_spot = here.at(spot)
     words = slots.get("target") or slots.get("object") or slots.get("caged")
-    found = meant(at_spot, words, fits=lambda at: _shut_by(spot, at, by))
+    found = meant(at_spot, words, fits=lambda at: _shut_by(spot, at, by), in_play=False)
     if "square" in slots and slots["square"] not in found:
         raise Unread(f"that piece does not stand on {slots['square']}")
     return [

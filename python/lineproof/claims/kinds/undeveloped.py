@@ -42,6 +42,7 @@ FRAMES = (
     "<be:touch> {group} ; home=undeveloped if negated",
     "<be:touch> {target} ; home=undeveloped if negated",
     "{target} <meet> daylight ; home=undeveloped if negated",
+    "{target} <get_out/come_out> ; home=undeveloped if negated perfect",
     "{targets} <=> undeveloped piece ; home=undeveloped",
     "{target} <=> undeveloped piece ; home=undeveloped",
     "<be:develop> {target} ; out=yes",
@@ -51,6 +52,18 @@ FRAMES = (
     "{targets} <be> +out ; out=yes",
     "{none} <be> +out ; home=undeveloped",
     "{none} <=> developed ; home=undeveloped",
+    "{no_minor} <=> developed",
+    "<be:develop> {no_minor}",
+    "{no_minor} <leave> +home",
+    "{no_minor} <leave> {home_square}",
+    "{no_minor} <stir/move>",
+    "{no_minor} <be> +out",
+    "<be:develop> {group} ; out=yes",
+    "{group} <=> developed ; out=yes",
+    "{target} <wait> for (turn|development|chance|call) ; home=undeveloped",
+    "only undeveloped piece <be> {target} ; home=undeveloped",
+    "only undeveloped piece <be> {targets} ; home=undeveloped",
+    "{target} <develop> +still ; home=undeveloped if modal=must",
     "{target} <=> developed ; out=yes",
     "{targets} <=> developed ; out=yes",
     "{side} <develop> {target} ; home=undeveloped if negated",
@@ -91,6 +104,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "none" in slots:
         slots["target"] = slots.pop("none")
     verb = slots.get("verb")
+    if "no_minor" in slots:
+        side = here.side(slots["no_minor"])
+        return [here.claim(KIND.id, side, at=None, stirred=False, most=0)]
     if "first" in slots:
         piece = (here.board.piece_at(slots["square"]) or "").lower()
         if not piece or piece not in {FIRST[s].get(slots["square"]) for s in ("white", "black")}:
@@ -276,6 +292,7 @@ KIND = Kind(
     ),
     frames=FRAMES,
     tests={
+        "no_minor": lambda n: n.whose if n.no and n.type == "noun" and n.head == "piece" and n.whose else None,
         "some_of": lambda n: (
             f"{n.det[0]}|{n.text}"
             if re.fullmatch("[2-9] of", n.det) and n.whose and n.head == "piece" and n.plural

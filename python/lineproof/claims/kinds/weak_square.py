@@ -28,6 +28,7 @@ FRAMES = (
     "{squares} <=> weak",
     "{squares} <=> hole",
     "hole <be/appear/arise> (on|at) {squares}",
+    "hole <=> {squares}",
     "[{agent}] <weaken> {squares}",
     "[{agent}] <give> hole (on|at) {squares}",
     "[{agent}] <give> {side} hole (on|at) {squares}",

@@ -36,8 +36,8 @@ FRAMES = (
     "{fallen} <be_gone>",
     "{anything} <cost> {side} equivalent of {given}",
     "[{anything}] <cost> {given} ; costs=yes",
-    "{fallen} <save> if negated",
-    "<be:save> {fallen} if negated",
+    "{fallen} <survive> if negated",
+    "<be:salvage> {fallen} if negated",
 )
 
 

@@ -52,6 +52,7 @@ adverb: before us, in front of us, before our eyes, on our hands, out there, ove
     by another route, by a different route, unusually early, early on
 adverb: when we like, whenever we like, when we want, whenever we want, when we please, whenever we please, when he likes, whenever he likes, whenever he wants,
     in our own time, at our leisure, at any moment, any moment now, sooner or later, if nothing is done about it
+adverb: to put it mildly, to put it bluntly, to put it simply, to put it politely, to say the least, to its name, to his name, to her name, to our name, to their name, to its credit, i grant you, i 'll grant you, i 'll give him that, as of now, either, besides, contrary to appearances, despite appearances, in spite of appearances, appearances notwithstanding, against all appearances, to be precise, as a reminder
 hedge: or 2, roughly speaking, broadly speaking, generally speaking, give or take, so it seems
 # soften
 hedge: about, apparently, approximately, arguably, as far as i can see, as far as i can tell, as good as, i 'd say, i believe, i dare say, i feel,

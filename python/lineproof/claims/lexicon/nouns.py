@@ -17,7 +17,7 @@ victory: victory, full point
 fork: fork, double attack, double hit, royal fork, family fork, royal family fork, double threat on
 royal fork: royal fork, family fork
 pin: pin, absolute pin, relative pin
-skewer: skewer, x-ray
+skewer: skewer, x-ray, shish kebab
 discovered attack: discovered attack, discovery
 check: check
 double check: double check
@@ -41,7 +41,7 @@ attack: attack, fire, pressure
 defender: minder, defender, protector, guard, guardian, bodyguard
 protection: protection, cover, support, defence, help
 waste: waste, loss
-neighbour: neighbour
+neighbour: neighbour, friend, companion, comrade
 back rank: back rank, first rank, back row, bottom rank, home rank, eighth rank, 8th rank, 1st rank, last rank
 zwischenzug: zwischenzug, in between check, intermediate check, zwischenschach, in between capture, in between blow, intermezzo check, intermezzo, in between move, intermediate move
 # material
@@ -105,9 +105,10 @@ way: way, path, view, diagonal, line, road, route
 face: face
 daylight: daylight, action, light of day
 loss of tempo: loss of tempo, loss of time, loss of a tempo
-muscle: muscle, inch, finger
+muscle: muscle, inch, finger, step, single step
 moment: moment, hour
 sorry piece: problem child, problem piece, problem bishop, dud, damp squib, big pawn, tall pawn, sad piece, sorry sight, sorry figure, worst piece, sad sack, passenger, liability
+word: amount, quantity, share, wealth, abundance, surplus, rim, corner, counterpart, colleague, opposite number, wall
 word: set, fella, fellow, chap, guy, beast, customer, creature, bed, box, pair, couple, duo, trio, lonesome, difference, order, importance,
     significance, brute, lad, soul, bloke, promotion, danger
 best: best, strongest

@@ -8,7 +8,7 @@ VERBS: Table = table("""
 # attack and defence
 attack: hit, strike, strike at, hit at, strike on, bear down on, bear on, aim at, target, eye, stare at, glare at, look at, gaze at, peer at,
     frown at, lean on, pound, poke, glare down at, bang on at, nibble at, kick, boot, bash, bother, question, chase, assail, press on, press against,
-    bite at, bite, harass, pressure, put pressure on, train on, fire at, fire on, have in its sights, breathe down the neck of, go after, take aim at,
+    bite at, bite, bite on, harass, pressure, put pressure on, train on, fire at, fire on, have in its sights, breathe down the neck of, go after, take aim at,
     point at, set upon, menace, bombard, besiege, have an eye on, have her eye on, have his eye on, have its eye on, have their eye on,
     have our eye on, have got her eye on, cast an eye on, take a look at, be aimed at, eyeball, snipe at, lash out at, pile up on, pile up against, gang up on, put the question to, put a question to, have its sights on, have his sights on,
     have her sights on, have our sights on, have their sights on, be trained on, take a shot at, zoom in on, fix its gaze on, bear down upon, whack at, prod, worry, nag,
@@ -32,7 +32,7 @@ smother: smother
 shield: shield, screen
 shelter: shelter, tuck away, tuck in, tuck up, put to bed
 idle: pass, wait, nod off, fall asleep, doze off, doze, sleep, dawdle, sit still, sit on one's hands, twiddle your thumbs, twiddle his thumbs, twiddle our thumbs, twiddle one's thumbs, look away, blink, do nothing, carry on regardless, daydream, go to sleep, idle, mark time, pass the move, miss a beat
-trap: trap, ambush, bag up, bottle, catch, entomb, corner, snare, ensnare, net
+trap: trap, ambush, bag up, bottle, catch, corner, snare, ensnare, net, lasso
 shut in: shut in, coop up, fence in, jam in, seal in, seal off, hide away, keep locked in, keep shut in, stifle, smother in, brick up, brick in, wall up, hem in, box in, lock in, lock away, lock up, wall in, block in, imprison, bury, entomb, pen in,
     bottle up, close in, hold captive, shut away, shut out, cage, cage in, pen up, lock up, incarcerate, fence off, bury alive
 block: block, obstruct, blockade, stop up, bar, stand in the way of, get in the way of, clog, block in, be in the way of, stand in front of, hinder, sit in the way of,
@@ -40,8 +40,10 @@ block: block, obstruct, blockade, stop up, bar, stand in the way of, get in the 
 prevent: prevent, stop, stop from, rule out, keep out, hinder, forbid, deny, take away, cut out, make impossible, bar, prohibit, hold up,
     nip in the bud, parry, put a stop to, discourage, frustrate, preclude, thwart, shut out
 avert: avert, avoid, prevent, stop, parry, escape, escape from, wriggle out of, ward off, fend off, deal with, cope with, defend against, handle, dodge, evade, sidestep
+salvage: salvage, save, rescue
+beware: beware, beware of, watch out for, look out for, reckon with, be wary of, keep an eye out for, be careful of, be alert to, take into account, allow for
 rescue: rescue, save, hold, keep, hold on to, hang on to, cling on to, defend, protect, preserve
-overload: overload, overburden, overwork, overstretch
+overload: overload, overburden, overwork, overstretch, overtax, stretch
 remove: remove, get rid of, take out, eliminate, take away, lure away, deflect, chase away, drive away, drive off, dislodge, knock out, undermine, kick away,
     capture, take, exchange off, whack, chop off, snip off, liquidate, kill, destroy, lop off, hack off, deprive of
 # material
@@ -59,7 +61,7 @@ give back: give back, toss back, throw back, return, hand back, pay back, restor
 cost: cost
 exchange: exchange, trade, swap, take off, trade off, swap off, exchange off, simplify, liquidate
 # moves
-play: play, go, choose, put, move, try, continue with, make, answer with, reply with, reply, respond with, opt for, go for, throw in, insert, follow up with, follow with
+play: play, get in, go, choose, put, move, try, continue with, make, answer with, reply with, reply, respond with, opt for, go for, throw in, insert, follow up with, follow with
 castle: castle
 develop: develop, bring out, mobilise, get out, deploy
 move: move, go, run, jump, hop, leap, step, retreat, come, travel, march, head, slide, shift, swing, return, withdraw, drop back, trot, walk, sail, stroll, shuffle, saunter, sidle, reroute, manoeuvre, roll, drag, hop off, hop away, gallop, bounce, sneak, skip, land, pop up
@@ -67,7 +69,7 @@ push: push, advance, step forward, thrust, march
 force: force, oblige, compel, make
 refute: refute, punish, rebut, bust, demolish, knock out
 equalise: equalise, equalize
-prepare: prepare, plan, intend, be up to, be planning, aim for, aim at, have in mind, be heading for, be aiming at, envisage, get ready for, make ready for,
+prepare: prepare, gear up for, be gearing up for, plan, intend, be up to, be planning, aim for, aim at, have in mind, be heading for, be aiming at, envisage, get ready for, make ready for,
     pave the way for, clear the way for, support, make room for, get ready, set up, make possible, work towards, play for, contemplate, dream of,
     head for
 transposing: transpose
@@ -92,7 +94,8 @@ resign: resign, throw in the towel, give up the ghost, lay down arms, stop the c
 # having and being
 be: stand, linger, loiter, hover, squat, dwell, remain, stay, lie, sit, look, prove, become, find oneself, find itself, find himself, find herself, end up, seem, appear, come out,
     turn out, feel, keep, turn out to be, happen to be, prove to be, live, hold out, rest, be left, hang around, turn
-have: get, receive, be given, have at one's disposal, owns, keep, enjoy, own, possess, retain, obtain, acquire, boast, hold, end up with, finish with,
+beg for: beg for, cry out for, call for
+have: live with, put up with, cope with, contend with, settle for, get, receive, be given, have at one's disposal, owns, keep, enjoy, own, possess, retain, obtain, acquire, boast, hold, end up with, finish with,
     emerge with, stay with, be left with, come out with, can boast, wield, can point to, be blessed with, be saddled with, be burdened with, carry,
     show, suffer from, suffer, be the owner of, be the proud owner of, be the happy owner of, be in possession of, contain, have got, accept, inherit, still have, get away with
 give: leave, hand, grant, saddle, burden, land, offer, present, concede, allow, award, inflict on, bestow on, provide, yield, secure, lend
@@ -100,6 +103,7 @@ make: make, create, produce, cause, bring about, set up, deliver, carry, involve
     amount to, spell, execute, land, come with, arrive with, inflict, build, establish
 lead to: return to, go back to, come back to, drift into, drift over into, flow into, pass into, come to
 have: hold
+rely on: rely on, depend on, make do with, count on
 console: console himself with, console oneself with, console themselves with, console ourselves with, take comfort in, take comfort from, boast, point to, fall back on, be proud of, count on, rely on
 give: lumber, stick, encumber, bring
 close: shut, shut up, wall off, seal off, plug
@@ -118,7 +122,7 @@ isolate: isolate
 open: open, open up
 close: close, lock, lock up, block, seal, jam
 weaken: weaken, loosen
-lack: lack, be without, miss, be short of, want, go without, be missing, be devoid of
+lack: lack, be without, run out of, run short of, be out of, be running out of, have run out of, miss, be short of, want, go without, be missing, be devoid of
 lead: lead, be ahead, be in front
 trail: trail, lag, lag behind, be behind
 outnumber: outnumber, exceed, outweigh
