@@ -198,3 +198,40 @@ def test_the_moves_before_are_spoken_of(words: str, kind: str) -> None:
 
 def test_the_only_other_move_is_no_only_move() -> None:
     assert "only-move" not in {c[0] for c in read(PETROFF, "Qe7 is the only other move.")}
+
+
+EXCHANGED = "1. d4 d5 2. c4 dxc4 3. e3 b5 4. a4 c6 5. axb5 cxb5 6. Qf3 Nc6 7. Qxc6+ Bd7 8. Qf3 e5 9. dxe5 Bb4+ 10. Bd2 Bxd2+ 11. Nxd2 {%s} *"
+SPANISH = "1. e4 e5 2. Nf3 Nc6 3. Bb5 a6 4. Bxc6 dxc6 5. Nxe5 {%s} Qd4 *"
+
+
+@pytest.mark.parametrize(
+    ("words", "negated"),
+    [
+        ("Each side has lost a bishop.", False),
+        ("The dark-squared bishops are gone.", False),
+        ("A pair of bishops is gone.", False),
+        ("The queens are still on the board.", True),
+    ],
+)
+def test_an_exchange_is_told_by_halves(words: str, negated: bool) -> None:
+    assert ("exchange", negated) in {(c[0], c[2]) for c in read(EXCHANGED, words)}
+
+
+@pytest.mark.parametrize(
+    ("words", "kind", "negated"),
+    [
+        ("Finally White can take on e5.", "works-now", False),
+        ("The time for Nxe5 has not come yet.", "works-now", True),
+        ("Nothing speaks against Nxe5.", "playable", False),
+        ("White could also play 5. d3.", "playable", False),
+        ("This wins by force.", "by-force", False),
+    ],
+)
+def test_what_works_now_is_told_in_many_ways(words: str, kind: str, negated: bool) -> None:
+    assert (kind, negated) in {(c[0], c[2]) for c in read(SPANISH, words)}
+
+
+def test_near_miss_what_is_given_back_is_no_pawn_move() -> None:
+    assert not {
+        c for c in read(PETROFF, "Black does well to give the pawn back.") if c[0] == "move-mark"
+    }
