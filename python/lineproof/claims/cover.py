@@ -24,8 +24,8 @@ from .claim import Claim
 from .here import Here, Unread
 from .phrase import MOVE, SHARED
 from .said_phrases import Part, SaidPhrases, spelt, worded
-from .sentence import Word
 from .verbs import Verb
+from .word import Word
 
 CLAUSE = 40
 """Words that a clause may have at most."""

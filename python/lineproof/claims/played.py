@@ -11,8 +11,9 @@ from .board import LETTERS, other, side_of
 from .claim import Spot
 from .here import Agent, Here, Named, Unread, meant
 from .phrase import MOVE, SHARED
-from .sentence import Word, sentences
+from .sentence import sentences
 from .spoken import SPOKEN
+from .word import Word
 from .worded import TAKING, Worded, fitting
 
 PLAYED = rf"(?:{SHARED['move']}| (?:this|that|it|which)|{SHARED['described']})"

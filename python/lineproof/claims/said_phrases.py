@@ -14,7 +14,8 @@ from .here import Here
 from .kind import Kind
 from .phrase import MOVE
 from .registry import all_kinds
-from .sentence import Sentence, Word
+from .sentence import Sentence
+from .word import Word
 
 
 def spelt(words: Sequence[Word]) -> str:
