@@ -12,7 +12,8 @@ from dataclasses import replace
 from .board import LETTERS
 from .clause import Clause
 from .frame import LIGHT
-from .sentence import Sentence, Word
+from .sentence import Sentence
+from .word import Word
 
 _ASKED = frozenset({"who", "what"})
 _NOBODY = frozenset({"nobody", "nothing", "noone"})

@@ -24,8 +24,8 @@ from .claim import Claim
 from .here import Here, Unread
 from .phrase import MOVE, SHARED
 from .said_phrases import Part, SaidPhrases, spelt, worded
-from .sentence import Word
 from .verbs import Verb
+from .word import Word
 
 CLAUSE = 40
 """Words that a clause may have at most."""
@@ -62,7 +62,8 @@ class Cover(SaidPhrases):
             if words[first].norm in PUNCTUATION:
                 first += 1
                 continue
-            for last in sorted((e for e in ends if first < e <= first + CLAUSE), reverse=True):
+            within = [e for e in reversed(ends) if first < e <= first + CLAUSE]
+            for last in () if self.idle else within:
                 if self._clause(first, last):
                     first = last
                     break
@@ -79,7 +80,8 @@ class Cover(SaidPhrases):
                 continue
             before = self.parts[index - 1] if index else None
             after = self.parts[index + 1] if index + 1 < len(self.parts) else None
-            line = self.norms(part.first, part.last)
+            claims = (before and before.claims) or (after and after.claims)
+            line = self.norms(part.first, part.last) if claims else ""
             if before is not None and before.claims and self._limits(part, line):
                 before.claims = None
                 self.reasons.append("the rest of the sentence may change what it says")
@@ -96,8 +98,12 @@ class Cover(SaidPhrases):
         return bool(LIMITING.search(line) or SAYS.search(line))
 
     def _skip(self, first: int, last: int) -> None:
-        clause = self.sentence.words[first:last]
         line = self.norms(first, last)
+        if self.idle:
+            self.condition = self.condition or condition(line)
+            self.parts.append(Part(first, last, None))
+            return
+        clause = self.sentence.words[first:last]
         moves = LEAD_MOVES.match(line + " ")
         if moves is not None and not (line + " ")[moves.end() :].strip():
             try:
@@ -136,8 +142,6 @@ class Cover(SaidPhrases):
     def _clause(self, first: int, last: int) -> bool:
         """Tries to read words first..last-1 as one clause."""
         words = self.sentence.words
-        if not self.kinds and not self.played:
-            return False  # no phrase to fit, no move to play
         if self.dangling and words[first].norm == "and":
             return False  # the second of two things, of which the first was not read
         whole = first

@@ -52,6 +52,7 @@ SUMS = frozenset(
     }
 )
 """Nouns of which "is" says no more than that something is there."""
+_THERE = frozenset({"there", "here"})
 _CONTROL = members("force", VERBS)
 """Verbs whose infinitive says what they are about."""
 _UNREAL = frozenset(
@@ -128,6 +129,14 @@ class Room:
 
 
 @dataclass(frozen=True)
+class Placed:
+    """Some preposition stands in it."""
+
+    def met(self, clause: Clause) -> bool:
+        return bool(clause.places)
+
+
+@dataclass(frozen=True)
 class Beside:
     """One of some prepositions stands in it."""
 
@@ -190,7 +199,14 @@ class Subject:
     governed: bool
 
     def met(self, clause: Clause) -> bool:
-        return self.find(clause, clause.objects, {}) is not None
+        noun, asked = clause.subject, self.element
+        if noun is None or asked is None or asked.test is None:
+            return self.find(clause, clause.objects, {}) is not None
+        if noun.head in _THERE and not (self.light or self.governed):
+            return False
+        if asked.test(noun) is not None:
+            return True
+        return asked.optional and (clause.inherited or noun.type == "pronoun") and not noun.no
 
     def take(self, clause: Clause, rest: Rest, slots: dict[str, Any]) -> bool:
         """Takes the subject, or in a clause without a verb the first noun that it may be said of."""
@@ -211,7 +227,7 @@ class Subject:
                     if asked.fits(candidate, slots):
                         return number
             return -1 if asked.optional else None
-        if noun.head in {"there", "here"} and not (self.light or self.governed):
+        if noun.head in _THERE and not (self.light or self.governed):
             return None
         points = clause.inherited or noun.type == "pronoun"
         if asked is None:
@@ -230,7 +246,13 @@ class Holds:
     element: Element
 
     def met(self, clause: Clause) -> bool:
-        return self.element.find(clause, {}) is not None
+        element = self.element
+        if element.test is None or element.prepositions or element.table is not None:
+            return element.find(clause, {}) is not None
+        for noun in clause.objects:  # noqa: SIM110 - a plain loop, for it is asked of every clause
+            if element.test(noun) is not None:
+                return True
+        return False
 
 
 @dataclass(frozen=True)
@@ -283,6 +305,7 @@ __all__ = [
     "Names",
     "Passive",
     "Patient",
+    "Placed",
     "Real",
     "Room",
     "Sound",

@@ -40,6 +40,7 @@ from .demand import (
     Names,
     Passive,
     Patient,
+    Placed,
     Real,
     Room,
     Sound,
@@ -116,7 +117,8 @@ class Frame:
         if self.anywhere:
             return (Tells(), Names(self.rest[0]))
         found: list[Demand] = [Sound(), Governed(self.governors) if self.governors else Real()]
-        found += [Beside(e.prepositions) for e in asked if e.prepositions]
+        near = [Beside(e.prepositions) for e in asked if e.prepositions]
+        found += [Placed(), *near] if near else []
         free = [e for e in asked if not (e.prepositions or e.slot in _ELSEWHERE)]
         objects = sum(e.test is not None and e.table is None for e in free)
         found.append(Room(objects, len(free)))

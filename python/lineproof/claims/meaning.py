@@ -61,8 +61,9 @@ class _Reader(FirstMoves):
 
     def run(self, clauses: list[Clause]) -> Understood:
         clauses = answered(self.here.asked, _pass_first(_means_first(clauses)))
-        said = {w.norm for w in self.sentence.words}
-        self.here = replace(self.here, neutral=said.isdisjoint(_PERSONS))
+        neutral = _PERSONS.isdisjoint([w.norm for w in self.sentence.words])
+        if neutral != self.here.neutral:
+            self.here = replace(self.here, neutral=neutral)
         read: list[list[Claim]] = []
         for number, clause in enumerate(clauses):
             before = len(self.found.claims)

@@ -10,7 +10,7 @@ import re
 from dataclasses import dataclass, replace
 from typing import Any
 
-from .tokens import Token
+from .token import Token
 
 _WHOSE = {
     "ours": "our", "mine": "our", "my": "our", "yours": "our", "your": "our", "his": "his", "hers": "his", "her": "his", "theirs": "their",

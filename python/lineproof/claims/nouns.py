@@ -7,7 +7,7 @@ from dataclasses import replace
 from .chunk import Group
 from .noun import Noun, listed, on_square, owned
 from .noun_phrases import NounPhrases
-from .tokens import Token
+from .token import Token
 
 _SOMETHING = frozenset({"fella", "fellow", "chap", "guy", "thing", "beast", "customer", "creature"})
 """Nouns that with a square mean what stands there."""

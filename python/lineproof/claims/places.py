@@ -5,7 +5,7 @@ from __future__ import annotations
 from .chunk import Adjective, Adverb, Group, Joint, Place
 from .lexicon import VERBS
 from .noun import Noun, listed
-from .tokens import Token
+from .token import Token
 from .turns_of_speech import JUST, TurnsOfSpeech
 
 _OVER = frozenset({"over on", "up on", "out on"})

@@ -30,9 +30,10 @@ from .meaning import understand
 from .plain import plain
 from .registry import all_kinds, kind_of
 from .said_phrases import spelt, worded
-from .sentence import Sentence, Word, sentences
+from .sentence import Sentence, sentences
 from .status import LessonReading, Reading, Status
 from .topic import asked_of, topic_of
+from .word import Word
 
 SENTENCE = 200
 """Words that a sentence may have at most."""

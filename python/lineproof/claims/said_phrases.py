@@ -14,7 +14,8 @@ from .here import Here
 from .kind import Kind
 from .phrase import MOVE
 from .registry import all_kinds
-from .sentence import Sentence, Word
+from .sentence import Sentence
+from .word import Word
 
 
 def spelt(words: Sequence[Word]) -> str:
@@ -41,7 +42,7 @@ class Part:
 
 
 class SaidPhrases:
-    """The phrases in a sentence, and the parts of it that have been told apart."""
+    """The phrases in a sentence, and the parts of it that have been told apart. idle: there is no phrase to fit and no move to play."""
 
     def __init__(self, here: Here, sentence: Sentence) -> None:
         self.here = here
@@ -52,7 +53,9 @@ class SaidPhrases:
         self.phrases: dict[tuple[int, int], tuple[Kind, dict[str, Any]] | None] = {}
         said = {w.norm for w in sentence.words}
         self.kinds = [kind for kind in _phrased() if not kind.vocabulary.isdisjoint(said)]
-        self.played = any(w.move is not None or MOVE.fullmatch(w.norm) for w in sentence.words)
+        self.idle = not self.kinds and not any(
+            w.move is not None or MOVE.fullmatch(w.norm) for w in sentence.words
+        )
         self.line = spelt(sentence.words)
         self.offsets = [0, *accumulate(1 + len(w.norm) for w in sentence.words)]
         self.dangling = False

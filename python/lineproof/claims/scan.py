@@ -5,7 +5,8 @@ from __future__ import annotations
 from .chunk import Adverb, Chunk, Joint, Place
 from .noun import Noun, pointer
 from .sentence import Sentence
-from .tokens import Token, tokens
+from .token import Token
+from .tokens import tokens
 
 _MOVES_ON = frozenset({"adverb", "hedge", "deny", "limit", "not"})
 ATTRIBUTIVE = frozenset(

@@ -15,7 +15,7 @@ import re
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from .sentence import Word
+    from .word import Word
 
 SPOKEN = r"(?:Px[a-h][1-8]|[KQRBNP]x(?![a-h]))"
 """Spoken moves that the written notation has no word for: a pawn's capture without its file, a capture without its square."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from .chunk import Adjective, Adverb, Group, Joint
 from .noun import Noun, pointer
 from .nouns import Nouns
-from .tokens import Token
+from .token import Token
 from .verbs import Verb
 
 JUST = frozenset({"right", "bang", "smack", "straight", "clean"})

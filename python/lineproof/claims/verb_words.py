@@ -6,7 +6,7 @@ from .chunk import Adverb, Group, Joint, Place
 from .lexicon import VERBS
 from .noun import Noun
 from .tails import Tails
-from .tokens import Token
+from .token import Token
 
 _PARTICLES = frozenset({"up", "off", "out", "away", "back", "down"})
 """Particles before an object that are seldom prepositions."""

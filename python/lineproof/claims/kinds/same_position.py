@@ -11,7 +11,8 @@ from lineproof.claims.here import Here, Unread, meant
 from lineproof.claims.kind import Kind
 from lineproof.claims.kinds import transposes
 from lineproof.claims.road import road
-from lineproof.claims.sentence import Word, sentences
+from lineproof.claims.sentence import sentences
+from lineproof.claims.word import Word
 from lineproof.engine import Board
 
 FRAMES = (

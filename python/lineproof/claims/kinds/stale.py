@@ -11,7 +11,8 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import SHARED
 from lineproof.claims.reference import Reference
-from lineproof.claims.sentence import Sentence, Word
+from lineproof.claims.sentence import Sentence
+from lineproof.claims.word import Word
 from lineproof.engine import AmbiguousMoveError, Board
 from lineproof.lesson import Lesson, LessonError, Place
 from lineproof.lesson.save import versions
