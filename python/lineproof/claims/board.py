@@ -53,10 +53,11 @@ def counts(board: Board, side: str) -> dict[str, int]:
 
 def pieces(board: Board, side: str, letter: str | None = None) -> list[str]:
     """Squares of a side's pieces, of one kind if given."""
+    white = side == "white"
     return [
         at
         for at, p in board.pieces()
-        if side_of(p) == side and (letter is None or p.lower() == letter)
+        if p.isupper() is white and (letter is None or p.lower() == letter)
     ]
 
 

@@ -8,8 +8,10 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any, Literal
 
 from .claim import Ask, Claim, Judgement, Outcome
-from .frame import Frame, Test
+from .frame import Frame
+from .framing import compiled
 from .phrase import Phrase
+from .slot import Test
 
 if TYPE_CHECKING:
     from .here import Here
@@ -79,7 +81,7 @@ class Kind:
 
         :raises FrameError: when one is written wrongly.
         """
-        return tuple(Frame.compile(f, self.slots, self.tests) for f in self.frames)
+        return tuple(compiled(f, self.slots, self.tests) for f in self.frames)
 
     @cached_property
     def compiled(self) -> tuple[Phrase, ...]:

@@ -28,6 +28,7 @@ FRAMES = (
     "<be:double> {their_pawns} [{where}]",
     *owning("doubled_pawn [{where}]"),
     "<be:double> {target}",
+    "{side} <live with/put up with/cope with/contend with/accept/take on> doubled_pawn [{where}] if modal=must|has|can|may",
     "{target} <=> doubled_pawn",
     "<*> doubled_pawn [{where}]",
     "<be:double> {file_pawns}",
