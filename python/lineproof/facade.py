@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable
-from contextlib import ExitStack
+from contextlib import ExitStack, closing
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -19,8 +19,10 @@ from lineproof.claims import Outcome
 from lineproof.collection import Collection
 from lineproof.follow import Followed, follow, of_player, played
 from lineproof.lesson import LessonError, Settings, Side
+from lineproof.order import RunningOrder, running_order
 from lineproof.proof import Effort, EvidenceStore, Finding, Progress, Proof, evidence_file, prove
 from lineproof.proof.marking import mark, take_back
+from lineproof.replies import Replies
 from lineproof.replies.answering import Answer, answer
 from lineproof.replies.study import Study, study
 
@@ -37,6 +39,7 @@ __all__ = [
     "LessonError",
     "Outcome",
     "Proof",
+    "RunningOrder",
     "Study",
 ]
 
@@ -181,6 +184,30 @@ class Lesson(lessons.Lesson):
                 collection=_collection(collection, stack),
                 engine=_engine(engine, stack),
             )
+
+    def order(
+        self,
+        *,
+        minutes: float | None = None,
+        study: bool = False,
+        progress: Progress | None = None,
+        collection: str | Collection | None = None,
+    ) -> RunningOrder:
+        """In which order the lesson is best told: cues with their times. Nothing is searched unless it is asked for.
+
+        minutes: what it is to fit into; what is seldom met is left out first, by the model of natural moves and the collection.
+        study: ask pause points and count slips as mistakes, too, that `study` finds. progress, collection: as there.
+        :raises lineproof.order.OrderError: when the lesson has no moves or no comments, or what is seldom met cannot be known.
+        :raises lineproof.replies.StudyError: when a study is wanted and the lesson does not say which side is taught.
+        """
+        with ExitStack() as stack:
+            games = _collection(collection, stack)
+            found = self.study(progress=progress, collection=games) if study else None
+            store = stack.enter_context(closing(self.evidence())) if minutes is not None else None
+            replies = (
+                None if store is None else Replies(self.settings.audience, store, collection=games)
+            )
+            return running_order(self, minutes=minutes, replies=replies, study=found)
 
     def follow(
         self,

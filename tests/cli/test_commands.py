@@ -32,6 +32,7 @@ def test_help_lists_the_commands_that_exist_and_no_others(tmp_path: Path) -> Non
         "opinion",
         "ask",
         "unanswered",
+        "order",
         "follow",
         "weigh",
         "collect",

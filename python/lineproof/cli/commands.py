@@ -6,7 +6,7 @@ import argparse
 import shutil
 from typing import Any, NoReturn
 
-from . import ask, collect, engine, follow, new, opinion, prove, unanswered, weigh, where
+from . import ask, collect, engine, follow, new, opinion, order, prove, unanswered, weigh, where
 from .failures import CommandError
 from .output import write
 from .width import NARROWEST
@@ -45,7 +45,19 @@ def parser() -> Parser:
     commands = top.add_subparsers(
         title="commands", metavar="COMMAND", dest="command", required=True, parser_class=Parser
     )
-    for command in (new, prove, opinion, ask, unanswered, follow, weigh, collect, where, engine):
+    for command in (
+        new,
+        prove,
+        opinion,
+        ask,
+        unanswered,
+        order,
+        follow,
+        weigh,
+        collect,
+        where,
+        engine,
+    ):
         command.add(commands)
     return top
 

@@ -10,7 +10,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, Future, ThreadPoolExecutor, wait
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
@@ -22,8 +22,10 @@ from lineproof.proof.asker import Asker
 from lineproof.proof.kept import held
 
 from .course import Course
+from .detours import Detour, detours
 from .ideas import Idea, ideas
 from .likely import Replies
+from .model_games import ModelGames, model_games
 from .orders import Return, Road, returns, roads
 from .pauses import ByHeart, Pause, asked
 from .plans import Plans, plans
@@ -83,6 +85,8 @@ class Study:
     ideas: tuple[Idea, ...]
     returns: tuple[Return, ...]
     plans: tuple[Plans, ...]
+    detours: tuple[Detour, ...] = ()
+    model_games: tuple[ModelGames, ...] = ()
     uncounted: str = ""
 
     @property
@@ -184,6 +188,7 @@ def _study(
             pool.shutdown(cancel_futures=True)
             raise
     found = [future.result() for future in rest]
+    ways = [tuple(roads(graph, course.start)) for course in courses]
     uncounted = replies.uncounted(course.spot(key) for course, key in work)
     by_chance = sorted(found, key=lambda one: -one.chance)
     return Study(
@@ -196,9 +201,9 @@ def _study(
             Beginning(
                 graph.place[course.start],
                 tuple((move, 100 * answered(course, move)) for move in MOVES),
-                tuple(roads(graph, course.start)),
+                way,
             )
-            for course in courses
+            for course, way in zip(courses, ways, strict=True)
         ),
         tuple(one for at in found for one in at.open),
         tuple(one for at in by_chance for one in at.slips),
@@ -209,6 +214,10 @@ def _study(
         tuple(idea for course in courses for idea in ideas(course)),
         tuple(one for at in found for one in at.returns),
         tuple(at.plans for at in found if at.plans is not None),
+        detours=tuple(
+            one for course, way in zip(courses, ways, strict=True) for one in detours(course, way)
+        ),
+        model_games=() if collection is None else tuple(_model_games(work, collection)),
         uncounted=uncounted,
     )
 
@@ -226,6 +235,15 @@ def _at(course: Course, key: int) -> _Found:
         plans(course, key),
         course.chance(key),
     )
+
+
+def _model_games(
+    work: Sequence[tuple[Course, int]], collection: Collection
+) -> Iterator[ModelGames]:
+    for course, key in work:
+        found = model_games(course, key, collection)
+        if found is not None:
+            yield found
 
 
 def _wait(waiting: Sequence[Future[Any]], progress: Progress | None, done: int, total: int) -> None:

@@ -22,6 +22,7 @@ Name = Literal[
     "answer",
     "follow",
     "weigh",
+    "order",
     "collect-add",
     "collect-look",
     "collect-reach",
