@@ -19,8 +19,9 @@ OWN_PYTHON := python tests tools training $(wildcard benchmarks)
 help: ## say what each target does
 	@awk -F ':.*## ' '/^[a-z-]+:.*## / { printf "make %-12s %s\n", $$1, $$2 }' Makefile
 
-demo: $(INSTALLED) ## set everything up and prove the demo lesson
+demo: $(INSTALLED) ## set everything up and prove the two demo lessons
 	.venv/bin/lineproof prove examples/vienna
+	.venv/bin/lineproof prove examples/budapest --effort sketch
 
 test: test-setup ## set everything up and run every check and test
 	@$(MAKE) --no-print-directory lint

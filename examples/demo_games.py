@@ -21,6 +21,7 @@ from lineproof.claims import Spot
 from lineproof.engine import Board, search
 from lineproof.proof import EvidenceStore
 from lineproof.replies import Replies
+from lineproof.replies.observed import MADE
 
 OPENINGS = {
     "vienna": "e4 e5 Nc3 Nf6 f4",
@@ -105,7 +106,7 @@ def invented(opening: str, seed: int, number: int) -> str:
     result = _result(spot, rng)
     year = rng.randrange(2021, 2026)
     tags = {
-        "Event": "Invented game", "Site": "Harbour Street club (invented)", "Date": f"{year}.??.??", "Round": str(number + 1), "White": names[0], "Black": names[1],
+        "Event": MADE, "Site": "Harbour Street club (invented)", "Date": f"{year}.??.??", "Round": str(number + 1), "White": names[0], "Black": names[1],
         "Result": result, "WhiteElo": str(ratings[0]), "BlackElo": str(ratings[1]), "Annotator": "made by a program; nobody played it",
     }  # fmt: skip
     words = [

@@ -19,6 +19,7 @@ __all__ = [
     "LessonError",
     "Outcome",
     "Proof",
+    "RunningOrder",
     "Study",
 ]
 

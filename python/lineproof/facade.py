@@ -9,8 +9,8 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable
-from contextlib import ExitStack
+from collections.abc import Callable, Sequence
+from contextlib import ExitStack, closing
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -19,8 +19,13 @@ from lineproof.claims import Outcome
 from lineproof.collection import Collection
 from lineproof.follow import Followed, follow, of_player, played
 from lineproof.lesson import LessonError, Settings, Side
+from lineproof.order import RunningOrder, running_order
 from lineproof.proof import Effort, EvidenceStore, Finding, Progress, Proof, evidence_file, prove
 from lineproof.proof.marking import mark, take_back
+from lineproof.publish import Choices, Found, Published, PublishError, RefusedError, chosen
+from lineproof.publish import publish as publish_found
+from lineproof.publish.publishing import check, refuse
+from lineproof.replies import Replies
 from lineproof.replies.answering import Answer, answer
 from lineproof.replies.study import Study, study
 
@@ -37,6 +42,10 @@ __all__ = [
     "LessonError",
     "Outcome",
     "Proof",
+    "PublishError",
+    "Published",
+    "RefusedError",
+    "RunningOrder",
     "Study",
 ]
 
@@ -181,6 +190,69 @@ class Lesson(lessons.Lesson):
                 collection=_collection(collection, stack),
                 engine=_engine(engine, stack),
             )
+
+    def order(
+        self,
+        *,
+        minutes: float | None = None,
+        study: bool = False,
+        progress: Progress | None = None,
+        collection: str | Collection | None = None,
+    ) -> RunningOrder:
+        """In which order the lesson is best told: cues with their times. Nothing is searched unless it is asked for.
+
+        minutes: what it is to fit into; what is seldom met is left out first, by the model of natural moves and the collection.
+        study: ask pause points and count slips as mistakes, too, that `study` finds. progress, collection: as there.
+        :raises lineproof.order.OrderError: when the lesson has no moves or no comments, or what is seldom met cannot be known.
+        :raises lineproof.replies.StudyError: when a study is wanted and the lesson does not say which side is taught.
+        """
+        with ExitStack() as stack:
+            games = _collection(collection, stack)
+            found = self.study(progress=progress, collection=games) if study else None
+            store = stack.enter_context(closing(self.evidence())) if minutes is not None else None
+            replies = (
+                None if store is None else Replies(self.settings.audience, store, collection=games)
+            )
+            return running_order(self, minutes=minutes, replies=replies, study=found)
+
+    def publish(
+        self,
+        out: str | os.PathLike[str],
+        effort: Effort | str = Effort.NORMAL,
+        *,
+        only: Sequence[str] | None = None,
+        choices: Choices | None = None,
+        anyway: bool = False,
+        progress: Progress | None = None,
+        studying: Progress | None = None,
+        workers: int | None = None,
+        collection: str | Collection | None = None,
+        engine: str | os.PathLike[str] | OutsideEngine | None = None,
+    ) -> Published:
+        """Proves the lesson and writes products of it into a folder, each into a folder of its name; all of them or nothing.
+
+        effort: of the proof; pause points are those of a study at sketch effort. only: names of products, by default all.
+        choices: width of pictures, language of the pieces' letters. anyway: also where claims fail.
+        progress, studying: called with the claims, and with the steps of the study, that are done and in all. The rest as in `prove`.
+        :raises lineproof.publish.RefusedError: when claims fail or words are stale.
+        :raises lineproof.publish.PublishError: when there is no such product, or one cannot be made or written.
+        :raises: as `prove`.
+        """
+        folder, products = Path(out), chosen(only)
+        check(self, folder)
+        with ExitStack() as stack:
+            engine, counted = _engine(engine, stack), _collection(collection, stack)
+            proof = self.prove(
+                effort, progress=progress, workers=workers, engine=engine, collection=counted
+            )
+            refuse(proof, anyway)
+            needed = any(product.needs_study for product in products)
+            studied = (
+                self.study(progress=studying, workers=workers, engine=engine, collection=counted)
+                if needed
+                else None
+            )
+        return publish_found(Found(proof, studied), folder, products, choices, anyway=anyway)
 
     def follow(
         self,

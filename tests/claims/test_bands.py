@@ -11,6 +11,7 @@ from lineproof.claims.bands import (
     Mark,
     band,
     edge,
+    is_only,
     is_safe,
     limits,
     mark,
@@ -139,6 +140,17 @@ def test_a_mark_is_earned_by_its_cost(best: int, played: int, expected: Mark) ->
 )
 def test_safe_moves(best: int, played: int, safe: bool) -> None:
     assert is_safe(best, played) is safe
+
+
+# the cost and the band both count: 65 to 84 lie in one band, and 85 to 100
+@pytest.mark.parametrize(
+    ("own", "second", "only"),
+    [(60, 45, True), (60, 46, False), (84, 69, False), (85, 70, True), (100, 85, False)],
+)
+def test_an_only_move_leaves_the_next_best_far_behind_and_in_another_band(
+    own: int, second: int, only: bool
+) -> None:
+    assert is_only(own, second) is only
 
 
 @pytest.mark.parametrize(

@@ -8,7 +8,7 @@ from __future__ import annotations
 import pytest
 
 from lineproof.claims.amounts import LEAST, MOST
-from lineproof.claims.bands import Band, Mark, is_safe, limits, mark, result_class
+from lineproof.claims.bands import ALONE, Band, Mark, is_safe, limits, mark, result_class
 from lineproof.claims.board import VALUES
 from lineproof.claims.cost import LOST, MISTAKE, SAFE
 from lineproof.claims.kinds import (
@@ -17,7 +17,6 @@ from lineproof.claims.kinds import (
     development_lead,
     idea,
     nothing_to_fear,
-    only_move,
     playable,
     trapped,
     verdict,
@@ -72,7 +71,7 @@ def test_marks(best: int, played: int, earned: Mark) -> None:
 
 
 def test_only_move_and_what_cannot_be_played() -> None:
-    assert only_move.LEAST == 15
+    assert ALONE == 15
     assert playable.NOT_ON == 10
 
 

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
-from lineproof.claims.exchange import exchange, losing, safe_squares, taken_by
+from lineproof.claims.board import bound, pins
+from lineproof.claims.exchange import exchange, gained, losing, safe_squares, taken_by
 from lineproof.engine import Board
 
 
@@ -79,3 +82,30 @@ def test_what_a_move_takes() -> None:
     assert taken_by(board, "a7a8q") == 8
     assert taken_by(board, "e5d6") == 1  # in passing
     assert taken_by(board, "e1e2") == 0
+
+
+@pytest.mark.parametrize(
+    ("fen", "uci", "gain"),
+    [
+        ("4k3/8/8/4p3/8/5N2/8/4K3 w - - 0 1", "f3e5", 1),
+        ("4k3/8/3p4/4p3/8/5N2/8/4K3 w - - 0 1", "f3e5", -2),  # three for one
+        ("4k3/8/3p4/4q3/8/5N2/8/4K3 w - - 0 1", "f3e5", 6),
+        ("4k3/8/8/4p3/8/5N2/8/4K3 w - - 0 1", "f3d4", 0),  # it takes nothing
+    ],
+)
+def test_what_one_capture_gains(fen: str, uci: str, gain: int) -> None:
+    assert gained(Board(fen), uci) == gain
+
+
+@settings(deadline=None)  # up to 80 boards an example
+@given(st.lists(st.integers(0, 10**6), max_size=80))
+def test_pieces_bound_to_their_king_are_those_of_the_absolute_pins(choices: list[int]) -> None:
+    board = Board()
+    for choice in choices:
+        legal = board.legal_moves()
+        if not legal:
+            break
+        board = board.play(legal[choice % len(legal)])
+        for side in ("white", "black"):
+            absolute = {(p.pinner, p.piece, p.behind) for p in pins(board, side) if p.absolute}
+            assert set(bound(board, side)) == absolute

@@ -34,8 +34,7 @@ FRIED = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Nf6 4. Ng5 d5 5. exd5 Nxd5 6. Nxf7 Kxf7 7. Q
         "The chances are equal for both sides to go wrong.",
         "White was winning.",
         "White has been winning for a while.",
-        "Black is better off with g6.",
-        "White is winning, no, what am I saying, he is only better.",
+        "White is winning, no, what am I saying.",
         "If Black errs, White is winning.",
         "Everybody says White is winning.",
         "White is almost winning.",
@@ -120,8 +119,48 @@ def test_the_demo_is_read_without_a_taught_side() -> None:
 
 
 def test_he_is_not_guessed_at_when_the_taught_side_was_just_named() -> None:
-    claims = claims_of(SCHOLAR % "White threatens mate, and he is winning.")
+    claims = claims_of(SCHOLAR % "White threatens mate, and he is lost.")
     assert [c.kind for c in claims] == ["mate-threat"]
+
+
+def test_he_who_is_said_to_win_is_the_side_that_does_something() -> None:
+    claims = claims_of(SCHOLAR % "White threatens mate, and he is winning.")
+    assert [(c.kind, c.side) for c in claims] == [("mate-threat", "white"), ("verdict", "white")]
+
+
+@pytest.mark.parametrize(
+    ("words", "kind", "side"),
+    [
+        ("White is winning, no, what am I saying, he is only better.", "verdict", "white"),
+        ("Black has lost his queen, sorry, White has won a queen.", "wins-material", "white"),
+        ("White, no wait, Black is a pawn up.", "material-count", "black"),
+    ],
+)
+def test_what_is_said_instead_is_read(words: str, kind: str, side: str) -> None:
+    assert [(c.kind, c.side) for c in claims_of(FRIED % words)] == [(kind, side)]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "I don't think White is winning.",
+        "I would not say that White is winning.",
+        "Nobody could claim that White is winning.",
+        "You can't say White is winning.",
+    ],
+)
+def test_what_one_does_not_think_is_denied(words: str) -> None:
+    assert [(c.kind, c.negated) for c in claims_of(FRIED % words)] == [("verdict", True)]
+
+
+def test_a_question_and_its_answer_are_a_verdict() -> None:
+    said = {
+        "Is Black lost? Not at all.": True,
+        "Is White better? Yes, clearly.": False,
+        "Who stands better? White.": False,
+    }
+    for words, denied in said.items():
+        assert [(c.kind, c.negated) for c in claims_of(FRIED % words)] == [("verdict", denied)]
 
 
 def test_another_language_is_counted_as_such() -> None:
@@ -154,6 +193,8 @@ def test_the_words_of_a_claim_are_those_of_the_text() -> None:
 
 def test_all_but_mate_is_no_mate() -> None:
     (said,) = readings("1. e4 e5 2. Qh5 Nc6 3. Bc4 Nf6 4. Qxf7# {The check is all but mate.} *")
+    assert [(c.kind, c.negated) for c in said.claims] == [("mate", True)]
+    (said,) = readings("1. e4 e5 2. Qh5 Nc6 3. Bc4 Nf6 4. Qxf7# {All but the king are at home.} *")
     assert said.claims == ()
 
 
@@ -180,7 +221,7 @@ def test_what_follows_a_move_that_was_not_read_is_left_alone() -> None:
         ("1. e4 e5 2. Nf3 Nf6 3. Nxe5 {It is not one check, it is two.} *", "check"),
         ("1. e4 e5 2. Bc4 {The reader might suppose that White, with this bishop, wins a pawn.} Nc6 *", "wins-material"),
         ("1. e4 e5 2. Nf3 Nc6 3. Bb5 {It appears that the knight on c6 is pinned, but this is what we hope Black believes.} d6 *", "pin"),
-        ("1. e4 e5 2. h4 {h4 is an inaccuracy, or so I thought, no, I take it back, it is a mistake.} Nc6 *", "move-mark"),
+        ("1. e4 e5 2. h4 {h4 is an inaccuracy, or so I thought, no, I take it back.} Nc6 *", "move-mark"),
         ("1. e4 e5 2. Nf3 Nc6 3. Bb5 Bb4 4. c3 Be7 {We check on b4, then drop back to e7.} *", "check"),
     ],
 )  # fmt: skip

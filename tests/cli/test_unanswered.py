@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import sqlite3
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -41,6 +43,21 @@ def test_its_json_has_the_published_shape(lesson: Path) -> None:
         and slip["within_reach"]
         and slip["cost"]["line"][1:4] == ["Bxf7+", "Ke7", "Nd5#"]
     )
+
+
+def test_its_report_is_one_file_and_never_one_of_the_lesson(lesson: Path) -> None:
+    asked = ("unanswered", "legal.pgn", "--side", "white", "--report")
+    ran = lineproof(lesson, *asked, "study.html")
+    assert (ran.status, ran.err) == (0, "")
+    assert ran.out.endswith("\nThe report is in study.html.\n")
+    text = (lesson / "study.html").read_text(encoding="utf-8")
+    assert "Study sheet of a lesson" in text and 'id="pauses-1"' in text
+    refused = lineproof(lesson, *asked, "legal.pgn")
+    assert (refused.status, refused.out) == (2, "")
+    assert "this belongs to the lesson" in refused.err
+    assert (lesson / "legal.pgn").read_text(encoding="utf-8") == LESSON
+    nowhere = lineproof(lesson, *asked, "nowhere/study.html")
+    assert nowhere.status == 2 and "the report cannot be written" in nowhere.err
 
 
 def test_the_taught_side_must_be_known(lesson: Path) -> None:
@@ -160,6 +177,20 @@ def test_follow_says_where_a_game_left_the_lesson(lesson: Path) -> None:
     assert found["departures"][0]["taught"] == ["Nxe5"]
 
 
+def test_follow_and_weigh_write_their_reports(lesson: Path) -> None:
+    (lesson / "games.pgn").write_text(STUDENTS, encoding="utf-8")
+    asked = ("follow", "legal.pgn", "games.pgn", "--side", "white", "--report")
+    ran = lineproof(lesson, *asked, "sheet.html")
+    assert (ran.status, ran.err) == (0, "") and ran.out.endswith("The report is in sheet.html.\n")
+    assert 'id="departures-1"' in (lesson / "sheet.html").read_text(encoding="utf-8")
+    refused = lineproof(lesson, *asked, "games.pgn")
+    assert refused.status == 2 and "a report would destroy it" in refused.err
+    assert (lesson / "games.pgn").read_text(encoding="utf-8") == STUDENTS
+    ran = lineproof(lesson, "weigh", "1. f3 e5 2. g4 Qh4#", "--report", "weigh.html")
+    assert (ran.status, ran.err) == (0, "") and ran.out.endswith("The report is in weigh.html.\n")
+    assert 'id="candidates-1"' in (lesson / "weigh.html").read_text(encoding="utf-8")
+
+
 def test_follow_refuses_a_name_that_nobody_has(lesson: Path) -> None:
     (lesson / "games.pgn").write_text(STUDENTS, encoding="utf-8")
     ran = lineproof(
@@ -182,6 +213,22 @@ def test_weigh_sets_candidates_side_by_side(lesson: Path) -> None:
     )
     told = lineproof(lesson, "weigh", "1. f3 e5 2. g4 Qh4#")
     assert told.status == 0 and "for Black" in told.out and "whose weights are guesses" in told.out
+
+
+def test_weigh_searches_nothing_twice(lesson: Path) -> None:
+    first = lineproof(lesson, "weigh", "1. f3 e5 2. g4")
+    assert first.status == 0 and "where it begins Black is winning (100 of 100)" in first.out
+    assert lineproof(lesson, "weigh", "1. f3 e5 2. g4").out == first.out
+    # an answer that is changed where it is kept is the answer of the next run
+    file = lesson / "data" / "weighed" / "cache" / "evidence.sqlite"
+    with closing(sqlite3.connect(file)) as store, store:
+        changed = store.execute(
+            """UPDATE answers SET value = replace(value, '"Qh4#"], 0,', '"Qh4#"], 77,')"""
+            """ WHERE key LIKE '%"best"%'"""
+        )
+        assert changed.rowcount > 0
+    second = lineproof(lesson, "weigh", "1. f3 e5 2. g4")
+    assert "where it begins White is clearly better (77 of 100)" in second.out
 
 
 def test_weigh_refuses_what_is_no_opening(lesson: Path) -> None:

@@ -151,6 +151,7 @@ def test_user_data_has_one_place_each(tmp_path: Path, monkeypatch: pytest.Monkey
         "collections": tmp_path / "collections",
         "students": tmp_path / "students",
         "questions": tmp_path / "questions",
+        "weighed openings": tmp_path / "weighed",
         "bare files": tmp_path / "bare",
     }
     monkeypatch.delenv(VARIABLE)

@@ -86,7 +86,7 @@ def test_no_collection_no_game_and_too_deep_a_position_are_unsettled_each_with_i
     (finding,) = prove("e5 is often played.", None).findings
     assert (finding.outcome, finding.why_unsettled) == (
         Outcome.UNSETTLED,
-        "it cannot be asked here",
+        "there is no collection of games",
     )
     assert "no collection" in finding.because
     (finding,) = prove("e5 is often played.", club, 700).findings

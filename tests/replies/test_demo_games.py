@@ -11,6 +11,8 @@ from types import ModuleType
 import chess.pgn
 import pytest
 
+from lineproof.replies.observed import MADE
+
 
 @pytest.fixture(scope="module")
 def program() -> ModuleType:
@@ -35,7 +37,8 @@ def test_a_game_is_legal_goes_through_the_opening_and_says_that_it_is_invented(
             played.append(board.san(move))
             board.push(move)
         assert " ".join(played).startswith(moves)
-        assert "invented" in game.headers["Event"].casefold()
+        assert game.headers["Event"] == MADE  # by which it is known that the model made it
+        assert "invented" in MADE.casefold()
         assert game.headers["Result"] in {"1-0", "0-1", "1/2-1/2"}
         assert all(900 <= int(game.headers[f"{side}Elo"]) <= 2100 for side in ("White", "Black"))
 

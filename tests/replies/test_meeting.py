@@ -53,6 +53,16 @@ def test_of_several_moves_of_the_taught_side_the_one_that_leads_there_is_played(
     )
 
 
+def test_a_move_of_the_taught_side_that_the_lesson_marks_as_bad_is_not_played() -> None:
+    found = graph("1. e4 e5 2. Nf3 (2. Nc3 $2 Nf6) 2... Nc6 *")
+    bad = frozenset({(at(found, "1... e5"), "b1c3")})
+    met = Meeting(found, found.order[0], "white", lambda _, uci: SHARES.get(uci, 0.0), bad)
+    assert met.chance(at(found, "2... Nf6")) == 0
+    # the better of the two would be 0.4
+    ends = {key: 1.0 for key in found.order if not found.moves[key]}
+    assert met.inside(ends) == pytest.approx(0.5 * 0.25)
+
+
 def test_a_position_that_comes_back_adds_nothing() -> None:
     found = graph("1. Nf3 Nf6 2. Ng1 Ng8 3. Nf3 *")
     assert meeting(found).chance(at(found, "1... Nf6")) == pytest.approx(0.4)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from lineproof.claims import Spot
@@ -31,6 +31,7 @@ def trait(line: str, san: str, name: str, fen: str = START.fen) -> float:
     return traits(at, {})[at.board.parse_san(san)][name]
 
 
+@settings(deadline=None)  # the first example reads the weights
 @given(st.lists(st.integers(0, 10**6), max_size=60), st.integers(400, 2900))
 def test_chances_sum_to_one_at_any_position_and_rating(choices: list[int], rating: int) -> None:
     at = spot("")

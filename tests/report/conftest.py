@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from lineproof.facade import Lesson, Proof
+from lineproof.facade import Lesson, Proof, Study
 
-from .lessons import HOSTILE, LESSON
+from .lessons import HOSTILE, LESSON, STUDIED
 
 
 @pytest.fixture(scope="session")
@@ -19,3 +19,10 @@ def proof() -> Proof:
 @pytest.fixture(scope="session")
 def hostile() -> Proof:
     return Lesson.from_text(HOSTILE, name='<b>"x"</b>.pgn', side="black").prove("sketch")
+
+
+@pytest.fixture(scope="session")
+def study() -> Study:
+    return Lesson.from_text(STUDIED, name="legal/lines.pgn", side="white", audience=1400).study(
+        "sketch"
+    )

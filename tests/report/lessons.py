@@ -24,3 +24,11 @@ HOSTILE = """[Event "</title><script>alert(1)</script>"]
 {<script src="http://example.org/x.js"></script> Look at <b onclick='x'>this</b> & that.}
 1. e4 e5 {White is a pawn up. White is "winning" & <i>better</i>.} 2. Nc3 {\x1b[31mWhite is a queen up\x1b[0m. \u202eWhite is a rook up.} *
 """
+
+STUDIED = """[Event "Légal's mate"]
+[Result "*"]
+
+{Good evening.} 1. e4 e5 2. Nf3 {The knight attacks the pawn on e5.} d6 (2... Nc6 3. Bc4 Bc5 4. c3 Nf6) 3. Bc4 Bg4
+{A pin that is none.} 4. Nc3 g6 (4... Nc6 5. Nxe5 {This fails.} Nxe5) 5. Nxe5 Bxd1 (5... dxe5 6. Qxg4) 6. Bxf7+ Ke7 7. Nd5# *
+"""
+"""Légal's mate and where it fails (Hooper and Whyld, The Oxford Companion to Chess, from memory)."""

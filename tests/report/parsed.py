@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from html.parser import HTMLParser
+from itertools import pairwise
 
 EMPTY = frozenset({"meta", "br", "hr", "img", "link", "input"})
 
@@ -81,3 +83,43 @@ def parsed(page: str) -> Node:
     reader.close()
     assert len(reader.open) == 1, f"<{reader.open[-1].name}> is not closed"
     return reader.root
+
+
+def assert_one_file(text: str) -> None:
+    """Nothing in a page is fetched or run, and every link leads to a place in it."""
+    page = parsed(text)
+    names = {n.name for n in page}
+    assert not names & {
+        "script", "link", "iframe", "object", "embed", "img", "form", "base", "audio",
+        "video", "source", "image", "foreignobject", "animate", "set",
+    }  # fmt: skip
+    policy = next(
+        n for n in page.all("meta") if n.attributes.get("http-equiv") == "Content-Security-Policy"
+    )
+    assert policy.attributes["content"] == (
+        "default-src 'none'; style-src 'unsafe-inline'; img-src data:"
+    )
+    ids = [n.attributes["id"] for n in page if "id" in n.attributes]
+    assert len(ids) == len(set(ids))
+    for node in page:
+        for key, value in node.attributes.items():
+            assert not key.startswith("on"), (node.name, key)
+            if key in {"href", "xlink:href", "src"}:
+                assert value.startswith("#") and value[1:] in ids, value
+            if key in {"aria-labelledby", "aria-describedby"}:
+                assert set(value.split()) <= set(ids), value
+    style = page.one("style").text
+    assert "@import" not in style and "url(" not in style
+
+
+def assert_in_order(text: str) -> None:
+    """Headings go down by one level at a time, the landmarks are there, and each link of the contents has words."""
+    page = parsed(text)
+    assert page.one("html").attributes["lang"] == "en-GB"
+    levels = [int(n.name[1]) for n in page if re.fullmatch(r"h[1-6]", n.name)]
+    assert levels[0] == 1 and levels.count(1) == 1
+    assert all(deeper <= level + 1 for level, deeper in pairwise(levels)), levels
+    for landmark in ("header", "nav", "main", "footer"):
+        page.one(landmark)
+    for link in page.one("nav").all("a"):
+        assert link.text

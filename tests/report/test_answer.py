@@ -11,6 +11,7 @@ from lineproof.facade import Lesson, Proof
 from lineproof.proof import Change
 from lineproof.report import Answer, answer, changed
 from lineproof.report.counted import counted, listed
+from lineproof.report.located import groups, located
 
 NOTHING = Answer(*[0] * 12)
 
@@ -51,6 +52,20 @@ def test_the_sentences_of_a_usual_run() -> None:
             (
                 "3 claims in 3 sentences were checked: 1 holds, 1 fails, 1 is unsettled.",
                 "Search could not settle it.",
+            ),
+        ),
+        (
+            {"claims": 2, "sentences_checked": 2, "holds": 1, "unsettled": 1, "want_games": 1},
+            (
+                "2 claims in 2 sentences were checked: 1 holds, 1 is unsettled.",
+                "Only more games could settle it.",
+            ),
+        ),
+        (
+            {"claims": 4, "sentences_checked": 4, "unsettled": 4, "one_off": 1, "want_games": 2},
+            (
+                "4 claims in 4 sentences were checked: all are unsettled.",
+                "Of the 4 unsettled, 1 is only one band or one mark off, search could not settle 1 and only more games could settle 2.",
             ),
         ),
         (
@@ -103,6 +118,16 @@ def test_the_counts_of_a_real_run_add_up(proof: Proof) -> None:
     assert counts.glyphs == 2  # 3... d5 $1 and 5... Ng8 $4
     assert counts.fails >= 2
     assert 0 <= counts.one_off <= counts.unsettled
+
+
+def test_what_only_games_could_settle_is_not_laid_to_search() -> None:
+    proof = Lesson.from_text("1. e4 {e5 is often played here.} e5 *", side="white").prove("sketch")
+    counts = answer(proof)
+    assert (counts.unsettled, counts.want_games, counts.open) == (1, 1, 0)
+    assert "Only more games could settle it." in counts.sentences_said()
+    assert [group.title for group in groups(located(proof))] == [
+        "Unsettled: only more games could settle it"
+    ]
 
 
 def test_changes_are_sorted_into_turned_new_and_gone(proof: Proof) -> None:

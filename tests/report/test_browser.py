@@ -1,4 +1,4 @@
-"""The HTML report in a real browser: it is drawn, fits a phone, and follows the reader's theme."""
+"""The HTML reports in a real browser: they are drawn, fit a phone, and follow the reader's theme."""
 
 from __future__ import annotations
 
@@ -12,8 +12,9 @@ from pathlib import Path
 
 import pytest
 
-from lineproof.facade import Proof
+from lineproof.facade import Proof, Study
 from lineproof.report.html import html
+from lineproof.report.studied_html import study_html
 
 HARNESS = """<!DOCTYPE html><meta charset="utf-8"><body><script>
 const frame = document.createElement("iframe");
@@ -21,9 +22,15 @@ frame.style.cssText = "border:0;width:%(width)dpx;height:800px";
 frame.onload = () => {
   const page = frame.contentDocument, look = (e) => frame.contentWindow.getComputedStyle(e);
   const shown = (c) => [...page.querySelectorAll("figure ." + c)].filter((e) => look(e).display !== "none").length;
+  const links = [...page.querySelectorAll("a")];
+  const reached = links.filter((e) => {
+    e.focus();
+    return page.activeElement === e && look(e).outlineStyle === "solid" && parseFloat(look(e).outlineWidth) >= 2;
+  });
   const told = JSON.stringify({
     wide: page.documentElement.scrollWidth, text: look(page.body).fontSize,
     day: shown("by-day"), night: shown("by-night"), paper: look(page.body).backgroundColor,
+    links: links.length, reached: reached.length,
   });
   document.body.innerHTML = '<pre id="found"></pre>';
   document.getElementById("found").textContent = told;
@@ -41,6 +48,12 @@ def chromium() -> str:
     return found
 
 
+@pytest.fixture(scope="module", params=["proof", "study"])
+def text(request: pytest.FixtureRequest, proof: Proof, study: Study) -> str:
+    """A report of each sort."""
+    return html(proof) if request.param == "proof" else study_html(study)
+
+
 def run(chromium: str, folder: Path, *arguments: str) -> str:
     done = subprocess.run(
         [
@@ -53,10 +66,10 @@ def run(chromium: str, folder: Path, *arguments: str) -> str:
 
 
 def measured(
-    chromium: str, folder: Path, proof: Proof, width: int, *arguments: str
+    chromium: str, folder: Path, text: str, width: int, *arguments: str
 ) -> dict[str, str | int]:
     """What a browser says of the page in a frame `width` pixels wide."""
-    page = f'<script type="text/plain" id="page">{html(proof)}</script>'
+    page = f'<script type="text/plain" id="page">{text}</script>'
     harness = folder / "harness.html"
     harness.write_text(page + HARNESS % {"width": width}, encoding="utf-8")
     dom = run(
@@ -68,9 +81,9 @@ def measured(
     return value
 
 
-def test_it_is_drawn(chromium: str, proof: Proof, tmp_path: Path) -> None:
+def test_it_is_drawn(chromium: str, text: str, tmp_path: Path) -> None:
     file = tmp_path / "report.html"
-    file.write_text(html(proof), encoding="utf-8")
+    file.write_text(text, encoding="utf-8")
     blank = tmp_path / "blank.html"
     blank.write_text("<!DOCTYPE html><title>blank</title>")
     sizes = {}
@@ -84,25 +97,34 @@ def test_it_is_drawn(chromium: str, proof: Proof, tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("width", [320, 360, 768, 1280])
-def test_it_never_scrolls_sideways(chromium: str, proof: Proof, tmp_path: Path, width: int) -> None:
+def test_it_never_scrolls_sideways(chromium: str, text: str, tmp_path: Path, width: int) -> None:
     """WCAG 2.2, success criterion 1.4.10: no scrolling in two dimensions from 320 CSS pixels on."""
-    found = measured(chromium, tmp_path, proof, width)
+    found = measured(chromium, tmp_path, text, width)
     assert found["wide"] == width
     assert float(str(found["text"]).removesuffix("px")) >= 16
 
 
-def test_the_diagrams_follow_the_theme(chromium: str, proof: Proof, tmp_path: Path) -> None:
-    count = html(proof).count("<figure>")
-    day = measured(chromium, tmp_path, proof, 800)
-    night = measured(chromium, tmp_path, proof, 800, "--blink-settings=preferredColorScheme=0")
+def test_every_link_is_reached_by_keyboard_and_seen_when_it_is(
+    chromium: str, text: str, tmp_path: Path
+) -> None:
+    """WCAG 2.2, success criteria 2.1.1 and 2.4.7."""
+    found = measured(chromium, tmp_path, text, 800)
+    assert found["reached"] == found["links"] == text.count("<a ")
+    assert int(found["links"]) > 10
+
+
+def test_the_diagrams_follow_the_theme(chromium: str, text: str, tmp_path: Path) -> None:
+    count = text.count("<figure>")
+    day = measured(chromium, tmp_path, text, 800)
+    night = measured(chromium, tmp_path, text, 800, "--blink-settings=preferredColorScheme=0")
     assert (day["day"], day["night"]) == (count, 0)
     assert (night["day"], night["night"]) == (0, count)
     assert day["paper"] != night["paper"]
 
 
-def test_it_prints(chromium: str, proof: Proof, tmp_path: Path) -> None:
+def test_it_prints(chromium: str, text: str, tmp_path: Path) -> None:
     file, printed = tmp_path / "report.html", tmp_path / "report.pdf"
-    file.write_text(html(proof), encoding="utf-8")
+    file.write_text(text, encoding="utf-8")
     run(chromium, tmp_path, "--no-pdf-header-footer", f"--print-to-pdf={printed}", file.as_uri())
     data = printed.read_bytes()
     assert data.startswith(b"%PDF-")

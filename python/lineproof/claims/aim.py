@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 from .chunk import Place
+from .clause import Clause
 from .lexicon import NOUNS, VERBS, members
 from .noun import Noun
-from .plain import Clause
 
 _DOING = members("attack", VERBS) | members("defend", VERBS)
+_GUARDING = members("defend", VERBS)
 _TAKING = members("capture", VERBS)
+_LOOKING = frozenset({"look at", "watch", "see", "take", "consider", "count"})
 _MEN = frozenset({*NOUNS["attacker"], *NOUNS["defender"]})
 _HAVING = frozenset({"have", "be", "", "get"})
 
@@ -18,7 +20,11 @@ _HAVING = frozenset({"have", "be", "", "get"})
 def aimed(clause: Clause) -> tuple[str, str] | None:
     """The square that a clause attacks, defends or counts for, and the noun that it counts ("defender") or ""."""
     heads = [o.head for o in clause.objects if o.head in _MEN]
-    if clause.lemma not in _DOING | _TAKING and not heads:
+    if clause.lemma in _GUARDING and not heads:
+        heads = ["defender"]
+    elif clause.lemma in _DOING and not heads:
+        heads = ["attacker"]
+    if clause.lemma not in _DOING | _TAKING | _LOOKING and not heads:
         return None
     nouns = [
         *clause.objects,
@@ -50,6 +56,13 @@ def fill(clause: Clause, aim: tuple[str, str]) -> None:
                     noun, square=square, text=f"{noun.text} on {square}"
                 )
         return
+    if clause.lemma == "make" and counted and len(clause.objects) == 1:
+        told = clause.objects[0]
+        if told.head.isdigit() or told.head in _MEN:
+            head = counted if told.head.isdigit() else told.head
+            clause.objects[0] = replace(told, head=head, type="noun")
+            clause.places.append(Place("of", said, clause.last, clause.last))
+        return  # "and the knight makes three"
     if clause.lemma not in _HAVING or clause.places:
         return
     for number, noun in enumerate(clause.objects):

@@ -8,8 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from .claim import Claim, Spot
+from .clause import Clause
 from .passing import parsed
-from .plain import Clause
 
 _ANNOUNCING = frozenset({"threat", "idea"})
 _AFTERWARDS = frozenset(

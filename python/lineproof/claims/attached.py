@@ -15,7 +15,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from .plain import Clause
+    from .clause import Clause
 
 COUNTED = frozenset(
     {

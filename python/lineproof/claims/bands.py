@@ -93,6 +93,15 @@ def is_safe(best: float, played: float) -> bool:
     return best - played <= 5 or (best > 90 and played >= 85)
 
 
+ALONE = 15
+"""Points that every other move costs at least where there is an only move."""
+
+
+def is_only(own: float, second: float) -> bool:
+    """Whether a move is the only one: the next best costs 15 points or more, and the verdict's band with it."""
+    return own - second >= ALONE and band(second) != band(own)
+
+
 def mark(best: float, played: float) -> Mark:
     """The mark that a move earns. best, played: points of the mover."""
     cost = best - played

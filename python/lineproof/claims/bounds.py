@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from .bands import Band, band, mark
+from .bands import Band, is_only, mark
 from .claim import Claim, Outcome, Spot
 from .cost import LOST, SAFE
 from .kinds import (
@@ -22,7 +22,6 @@ from .kinds import (
     losing_move,
     move_mark,
     not_recommended,
-    only_move,
     playable,
     verdict,
     works_now,
@@ -111,7 +110,7 @@ def _judged(kind: str, negated: bool) -> Pairs:
         case "only":
             return _pairs(lambda b, p: b - p <= SAFE)
         case "others":
-            return _pairs(lambda b, p: b - p >= only_move.LEAST and band(b) != band(p))
+            return _pairs(is_only)
         case "refuted":
             return _pairs(lambda b, p: mark(b, p) > 0)
     raise KeyError(kind)

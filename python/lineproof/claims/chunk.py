@@ -8,7 +8,7 @@ from .noun import Noun
 from .verbs import Verb
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Group:
     """A verb group. lemma: with its particles ("pick up"). form: "finite", "ing", "part", "to" or "base"; passive: "is pinned".
 
@@ -24,7 +24,7 @@ class Group:
     last: int
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Place:
     """A preposition with its noun phrase, or with an -ing group (noun is None, and the group follows)."""
 
@@ -34,7 +34,7 @@ class Place:
     last: int
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Adjective:
     """An adjective that stands alone. known: the lexicon has it."""
 
@@ -45,7 +45,7 @@ class Adjective:
     known: bool = True
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Adverb:
     """An adverb or turn. sort: "adverb", "hedge", "deny", "limit"."""
 
@@ -55,7 +55,7 @@ class Adverb:
     last: int
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Joint:
     """What joins clauses. sort: "cc", "sub", "relative", "wh", "that", "punct"."""
 
@@ -65,7 +65,7 @@ class Joint:
     last: int
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Stray:
     """A word that fits nowhere."""
 

@@ -9,10 +9,11 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from .chunk import Place
+from .lexicon import NOUNS
 from .noun import Noun
 
 if TYPE_CHECKING:
-    from .plain import Clause
+    from .clause import Clause
 
 _ON_THE_BOARD = frozenset({"piece", "square", "file"})
 _PLACES = frozenset({"square", "point", "spot", "hole", "outpost", "field", "weakness"})
@@ -21,7 +22,9 @@ _UNSURE = frozenset({"if", "unless", "when", "until", "once", "before", "after"}
 _ALIKE = frozenset(
     {"too", "also", "as well", "not", "yet", "either", "still", "not yet", "has not"}
 )
-_LOOKING = frozenset({"look", "look at", "see", "watch", "take", "consider"})
+_LOOKING = frozenset(
+    {"mind", "mind out for", "look", "look at", "see", "watch", "take", "consider"}
+)
 
 
 def apposed(rough: list[Clause]) -> list[Clause]:
@@ -89,6 +92,17 @@ def elided(before: Clause, clause: Clause) -> None:
         or clause.verb.modal
     ):
         return
+    if (
+        clause.lemma == "be"
+        and before.lemma in {"be", "castle"}
+        and clause.verb.negated != before.verb.negated
+        and (before.states or before.lemma == "castle")
+        and before.verb.modal == clause.verb.modal == ""
+        and not (before.verb.past or clause.verb.past)
+    ):
+        clause.lemma, clause.form, clause.passive = before.lemma, before.form, before.passive
+        clause.states, clause.places = list(before.states), list(before.places)
+        return
     has = clause.lemma == "have" and before.verb.done and before.lemma != "have"
     does = clause.lemma == "have" and before.lemma == "have" and bool(before.objects)
     if not (has or does) or before.verb.modal or before.verb.past or before.passive:
@@ -131,7 +145,8 @@ def dislocated(before: Clause, clause: Clause) -> bool:
 
 
 def _named(noun: Noun, many: bool) -> bool:
-    if noun.type not in _ON_THE_BOARD or noun.no or noun.plural != many:
+    rank = noun.type == "noun" and noun.head in NOUNS["back rank"]
+    if (noun.type not in _ON_THE_BOARD and not rank) or noun.no or noun.plural != many:
         return False
     return bool(
         noun.type != "piece" or noun.whose or noun.square or noun.file or noun.det in _KNOWN

@@ -9,12 +9,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 
 from lineproof.engine import Board
 
-from .board import VALUES, other, pieces, pins, side_of
+from .board import VALUES, bound, other, pieces, side_of
 
+Bonds = Mapping[str, tuple[tuple[str, str, str], ...]]
+"""The absolute pins against each side, as `bound` gives them."""
 _KING = 100
 """What a king is worth as a capturer: he takes last."""
 
@@ -33,22 +35,31 @@ def exchange(
     idle: Collection[str] = (),
     lifted: Collection[str] = (),
     prize: int | None = None,
+    bonds: Bonds | None = None,
 ) -> int:
     """What `by` gains in pawns by capturing on a square: each side takes with its cheapest piece and stops when that pays better.
 
     Nobody is asked whose move it is. A piece pinned to its king takes only along the pin. Promotions count as captures by a pawn.
     idle: pieces that take no part. lifted: pieces thought away. prize: value of what stands there, when it is not on the board.
+    bonds: of the board, where they are known already.
     """
-    held = {side: _held(board, side, at) | set(idle) for side in ("white", "black")}
+    if not board.attackers(by, at, list(lifted)):
+        return 0
+    tied = bonds or bonds_of(board)
+    held = {side: _held(board, tied[side], at) | set(idle) for side in ("white", "black")}
     return _take(board, at, by, worth(board, at) if prize is None else prize, list(lifted), held)
 
 
-def _held(board: Board, side: str, at: str) -> set[str]:
+def bonds_of(board: Board) -> Bonds:
+    return {side: bound(board, side) for side in ("white", "black")}
+
+
+def _held(board: Board, bonds: tuple[tuple[str, str, str], ...], at: str) -> set[str]:
     """Pieces pinned to their king that may not take on the square."""
     return {
-        pin.piece
-        for pin in pins(board, side)
-        if pin.absolute and at != pin.pinner and at not in board.between(pin.pinner, pin.behind)
+        piece
+        for pinner, piece, king in bonds
+        if at != pinner and at not in board.between(pinner, king)
     }
 
 
@@ -71,6 +82,14 @@ def _take(
     return max(0, prize - _take(board, at, other(by), worth(board, first), gone, held))
 
 
+def gained(board: Board, uci: str) -> int:
+    """What a capture gains in pawns in the exchange that it begins, with the piece that takes; 0 for no capture."""
+    prize = taken_by(board, uci)
+    if not prize:
+        return 0
+    return prize - exchange(board.play(uci), uci[2:4], other(board.turn))
+
+
 def losing(board: Board, side: str) -> list[str]:
     """A side's pieces and pawns that the enemy can take with a gain of a pawn or more in the exchange on their square."""
     return [
@@ -90,9 +109,10 @@ def safe_squares(board: Board, at: str, *, pinned: bool = True) -> list[str]:
         return []
     side = side_of(letter)
     own = set(pieces(board, side))
+    tied = bound(board, side)
     found: list[str] = []
     for to in board.attacks(at):
-        if to in own or (pinned and at in _held(board, side, to)):
+        if to in own or (pinned and at in _held(board, tied, to)):
             continue
         loss = exchange(board, to, other(side), lifted=(at,), prize=VALUES[letter.lower()])
         if loss - worth(board, to) < 1:

@@ -11,10 +11,11 @@ from lineproof.lesson import Lesson, Place
 
 from .board import LETTERS, other, side_of
 from .claim import Claim, Spot
-from .plain import Clause
+from .clause import Clause
 from .reference import Reference
 from .sentence import SAN
 from .spoken import SPOKEN
+from .worded import Worded, fitting
 
 _PARTS = re.compile(rf"(?:(?P<number>\d+)\.)?(?P<dots>\.\.\.?)?(?P<san>(?:{SPOKEN}|{SAN})[+#]?)$")
 
@@ -82,6 +83,10 @@ _OBJECT = frozenset({"defending", "protecting", "declining", "attacking"})
 """Doings whose object is not what moves."""
 
 
+_FIRST = dict.fromkeys("KQRBNkqrbn", "18") | {"P": "2", "p": "7"}
+"""The ranks on which a piece stands before it is in play."""
+
+
 class Unread(Exception):  # noqa: N818 - no error: the reader's way to leave a clause alone
     """A clause that must not be read, with the reason."""
 
@@ -144,7 +149,7 @@ class Named:
         return self.before.play(self.uci)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Here:
     """Where a clause is read.
 
@@ -152,7 +157,7 @@ class Here:
     subject: the side the clause before spoke of; unclear when that clause was not read and does not say.
     after_unread: whether the clause before was not read. topic: the piece the clause before began with. third: the side named last in
     the sentence. words, start, end: the clause as written. idle: the position in which the sentence lets a side pass, which it has just
-    done. neutral: whether the sentence names the sides and never says "we" or "you". asked: the question that it answers.
+    done. he: whom "he" means, where a move of his tells. neutral: whether the sentence names the sides and never says "we" or "you". asked: the question that it answers.
     """
 
     lesson: Lesson
@@ -167,6 +172,7 @@ class Here:
     after_unread: bool = False
     topic: str | None = None
     third: str | None = None
+    he: str | None = None
     hedged: bool = False
     opening: bool = False
     idle: Spot | None = None
@@ -220,6 +226,8 @@ class Here:
             case "we" | "us" | "you" | "i" | "our" | "your" | "my":
                 return self.taught
             case "he" | "she" | "they" | "him" | "his" | "her" | "their":
+                if self.he is not None:
+                    return self.he
                 if self.third == self.taught:
                     raise Unread(f"{text!r} can mean either side here")
                 return other(self.taught)
@@ -241,6 +249,8 @@ class Here:
         match reference.whose:
             case "ours":
                 return self.taught
+            case "theirs" if self.he is not None:
+                return self.he
             case "theirs" if self.third == self.taught and self.neutral:
                 return self.taught  # "White is a pawn down, yet his king has castled"
             case "theirs":
@@ -263,19 +273,37 @@ class Here:
             last = self.last()
             return Agent(last.side, self.spot, last.uci[2:4], last)
         if _PARTS.match(text):
-            named = self.named(text)
+            try:
+                named = self.named(text)
+            except Unread:
+                square = self.standing(text)
+                if square is None:
+                    raise
+                return Agent(side_of(self.board.piece_at(square) or "K"), self.spot, square)
             return Agent(named.side, named.after, named.uci[2:4], named)
         reference = Reference.read(text)
         if reference.letter is not None or reference.square is not None:
             if any(word in _DOING for word in text.split()):
-                last = self.described(text)
-                return Agent(last.side, self.spot, last.uci[2:4], last)
+                return self._doing(text)
             return self._piece(text, reference, letters)
         if text.split()[0] in _DOING or text.split()[-1] in _DOING:
-            last = self.described(text)
-            return Agent(last.side, self.spot, last.uci[2:4], last)
+            return self._doing(text)
         side = self.side(text)
         return Agent(side, self.spot, self._acting(side))
+
+    def _doing(self, text: str) -> Agent:
+        """A move in words: the one just played, or else the only one here that is as they say."""
+        try:
+            last = self.described(text)
+        except Unread:
+            said = Worded.read(text)
+            telling = said is not None and (said.to or said.takes or said.castles or said.start)
+            found = fitting(self.spot, text) if telling else []
+            if len(found) != 1:
+                raise
+            move = Named(self.spot, found[0], self.board.turn)
+            return Agent(move.side, move.after, move.uci[2:4], move)
+        return Agent(last.side, self.spot, last.uci[2:4], last)
 
     def _acting(self, side: str) -> str | None:
         """The square of the piece that a side has just moved."""
@@ -287,14 +315,26 @@ class Here:
             for at in reference.squares(self.board, self.owner(reference))
             if (self.board.piece_at(at) or "").lower() in letters
         ]
-        last = self.spot.moves[-1][2:4] if self.spot.moves else None
-        if len(found) > 1 and last in found:
-            found = [last]  # "the knight forks": the one that has just moved
+        found = self.salient(found)
         if not found:
             raise Unread(f"there is no {text} on the board")
         if len(found) > 1:
             raise Unread(f"it is not clear which piece {text!r} means")
         return Agent(side_of(self.board.piece_at(found[0]) or ""), self.spot, found[0])
+
+    def salient(self, found: list[str]) -> list[str]:
+        """Of several pieces the one that words mean which do not say which: the one that has just moved, else the only one in play."""
+        if len(found) < 2:
+            return found
+        last = self.spot.moves[-1][2:4] if self.spot.moves else None
+        if last in found:
+            return [last]
+        return self.in_play(found)
+
+    def in_play(self, found: list[str]) -> list[str]:
+        """Of several pieces the only one that has left its first rank, for a pawn its first square; all where it is not just one."""
+        out = [at for at in found if at[1] not in _FIRST[self.board.piece_at(at) or "K"]]
+        return out if len(out) == 1 else found
 
     def find(self, text: str, side: str | None = None, board: Board | None = None) -> list[str]:
         """Squares of the pieces that words such as "the knight on f6" can mean."""
@@ -326,7 +366,40 @@ class Here:
                 continue
             if last is None or last == uci:
                 return Named(spot, uci, spot.board.turn)
+        if parts["number"] and side is not None:
+            earlier = self._numbered(san, int(parts["number"]), side)
+            if earlier is not None:
+                return earlier
         raise Unread(f"{text} can be played neither here nor a move before")
+
+    def standing(self, text: str) -> str | None:
+        """Where the piece stands that has made a move some moves ago: b5 for "Bb5"; None when it has left, or has never made it.
+
+        A pawn's move may be no more than its square: "e4 is weak".
+        """
+        parts = _PARTS.match(text)
+        if parts is None or parts["number"]:
+            return None
+        san = parts["san"].rstrip("+#")
+        spot = self.spot
+        for number in range(len(spot.moves) - 1, -1, -1):
+            uci = spot.moves[number]
+            if any(uci[2:4] in (later[:2], later[2:4]) for later in spot.moves[number + 1 :]):
+                continue
+            if spot.boards[number].san(uci).rstrip("+#") == san:
+                return uci[2:4]
+        return None
+
+    def _numbered(self, san: str, number: int, side: str) -> Named | None:
+        """A move that its number places earlier in the line: the one played there, or one instead of it."""
+        for back in range(2, len(self.spot.moves) + 1):
+            spot = self.spot.earlier(back)
+            if (spot.board.move_number, spot.board.turn) == (number, side):
+                try:
+                    return Named(spot, meant(spot, san), side)
+                except (IllegalMoveError, AmbiguousMoveError, MoveSyntaxError):
+                    return None
+        return None
 
     def _candidates(self) -> list[tuple[Spot, str | None]]:
         """Spots at which a named move may be played: before the last move if it is that move, here, before the last move."""
@@ -375,7 +448,7 @@ class Here:
         letter = (board.piece_at(last.uci[:2]) or "").lower()
         captures = board.san(last.uci).count("x") > 0
         after = last.after.board
-        words = text.split()
+        words = re.sub(r"\b(?:king|queen) 's ", "", text).split()
         said = set(words)
         taken = (board.piece_at(last.uci[2:4]) or "").lower()
         takes = bool(said & _TAKING)
@@ -383,6 +456,9 @@ class Here:
         for index, word in enumerate(words):
             piece = LETTERS.get(word.removesuffix("s"))
             if piece is not None and not said & _OBJECT:
+                if said & {"promotion", "promoting", "underpromotion"} and len(last.uci) == 5:
+                    fits = fits and piece in {"p", last.uci[4]}
+                    continue
                 by = "with" in words[max(0, index - 2) : index]
                 fits = fits and piece == (letter if by or not takes else taken)
         if takes:

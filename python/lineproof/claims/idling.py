@@ -2,16 +2,36 @@
 
 from __future__ import annotations
 
+from .clause import Clause
 from .lexicon import VERBS, members
 from .noun import Noun
-from .plain import Clause
 
 _IDLE = members("idle", VERBS)
-_UNDER = frozenset({"if", "when", "should", "once", "in case"})
+_UNDER = frozenset({"unless", "if", "when", "should", "once", "in case"})
 _FREE = frozenset(
     {"alone", "unhindered", "undisturbed", "unchecked", "unmolested", "unopposed", "in peace"}
 )
-_REACTING = frozenset({"react", "reply", "respond", "answer", "defend"})
+_REACTING = frozenset(
+    {
+        "react",
+        "reply",
+        "respond",
+        "answer",
+        "defend",
+        "pay attention",
+        "take care",
+        "take precautions",
+        "watch out",
+        "look out",
+        "move",
+        "act",
+        "notice",
+        "see",
+    }
+)
+_CAREFUL = frozenset(
+    {"careful", "alert", "awake", "attentive", "vigilant", "cautious", "watchful", "wide awake"}
+)
 _MISSING = frozenset({"ignore", "overlook", "miss", "disregard"})
 _QUIET = frozenset({"waiting", "quiet", "useless", "nothing", "random", "null"})
 _SELVES = frozenset({"himself", "itself", "themselves", "he", "it", "we", "they"})
@@ -27,8 +47,15 @@ def idles(clause: Clause) -> tuple[bool, Noun | None]:
     if clause.nobody and who is not None and who.no:
         nothing = clause.lemma in {"happen", "do"} or any(s.lemma == "done" for s in clause.states)
         return nothing, None  # "if nothing is done"
-    if clause.lemma in _REACTING and clause.verb.negated:
+    denied = clause.verb.negated != (clause.sub == "unless")
+    something = clause.lemma == "do" and any(o.head == "something" for o in clause.objects)
+    if denied and (clause.lemma in _REACTING or something):
         return True, who
+    awake = {s.lemma for s in clause.states} | set(clause.adverbs)
+    if denied and not _CAREFUL.isdisjoint(awake):
+        return True, who
+    if clause.sub == "unless":
+        return False, None
     if clause.verb.negated and not clause.nobody:
         return False, None
     if clause.lemma in _MISSING:

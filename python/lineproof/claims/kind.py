@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Literal
 
 from .claim import Ask, Claim, Judgement, Outcome
-from .frame import Frame, Test
+from .frame import Frame
+from .framing import compiled
 from .phrase import Phrase
+from .slot import Test
 
 if TYPE_CHECKING:
     from .here import Here
@@ -38,6 +40,7 @@ class Kind:
     read_glyph: from such a NAG to claims. scan: looks at every sentence, read or not.
     check: the answer at the effort of `ask`.
     gives_way: kinds which, read of the same clause, say it better.
+    tactic: of a tactical kind, whether it speaks for the claim's side (who forks) or against it (whose piece is trapped).
     flips: the claim may be denied ("does not win"): `check` is then asked of the claim without its denial, and holds and fails change
     places. Kinds that weigh a denial in their own way leave it out.
     """
@@ -61,6 +64,7 @@ class Kind:
     scan: Callable[[Here, Sentence], list[Claim]] | None = None
     flips: bool = False
     gives_way: frozenset[str] = frozenset()
+    tactic: Literal["", "for", "against"] = ""
 
     def judge(self, claim: Claim, ask: Ask) -> Judgement:
         """The answer for a claim as spoken, its denial included."""
@@ -77,7 +81,7 @@ class Kind:
 
         :raises FrameError: when one is written wrongly.
         """
-        return tuple(Frame.compile(f, self.slots, self.tests) for f in self.frames)
+        return tuple(compiled(f, self.slots, self.tests) for f in self.frames)
 
     @cached_property
     def compiled(self) -> tuple[Phrase, ...]:

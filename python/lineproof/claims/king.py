@@ -36,7 +36,9 @@ def owner(here: Here, text: str) -> str:
             raise Unread(f"no such king stands on {reference.square}")
     if len(kings) > 1:
         last = here.spot.moves[-1][2:4] if here.spot.moves else None
-        kings = {s: at for s, at in kings.items() if at == last}
+        out = {s: at for s, at in kings.items() if at[1] not in "18"}
+        checked = {here.board.turn: kings[here.board.turn]} if here.board.in_check else {}
+        kings = {s: at for s, at in kings.items() if at == last} or checked or out
     if len(kings) != 1:
         raise Unread(f"it is not clear whose king {text!r} is")
     return next(iter(kings))

@@ -206,7 +206,7 @@ _FOREIGN = frozenset(
         "brancas",
     ]
 ) - {"a", "an", "i", "no", "on", "as", "is", "me"}
-_LETTERS = re.compile(r"[^\W\d_]+")
+_LETTERS = re.compile(r"(?<!\w)[^\W\d_]+(?!\w)")
 
 
 def is_english(text: str) -> bool:
@@ -222,7 +222,7 @@ def is_english(text: str) -> bool:
     words = [w.lower() for w in _LETTERS.findall(text) if len(w) > 1 or w in "aAyeoàèé"]
     if not words:
         return True
-    latin = sum(all(ord(c) < 0x250 for c in w) for w in words)
+    latin = sum(w.isascii() or all(ord(c) < 0x250 for c in w) for w in words)
     if latin * 2 < len(words):
         return False
     english = sum(w in _ENGLISH for w in words)

@@ -10,7 +10,7 @@ import re
 from dataclasses import dataclass, replace
 from typing import Any
 
-from .tokens import Token
+from .token import Token
 
 _WHOSE = {
     "ours": "our", "mine": "our", "my": "our", "yours": "our", "your": "our", "his": "his", "hers": "his", "her": "his", "theirs": "their",
@@ -41,9 +41,17 @@ _AMOUNT = frozenset(
     }
 )
 """Determiners that tell one thing from another."""
+_FLANKED = frozenset({"bishop", "knight", "rook", "pawn"})
+"""Pieces of which a side has one on either wing: "the king's bishop"."""
 _OF_A_MOVE = frozenset(
     {"move", "advance", "push", "capture", "recapture", "reply", "answer", "retreat", "thrust"}
 )
+_COUNTS = {**{f"{n} of": n for n in range(2, 10)}, "a couple of": 2, "a pair of": 2, "both of": 2}
+"""How many a determiner says."""
+_NO_ADJECTIVE = frozenset({"det", "poss", "file", "square", "number", "side"})
+_JOINTS = frozenset({"'s", "or", "to"})
+_LEADS = {"both": "both", "both of": "both", "an": "a", "a": "a", "another": "a"}
+"""What stands before a piece in plain words; "the" where nothing else does."""
 _NOBODY = frozenset(
     {
         "nothing",
@@ -74,7 +82,7 @@ _NO = frozenset(
 )
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Noun:
     """A noun phrase.
 
@@ -126,22 +134,21 @@ class Run:
         """The noun phrase, or None when they make none."""
         items = self.items
         head = items[-1]
-        det = next((t.norm for t in items[:1] if t.is_("det", "poss")), "")
+        det = items[0].norm if items[0].is_("det", "poss") else ""
         whose = self._whose()
         before = items[:-1]
-        file = next((t.norm for t in before if t.is_("file")), "")
-        square = next((t.norm for t in before if t.is_("square")), "")
-        count = next((int(t.norm) for t in before if t.is_("number")), None)
-        if count is None and re.fullmatch("[2-9] of", det):
-            count = int(det[0])
-        if count is None and det in {"a couple of", "a pair of", "both of"}:
-            count = 2
-        adjectives = tuple(
-            t.norm
-            for t in before
-            if (not t.is_("det", "poss", "file", "square", "number", "side") or t.norm in _AMOUNT)
-            and t.norm not in {"'s", "or", "to"}
-        )
+        file, square, count, counted = "", "", _COUNTS.get(det), False
+        adjectives: tuple[str, ...] = ()
+        for token in before:
+            norm, tags = token.norm, token.tags
+            if "file" in tags:
+                file = file or norm
+            if "square" in tags:
+                square = square or norm
+            if "number" in tags and not counted:
+                count, counted = int(norm), True
+            if (tags.isdisjoint(_NO_ADJECTIVE) or norm in _AMOUNT) and norm not in _JOINTS:
+                adjectives = (*adjectives, norm)
         no = det in _NO
         common: dict[str, Any] = {
             "whose": whose,
@@ -152,21 +159,25 @@ class Run:
             "first": items[0].first,
             "last": head.last,
         }
-        if (head.is_("move") and (len(items) == 1 or not head.is_("square"))) or (
-            head.is_("move") and det in {"the", "his", "our", "this"} and not before[1:]
+        if ("move" in head.tags and (len(items) == 1 or "square" not in head.tags)) or (
+            "move" in head.tags and det in {"the", "his", "our", "this"} and not before[1:]
         ):
-            kind = "square" if head.is_("square") else "move"
+            kind = "square" if "square" in head.tags else "move"
             return Noun(
-                kind, head.norm, head.norm, square=head.norm if head.is_("square") else "", **common
+                kind,
+                head.norm,
+                head.norm,
+                square=head.norm if "square" in head.tags else "",
+                **common,
             )
-        if head.is_("square") and any(t.noun in _OF_A_MOVE for t in before):
+        if "square" in head.tags and any(t.noun in _OF_A_MOVE for t in before):
             return Noun("move", head.norm, head.norm, **common)  # "the quiet pawn move e3"
-        if head.is_("square"):
-            piece = next((t for t in before if t.is_("piece")), None)
+        if "square" in head.tags:
+            piece = next((t for t in before if "piece" in t.tags), None)
             if piece is not None:
                 return self._piece(piece.noun, piece.plural, file, head.norm, common)
             return Noun("square", head.norm, head.norm, square=head.norm, **common)
-        if head.is_("piece"):
+        if "piece" in head.tags:
             return self._piece(head.noun, head.plural, file, square, common)
         if head.norm in {"1", "one", "ones"} and len(items) > 1:
             return Noun("noun", "one", " ".join(adjectives) + " one", **common)
@@ -175,7 +186,7 @@ class Run:
             return Noun("noun", f"{flank}side", f"{flank}side", **common)
         if head.noun in {"square", "point", "spot"} and square and not head.plural:
             return Noun("square", square, square, square=square, **common)
-        if head.is_("noun"):
+        if "noun" in head.tags:
             if head.noun in _LETTER_NOUNS:
                 return self._piece(_LETTER_NOUNS[head.noun], head.plural, file, square, common)
             if head.noun == "file" and file:
@@ -198,40 +209,34 @@ class Run:
         if self.owner is not None:
             return _WHOSE.get(self.owner.head, "")
         for token in self.items[:-1]:
-            if token.is_("poss"):
+            if "poss" in token.tags:
                 return _WHOSE.get(token.norm, "")
             if token.norm in {"white", "black"}:
                 return f"{token.norm} 's"
+            if token.norm in {"enemy", "opposing", "hostile"}:
+                return "his"  # as the pupil sees it
         return ""
 
     def _piece(
         self, name: str, plural: bool, file: str, square: str, common: dict[str, Any]
     ) -> Noun:
         adjectives: tuple[str, ...] = common["adjectives"]
-        colour = next(
-            (
-                f"{a} squared "
-                for a in ("light", "dark")
-                if a in adjectives or f"{a} squared" in adjectives
-            ),
-            "",
-        )
-        det = str(common["det"])
-        whose = common["whose"] or {
-            "both": "both",
-            "both of": "both",
-            "an": "a",
-            "a": "a",
-            "another": "a",
-        }.get(det, "the")
+        colour = ""
+        for shade in ("light", "dark") if adjectives else ():
+            if shade in adjectives or f"{shade} squared" in adjectives:
+                colour = f"{shade} squared "
+                break
+        if name in _FLANKED:
+            colour = next((f"{a} 's " for a in ("king", "queen") if a in adjectives), "") + colour
+        whose = common["whose"] or _LEADS.get(common["det"], "the")
         where = f"{file} " if file else f"{square} " if square and name == "pawn" else ""
         on = f" on {square}" if square and name != "pawn" else ""
-        noun = Noun("piece", name, "", file=file, square=square, plural=plural, **common)
-        return replace(noun, text=f"{whose} {colour}{where}{name}{'s' if plural else ''}{on}")
+        text = f"{whose} {colour}{where}{name}{'s' if plural else ''}{on}"
+        return Noun("piece", name, text, file=file, square=square, plural=plural, **common)
 
 
 def _files(before: list[Token]) -> str:
-    return "".join(t.norm for t in before if t.is_("file"))
+    return "".join(t.norm for t in before if "file" in t.tags)
 
 
 def on_square(noun: Noun, square: str, last: int) -> Noun:
@@ -253,7 +258,7 @@ def pointer(token: Token) -> Noun:
     norm = token.norm
     if norm in _NOBODY:
         return Noun("pronoun", norm, norm, token.first, token.last, no=True)
-    if token.is_("side"):
+    if "side" in token.tags:
         plain = _SIDES.get(norm, norm)
         return Noun(
             "side",

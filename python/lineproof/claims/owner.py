@@ -59,6 +59,8 @@ def owner(here: Here, slots: dict[str, Any]) -> str | None:
 
     :raises Unread: when it is not clear.
     """
+    if slots.get("side") in NEITHER:
+        return None
     for slot in ("side", "whose"):
         if slot in slots:
             return named_side(here, slots[slot])
@@ -67,6 +69,10 @@ def owner(here: Here, slots: dict[str, Any]) -> str | None:
     if here.subject is None:
         raise Unread("it is not clear whose that is")
     return here.implied()
+
+
+NEITHER = frozenset({"neither side", "neither player", "nobody", "no one"})
+"""Sides of whom what is said is denied of both."""
 
 
 def named_side(here: Here, text: str) -> str:
@@ -140,8 +146,12 @@ def either(side: str | None) -> tuple[str, ...]:
     return ("white", "black") if side is None else (side,)
 
 
-def pawns_meant(here: Here, text: str) -> tuple[str, list[str]]:
+def pawns_meant(
+    here: Here, text: str, fits: Callable[[str], bool] | None = None
+) -> tuple[str, list[str]]:
     """The pawns that a reference or a list of them means, with their side; "it" is the piece spoken of.
+
+    fits: whether what is said can be true of a pawn; of several the only one that fits is meant.
 
     :raises Unread: when it is not clear which pawns or whose, or when none stands there.
     """
@@ -160,9 +170,9 @@ def pawns_meant(here: Here, text: str) -> tuple[str, list[str]]:
         if not meant:
             raise Unread(f"there is no {part} on the board")
         if len(meant) > 1 and not (reference.plural and side is not None):
-            last = here.spot.moves[-1][2:4] if here.spot.moves else ""
-            meant = [at for at in meant if at == last]
-        if not meant:
+            good = [at for at in meant if fits is not None and fits(at)]
+            meant = good if len(good) == 1 else here.salient(meant)
+        if len(meant) > 1 and not reference.plural:
             raise Unread(f"it is not clear which pawn {part!r} means")
         found.extend(meant)
     sides = {side_of(here.board.piece_at(at) or "P") for at in found}

@@ -14,7 +14,7 @@ from .lexicon import NOUNS, VERBS, members
 from .noun import Noun
 
 if TYPE_CHECKING:
-    from .plain import Clause
+    from .clause import Clause
 
 _STANDING = frozenset({"as", "in front of", "behind", "in", "between", "under", "without"})
 _COPULA = members("be", VERBS)
@@ -26,6 +26,37 @@ _SEEM = frozenset({"look", "look like", "seem", "seem like", "appear", "feel"})
 _PIECES = frozenset({"queen", "rook", "bishop", "knight", "pawn"})
 _ONLY = frozenset({"only", "just", "merely"})
 _PLANS = frozenset({*NOUNS["idea"], *NOUNS["threat"]})
+_HOLDING = frozenset(
+    {
+        "strike",
+        "regard",
+        "see",
+        "describe",
+        "assess",
+        "rate",
+        "view",
+        "judge",
+        "treat",
+        "call",
+        "consider",
+        "dismiss",
+        "come",
+    }
+)
+_ANSWERS = frozenset(
+    {"defence", "answer", "remedy", "cure", "antidote", "reply", "protection", "escape"}
+)
+_ANY = frozenset({"thing", "piece", "man", "unit", "one"})
+_OF = {"we": "our", "you": "our", "i": "our", "he": "his", "they": "their"}
+_NAMED = frozenset(NOUNS["zwischenzug"])
+_OFFERING = members("insert", VERBS) | {
+    "play",
+    "find",
+    "choose",
+    "come",
+    "start with",
+    "begin with",
+}
 _NONE = frozenset({"none", "nothing", "one"})
 
 
@@ -42,9 +73,16 @@ def fold(before: Clause, clause: Clause) -> bool:
         or _held(before, clause)
         or _seeming(before, clause)
         or _only_seems(before, clause)
+        or _no_defence(before, clause)
+        or _as_such(before, clause)
+        or _identified(before, clause)
+        or _placed(before, clause)
+        or _has_doing(before, clause)
     ):
         before.see(clause)
         return True
+    if _counted(before, clause):
+        before.objects, before.adverbs = [], []
     _met(before, clause)
     _state(before, clause)
     _role(before, clause)
@@ -87,14 +125,31 @@ def _stands(before: Clause, clause: Clause) -> bool:
 
 def _colon(before: Clause, clause: Clause) -> bool:
     """ "Our plan is simple: d4", "White has one threat: Nxf7"."""
-    if clause.joint not in {":", "-"} or clause.lemma or clause.places or clause.states:
+    says = clause.lemma == "be" and clause.subject is not None and clause.subject.head in {"that", "it", "this"}  # fmt: skip
+    if says and not (clause.verb.negated or clause.verb.modal) and clause.joint in {", and", "and", ",", ":", ";"}:  # fmt: skip
+        told = clause.places or clause.states or clause.sub
+    elif clause.joint in {":", "-", ","} and not clause.lemma:
+        told, says = clause.places or clause.states, False
+    else:
+        return False
+    if told:
         return False
     if len(clause.objects) != 1 or clause.objects[0].type not in {"move", "square"}:
+        return False
+    if clause.joint == "," and clause.objects[0].type != "move" and not says:
         return False
     noun = before.subject if before.lemma == "be" and before.states else None
     if before.lemma in {"be", "have"} and len(before.objects) == 1:
         noun = before.objects[0]
-    if noun is None or noun.type != "noun" or noun.head not in _PLANS or before.verb.negated:
+    if noun is None and before.lemma in _OFFERING and len(before.objects) == 1:
+        noun = before.objects[0]
+        if noun.head not in NOUNS["zwischenzug"]:
+            return False
+    if noun is None or noun.type != "noun" or before.verb.negated or noun.plural:
+        return False
+    if noun.head not in (_NAMED if clause.joint == "," and not says else _PLANS | _NAMED):
+        return False
+    if clause.joint == "," and noun.det not in {"a", "an", "1", "one"}:
         return False
     before.lemma, before.subject, before.objects, before.states = "be", noun, clause.objects, []
     return True
@@ -102,7 +157,11 @@ def _colon(before: Clause, clause: Clause) -> bool:
 
 def _there(before: Clause, clause: Clause) -> bool:
     """ "There's nothing protecting e5", "there are two pieces hitting f7"."""
-    if before.subject is None or before.subject.head != "there" or before.lemma != "be":
+    if before.subject is None or before.lemma != "be":
+        return False
+    counted = before.subject.head in {"that", "it", "here"} and len(before.objects) == 1
+    counted = counted and (before.objects[0].count or 0) > 1
+    if before.subject.head != "there" and not counted:
         return False
     if clause.form != "ing" or clause.joint != "=" or clause.passive or clause.subject is not None:
         return False
@@ -111,6 +170,76 @@ def _there(before: Clause, clause: Clause) -> bool:
     before.subject, before.lemma = before.objects[0], clause.lemma
     before.objects, before.states = clause.objects, clause.states
     before.places += clause.places
+    before.adverbs += clause.adverbs
+    return True
+
+
+def _placed(before: Clause, clause: Clause) -> bool:
+    """ "Hanging pawns, on c5 and d5", "he castles, on the queenside": where it is."""
+    if clause.lemma or clause.objects or clause.states or clause.strays or clause.joint != ",":
+        return False
+    if not clause.places or before.places or clause.verb.negated or before.sub:
+        return False
+    if any(p.preposition not in {"on", "at"} or p.noun is None or p.noun.type not in {"square", "file", "piece"} for p in clause.places):  # fmt: skip
+        return False
+    last = _last(before)
+    if last is None or last.type != "noun" or last.last != before.last:
+        return False
+    before.places += clause.places
+    before.adverbs += clause.adverbs
+    return True
+
+
+def _identified(before: Clause, clause: Clause) -> bool:
+    """ "The only thing holding d5 is the king": the king alone does."""
+    noun = before.subject
+    if clause.lemma != "be" or clause.joint != "-" or not before.lemma or noun is None:
+        return False
+    if noun.type != "noun" or noun.head not in _ANY or len(clause.objects) != 1 or clause.states:
+        return False
+    if clause.subject is not None and clause.subject is not noun and not clause.inherited:
+        return False
+    if before.form not in {"ing", "finite"} or (before.form == "finite" and before.sub not in {"that", "which"}):  # fmt: skip
+        return False
+    who = clause.objects[0]
+    if who.type != "piece" or clause.verb.negated or before.verb.negated or clause.verb.modal:
+        return False
+    alone = bool({"only", "sole", "one", "single"} & set(noun.adjectives)) or noun.count == 1
+    before.subject, before.form, before.sub = who, "finite", ""
+    before.joint = before.joint.replace("that", "").replace("which", "").strip()
+    before.inherited = False
+    before.adverbs += [*clause.adverbs, *(["only"] if alone else [])]
+    before.places += clause.places
+    return True
+
+
+def _has_doing(before: Clause, clause: Clause) -> bool:
+    """ "Black has only one piece protecting the knight": one of his protects it."""
+    if before.lemma not in {"have", "get"} or before.form != "finite" or not before.objects:
+        return False
+    side, man = before.subject, before.objects[-1]
+    if side is None or side.type != "side" or side.no or len(before.objects) != 1:
+        return False
+    to = clause.form == "to" and clause.lemma in _ATTACK
+    if not (clause.form == "ing" or to) or clause.joint != "=" or clause.passive:
+        return False
+    if clause.subject is not None or man.last + 1 != clause.first or not clause.objects:
+        return False
+    if man.head.isdigit() and man.count:
+        man = replace(man, head="piece", type="noun", plural=man.count > 1)
+    elif to or man.parts:
+        return False
+    men = {*NOUNS["piece"], *NOUNS["attacker"], *NOUNS["defender"]}
+    whose = _OF.get(side.text, f"{side.text} 's")
+    if man.type == "piece" and not man.no and not man.whose:
+        text = f"{whose} {man.head}{'s' if man.plural else ''}" + (f" on {man.square}" if man.square else "")  # fmt: skip
+        before.subject = replace(man, whose=whose, text=text)
+    elif man.head in men:
+        before.subject = replace(man, whose=whose)
+    else:
+        return False
+    before.lemma, before.objects = clause.lemma, clause.objects
+    before.states, before.places = clause.states, before.places + clause.places
     before.adverbs += clause.adverbs
     return True
 
@@ -259,14 +388,61 @@ def none_such(clause: Clause) -> None:
 
 def _only_seems(before: Clause, clause: Clause) -> bool:
     """ "The pawn only seems to hang": it does not."""
-    if before.lemma not in _SEEM or clause.form != "to" or before.objects or before.states:
+    if before.lemma not in _SEEM or before.objects or before.states:
         return False
-    if _ONLY.isdisjoint(before.adverbs) or before.verb.negated or clause.joint != "=":
+    if _ONLY.isdisjoint(before.adverbs) or before.verb.negated:
+        return False
+    as_if = clause.joint in {"as if", "as though"} and clause.subject is not None
+    if as_if and clause.subject is not None and clause.subject.head not in {"it", "he", "she"}:
+        return False
+    if not as_if and (clause.form != "to" or clause.joint != "="):
         return False
     before.lemma, before.passive = clause.lemma, clause.passive
     before.objects, before.states = clause.objects, clause.states
     before.places += clause.places
     before.verb = replace(clause.verb, negated=not clause.verb.negated)
+    return True
+
+
+def _no_defence(before: Clause, clause: Clause) -> bool:
+    """ "There is no defence to mate": the "to" leads to a noun."""
+    if clause.form != "to" or clause.lemma not in NOUNS["mate"] or clause.objects or clause.places:
+        return False
+    last = before.objects[-1] if before.objects else None
+    if last is None or last.head not in _ANSWERS or last.last + 1 != clause.first:
+        return False
+    noun = Noun("noun", clause.lemma, clause.lemma, clause.last, clause.last)
+    before.places.append(Place("to", noun, clause.first, clause.last))
+    before.complement = False
+    return True
+
+
+def _as_such(before: Clause, clause: Clause) -> bool:
+    """ "Strikes me as a touch doubtful", "I regard it as weak": what it is held to be."""
+    if clause.sub != "as" or clause.lemma or clause.objects or clause.places or not clause.states:
+        return False
+    if before.lemma.split()[:1] == [] or before.lemma.split()[0] not in _HOLDING:
+        return False
+    before.states += clause.states
+    before.adverbs += clause.adverbs
+    return True
+
+
+def _counted(before: Clause, clause: Clause) -> bool:
+    """ "Two moves and it's mate": mate in two."""
+    if before.lemma or len(before.objects) != 1 or before.places or before.states or before.strays:
+        return False
+    moves = before.objects[0]
+    if (
+        moves.head != "move"
+        or not moves.count
+        or clause.joint not in {"and", "and then", "then", ", and", ","}
+    ):
+        return False
+    if clause.lemma not in {"be", ""} or not any(o.head in NOUNS["mate"] for o in clause.objects):
+        return False
+    clause.places.append(Place("in", moves, moves.first, moves.last))
+    clause.first = min(clause.first, moves.first)
     return True
 
 
@@ -326,7 +502,8 @@ def _guarding(before: Clause, clause: Clause) -> None:
     if before.lemma not in _REMOVE or not before.objects or len(clause.objects) != 1:
         return
     piece, guarded = before.objects[-1], clause.objects[0]
-    if clause.subject is not None or piece.type != "piece" or piece.last != before.last:
+    man = piece.type == "piece" or piece.head in NOUNS["piece"]
+    if clause.subject is not None or not man or piece.last != before.last:
         return
     if clause.verb.negated or clause.verb.modal:
         return

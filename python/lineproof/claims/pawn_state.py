@@ -67,7 +67,9 @@ def read_pawns(kind: str, here: Here, slots: dict[str, Any], facts: Facts, **ext
     ):
         raise Unread("it is not clear which two pawns")
     if "target" in slots or "targets" in slots:
-        side, meant = pawns_meant(here, slots.get("targets", slots.get("target", "")))
+        true = {p for s in ("white", "black") for p in facts(at.board, s)}
+        words_ = slots.get("targets", slots.get("target", ""))
+        side, meant = pawns_meant(here, words_, true.__contains__)
         agreeing(here, len(meant))
         pawns = tuple(meant)
     elif (

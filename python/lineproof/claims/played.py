@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from contextlib import suppress
 from typing import Any
 
-from .board import other, side_of
+from .board import LETTERS, other, side_of
 from .claim import Spot
-from .here import Agent, Here, Named, Unread
+from .here import Agent, Here, Named, Unread, meant
 from .phrase import MOVE, SHARED
 from .sentence import sentences
 from .spoken import SPOKEN
+from .word import Word
 from .worded import TAKING, Worded, fitting
 
 PLAYED = rf"(?:{SHARED['move']}| (?:this|that|it|which)|{SHARED['described']})"
@@ -28,7 +30,13 @@ def played(here: Here, text: str | None) -> Named:
     if _rests_on_a_reply(here):
         raise Unread("the move after the reason is a reply, not the way there")
     if text is not None and MOVE.fullmatch(text):
-        return here.named(text)
+        try:
+            return here.named(text)
+        except Unread:
+            instead = _instead(here, text)
+            if instead is None:
+                raise
+            return instead
     if text is not None and text not in _POINTERS:
         return _worded(here, text)
     last = here.last()
@@ -39,6 +47,17 @@ def played(here: Here, text: str | None) -> Named:
     if topic is not None and last.uci[2:4] not in here.find(topic):
         raise Unread(f"{text!r} may mean {topic}")
     return last
+
+
+def _instead(here: Here, text: str) -> Named | None:
+    """A move played instead of one that the sentence has named by its number: "4. Nxe5 was greedy; better was Nxd4"."""
+    spoken = named_before(here)
+    if spoken is None or "." not in spoken or "." in text:
+        return None
+    with suppress(Unread, ValueError):
+        before = here.named(spoken).before
+        return Named(before, meant(before, text), before.board.turn)
+    return None
 
 
 def _means(here: Here, spoken: str, last: Named) -> bool:
@@ -60,6 +79,8 @@ def _worded(here: Here, text: str) -> Named:
         return here.named(written[0])
     spot = here.spot
     said = Worded.read(text)
+    if "last" in words or "previous" in words:
+        return _last_of(here, words)
     if said is None or not said.telling:
         return here.described(text)
     if words[0] in TAKING and words[-1] == "it" and here.topic:
@@ -83,7 +104,27 @@ def _worded(here: Here, text: str) -> Named:
             return Named(at, found[0], at.board.turn)
         elif found and number == 1:
             break
+    told = said.takes or said.to or said.castles
+    for back in range(2, min(_AGO, len(spot.moves)) + 1 if told else 0):
+        at = spot.earlier(back)
+        move = spot.moves[len(spot.moves) - back]
+        if whose in (None, at.board.turn) and move in fitting(at, text):
+            return Named(at, move, at.board.turn)  # "taking the knight was the losing move"
     raise Unread(f"it is not clear which move {text!r} means")
+
+
+_AGO = 4
+"""Plies within which a move that is only described may have been played."""
+
+
+def _last_of(here: Here, words: list[str]) -> Named:
+    """ "The last move", "White's last move": that of the side, if it is as the words say."""
+    side = here.side(words[0]) if words[0] in _WHOSE else None
+    last = here.last()
+    if side in (None, last.side):
+        return here.described(" ".join(w for w in words if w not in {"last", "previous"}))
+    before = here.at(last.before)
+    return before.described(" ".join(w for w in words if w not in {"last", "previous"}))
 
 
 _WHOSE = frozenset({"our", "my", "your", "his", "her", "their", "white", "black"})
@@ -105,11 +146,9 @@ def _rests_on_a_reply(here: Here) -> bool:
 
 def contrasted(here: Here) -> bool:
     """Whether "but" or the like follows the clause: it may be taken back at once."""
-    for comment in here.place.comments:
-        if comment.start <= here.start < comment.start + len(comment.text):
-            rest = comment.text[here.end - comment.start :]
-            return re.match(r"\W*(?:but|yet|though|although|however|at first)\b", rest) is not None
-    return False
+    return (
+        re.match(r"\W*(?:but|yet|though|although|however|at first)\b", around(here)[1]) is not None
+    )
 
 
 def doer(here: Here, text: str | None) -> Agent:
@@ -127,7 +166,14 @@ def doer(here: Here, text: str | None) -> Agent:
             return Agent(at.side, at.spot, at.square)
         move = played(here, text)
         return Agent(move.side, move.after, move.uci[2:4], move)
-    return here.agent(text)
+    try:
+        return here.agent(text)
+    except Unread:
+        said = Worded.read(text)
+        if said is None or not (said.castles or (said.telling and said.to)):
+            raise
+    move = _worded(here, text)  # "castling loses a piece", of a move that is to come
+    return Agent(move.side, move.after, move.uci[2:4], move)
 
 
 def follows(spot: Spot, text: str) -> str:
@@ -139,6 +185,22 @@ def follows(spot: Spot, text: str) -> str:
         return spot.board.parse_san(text.rstrip(".").split(".")[-1])
     except ValueError as error:
         raise Unread(f"{text} cannot be played there") from error
+
+
+def around(here: Here) -> tuple[str, str]:
+    """The text of the comment before the words of a clause, and behind them."""
+    for comment in here.place.comments:
+        if comment.start <= here.start < comment.start + len(comment.text):
+            return comment.text[: here.start - comment.start], comment.text[
+                here.end - comment.start :
+            ]
+    return "", ""
+
+
+def supposed(here: Here) -> bool:
+    """Whether the sentence itself has played on from the position shown: "if he takes, ..."."""
+    shown = tuple(here.place.moves())
+    return len(here.spot.moves) > len(shown) and here.spot.moves[: len(shown)] == shown
 
 
 def castling(here: Here, side: str) -> Named:
@@ -179,11 +241,22 @@ def named_before(here: Here) -> str | None:
                 continue
             said = [
                 w
-                for w in sentence.words
-                if w.move is not None and sentence.start + w.end <= here.start
+                for number, w in enumerate(sentence.words)
+                if w.move is not None
+                and sentence.start + w.end <= here.start
+                and not _only_square(sentence.words, number)
             ]
             return said[-1].norm if said else None
     return None
+
+
+def _only_square(words: Sequence[Word], at: int) -> bool:
+    """Whether a square is no move there: "the c8 bishop", "on d5"."""
+    if not re.fullmatch("[a-h][1-8]", words[at].norm):
+        return False
+    before = words[at - 1].norm if at else ""
+    after = words[at + 1].norm if at + 1 < len(words) else ""
+    return after in LETTERS or before in {"on", "at", "from", "of", "behind"}
 
 
 def _san(text: str) -> str:
@@ -192,6 +265,7 @@ def _san(text: str) -> str:
 
 __all__ = [
     "PLAYED",
+    "around",
     "castling",
     "contrasted",
     "denied",
@@ -200,4 +274,5 @@ __all__ = [
     "named_before",
     "piece_side",
     "played",
+    "supposed",
 ]

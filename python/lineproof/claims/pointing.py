@@ -20,11 +20,13 @@ def meant(
     letters: str = "qrbn",
     fits: Callable[[str], bool] | None = None,
     side: str | None = None,
+    *,
+    in_play: bool = True,
 ) -> list[str]:
     """Squares of the pieces of one side that words mean: one, or all of a plural.
 
     Of several that fit the words it is the one that has just moved, or else the only one that `fits`.
-    letters: the pieces that such a thing can be said of, as FEN letters. side: whose piece it must be.
+    in_play: whether it is the only one in play where neither helps. letters: the pieces that such a thing can be said of, as FEN letters. side: whose piece it must be.
 
     :raises Unread: when it is not clear which, or there is none.
     """
@@ -58,6 +60,10 @@ def meant(
         return [last]
     if fits is not None and len(good) == 1 and last not in found:
         return good
+    if reference.letter == "k" and here.board.in_check:
+        return [at for at in found if owner(here, at) == here.board.turn]
+    if in_play and good and len(here.in_play(good)) == 1:
+        return here.in_play(good)
     raise Unread(f"it is not clear which piece {text!r} means")
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from .chunk import Place
+from .clause import Clause
 from .noun import Noun
-from .plain import Clause
 
 _WHOSE = {"ours": "our", "mine": "our", "yours": "your", "his": "his", "hers": "his", "theirs": "their", "white 's": "white 's", "black 's": "black 's"}  # fmt: skip
 _BARE = frozenset({"that", "one"})
@@ -19,6 +19,12 @@ def named(clause: Clause, head: str) -> None:
     subject = clause.subject
     if subject is not None and not clause.inherited:
         clause.subject = _piece(subject, clause.places, head)
+    clause.places = [
+        replace(p, noun=_piece(p.noun, [], head))
+        if p.noun is not None and p.preposition == "than" and p.noun.head in _WHOSE
+        else p
+        for p in clause.places
+    ]
     clause.objects = [
         _piece(o, clause.places, head) if o.head in _WHOSE else o for o in clause.objects
     ]

@@ -19,7 +19,7 @@ from .noun import Noun
 from .verbs import Verb
 
 if TYPE_CHECKING:
-    from .plain import Clause
+    from .clause import Clause
 
 _BARRED = frozenset({"impossible", "illegal", "out of the question", "ruled out", "too early", "too soon", "too late", "unable", "forbidden", "not possible", "not ready", "powerless", "not free"})  # fmt: skip
 _OPEN = frozenset({"possible", "able", "free", "legal", "still possible", "at liberty", "always possible"})  # fmt: skip

@@ -30,7 +30,9 @@ def kind_of(id_: str) -> Kind:
 
     :raises KeyError: when there is none.
     """
-    for kind in all_kinds():
-        if kind.id == id_:
-            return kind
-    raise KeyError(id_)
+    return _by_id()[id_]
+
+
+@cache
+def _by_id() -> dict[str, Kind]:
+    return {kind.id: kind for kind in all_kinds()}

@@ -5,7 +5,8 @@ from __future__ import annotations
 from .chunk import Adverb, Chunk, Joint, Place
 from .noun import Noun, pointer
 from .sentence import Sentence
-from .tokens import Token, tokens
+from .token import Token
+from .tokens import tokens
 
 _MOVES_ON = frozenset({"adverb", "hedge", "deny", "limit", "not"})
 ATTRIBUTIVE = frozenset(
@@ -26,7 +27,14 @@ class Scan:
         return self.tokens[at] if 0 <= at < len(self.tokens) else None
 
     def _skip(self, at: int) -> int:
-        while (t := self._token(at)) is not None and t.is_(*_MOVES_ON) and not t.is_("noun"):
+        while (t := self._token(at)) is not None and t.is_(*_MOVES_ON) and "noun" not in t.tags:
+            before = self._token(at - 1)
+            if (
+                before is not None
+                and (before.is_("not", "do", "modal") or before.norm == "to")
+                and any(form == "base" for _, form in t.verbs)
+            ):
+                break  # "do not see"
             at += 1
         return at
 
@@ -35,18 +43,18 @@ class Scan:
         token = self._token(at)
         if token is None or not token.is_("verb", "third", "be", "have", "do", "word"):
             return None
-        if token.is_("be"):
+        if "be" in token.tags:
             return (
                 "be"
                 if {"been": "part", "being": "ing", "be": "base"}.get(token.norm) in wanted
                 else None
             )
-        if token.is_("have") and not token.verbs:
+        if "have" in token.tags and not token.verbs:
             form = {"had": "part", "having": "ing", "have": "base"}.get(token.norm)
             return "have" if form in wanted else None
-        if token.is_("do") and not token.verbs:
+        if "do" in token.tags and not token.verbs:
             return None
-        if not token.verbs and token.is_("word") and "base" in wanted:
+        if not token.verbs and "word" in token.tags and "base" in wanted:
             return token.norm
         return next((base for base, form in token.verbs if form in wanted), None)
 
@@ -85,7 +93,7 @@ class Scan:
                 return True
             if (
                 t.is_("adj", "word", "number")
-                or (t.is_("verb") and not t.is_("be", "have", "do"))
+                or ("verb" in t.tags and not t.is_("be", "have", "do"))
                 or t.norm in {"very", "most", "own", "white", "black", "only"}
             ):
                 at += 1
@@ -101,20 +109,23 @@ class Scan:
         return sum(t.is_("not", "deny") for t in self.tokens[first:last]) % 2 == 1
 
     def _adverbs(self, first: int, last: int) -> list[str]:
-        return [t.norm for t in self.tokens[first:last] if not t.is_("not")]
+        return [t.norm for t in self.tokens[first:last] if "not" not in t.tags]
 
     def _attributive(self, at: int) -> bool:
         """Whether a participle stands before its noun: "has doubled c-pawns"."""
-        t, after = self._token(at), self._token(at + 1)
-        if t is None or after is None or t.norm not in ATTRIBUTIVE:
+        t = self._token(at)
+        if t is None or t.norm not in ATTRIBUTIVE:
             return False
-        return after.is_("file") or (after.is_("piece", "noun") and after.plural)
+        after = self._token(at + 1)
+        if after is None:
+            return False
+        return "file" in after.tags or (after.is_("piece", "noun") and after.plural)
 
     def _is_verb(self, at: int, head: Token) -> bool:
         """Whether a word after a noun is its verb: "the knight pins", "the knights pin", but "the knight fork"."""
         token = self.tokens[at]
         names = {f for _, f in token.verbs}
-        if head.is_("move") and not head.is_("square"):
+        if "move" in head.tags and "square" not in head.tags:
             return "third" in names
         if "third" in names and not head.plural:
             after = self._token(at + 1)

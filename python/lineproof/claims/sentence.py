@@ -9,9 +9,11 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
+from .contractions import opened_s, spelled
 from .spoken import merged
+from .word import Word
 
 SAN = r"(?:[KQRBN][a-h]?[1-8]?x?[a-h][1-8]|[a-h](?:x[a-h])?[1-8](?:=?[QRBN])?|[O0]-[O0](?:-[O0])?)"
 """A move in SAN or in the lax spellings of the PGN standard (8.2.3 and 8.2.3.8)."""
@@ -19,49 +21,20 @@ SAN = r"(?:[KQRBN][a-h]?[1-8]?x?[a-h][1-8]|[a-h](?:x[a-h])?[1-8](?:=?[QRBN])?|[O
 _MOVE = re.compile(
     rf"(?:(?P<number>\d{{1,3}})\s?\.\s?(?P<dots>\.\.|…)?\s?|(?:\.\.\.|…)\s?)?(?P<san>{SAN}[+#]?)(?P<mark>[!?]{{1,2}})?(?![A-Za-z0-9])"
 )
+
+_OPENS_MOVE = frozenset("KQRBNabcdefghO.…")
+
 _WORD = re.compile(r"\d+(?:\.\d+)?|[^\W\d_]+(?:['’][^\W\d_]+)?|['’]s\b|[,;:()—–-]|\S")
+
 _END = re.compile(r"(?<![.!?…])[.!?…]++[)\"'”’]*+(?=\s|$)")
 """Where a sentence may end; possessive, so that a row of marks is tried once."""
+
 _NEAR = 80
 """Characters before and after a mark that decide whether it ends a sentence."""
+
 _ABBREVIATIONS = frozenset(
     {"e.g", "i.e", "etc", "vs", "cf", "no", "mr", "mrs", "dr", "st", "approx"}
 )
-_NUMBERS = {
-    "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9", "ten": "10",
-}  # fmt: skip
-_CONTRACTIONS = {
-    "can't": ("can", "not"), "cannot": ("can", "not"), "won't": ("will", "not"), "shan't": ("shall", "not"), "ain't": ("is", "not"),
-}  # fmt: skip
-_ENDINGS = {
-    "n't": "not",
-    "'s": "'s",
-    "'re": "are",
-    "'ve": "have",
-    "'ll": "will",
-    "'d": "'d",
-    "'m": "am",
-}
-
-
-@dataclass(frozen=True)
-class Word:
-    """One word, move or punctuation mark.
-
-    norm: lower case, numbers as digits, contractions parted; a move keeps its case and loses its blanks.
-    start, end: offsets in the text that the sentence was cut from. spoken: a move said in words, "knight to f6".
-    """
-
-    norm: str
-    start: int
-    end: int
-    move: re.Match[str] | None = None
-    spoken: bool = False
-
-    @property
-    def san(self) -> str | None:
-        """The move without number and marks, or None."""
-        return None if self.move is None else self.move["san"]
 
 
 @dataclass(frozen=True)
@@ -136,8 +109,11 @@ def words(text: str) -> tuple[Word, ...]:
         if text[at].isspace():
             at += 1
             continue
+        char = text[at]
         boundary = at == 0 or not (text[at - 1].isalnum() or text[at - 1] == "_")
-        move = _MOVE.match(text, at) if boundary else None
+        move = (
+            _MOVE.match(text, at) if boundary and (char in _OPENS_MOVE or char.isdigit()) else None
+        )
         if move is not None:
             norm = re.sub(r"\s+", "", move.group()).replace("…", "...").rstrip("!?")
             found.append(Word(norm, at, move.end(), move))
@@ -145,12 +121,12 @@ def words(text: str) -> tuple[Word, ...]:
             if move["mark"] == "?" and not text[at:].strip():
                 found.append(Word("?", at - 1, at))  # "Why not Nf3?" asks
             continue
-        if text[at] in "'’" and text[at + 1 : at + 6].lower() == "cause" and boundary:
+        if char in "'’" and text[at + 1 : at + 6].lower() == "cause" and boundary:
             found.append(Word("because", at, at + 6))
             at += 6
             continue
         if (
-            text[at] in "-–"
+            char in "-–"
             and 0 < at < len(text) - 1
             and text[at - 1].isalnum()
             and text[at + 1].isalnum()
@@ -159,166 +135,12 @@ def words(text: str) -> tuple[Word, ...]:
             continue
         match = _WORD.match(text, at)
         assert match is not None  # _WORD takes any character but a blank
-        found.extend(_spell(match.group(), at, match.end()))
+        found.extend(spelled(match.group(), at, match.end()))
         at = match.end()
-    found = merged(_open(found))
+    found = merged(opened_s(found, text))
     while found and found[-1].norm in {".", "!", "…"}:
         found.pop()
     return tuple(w for w in found if w.norm not in {".", "!", "…", '"', "“", "”", "‘"})
 
 
-_IS_AFTER = frozenset(
-    [
-        "he",
-        "she",
-        "it",
-        "that",
-        "there",
-        "here",
-        "what",
-        "who",
-        "which",
-        "where",
-        "this",
-        "everything",
-        "nobody",
-        "nothing",
-        "everybody",
-        "king",
-        "queen",
-        "rook",
-        "bishop",
-        "knight",
-        "pawn",
-    ]
-)
-_PARTICIPLES = frozenset(
-    [
-        "given",
-        "lost",
-        "won",
-        "got",
-        "been",
-        "castled",
-        "moved",
-        "taken",
-        "grabbed",
-        "transposed",
-        "gone",
-        "played",
-        "put",
-        "left",
-        "had",
-        "made",
-        "made",
-        "forfeited",
-        "reached",
-        "equalised",
-        "attacked",
-        "mated",
-        "trapped",
-    ]
-)
-_PREDICATES = frozenset(
-    [
-        "a",
-        "an",
-        "the",
-        "not",
-        "no",
-        "already",
-        "still",
-        "simply",
-        "just",
-        "better",
-        "worse",
-        "winning",
-        "lost",
-        "losing",
-        "pinned",
-        "short",
-        "behind",
-        "ahead",
-        "clearly",
-        "slightly",
-        "much",
-        "completely",
-        "up",
-        "down",
-        "in",
-        "out",
-        "on",
-        "off",
-        "attacked",
-        "unprotected",
-        "undefended",
-        "protected",
-        "mated",
-        "fine",
-        "safe",
-        "dead",
-        "trapped",
-        "stuck",
-        "about",
-        "level",
-        "equal",
-        "forced",
-        "now",
-        "really",
-        "quite",
-        "only",
-    ]
-)
-
-
-_ONLY = frozenset({"defender", "protector", "minder", "guard", "guardian", "support", "cover", "protection", "remaining", "real", "active", "developed", "piece", "hope", "escape"})  # fmt: skip
-
-
-def _open(words: list[Word]) -> list[Word]:
-    """Opens "'s": "White's winning" is, "Black's castled" has, "Black's knight" stays a possessive."""
-    opened: list[Word] = []
-    for number, word in enumerate(words):
-        if word.norm == "'s" and number and number + 1 < len(words):
-            before, after = words[number - 1].norm, words[number + 1].norm
-            says_is = before in _IS_AFTER or before in {"white", "black"}
-            if number > 1 and words[number - 2].norm in {"is", "are", "was", "were"}:
-                says_is = False  # "these are White's only pieces"
-            behind = words[number + 2].norm if number + 2 < len(words) else ""
-            if after == "only" and behind in _ONLY:
-                says_is = False  # "the queen's only defender"
-            if (
-                says_is
-                and after == "lost"
-                and behind in {"a", "an", "the", "his", "two", "2", "time"}
-            ):
-                opened.append(replace(word, norm="has"))
-                continue
-            if (
-                says_is
-                and after in _PARTICIPLES
-                and after not in {"pinned", "lost", "attacked", "mated", "trapped"}
-            ):
-                opened.append(replace(word, norm="has"))
-                continue
-            if says_is and (
-                after in _PREDICATES
-                or after.isdigit()
-                or (after.endswith("ing") and after not in {"king", "opening"})
-            ):
-                opened.append(replace(word, norm="is"))
-                continue
-        opened.append(word)
-    return opened
-
-
-def _spell(raw: str, start: int, end: int) -> list[Word]:
-    lower = raw.lower().replace("’", "'")
-    if lower in _CONTRACTIONS:
-        return [Word(part, start, end) for part in _CONTRACTIONS[lower]]
-    for ending, meaning in _ENDINGS.items():
-        if lower.endswith(ending) and len(lower) > len(ending):
-            cut = end - len(ending)
-            return [Word(lower[: -len(ending)], start, cut), Word(meaning, cut, end)]
-    if lower in {"–", "—"}:
-        lower = "-"
-    return [Word(_NUMBERS.get(lower, lower), start, end)]
+__all__ = ["SAN", "Sentence", "sentences", "words"]

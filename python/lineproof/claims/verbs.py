@@ -36,6 +36,12 @@ _SHORT = re.compile("[^aeiou]+[aeiou][^aeiouwxy]")
 """Verbs of one short syllable, which double their last letter: "hem", "hug"."""
 _DOUBLED = frozenset(
     [
+        "compel",
+        "repel",
+        "expel",
+        "commit",
+        "permit",
+        "spot",
         "win",
         "get",
         "set",
@@ -80,7 +86,7 @@ _BE = r" (?:is|are|am|was|were|'re|'m)"
 _MODAL = r" (?:will|'ll|can|could|would|'d|may|might|must|shall|should)"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Verb:
     """What a form says beside the verb itself.
 

@@ -29,10 +29,13 @@ def _ings(*names: str, single: bool = False) -> frozenset[str]:
 TAKING = (_ings("capture", "recapture", "exchange") | {"capture", "recapture", "grab", "exchange", "trade", "swap", "snatch"}) - {"giving", "helping"}  # fmt: skip
 _AGAIN = frozenset({"recapture", "recapturing", "retaking"})
 _TRADING = _ings("exchange") | {"exchange", "trade", "swap"}
-_AIMING = (_ings("attack", "threaten", "defend", single=True) | {"driving", "clinging", "declining", "kicking"})  # fmt: skip
+_AIMING = (_ings("attack", "threaten", "defend", single=True) | {"driving", "clinging", "declining", "kicking", "pinning", "forking", "chasing", "unpinning", "hitting", "skewering"})  # fmt: skip
 """Doings whose object is not what moves, but what the move looks at."""
 _COVERING = frozenset({"interposing", "interposition", "blocking", "block"})
 _PUSHING = frozenset({"push", "pushing", "advance", "advancing", "break", "thrust"})
+_GIVING = _ings("give back", "regain") - TAKING
+"""Doings whose object is material, and not what moves."""
+_JUMPING = frozenset({"jump", "jumping", "leap", "leaping", "hop", "hopping"})
 _CHECKING = frozenset({"check", "checking"})
 _PROMOTING = frozenset({"promotion", "promoting", "underpromotion"})
 _CASTLING = {"short": "O-O", "kingside": "O-O", "long": "O-O-O", "queenside": "O-O-O"}
@@ -123,6 +126,8 @@ class Worded:
                     said.setdefault(where, word)
         if doing in _PUSHING:
             said.setdefault("by", "p")
+        if doing in _JUMPING:
+            said.setdefault("by", "n")
         return cls(
             takes=takes, again=doing in _AGAIN, checks=doing in _CHECKING, covers=doing in _COVERING,
             last=takes and words[-1] == "it", **said
@@ -161,6 +166,8 @@ def _role(doing: str, lead: str, *, behind: bool) -> str:
     """What a piece does in the move: moves ("by"), is taken, is looked at."""
     if lead in {"with", "by"}:
         return "by"
+    if behind and doing in _GIVING:
+        return ""
     if behind and doing in _AIMING:
         return "hits" if doing != "declining" else ""
     if doing in _PROMOTING and lead in {"to", "into"}:

@@ -12,7 +12,7 @@ from .failures import STOPPED, CommandError, unexpected
 def main(arguments: Sequence[str] | None = None) -> int:
     """Runs one command and gives its exit status.
 
-    0: done. 1: with --strict, when a claim fails. 2: bad use or bad input, with one line that says where, what
+    0: done. 1: when a claim fails, with --strict or when publishing. 2: bad use or bad input, with one line that says where, what
     is wrong and what to do. 130: stopped by the user.
     """
     from .output import end_line, finish, prepare, say

@@ -38,6 +38,7 @@ def run(given: argparse.Namespace) -> int:
     from lineproof.replies import Natural, NaturalError
     from lineproof.replies.fitting import FittingError, fitted
     from lineproof.replies.natural import FITTED
+    from lineproof.replies.observed import OwnGamesError
     from lineproof.report.fitted import fit_json, quality_json, told_fit, told_quality
     from lineproof.report.writing import write_whole
 
@@ -72,6 +73,8 @@ def run(given: argparse.Namespace) -> int:
                 raise CommandError(
                     f"{file}: {error.strerror or error}; nothing was changed"
                 ) from error
+    except OwnGamesError as error:
+        raise CommandError(f"{given.check or given.collection}: {error}") from error
     except (FittingError, NaturalError) as error:
         raise CommandError(str(error)) from error
     except KeyboardInterrupt:
@@ -95,6 +98,7 @@ def _of_file(given: argparse.Namespace) -> list[Observed]:
     import tempfile
 
     from lineproof.collection import Collection
+    from lineproof.replies.observed import refuse_own
 
     with (
         tempfile.TemporaryDirectory(prefix="lineproof-") as folder,
@@ -103,4 +107,5 @@ def _of_file(given: argparse.Namespace) -> list[Observed]:
         failure = games.add([given.check]).files[0].failure
         if failure is not None:
             raise CommandError(f"{given.check}: it cannot be read ({failure})")
+        refuse_own(given.check)
         return _observed(games, given)

@@ -6,7 +6,20 @@ import argparse
 import shutil
 from typing import Any, NoReturn
 
-from . import ask, collect, engine, follow, new, opinion, prove, unanswered, weigh, where
+from . import (
+    ask,
+    collect,
+    engine,
+    follow,
+    new,
+    opinion,
+    order,
+    prove,
+    publish,
+    unanswered,
+    weigh,
+    where,
+)
 from .failures import CommandError
 from .output import write
 from .width import NARROWEST
@@ -38,14 +51,27 @@ def parser() -> Parser:
     top = Parser(
         prog="lineproof",
         description="Checks every checkable sentence of a chess lesson before it is taught.",
-        epilog="Exit status: 0 done; 1 with --strict, when a claim fails; 2 bad use or bad input; 130 stopped.",
+        epilog="Exit status: 0 done; 1 when a claim fails, with --strict or when publishing; 2 bad use or bad input; 130 stopped.",
         allow_abbrev=False,
     )
     top.add_argument("--version", action=_Version, nargs=0, help="show the version and exit")
     commands = top.add_subparsers(
         title="commands", metavar="COMMAND", dest="command", required=True, parser_class=Parser
     )
-    for command in (new, prove, opinion, ask, unanswered, follow, weigh, collect, where, engine):
+    for command in (
+        new,
+        prove,
+        opinion,
+        ask,
+        unanswered,
+        order,
+        follow,
+        weigh,
+        publish,
+        collect,
+        where,
+        engine,
+    ):
         command.add(commands)
     return top
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from .failures import STOPPED, CommandError
 from .output import write, write_json
+from .report import add_report_option, check_report, where_it_is, written
 from .shared import (
     add_command,
     add_effort_option,
@@ -32,6 +33,7 @@ def add(commands: Commands) -> None:
         help="the student, by name or a part of it; without, whoever had the taught side",
     )
     add_effort_option(command, "sketch")
+    add_report_option(command)
     add_engine_option(command)
     add_lesson_settings(command)
 
@@ -48,6 +50,7 @@ def run(given: argparse.Namespace) -> int:
     with progress(str(given.lesson), "Following", "game") as tell:
         try:
             lesson = Lesson.open(given.lesson, side=given.side, audience=given.audience)
+            check_report(lesson, given.report, given.games)
             with opened(given.engine) as engine:
                 found = lesson.follow(
                     given.games, given.effort, player=given.player, progress=tell, engine=engine
@@ -58,8 +61,17 @@ def run(given: argparse.Namespace) -> int:
             raise CommandError(
                 "Stopped. What was searched is kept; the same command goes on from there.", STOPPED
             ) from None
+    failure = None
+    if given.report is not None:
+        from lineproof.report.followed_html import save_followed_html
+
+        failure = written(lambda file: save_followed_html(found, lesson, file), given.report)
     if given.json:
         write_json(followed_json(found))
     else:
         write(followed(found, name=str(given.lesson)))
+        if given.report is not None and failure is None:
+            write(where_it_is(given.report))
+    if failure is not None:
+        raise CommandError(failure)
     return 0

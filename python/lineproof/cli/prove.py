@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import argparse
-import os
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from .failures import CLAIM_FAILS, STOPPED, CommandError
 from .output import write, write_json
+from .report import add_report_option, check_report, where_it_is, written
 from .shared import add_command, add_engine_option, add_lesson_settings, check_audience
 
 if TYPE_CHECKING:
@@ -38,9 +38,7 @@ def add(commands: Commands) -> None:
         choices=("read", "all"),
         help="read: every sentence and what became of it; all: every finding too",
     )
-    command.add_argument(
-        "--report", metavar="FILE.html", type=Path, help="write a report as one HTML file"
-    )
+    add_report_option(command)
     command.add_argument("--strict", action="store_true", help="exit with 1 when a claim fails")
     command.add_argument(
         "--collection",
@@ -63,27 +61,26 @@ def run(given: argparse.Namespace) -> int:
             lesson = Lesson.open(given.lesson, side=given.side, audience=given.audience)
         except LessonError as error:
             raise CommandError(str(error)) from error
-        if given.report is not None and _is_of(lesson, given.report):
-            raise CommandError(
-                f"{given.report}: this belongs to the lesson, and a report would destroy it;"
-                " choose another place with --report"
-            )
+        check_report(lesson, given.report)
         with opened(given.engine) as engine:
             proof = _prove(lesson, given.effort, tell, engine, given.collection)
-    failure = None if given.report is None else _report(proof, given.report)
+    failure = None
+    if given.report is not None:
+        from lineproof.report.html import save_html
+
+        failure = written(lambda file: save_html(proof, file), given.report)
     if given.json:
         from lineproof.report.json import proof_json
 
         write_json(proof_json(proof))
     else:
-        from lineproof.report.plain import plain
         from lineproof.report.terminal import terminal
 
         from .width import output
 
         write(terminal(proof, output(), given.show))
         if given.report is not None and failure is None:
-            write(f"The report is in {plain(str(given.report))}.\n")
+            write(where_it_is(given.report))
     failure = failure or unanswered(proof)
     if failure is not None:
         raise CommandError(failure)
@@ -114,30 +111,3 @@ def _prove(
         raise CommandError(line, STOPPED) from None
     finally:
         store.close()
-
-
-def _is_of(lesson: Lesson, file: Path) -> bool:
-    """Whether a file is one of a lesson's own, by whatever path, link or hard link it is reached."""
-    from lineproof.lesson.lesson import HOME, SETTINGS
-
-    own = [path for path in (lesson.path, lesson.folder and lesson.folder / SETTINGS) if path]
-    real = Path(os.path.realpath(file))
-    if HOME in real.parts or any(real == Path(os.path.realpath(path)) for path in own):
-        return True
-    if lesson.home is not None and real.is_relative_to(os.path.realpath(lesson.home)):
-        return True
-    return any(path.exists() and real.exists() and real.samefile(path) for path in own)
-
-
-def _report(proof: Proof, file: Path) -> str | None:
-    """Writes the HTML report; gives the line to say when that cannot be done."""
-    from lineproof.report.html import save_html
-
-    try:
-        save_html(proof, file)
-    except OSError as error:
-        reason = (error.strerror or str(error)).lower()
-        return (
-            f"{file}: the report cannot be written ({reason}); choose another place with --report"
-        )
-    return None

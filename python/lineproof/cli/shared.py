@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 import argparse
+import os
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Callable
     from typing import Any
+
+    from lineproof.lesson import Lesson
 
     Commands = argparse._SubParsersAction[Any]
 
@@ -60,3 +64,16 @@ def check_audience(audience: int | None) -> None:
     low, high = AUDIENCES
     if audience is not None and not low <= audience <= high:
         raise CommandError(f"--audience is {audience}; give a rating from {low} to {high}")
+
+
+def own(lesson: Lesson, file: Path) -> bool:
+    """Whether a file is one of a lesson's own, by whatever path, link or hard link it is reached."""
+    from lineproof.lesson.lesson import HOME, SETTINGS
+
+    files = [path for path in (lesson.path, lesson.folder and lesson.folder / SETTINGS) if path]
+    real = Path(os.path.realpath(file))
+    if HOME in real.parts or any(real == Path(os.path.realpath(path)) for path in files):
+        return True
+    if lesson.home is not None and real.is_relative_to(os.path.realpath(lesson.home)):
+        return True
+    return any(path.exists() and real.exists() and real.samefile(path) for path in files)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from .failures import STOPPED, CommandError
 from .output import write, write_json
+from .report import add_report_option, check_report, where_it_is, written
 from .shared import (
     add_command,
     add_effort_option,
@@ -32,6 +33,7 @@ def add(commands: Commands) -> None:
         "--collection", metavar="NAME", help="a collection whose games are counted"
     )
     command.add_argument("--all", action="store_true", help="show long lists whole")
+    add_report_option(command)
     add_engine_option(command)
     add_lesson_settings(command)
 
@@ -50,6 +52,7 @@ def run(given: argparse.Namespace) -> int:
     with progress(str(given.lesson), "Studying", "step") as tell:
         try:
             lesson = Lesson.open(given.lesson, side=given.side, audience=given.audience)
+            check_report(lesson, given.report)
             with opened(given.engine) as engine:
                 found = lesson.study(
                     given.effort, progress=tell, collection=given.collection, engine=engine
@@ -60,8 +63,17 @@ def run(given: argparse.Namespace) -> int:
             raise CommandError(
                 "Stopped. What was searched is kept; the same command goes on from there.", STOPPED
             ) from None
+    failure = None
+    if given.report is not None:
+        from lineproof.report.studied_html import save_study_html
+
+        failure = written(lambda file: save_study_html(found, file), given.report)
     if given.json:
         write_json(study_json(found))
     else:
         write(studied(found, name=str(given.lesson), everything=given.all))
+        if given.report is not None and failure is None:
+            write(where_it_is(given.report))
+    if failure is not None:
+        raise CommandError(failure)
     return 0

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from .failures import STOPPED, CommandError
 from .output import write, write_json
+from .report import add_report_option, check_report, where_it_is, written
 from .shared import add_command, add_engine_option, add_lesson_settings, check_audience
 
 if TYPE_CHECKING:
@@ -27,6 +28,7 @@ def add(commands: Commands) -> None:
     command.add_argument(
         "--collection", metavar="NAME", help="a collection whose games are counted"
     )
+    add_report_option(command)
     add_engine_option(command)
     add_lesson_settings(command)
 
@@ -38,6 +40,7 @@ def run(given: argparse.Namespace) -> int:
     from lineproof.follow.weighing import weigh_openings
     from lineproof.lesson import LessonError
     from lineproof.lesson.settings import AUDIENCE
+    from lineproof.lesson.where import where
     from lineproof.proof import Effort, EvidenceStore
     from lineproof.proof.asker import Asker
     from lineproof.replies import NaturalError, Replies
@@ -56,22 +59,37 @@ def run(given: argparse.Namespace) -> int:
                 collection.games  # noqa: B018 - raises where there is none
             engine = stack.enter_context(opened(given.engine))
             tell = stack.enter_context(progress(given.candidates[0], "Weighing", "candidate"))
-            store = EvidenceStore(None)
+            store = EvidenceStore(where()["weighed openings"] / "cache" / "evidence.sqlite")
             stack.callback(store.close)
+            replies = Replies(rating, store, collection=collection)
             found = weigh_openings(
                 [_candidate(text, given) for text in given.candidates],
-                Replies(rating, store, collection=collection),
+                replies,
                 Asker(store, Effort.SKETCH.steps[0], None, engine),
                 tell,
             )
+            uncounted = replies.uncounted(one.candidate.spot for one in found)
     except (LessonError, CollectionError, NaturalError) as error:
         raise CommandError(str(error)) from error
     except KeyboardInterrupt:
-        raise CommandError("Stopped.", STOPPED) from None
+        raise CommandError(
+            "Stopped. What was searched is kept; the same command goes on from there.", STOPPED
+        ) from None
+    failure = None
+    if given.report is not None:
+        from lineproof.report.weighed_html import save_weighed_html
+
+        failure = written(
+            lambda file: save_weighed_html(found, rating, uncounted, file), given.report
+        )
     if given.json:
         write_json(weighed_json(found, rating))
     else:
-        write(weighed(found, rating, games=collection is not None))
+        write(weighed(found, rating, uncounted=uncounted))
+        if given.report is not None and failure is None:
+            write(where_it_is(given.report))
+    if failure is not None:
+        raise CommandError(failure)
     return 0
 
 
@@ -83,6 +101,7 @@ def _candidate(text: str, given: argparse.Namespace) -> Candidate:
     if not Path(text).exists():
         return Candidate.of_moves(text, asked(text))
     lesson = Lesson.open(text, side=given.side, audience=given.audience)
+    check_report(lesson, given.report)
     if lesson.settings.side is None:
         raise CommandError(
             f"{text}: the lesson does not say which side is taught; say it with --side"

@@ -23,6 +23,7 @@ from lineproof.collection.errors import (
 from lineproof.collection.figures import Audience, Figures, Order
 from lineproof.collection.manifest import Manifest, Source
 from lineproof.collection.model_games import ModelGame, best
+from lineproof.collection.passing import Passing, passing
 from lineproof.collection.segments import Segments, Visit
 from lineproof.lesson.where import where
 
@@ -225,6 +226,14 @@ class Collection:
             return ()
 
         return self._ask(ask)
+
+    def passing(self, position: str | Board | Asked, *, most: int) -> tuple[Passing, ...]:
+        """The games through a position and how each went on, about `most` of them where there are more.
+
+        :raises NotAPositionError, NoSuchCollectionError, BrokenCollectionError:
+        """
+        board = _board(position)
+        return self._ask(lambda segments: passing(segments, board, most))
 
     def reach(self, lesson: Lesson, *, audience: int | None = None) -> Reach:
         """The share of the audience's games that reach each position of a lesson; see `reach.Reach`.

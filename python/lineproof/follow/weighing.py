@@ -11,7 +11,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from lineproof.claims.bands import band, seen_from
+from lineproof.claims.bands import is_only, seen_from
 from lineproof.claims.board import other
 from lineproof.claims.claim import GameOver, Spot
 from lineproof.collection.asked import Asked
@@ -20,7 +20,6 @@ from lineproof.lesson.graph import Graph
 from lineproof.proof.asker import Asker
 from lineproof.replies import Replies
 from lineproof.replies.pauses import UNNATURAL
-from lineproof.replies.safe import LEAST
 from lineproof.replies.start import starts
 
 if TYPE_CHECKING:
@@ -183,4 +182,4 @@ class _Plan:
         if second is None:
             return False
         others = seen_from(self._of.side, second.points)
-        return points - others >= LEAST and band(points) != band(others)
+        return is_only(points, others)

@@ -232,7 +232,8 @@ class Place:
 
     def moves(self) -> list[str]:
         """The moves from `root_fen` to here, in UCI spelling."""
-        return [place.uci or "" for place in self.path()[1:]]
+        pgn = self.lesson.pgn
+        return [pgn.uci(index) or "" for index in pgn.path(self.index)[1:]]
 
 
 class Places(Sequence[Place]):

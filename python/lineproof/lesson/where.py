@@ -1,7 +1,7 @@
 """Where the data of a user lives: one clear place for each kind.
 
 >>> list(where())
-['collections', 'students', 'questions', 'bare files']
+['collections', 'students', 'questions', 'weighed openings', 'bare files']
 """
 
 from __future__ import annotations
@@ -28,13 +28,14 @@ def data_folder() -> Path:
 def where() -> dict[str, Path]:
     """Each kind of user data and its folder, in a fixed order.
 
-    "bare files" holds the history and cache of lessons that are a PGN file without a folder.
+    "weighed openings" holds evidence, and is safe to delete. "bare files" holds the history and cache of lessons that are a PGN file without a folder.
     """
     base = data_folder()
     return {
         "collections": base / "collections",
         "students": base / "students",
         "questions": base / "questions",
+        "weighed openings": base / "weighed",
         "bare files": base / "bare",
     }
 

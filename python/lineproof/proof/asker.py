@@ -53,6 +53,8 @@ class Asker:
         """Nodes searched for these questions, whether now or in an earlier run."""
         self.counted = False
         """Whether games were asked."""
+        self.uncounted = False
+        """Whether games were to be asked, and there are none."""
 
     @property
     def nodes(self) -> int:
@@ -98,6 +100,7 @@ class Asker:
         if self._stopped():
             raise Interrupted
         if self._games is None:
+            self.uncounted = True
             return None
         self.counted = True
         return self._games.played(spot, uci, ratings)

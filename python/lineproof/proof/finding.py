@@ -13,6 +13,8 @@ NOT_ANSWERED = "the engine did not answer"
 """`Finding.why_unsettled` of a claim that an outside engine left unanswered."""
 TOO_FEW = "the games are too few"
 """`Finding.why_unsettled` of a claim of how often a move is played."""
+NO_GAMES = "there is no collection of games"
+"""The same where none can be counted."""
 
 
 @dataclass(frozen=True)
@@ -21,7 +23,7 @@ class Finding:
 
     nodes: spent on it in all, 0 for a board fact. steps: how often the effort was raised, plus one.
     why_unsettled: "one off", "the last two steps disagree", "the effort ran out",
-    "it cannot be asked here" (a threat of a side in check, say), `NOT_ANSWERED`, `TOO_FEW`, or "" when settled.
+    "it cannot be asked here" (a threat of a side in check, say), `NOT_ANSWERED`, `TOO_FEW`, `NO_GAMES`, or "" when settled.
     engine: the version of ours or the identity of an outside one, whichever was asked. games: which were counted, "" for none.
     """
 

@@ -11,7 +11,7 @@ from lineproof.engine.outside import OutsideError
 
 from .asker import Asker
 from .effort import NEAR, Effort
-from .finding import NOT_ANSWERED, TOO_FEW, Finding
+from .finding import NO_GAMES, NOT_ANSWERED, TOO_FEW, Finding
 from .store import EvidenceStore
 
 if TYPE_CHECKING:
@@ -71,6 +71,8 @@ def settle(
                 if judgement.one_off
                 else TOO_FEW
                 if judgement.too_few
+                else NO_GAMES
+                if ask.uncounted
                 else "the effort ran out"
                 if spent
                 else "it cannot be asked here"

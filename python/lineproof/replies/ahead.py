@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import math
+from collections.abc import Iterable
 from typing import Any
 
 from lineproof.claims.bands import seen_from
@@ -29,6 +30,43 @@ def costs(
         return one
     other = ahead(spot, low + 1, store, stop)
     return {uci: (1 - part) * one[uci] + part * other[uci] for uci in one}
+
+
+DEEPEST = 8
+"""Plies up to which a search grows."""
+
+
+def growing(
+    spot: Spot, store: EvidenceStore, stop: Stop | None = None
+) -> tuple[tuple[str, int], ...]:
+    """What searches of 1 to 8 plies like best: of each the move (UCI), and its points (White's). Empty where the game is over.
+
+    :raises Interrupted: when `stop` was set.
+    """
+    fen, moves = spot.short
+
+    def compute() -> Any | None:
+        found = []
+        for plies in range(1, DEEPEST + 1):
+            answer = search(fen, moves, depth=plies, hash_mb=1, stop=stop)
+            if answer.stopped or (stop is not None and stop.is_set()):
+                return None
+            found += [[line.moves[0], line.points] for line in answer.lines[:1]]
+        return found
+
+    key = json.dumps((ENGINE_VERSION, "growing", fen, moves, DEEPEST))
+    value, _ = store.answer(key, compute, lambda kept: isinstance(kept, list))
+    if value is None:
+        raise Interrupted
+    return tuple((str(uci), int(points)) for uci, points in value)
+
+
+def since(fits: Iterable[bool]) -> int | None:
+    """The first ply from which on each depth fits, of depths from 1 on; None when the last does not."""
+    first: int | None = None
+    for plies, right in enumerate(fits, 1):
+        first = (first or plies) if right else None
+    return first
 
 
 def ahead(

@@ -31,12 +31,13 @@ __all__ = ["Answer", "Left", "answer"]
 class Left:
     """Where the moves asked for leave the lesson. place: the last with a position of theirs. reply: the move that leaves it, with its likelihood there.
 
-    by_taught: whether the taught side plays it.
+    by_taught: whether the taught side plays it; None where the lesson does not say which side is taught. uncounted: why no games were counted there, "" where some were.
     """
 
     place: Place
     reply: Reply
-    by_taught: bool
+    by_taught: bool | None
+    uncounted: str = ""
 
 
 @dataclass(frozen=True)
@@ -125,7 +126,8 @@ def _left(graph: Graph, position: Asked, replies: Replies, side: str | None) -> 
         if board.key in graph.moves:
             spot = Spot(position.boards[0].fen, position.uci[:number], board)
             reply = replies.at(spot).reply(position.uci[number])
-            return Left(graph.place[board.key], reply, board.turn == side)
+            by_taught = None if side is None else board.turn == side
+            return Left(graph.place[board.key], reply, by_taught, replies.uncounted([spot]))
     return None
 
 

@@ -7,11 +7,13 @@ The more games there are, the nearer the shares come to the counts.
 from __future__ import annotations
 
 import threading
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from lineproof.claims.claim import Spot
 from lineproof.collection import CollectionError
+from lineproof.collection.figures import Audience
 from lineproof.collection.interval import Interval, wilson
 
 from .ahead import costs
@@ -99,6 +101,30 @@ class Replies:
                 spot.board, shares, self._counted(spot.board), self.natural.alpha, self.rating
             )
         return self._known[key]
+
+    def uncounted(self, spots: Iterable[Spot]) -> str:
+        """Why no games are counted at any of some positions, in words that follow a colon; "" where some are.
+
+        :raises CollectionError: when the collection cannot be read.
+        """
+        if self.collection is None:
+            return "no games were counted. `--collection NAME` counts games"
+        name = repr(self.collection.name)
+        games = rated = 0
+        with self._lock:
+            for spot in spots:
+                if self.collection.look(spot.board, audience=self.rating).games:
+                    return ""
+                tally = self.collection.look(spot.board).tally
+                games, rated = max(games, tally.games), max(rated, tally.rated)
+        if not games:
+            return f"no game of {name} comes here"
+        near = Audience.of(self.rating)
+        ratings = "" if rated else ", for they have no ratings"
+        return (
+            f"no game of {name} that comes here ({games:,} do) is between two players rated {near.low} to {near.high - 1}{ratings}."
+            " `--audience RATING` counts others"
+        )
 
     def _counted(self, board: Board) -> Counted:
         if self.collection is None:

@@ -1,8 +1,8 @@
 """How often a position of the lesson is met: by the audience's games, when the taught side plays the lesson's moves.
 
 Where the opponent is to move, each reply's share goes on to the position after it. Where the taught side is to move it plays the
-lesson's move that leads to the position in question; where several do, the one from which it is met most often. Shares
-multiply along a line, and add up where the opponent's moves transpose.
+lesson's move that leads to the position in question, but none that the lesson marks as bad; where several do, the one from which it is met
+most often. Shares multiply along a line, and add up where the opponent's moves transpose.
 """
 
 from __future__ import annotations
@@ -16,13 +16,22 @@ Share = Callable[[int, str], float]
 
 
 class Meeting:
-    """Of one lesson. start: where the games begin that are counted. side: the one that is taught."""
+    """Of one lesson. start: where the games begin that are counted. side: the one that is taught. mistakes: moves (position and UCI) of that side that
+    the lesson marks as bad."""
 
-    def __init__(self, graph: Graph, start: int, side: str, share: Share) -> None:
+    def __init__(
+        self,
+        graph: Graph,
+        start: int,
+        side: str,
+        share: Share,
+        mistakes: frozenset[tuple[int, str]] = frozenset(),
+    ) -> None:
         self._graph = graph
         self._start = start
         self._side = side
         self._share = share
+        self._mistakes = mistakes
         self._after = _order(graph, start)
 
     @property
@@ -47,7 +56,14 @@ class Meeting:
             if not moves:
                 found[key] = without
             elif self._graph.turn(key) == self._side:
-                found[key] = max(found.get(after, without) for after in moves.values())
+                found[key] = max(
+                    (
+                        found.get(after, without)
+                        for uci, after in moves.items()
+                        if (key, uci) not in self._mistakes
+                    ),
+                    default=without,
+                )
             else:
                 found[key] = sum(
                     self._share(key, uci) * found.get(after, without)

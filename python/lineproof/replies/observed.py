@@ -6,6 +6,7 @@ import heapq
 import math
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from lineproof.claims.claim import Spot
@@ -27,8 +28,29 @@ LEAST = 20
 MOST = 400
 """Positions that are observed, those of the most games first."""
 
+MADE = "Invented game, both players the model of natural moves"
+"""The Event tag of games that the model has played itself (examples/demo_games.py): it is neither fitted to them nor judged by them."""
+
 Traits = Mapping[str, Mapping[str, float]]
 Progress = Callable[[int, int], None]
+
+
+class OwnGamesError(ValueError):
+    """There are games among those observed that the model has played itself."""
+
+    def __init__(self) -> None:
+        super().__init__(
+            "the model of natural moves has played games of these itself; it is neither fitted to them nor judged by them"
+        )
+
+
+def refuse_own(file: Path) -> None:
+    """:raises OwnGamesError: when the model has played a game of a PGN file itself.
+    :raises OSError: when it cannot be read."""
+    tag = f'[Event "{MADE}"]'.encode()
+    with file.open("rb") as lines:
+        if any(line.strip() == tag for line in lines):
+            raise OwnGamesError
 
 
 @dataclass(frozen=True)
@@ -70,6 +92,7 @@ def observed(
 
     :raises Interrupted: when `stop` was set.
     :raises CollectionError: when the collection cannot be read.
+    :raises OwnGamesError: when a game that is looked at, the strongest and shortest of each position, was played by the model itself.
     """
     found: list[Observed] = []
     start = Spot(Board().fen, (), Board())
@@ -80,6 +103,8 @@ def observed(
         if -games < LEAST:
             break
         looked += 1
+        if any(game.event == MADE for game in collection.model_games(spot.board)):
+            raise OwnGamesError
         if progress is not None:
             progress(looked, most)
         for rating in RATINGS:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from lineproof.claims.claim import Spot
+from lineproof.claims.claim import GameOver, Spot
+from lineproof.claims.cost import SAFE, weigh
 from lineproof.collection.openings import Opening, opening
 from lineproof.engine import Board
 from lineproof.lesson import Place
@@ -13,6 +14,7 @@ from lineproof.lesson.graph import Graph
 
 from .course import Course
 from .likely import Reply
+from .words import named, names
 
 BEFORE = 10
 """Plies from the first position to where the lesson begins, at most, for other orders to be tried."""
@@ -30,7 +32,8 @@ class Road:
 
 @dataclass(frozen=True)
 class Return:
-    """An open reply after which the lesson's own moves come back to it. line: from the place on, in SAN, the reply first."""
+    """An open reply after which the lesson's own moves come back to it; the taught side's cost 5 points at most there. line: from the place on,
+    in SAN, the reply first."""
 
     place: Place
     reply: Reply
@@ -87,21 +90,22 @@ def _orders(
 
 
 def returns(course: Course, key: int) -> list[Return]:
-    """The open likely replies at a position after which both sides' moves of the lesson lead back into it."""
+    """The open likely replies at a position after which both sides' moves of the lesson lead back into it; none that words name."""
     graph = course.graph
-    if graph.turn(key) == course.side or not graph.moves[key]:
+    if graph.turn(key) == course.side or not graph.moves[key] or key not in course.followed:
         return []
     found = []
+    said = named(graph, key)
     for reply in course.likely(key).replies:
         if not reply.likely:
             break
-        if reply.uci in graph.moves[key]:
+        if reply.uci in graph.moves[key] or names(said, course.spot(key).board, reply.san):
             continue
         after = course.spot(key).play(reply.uci)
         if after.board.key in graph.moves:
             continue  # it is there at once
-        below = _below(graph, key)
-        line = _back(graph, after, below, BACK)
+        lines = _back(graph, key, after)
+        line = next((line for line in lines if _sensible(course, after, line)), None)
         if line is not None:
             spot = after.line(line)
             moves = tuple(course.spot(key).board.san_line([reply.uci, *line]))
@@ -109,30 +113,61 @@ def returns(course: Course, key: int) -> list[Return]:
     return found
 
 
-def _below(graph: Graph, key: int) -> dict[str, set[str]]:
-    """The moves of each side that the lesson plays within some plies below a position."""
-    found: dict[str, set[str]] = {"white": set(), "black": set()}
-    layer = {key}
-    for _ in range(BACK + 1):
-        for at in layer:
-            found[graph.turn(at)].update(graph.moves[at])
-        layer = {after for at in layer for after in graph.moves[at].values()}
-    return found
+_Move = tuple[str, str]
+"""A move as it is spoken of, from whatever square: the piece (a FEN letter), and where to, with what a pawn becomes."""
 
 
-def _back(
-    graph: Graph, spot: Spot, moves: dict[str, set[str]], plies: int
-) -> tuple[str, ...] | None:
-    """The shortest line of such moves into a position of the lesson."""
-    layer: list[tuple[Spot, tuple[str, ...]]] = [(spot, ())]
-    for _ in range(plies):
+def _spoken(board: Board, uci: str) -> _Move:
+    return board.piece_at(uci[:2]) or "", uci[2:]
+
+
+def _back(graph: Graph, key: int, after: Spot) -> Iterator[tuple[str, ...]]:
+    """From the position after an open reply at a position, the lines into a position that the lesson has some plies below, the shortest first: the
+    moves of the lesson's way there in any order, the reply in place of one."""
+    for length, moves, target in _ways(graph, key):
+        yield from _ordered(after, moves, target, length - 1)
+
+
+def _ways(graph: Graph, key: int) -> Iterator[tuple[int, tuple[_Move, ...], int]]:
+    """The lesson's ways from a position, the shortest first: plies, moves, and the position that they come to."""
+    layer: list[tuple[int, tuple[_Move, ...]]] = [(key, ())]
+    for plies in range(1, BACK + 2):
         after = []
-        for at, line in layer:
-            legal = set(at.board.legal_moves())
-            for uci in sorted(moves[at.board.turn] & legal):
-                child = at.play(uci)
-                if child.board.key in graph.moves:
-                    return (*line, uci)
-                after.append((child, (*line, uci)))
+        for at, moves in layer:
+            board = graph.place[at].board
+            for uci, below in graph.moves[at].items():
+                after.append((below, (*moves, _spoken(board, uci))))
         layer = after
-    return None
+        yield from ((plies, moves, at) for at, moves in layer)
+
+
+def _ordered(
+    spot: Spot, moves: tuple[_Move, ...], target: int, plies: int
+) -> Iterator[tuple[str, ...]]:
+    """The lines of so many of the moves, each played once, that come to a position."""
+    if plies == 0:
+        if spot.board.key == target:
+            yield ()
+        return
+    left = set(moves)
+    for uci in spot.board.legal_moves():
+        move = _spoken(spot.board, uci)
+        if move in left:
+            number = moves.index(move)
+            rest = (*moves[:number], *moves[number + 1 :])
+            for line in _ordered(spot.play(uci), rest, target, plies - 1):
+                yield (uci, *line)
+
+
+def _sensible(course: Course, spot: Spot, line: tuple[str, ...]) -> bool:
+    """Whether the taught side's moves in a line are as good as the best."""
+    for uci in line:
+        if spot.board.turn == course.side:
+            try:
+                cost = weigh(course.ask, spot, uci)
+            except GameOver:
+                return False
+            if cost.points > SAFE:
+                return False
+        spot = spot.play(uci)
+    return True

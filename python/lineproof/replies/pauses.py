@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from lineproof.claims import kind_of
 from lineproof.claims.bands import band, is_safe
 from lineproof.claims.board import other
 from lineproof.claims.claim import GameOver
@@ -62,7 +63,9 @@ def asked(course: Course, key: int) -> tuple[Pause | None, ByHeart | None]:
 def _by_heart(course: Course, key: int, found: Safe) -> ByHeart | None:
     graph = course.graph
     (best, *_) = found.moves
-    if graph.turn(key) != course.side or not found.only or best not in graph.moves[key]:
+    if graph.turn(key) != course.side or key not in course.followed:
+        return None
+    if not found.only or best not in graph.moves[key]:
         return None
     share = course.likely(key).reply(best).share
     place = next(child for at in graph.places(key) for child in at.children if child.uci == best)
@@ -89,9 +92,9 @@ def _pause(course: Course, key: int, found: Safe) -> Pause | None:
         return None
     side = spot.board.turn
     line = shortest(spot, found.line)
-    point = comes_to(spot, line, side)
-    if spot.line(line).board.is_checkmate:
-        point = "it mates"
+    mates = spot.line(line).board.is_checkmate
+    point = "it mates" if mates else comes_to(spot, line, side)
+    point = _said(course, key, found.moves[0]) or point
     if not point:
         lost = next(((r, c) for r, c in wrong if abs(band(c.best) - band(c.played)) >= APART), None)
         if lost is None:
@@ -100,11 +103,36 @@ def _pause(course: Course, key: int, found: Safe) -> Pause | None:
         point = f"{lost[0].san} loses: {falls}" if falls else f"{lost[0].san} turns the verdict"
     best = found.moves[0]
     share = course.likely(key).reply(best).share
-    deep = found_at(spot, best)
+    deep = found_at(course, spot, best)
     return Pause(
         course.graph.place[key], spot.board.san(best), share, line, point, _grade(deep, share), deep,
         tuple(spot.board.san(uci) for uci in found.moves), tuple(wrong),
     )  # fmt: skip
+
+
+def _said(course: Course, key: int, uci: str) -> str:
+    """What the words beside a move rightly say of a tactic of its side, as the proof gives the reason: a clause; "" where they say nothing of the kind."""
+    graph = course.graph
+    after = graph.moves[key].get(uci)
+    side = graph.turn(key)
+    for kept in course.proved if after is not None else ():
+        claim, tactic = kept.claim, kind_of(kept.claim.kind).tactic
+        parent = claim.place.parent
+        if not tactic or claim.negated or claim.hedged or parent is None:
+            continue
+        beside = (parent.key, claim.place.key, claim.place.uci) == (key, after, uci)
+        whose = claim.side is None or (claim.side == side) == (tactic == "for")
+        if beside and whose and claim.spot.board.key in (key, after):
+            clause = _clause(kept.because)
+            return f"after it {clause}" if claim.spot.board.key == after else clause
+    return ""
+
+
+def _clause(sentence: str) -> str:
+    """A sentence as what follows a colon: without its full stop, and without a capital letter but that of a side or a move."""
+    first, *_ = sentence.split(" ", 1)
+    small = first in {"The", "It", "A", "An", "After", "Every", "There", "No"}
+    return (sentence[0].lower() + sentence[1:] if small else sentence).removesuffix(".")
 
 
 def _grade(deep: int | None, share: float) -> int:

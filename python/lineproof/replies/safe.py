@@ -4,21 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from lineproof.claims.bands import band, is_safe, seen_from
+from lineproof.claims.bands import is_only, is_safe, seen_from
 from lineproof.claims.claim import GameOver, Spot
 from lineproof.claims.cost import LOST
-from lineproof.engine import search
 
-from .ahead import ahead
+from .ahead import ahead, growing, since
 from .course import Course
 
 FAR = 30.0
 """Points that a move seems to cost at five plies from which on it is not searched: it is not safe."""
 ENOUGH = 3
 """Safe moves from which on a position asks nothing of anybody."""
-LEAST = 15
-"""Points that every other move costs where there is an only move."""
-DEEPEST = 8
 
 
 @dataclass(frozen=True)
@@ -34,9 +30,7 @@ class Safe:
     @property
     def only(self) -> bool:
         """Whether every other move costs 15 points or more, and the verdict's band with it."""
-        if self.second is None:
-            return True
-        return self.best - self.second >= LEAST and band(self.best) != band(self.second)
+        return self.second is None or is_only(self.best, self.second)
 
 
 def safe(course: Course, spot: Spot) -> Safe | None:
@@ -61,7 +55,7 @@ def safe(course: Course, spot: Spot) -> Safe | None:
         scores[uci] = seen_from(side, alone.points)
         if scores[uci] > best:
             best, line = scores[uci], alone.moves
-        if sum(is_safe(best, points) for points in scores.values()) > ENOUGH:
+        if sum(is_safe(best, points) for points in scores.values()) >= ENOUGH:
             break
     if best < LOST:
         return None
@@ -71,11 +65,7 @@ def safe(course: Course, spot: Spot) -> Safe | None:
     return Safe(moves, best, second, line)
 
 
-def found_at(spot: Spot, uci: str) -> int | None:
+def found_at(course: Course, spot: Spot, uci: str) -> int | None:
     """Plies of the shallowest search from which on each prefers a move, up to 8; None when the last does not."""
-    fen, moves = spot.short
-    first: int | None = None
-    for plies in range(1, DEEPEST + 1):
-        lines = search(fen, moves, depth=plies, hash_mb=1).lines
-        first = (first or plies) if lines and lines[0].moves[0] == uci else None
-    return first
+    found = growing(spot, course.replies.store, course.replies.stop)
+    return since(move == uci for move, _ in found)

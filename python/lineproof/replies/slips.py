@@ -7,20 +7,16 @@ from dataclasses import dataclass
 from lineproof.claims.bands import Mark, mark, seen_from
 from lineproof.claims.claim import GameOver, Spot
 from lineproof.claims.cost import Cost, weigh
-from lineproof.engine import search
 from lineproof.lesson import Place
 
+from .ahead import growing, since
 from .course import Course
 from .likely import Reply
 
 COSTS = 15
 """Points that a slip costs at least."""
-DEPTH = 8
-"""Plies of search by which its refutation is seen, or it is beyond the audience."""
 PLIES = 7
 """Or the refutation is a line of captures, checks and mate of so many plies at most."""
-_OWN_UP = frozenset({2, 4, 6})
-"""Glyphs with which the author says himself that a move is bad: ?, ??, ?!."""
 
 
 @dataclass(frozen=True)
@@ -69,7 +65,7 @@ def slips(course: Course, key: int) -> list[Slip]:
                 course.graph.place[key],
                 reply,
                 cost,
-                _seen(after, cost),
+                _seen(course, after, cost),
                 _forcing(spot, cost),
                 shown,
             )
@@ -84,7 +80,7 @@ def costly(course: Course, key: int) -> list[Costly]:
     spot = course.spot(key)
     found = []
     for place in course.graph.place[key].children:
-        if place.uci is None or _OWN_UP & set(place.nags):
+        if place.uci is None or (key, place.uci) in course.mistakes:
             continue
         cost = _cost(course, spot, place.uci)
         if cost is not None and cost.counted and mark(cost.best, cost.played) is not Mark.GOOD:
@@ -99,15 +95,12 @@ def _cost(course: Course, spot: Spot, uci: str) -> Cost | None:
         return None
 
 
-def _seen(after: Spot, cost: Cost) -> int | None:
+def _seen(course: Course, after: Spot, cost: Cost) -> int | None:
     """From which depth on a search of the position after the move sees what it costs."""
-    fen, moves = after.short
-    first: int | None = None
-    for plies in range(1, DEPTH + 1):
-        lines = search(fen, moves, depth=plies, hash_mb=1).lines
-        points = seen_from(cost.side, lines[0].points) if lines else cost.played
-        first = (first or plies) if cost.best - points >= COSTS else None
-    return first
+    found = growing(after, course.replies.store, course.replies.stop)
+    if not found:  # the game is over
+        return 1
+    return since(cost.best - seen_from(cost.side, points) >= COSTS for _, points in found)
 
 
 def _forcing(spot: Spot, cost: Cost) -> bool:

@@ -7,17 +7,23 @@ from dataclasses import dataclass
 
 from lineproof.claims.bands import seen_from
 from lineproof.claims.claim import Spot
+from lineproof.claims.exchange import gained
+from lineproof.claims.sentence import sentences
 from lineproof.claims.showing import comes_to, shortest
 from lineproof.lesson import Place
 
 from .course import Course
-from .words import named
+from .words import named, names
 
 GAINS = 15
-"""Points that a capture or check at the end gains at least against every quiet move."""
+"""Points that a capture or check at the end gains at least against every quiet move; where the best move takes a pawn or more with gain, none are asked."""
 _TOLD = re.compile(
     r"\b(?:threat\w*|next|falls?|wins?|winning|won|mates?|resigns?)\b", re.IGNORECASE
 )
+_TAKES = re.compile(
+    r"\b(?:tak(?:es?|ing|en)|captur\w*|recaptur\w*|regain\w*|hangs?|hanging)\b", re.IGNORECASE
+)
+"""Words that tell of a capture where the square stands beside them."""
 
 
 @dataclass(frozen=True)
@@ -43,9 +49,8 @@ def stop(course: Course, key: int) -> Stop | None:
     spot = course.spot(key)
     place = course.graph.place[key]
     said = named(course.graph, key)
-    told = any(
-        _TOLD.search(comment.text) for at in course.graph.places(key) for comment in at.comments
-    )
+    words = [comment.text for at in course.graph.places(key) for comment in at.comments]
+    told = any(map(_TOLD.search, words))
     for at in (spot, spot.passed()):
         if at is None or not at.board.legal_moves():
             continue
@@ -53,11 +58,20 @@ def stop(course: Course, key: int) -> Stop | None:
         if found is None:
             continue
         line, gain = found
-        if told or at.board.san(line[0]).rstrip("+#") in said:
+        if told or names(said, at.board, at.board.san(line[0])) or _takes(words, line[0][2:4]):
             return None
         side = at.board.turn
         return Stop(place, side, at is spot, at, line, gain, comes_to(at, line, side))
     return None
+
+
+def _takes(words: list[str], square: str) -> bool:
+    """Whether a sentence tells that something is taken on a square."""
+    return any(
+        _TAKES.search(sentence.text) and re.search(rf"\b{square}\b", sentence.text)
+        for text in words
+        for sentence in sentences(text, 0)
+    )
 
 
 def _sharp(course: Course, spot: Spot) -> tuple[tuple[str, ...], int] | None:
@@ -78,6 +92,6 @@ def _sharp(course: Course, spot: Spot) -> tuple[tuple[str, ...], int] | None:
     gain = seen_from(side, alone.points) - (
         seen_from(side, quiet.points) if quiet is not None else 0
     )
-    if gain < GAINS and not (board.capture_gains_pawn() and "x" in san and gain > 0):
+    if gain < GAINS and gained(board, best.moves[0]) < 1:
         return None
-    return shortest(spot, alone.moves), gain
+    return shortest(spot, alone.moves), max(gain, 0)

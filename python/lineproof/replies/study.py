@@ -10,7 +10,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, Future, ThreadPoolExecutor, wait
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
@@ -19,10 +19,13 @@ from lineproof.engine import Stop as Halt
 from lineproof.lesson.graph import Graph
 from lineproof.proof import Effort, EvidenceStore, evidence_file
 from lineproof.proof.asker import Asker
+from lineproof.proof.kept import held
 
 from .course import Course
+from .detours import Detour, detours
 from .ideas import Idea, ideas
 from .likely import Replies
+from .model_games import ModelGames, model_games
 from .orders import Return, Road, returns, roads
 from .pauses import ByHeart, Pause, asked
 from .plans import Plans, plans
@@ -61,7 +64,7 @@ class Beginning:
 
 @dataclass(frozen=True)
 class Study:
-    """Of one lesson. games: whether games of a collection were counted; without, all shares are the model's. rating: the audience's.
+    """Of one lesson. games: whether games of a collection were counted; without, all shares are the model's, and `uncounted` says why. rating: the audience's.
 
     Lists are ordered by what matters most: open replies by how often they are met and what they cost, slips and pause points by how
     often their position is met; the others as in the lesson.
@@ -82,6 +85,9 @@ class Study:
     ideas: tuple[Idea, ...]
     returns: tuple[Return, ...]
     plans: tuple[Plans, ...]
+    detours: tuple[Detour, ...] = ()
+    model_games: tuple[ModelGames, ...] = ()
+    uncounted: str = ""
 
     @property
     def met(self) -> tuple[Unanswered, ...]:
@@ -123,7 +129,7 @@ def study(
     """Studies a lesson. collection: games of the audience to count. natural: other weights than those that ship.
     engine: answers the searches in place of ours.
 
-    The same lesson, collection and effort give the same study. Each search has the first step of the effort.
+    The same lesson, collection, effort and last proof give the same study. Each search has the first step of the effort.
 
     :raises StudyError: when the lesson does not say which side is taught.
     :raises CollectionError: when the collection cannot be read.
@@ -168,7 +174,8 @@ def _study(
     rating = lesson.settings.audience
     replies = Replies(rating, store, natural=natural, collection=collection, stop=halt)
     ask = Asker(store, effort.steps[0], halt, outside)
-    courses = [Course(graph, start, side, replies, ask) for start in starts(graph)]
+    proved = held(lesson, store)
+    courses = [Course(graph, start, side, replies, ask, proved) for start in starts(graph)]
     work = [(course, key) for course in courses for key in course.order]
     with ThreadPoolExecutor(max_workers=workers) as pool:
         try:
@@ -181,20 +188,22 @@ def _study(
             pool.shutdown(cancel_futures=True)
             raise
     found = [future.result() for future in rest]
+    ways = [tuple(roads(graph, course.start)) for course in courses]
+    uncounted = replies.uncounted(course.spot(key) for course, key in work)
     by_chance = sorted(found, key=lambda one: -one.chance)
     return Study(
         lesson,
         side,
         rating,
         effort,
-        collection is not None,
+        not uncounted,
         tuple(
             Beginning(
                 graph.place[course.start],
                 tuple((move, 100 * answered(course, move)) for move in MOVES),
-                tuple(roads(graph, course.start)),
+                way,
             )
-            for course in courses
+            for course, way in zip(courses, ways, strict=True)
         ),
         tuple(one for at in found for one in at.open),
         tuple(one for at in by_chance for one in at.slips),
@@ -205,6 +214,11 @@ def _study(
         tuple(idea for course in courses for idea in ideas(course)),
         tuple(one for at in found for one in at.returns),
         tuple(at.plans for at in found if at.plans is not None),
+        detours=tuple(
+            one for course, way in zip(courses, ways, strict=True) for one in detours(course, way)
+        ),
+        model_games=() if collection is None else tuple(_model_games(work, collection)),
+        uncounted=uncounted,
     )
 
 
@@ -221,6 +235,15 @@ def _at(course: Course, key: int) -> _Found:
         plans(course, key),
         course.chance(key),
     )
+
+
+def _model_games(
+    work: Sequence[tuple[Course, int]], collection: Collection
+) -> Iterator[ModelGames]:
+    for course, key in work:
+        found = model_games(course, key, collection)
+        if found is not None:
+            yield found
 
 
 def _wait(waiting: Sequence[Future[Any]], progress: Progress | None, done: int, total: int) -> None:

@@ -14,7 +14,7 @@ from collections.abc import Mapping
 
 from lineproof.claims.board import HOME_MINORS, VALUES, other, pieces, side_of
 from lineproof.claims.claim import Spot
-from lineproof.claims.exchange import exchange, taken_by, worth
+from lineproof.claims.exchange import Bonds, bonds_of, exchange, taken_by, worth
 from lineproof.engine import Board
 
 TRAITS = {
@@ -59,12 +59,13 @@ def traits(spot: Spot, costs: Mapping[str, float]) -> dict[str, dict[str, float]
         start, end = uci[:2], uci[2:4]
         letter = (board.piece_at(start) or "p").lower()
         prize = taken_by(board, uci)
-        won = _gain(board, uci, side) if prize else 0
-        safe = prize > 0 and exchange(after, end, enemy) <= prize
+        taken_back = exchange(after, end, enemy) if prize or start in in_danger else 0
+        won = prize - taken_back if prize else 0
+        safe = prize > 0 and won >= 0
         castles = letter == "k" and abs(ord(start[0]) - ord(end[0])) > 1
         quiet = prize == 0
         back = (int(end[1]) - int(start[1])) * (1 if side == "white" else -1) < 0
-        saved = in_danger.get(start, 0) if exchange(after, end, enemy) < 1 else 0
+        saved = in_danger.get(start, 0) if taken_back < 1 else 0
         found[uci] = {
             "takes": min(prize, 9) / 3 if safe else 0.0,
             "gains": max(won, 0) / 3,
@@ -92,19 +93,15 @@ def traits(spot: Spot, costs: Mapping[str, float]) -> dict[str, dict[str, float]
 def _losses(board: Board, side: str) -> dict[str, int]:
     """Where the other side can take with gain, and what it gains."""
     enemy = other(side)
-    found = {}
+    found: dict[str, int] = {}
+    bonds: Bonds | None = None
     for at in pieces(board, side):
         if worth(board, at) and board.attackers(enemy, at):
-            gain = exchange(board, at, enemy)
+            bonds = bonds or bonds_of(board)
+            gain = exchange(board, at, enemy, bonds=bonds)
             if gain >= 1:
                 found[at] = gain
     return found
-
-
-def _gain(board: Board, uci: str, side: str) -> int:
-    """What a capture gains in the exchange that it begins, with the piece that takes."""
-    after = board.play(uci)
-    return taken_by(board, uci) - exchange(after, uci[2:4], other(side))
 
 
 def _attacked(board: Board, after: Board, start: str, end: str, letter: str, enemy: str) -> int:

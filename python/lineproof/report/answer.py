@@ -24,8 +24,8 @@ class Answer:
     claims: in words and glyphs together; of them glyphs in signs beside moves. sentences: all there are.
     sentences_checked: those with at least one claim; in_part: those of them of which a part was not read.
     left_alone, not_understood, other_language, opinions (marked by the author): sentences without any claim, so that with the checked ones
-    they add up to all. one_off: unsettled claims one band or one mark off; the other unsettled ones are
-    those that search could not settle.
+    they add up to all. one_off: unsettled claims one band or one mark off; want_games: those that only more
+    games could settle; the other unsettled ones are those that search could not settle.
     """
 
     claims: int
@@ -42,11 +42,12 @@ class Answer:
     other_language: int
     opinions: int = 0
     contradictions: int = 0
+    want_games: int = 0
 
     @property
     def open(self) -> int:
         """Unsettled claims that search could not settle."""
-        return self.unsettled - self.one_off
+        return self.unsettled - self.one_off - self.want_games
 
     @property
     def checked(self) -> str:
@@ -81,21 +82,31 @@ class Answer:
 
     @property
     def unsettled_apart(self) -> str:
-        """The two sorts of unsettled claims, "" when there are none."""
-        if not self.unsettled:
-            return ""
-        parts = []
-        if self.one_off:
-            is_ = "is" if self.one_off == 1 else "are"
-            parts.append(f"{self.one_off:,} {is_} only one band or one mark off")
-        if self.open:
-            parts.append(f"search could not settle {self.open:,}")
-        if not self.open:
-            who = "The unsettled one is" if self.unsettled == 1 else "The unsettled ones are"
-            return f"{who} only one band or one mark off."
-        if not self.one_off:
-            return f"Search could not settle {'it' if self.unsettled == 1 else 'them'}."
-        return f"Of the {self.unsettled:,} unsettled, {listed(parts)}."
+        """The sorts of unsettled claims, "" when there are none."""
+        one = self.unsettled == 1
+        off, it = "is" if self.one_off == 1 else "are", "it" if one else "them"
+        sorts = (
+            (
+                self.one_off,
+                f"{self.one_off:,} {off} only one band or one mark off",
+                f"The unsettled one{' is' if one else 's are'} only one band or one mark off.",
+            ),
+            (
+                self.open,
+                f"search could not settle {self.open:,}",
+                f"Search could not settle {it}.",
+            ),
+            (
+                self.want_games,
+                f"only more games could settle {self.want_games:,}",
+                f"Only more games could settle {it}.",
+            ),
+        )
+        said = [(part, whole) for number, part, whole in sorts if number]
+        if len(said) == 1:
+            return said[0][1]
+        parts = [part for part, _ in said]
+        return f"Of the {self.unsettled:,} unsettled, {listed(parts)}." if parts else ""
 
     @property
     def contradicting(self) -> str:
@@ -161,6 +172,7 @@ def answer(proof: Proof) -> Answer:
         other_language=count(Status.OTHER_LANGUAGE),
         opinions=count(Status.OPINION),
         contradictions=len(proof.contradictions),
+        want_games=sum(f.wants_games for f in findings),
     )
 
 

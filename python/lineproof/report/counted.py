@@ -17,3 +17,10 @@ def counted(number: int, one: str, many: str | None = None) -> str:
 def listed(parts: Sequence[str]) -> str:
     """Parts of a sentence with commas and a last "and"."""
     return " and ".join(part for part in (", ".join(parts[:-1]), *parts[-1:]) if part)
+
+
+def rare(percent: float) -> str:
+    """A share of games that may be small: "4 in 100", "1 in 250"."""
+    if percent >= 1:
+        return f"{percent:.0f} in 100"
+    return f"1 in {round(100 / percent):,}" if percent > 0.001 else "fewer than 1 in 100,000"

@@ -19,9 +19,22 @@ def followed(found: Followed, *, name: str) -> str:
     return "\n".join(_followed(found, name)) + "\n"
 
 
-def _followed(found: Followed, name: str) -> Iterator[str]:
+def came(found: Followed) -> str:
+    """How many games came to the lesson."""
     total = len(found.departures)
-    yield f"{plain(name)}: {counted(total, 'game')} came to the lesson, {counted(found.elsewhere, 'game')} did not."
+    if total and not found.elsewhere:
+        return (
+            "The one game came to the lesson."
+            if total == 1
+            else f"All {total:,} games came to the lesson."
+        )
+    return (
+        f"{counted(total, 'game')} came to the lesson, {counted(found.elsewhere, 'game')} did not."
+    )
+
+
+def scored(found: Followed) -> Iterator[str]:
+    """What was left out, and how the students scored."""
     if found.other_side:
         yield f"{counted(found.other_side, 'game')} with the other side {'is' if found.other_side == 1 else 'are'} left out."
     if found.interval is not None:
@@ -32,6 +45,11 @@ def _followed(found: Followed, name: str) -> Iterator[str]:
         if found.expected is not None:
             text += f"; by the ratings of {counted(found.rated, 'game')} {found.expected:.1f} were to be expected"
         yield f"{text}."
+
+
+def _followed(found: Followed, name: str) -> Iterator[str]:
+    yield f"{plain(name)}: {came(found)}"
+    yield from scored(found)
     if found.common:
         yield ""
         yield "The commonest departures, and what to add:"
@@ -77,14 +95,19 @@ def _costs(cost: Cost | None) -> str:
 
 def _departure(one: Departure) -> str:
     game = one.game
-    text = f"line {game.line}, {plain(game.white)} against {plain(game.black)}: "
+    return f"line {game.line}, {plain(game.white)} against {plain(game.black)}: {departed(one)}"
+
+
+def departed(one: Departure) -> str:
+    """Where and how one game left the lesson."""
+    game = one.game
     if one.uci is None:
-        text += f"it ended inside the lesson, after {_at(one)}"
+        text = f"it ended inside the lesson, after {_at(one)}"
     elif one.ended:
-        text += f"it followed the lesson to the end of a line, {_at(one)}"
+        text = f"it followed the lesson to the end of a line, {_at(one)}"
     else:
         who = game.name(one.side) if one.by_student else "the opponent"
-        text += f"after {_at(one)} {plain(who)} played {_move(one)}"
+        text = f"after {_at(one)} {plain(who)} played {_move(one)}"
         if one.by_student:
             text += f"; the lesson plays {' or '.join(one.taught)}"
         text += _costs(one.cost)

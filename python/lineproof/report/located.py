@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from lineproof.claims import Outcome, Reading, kind_of
-from lineproof.proof import NOT_ANSWERED, TOO_FEW, Finding, Proof
+from lineproof.proof import NO_GAMES, NOT_ANSWERED, TOO_FEW, Finding, Proof
 
 from .plain import plain
 from .printed import signs_of, with_sign
@@ -85,6 +85,11 @@ class Located:
         return self.finding.why_unsettled == ONE_OFF
 
     @property
+    def wants_games(self) -> bool:
+        """Whether it is unsettled because only more games could settle it."""
+        return self.finding.why_unsettled in {NO_GAMES, TOO_FEW}
+
+    @property
     def instead(self) -> str:
         """A true wording beside a claim that does not hold; "" where there is none."""
         return "" if self.outcome is Outcome.HOLDS else self.finding.judgement.instead or ""
@@ -95,7 +100,7 @@ class Located:
 
     @property
     def unsettled_because(self) -> str:
-        """Why search could not settle it, as a sentence; "" for any other claim."""
+        """Why it could not be settled, as a sentence; "" for any other claim, and for one that is one band or one mark off."""
         return _UNSETTLED.get(self.finding.why_unsettled, "")
 
     def said(self) -> tuple[tuple[str, str], ...]:
@@ -118,6 +123,7 @@ _UNSETTLED = {
     "the effort ran out": "The effort ran out before search could settle it.",
     "it cannot be asked here": "It is no question for search.",
     TOO_FEW: "The games are too few to tell.",
+    NO_GAMES: "It can only be counted, and there is no collection of games.",
     NOT_ANSWERED: "The outside engine did not answer.",
 }
 
@@ -132,15 +138,16 @@ class Group:
 
 
 def groups(findings: tuple[Located, ...]) -> tuple[Group, ...]:
-    """What fails, what is one band or mark off, what search left open, what holds; none empty."""
+    """What fails, what is one band or mark off, what search left open, what only games could settle, what holds; none empty."""
     sorts: tuple[tuple[str, str, Callable[[Located], bool]], ...] = (
         ("fails", "What fails", lambda f: f.outcome is Outcome.FAILS),
         ("off", "Unsettled: only one band or one mark off", lambda f: f.is_one_off),
         (
             "open",
             "Unsettled: search could not settle it",
-            lambda f: f.outcome is Outcome.UNSETTLED and not f.is_one_off,
+            lambda f: f.outcome is Outcome.UNSETTLED and not (f.is_one_off or f.wants_games),
         ),
+        ("games", "Unsettled: only more games could settle it", lambda f: f.wants_games),
         ("holds", "What holds", lambda f: f.outcome is Outcome.HOLDS),
     )
     found = (

@@ -2,17 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Final
-
-from lineproof.diagram import PRINT, PRINT_DARK, diagram
-
+from .board_figure import board_figure
 from .figure import caption, marks_of
 from .located import Group, Located
 from .markup import Html, join, tag
 from .section import Section, beside, flat, sign_of
-
-THEMES: Final = ((PRINT, "by-day"), (PRINT_DARK, "by-night"))
-"""Themes of the diagrams with the class of the page that shows each."""
 
 
 def open_findings(group: Group, *, flipped: bool) -> Section:
@@ -68,23 +62,10 @@ def _quotation(f: Located) -> Html:
 
 def _figure(f: Located, flipped: bool) -> Html:
     finding = f.finding
-    said = caption(finding)
-    drawn = [
-        tag(
-            "div",
-            Html(
-                diagram(
-                    finding.line_from.board.fen,
-                    marks=marks_of(finding),
-                    theme=theme,
-                    flipped=flipped,
-                    title=said,
-                    id_prefix=f"{kind}-{f.number}",
-                    use_sprite=True,
-                )
-            ),
-            class_=kind,
-        )
-        for theme, kind in THEMES
-    ]
-    return tag("figure", *drawn, tag("figcaption", said))
+    return board_figure(
+        finding.line_from.board.fen,
+        marks_of(finding),
+        caption(finding),
+        name=str(f.number),
+        flipped=flipped,
+    )

@@ -19,7 +19,7 @@ from .section import Section, beside, flat, lead, sign_of, sign_parts
 _WORDS_OF_A_NOTE: Final = 9
 """Moves and move numbers of a line in a note; the finding and the JSON have it whole."""
 
-_DEPTHS: Final = ("variation", "deep", "deeper")
+DEPTHS: Final = ("variation", "deep", "deeper")
 """Classes of a stretch by how many variations it is inside of; more are not told apart."""
 
 _SEVERITY: Final = (Outcome.FAILS, Outcome.UNSETTLED, Outcome.HOLDS)
@@ -57,7 +57,7 @@ class _Script:
             if stretch.game.index != game:
                 game = stretch.game.index
                 if self.several:
-                    yield tag("h3", _game_title(stretch), class_="game-title")
+                    yield tag("h3", game_title(stretch), class_="game-title")
             yield self.stretch(stretch)
 
     def stretch(self, stretch: Stretch) -> Html:
@@ -66,7 +66,7 @@ class _Script:
             "div",
             tag(level, stretch.heading, class_="stretch-title"),
             *(self.passage(p) for p in stretch.passages),
-            class_=" ".join(("stretch", *_DEPTHS[: stretch.begins.depth])),
+            class_=" ".join(("stretch", *DEPTHS[: stretch.begins.depth])),
         )
 
     def passage(self, passage: Passage) -> Html:
@@ -158,7 +158,8 @@ def _groups(findings: Sequence[Located]) -> list[tuple[int, int, list[Located]]]
     return groups
 
 
-def _game_title(stretch: Stretch) -> str:
+def game_title(stretch: Stretch) -> str:
+    """The heading of a game of a lesson that has several."""
     game = stretch.game
     title = game.tag("Event") or f"Game {game.index + 1}"
     return plain(title)

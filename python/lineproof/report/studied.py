@@ -13,9 +13,10 @@ from lineproof.claims.showing import numbered
 from lineproof.lesson import Place
 from lineproof.replies import Study
 from lineproof.replies.answering import Answer
+from lineproof.replies.detours import Detour
 from lineproof.replies.ideas import Idea
 from lineproof.replies.likely import Reply
-from lineproof.replies.orders import Return, Road
+from lineproof.replies.orders import Road
 from lineproof.replies.pauses import Pause
 from lineproof.replies.plans import Plans
 from lineproof.replies.slips import Slip
@@ -23,10 +24,13 @@ from lineproof.replies.stops import Stop
 from lineproof.replies.unanswered import Unanswered
 
 from . import collected
-from .counted import counted
+from .counted import counted, rare
+from .detoured import detoured
+from .modelled import modelled
 from .plain import plain
 
 _T = TypeVar("_T")
+GUESSED = "How likely a reply is comes from a model of natural moves, whose weights are guesses"
 SHOWN = 12
 """Of each list, so many get a line of their own."""
 
@@ -44,7 +48,7 @@ def studied(found: Study, *, name: str, everything: bool) -> str:
 
 def _studied(found: Study, name: str, most: int | None) -> Iterator[str]:
     yield f"{plain(name)}: {title(found.side)} is taught, to players of about {found.rating}."
-    yield _where_from(found)
+    yield where_from(found)
     for beginning in found.beginnings:
         yield ""
         yield f"From {_at(beginning.place)} on, of 100 games of this audience about so many stay inside the lesson:"
@@ -85,8 +89,15 @@ def _studied(found: Study, name: str, most: int | None) -> Iterator[str]:
     yield from _list(
         "Recurring ideas: the same move, good here and bad there", found.ideas, _idea, most
     )
+    yield from _list("Plans at the ends of lines", found.plans, _plans, most)
     yield from _list(
-        "Open replies that come back to the lesson by another order", found.returns, _return, most
+        "What the model games did where a line ends",
+        found.model_games,
+        lambda one: f"{_at(one.place)}: {modelled(one)}",
+        most,
+    )
+    yield from _list(
+        "Orders of the moves that the opponent can choose", found.detours, _detour, most
     )
     for beginning in found.beginnings:
         yield from _list(f"Other roads to {beginning.place.label}", beginning.roads, _road, most)
@@ -95,10 +106,11 @@ def _studied(found: Study, name: str, most: int | None) -> Iterator[str]:
         yield "Nothing is left open, and nothing asks for a pause."
 
 
-def _where_from(found: Study) -> str:
+def where_from(found: Study) -> str:
+    """How the shares were come by."""
     if found.games:
         return "How likely a reply is comes from counted games of this audience and, where they are few, from a model of natural moves."
-    return "How likely a reply is comes from a model of natural moves, whose weights are guesses: no games were counted. `--collection NAME` counts games."
+    return f"{GUESSED}: {found.uncounted}."
 
 
 def _list(
@@ -123,20 +135,13 @@ def _at(place: Place) -> str:
 
 def _open(one: Unanswered) -> str:
     dots = _number(one.place)
-    text = f"after {_at(one.place)}: {dots} {one.reply.san}, {share(one.reply)}, met in {_rare(one.chance)} games"
+    text = f"after {_at(one.place)}: {dots} {one.reply.san}, {share(one.reply)}, met in {rare(one.chance)} games"
     if one.natural is None:
         return f"{text}; the game is over"
     answer = one.natural
     if one.dangerous:
         return f"{text}; the natural {answer.san} costs {spelled(answer.points)}, teach {answer.better} ({spoken(answer.side, answer.best)})"
     return f"{text}; answer: {answer.better} ({spoken(answer.side, answer.best)})"
-
-
-def _rare(percent: float) -> str:
-    """ "4 in 100", "1 in 250" """
-    if percent >= 1:
-        return f"{percent:.0f} in 100"
-    return f"1 in {round(100 / percent):,}" if percent > 0.001 else "fewer than 1 in 100,000"
 
 
 def _number(place: Place) -> str:
@@ -184,13 +189,9 @@ def _plans(of: Plans) -> str:
     return f"{_at(of.place)}: {'; '.join(parts)}"
 
 
-def _return(one: Return) -> str:
-    return f"after {_at(one.place)}: {_moves(one.place, one.line)}, and it is {_at(one.into)}; {share(one.reply)}"
-
-
-def _moves(place: Place, san: tuple[str, ...]) -> str:
-    board = place.board
-    return collected.numbered(san, 2 * (board.move_number - 1) + (board.turn == "black"))
+def _detour(one: Detour) -> str:
+    line = numbered(Spot.of(one.place), one.line)
+    return f"after {_at(one.place)}: {line}, and it is {_at(one.into)}; {share(one.reply)}; {detoured(one)}"
 
 
 def _road(road: Road) -> str:
@@ -209,8 +210,11 @@ def _answered(found: Answer, name: str) -> Iterator[str]:
         if found.lesson_plays:
             yield f"It goes on with {', '.join(found.lesson_plays)}."
     elif found.left is not None:
-        who = "the taught side" if found.left.by_taught else "the opponent"
-        yield f"{plain(name)} does not have this position. It is left after {_at(found.left.place)}, where {who} plays {found.left.reply.san}: {share(found.left.reply)}."
+        left = found.left
+        who = {True: "the taught side", False: "the opponent", None: title(left.place.board.turn)}
+        yield f"{plain(name)} does not have this position. It is left after {_at(left.place)}, where {who[left.by_taught]} plays {left.reply.san}: {share(left.reply)}."
+        if left.uncounted:
+            yield f"{GUESSED}: {left.uncounted}."
     else:
         yield f"{plain(name)} does not have this position, nor any on the way to it."
     yield found.sentence

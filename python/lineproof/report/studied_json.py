@@ -9,8 +9,12 @@ from lineproof.claims.cost import Cost
 from lineproof.lesson import Place
 from lineproof.replies import Study
 from lineproof.replies.answering import Answer
+from lineproof.replies.detours import Detour
 from lineproof.replies.ideas import Occurrence
 from lineproof.replies.likely import Reply
+from lineproof.replies.model_games import ModelGames
+
+from .detoured import detoured
 
 FORMAT = 1
 
@@ -160,6 +164,49 @@ def study_json(found: Study) -> dict[str, Any]:
                 "into": _place(one.into),
             }
             for one in found.returns
+        ],
+        "orders": [_detour(one) for one in found.detours],
+        "model_games": [_model_games(one) for one in found.model_games],
+    }
+
+
+def _detour(one: Detour) -> dict[str, Any]:
+    return {
+        "place": _place(one.place),
+        "reply": _reply(one.reply),
+        "line": one.place.board.san_line(list(one.line)),
+        "into": _place(one.into),
+        "instead": one.instead,
+        "answers": list(one.answers),
+        "best": one.best,
+        "points": one.points,
+        "taught_points": one.taught,
+        "points_of_the_way_back": one.back,
+        "opponent_gains": one.gain,
+        "sentence": detoured(one),
+    }
+
+
+def _model_games(of: ModelGames) -> dict[str, Any]:
+    result = of.result
+    return {
+        "place": _place(of.place),
+        "side": of.side,
+        "games": of.games,
+        "result": None
+        if result is None
+        else {
+            "won": result.won,
+            "drawn": result.drawn,
+            "lost": result.lost,
+            "points": round(result.points, 3),
+            "interval": {"low": result.interval.low, "high": result.interval.high},
+        },
+        "line": [{"move": step.san, "games": step.games, "of": step.of} for step in of.line],
+        "looked_at": of.looked_at,
+        "lasted": of.lasted,
+        "stood": [
+            {"piece": one.piece, "square": one.square, "games": one.games} for one in of.stood
         ],
     }
 

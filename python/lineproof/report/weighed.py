@@ -10,38 +10,50 @@ from lineproof.claims.board import title
 from lineproof.follow.weighing import MOVES, Weight
 
 from .collected import interval
-from .counted import counted
+from .counted import counted, rare
 from .plain import plain
+from .studied import GUESSED
 
 FORMAT = 1
 
 
-def weighed(found: Sequence[Weight], rating: int, *, games: bool) -> str:
-    return "\n".join(_weighed(found, rating, games)) + "\n"
+def weighed(found: Sequence[Weight], rating: int, *, uncounted: str) -> str:
+    """What `weigh` says. uncounted: why no games were counted, "" where some were."""
+    return "\n".join(_weighed(found, rating, uncounted)) + "\n"
 
 
-def _weighed(found: Sequence[Weight], rating: int, games: bool) -> Iterator[str]:
+def _weighed(found: Sequence[Weight], rating: int, uncounted: str) -> Iterator[str]:
     yield f"For players of about {rating}, to answer 80 of 100 games for {MOVES} moves."
-    if not games:
-        yield "How likely a reply is comes from a model of natural moves, whose weights are guesses: no games were counted. `--collection NAME` counts games."
+    if uncounted:
+        yield f"{GUESSED}: {uncounted}."
     for one in found:
         side = one.candidate.side
         yield ""
         yield f"{plain(one.candidate.name)}{f': {one.opening}' if one.opening else ''}, for {title(side)}"
-        yield f"  comes up in about {one.reach:.0f} of 100 games in which {title(side)} plays for it"
-        needs = (
-            f"  {counted(one.positions, 'position')} to learn, {one.from_lesson} of them in the lesson"
-            if one.candidate.graph
-            else f"  {counted(one.positions, 'position')} to learn"
-        )
-        yield needs if one.whole else f"{needs}; that answers only {one.answered:.0f} of 100 games"
+        yield f"  comes up in about {rare(one.reach)} games in which {title(side)} plays for it"
+        yield f"  {needs(one)}"
         yield f"  {counted(one.by_heart, 'unnatural only move')} to know by heart"
         yield f"  where it begins {spoken(side, one.points)}; at worst {spoken(side, one.worst)}"
-        if one.score is not None:
-            spread = one.score.interval
-            yield f"  White scored {one.score.points:.0f} of 100 in {counted(one.score.games, 'game')} (95 %: {interval(spread)})"
-        elif games:
-            yield "  no game of this audience with a result comes to it"
+        if one.score is not None or not uncounted:
+            yield f"  {played_by(one)}"
+
+
+def needs(one: Weight) -> str:
+    """How much there is to learn."""
+    text = f"{counted(one.positions, 'position')} to learn"
+    if one.candidate.graph:
+        text += f", {one.from_lesson} of them in the lesson"
+    return text if one.whole else f"{text}; that answers only {one.answered:.0f} of 100 games"
+
+
+def played_by(one: Weight) -> str:
+    """How games of this audience ended that came to it."""
+    if one.score is None:
+        return "no game of this audience with a result comes to it"
+    return (
+        f"White scored {one.score.points:.0f} of 100 in {counted(one.score.games, 'game')}"
+        f" (95 %: {interval(one.score.interval)})"
+    )
 
 
 def weighed_json(found: Sequence[Weight], rating: int) -> dict[str, Any]:

@@ -18,6 +18,7 @@ TAKES = "1. e4 e5 2. Nf3 Nc6 3. Bb5 a6 4. Bxc6 {%s} dxc6 5. O-O *"
         "Black has doubled pawns.",
         "Black now has doubled pawns on the c-file.",
         "Black's c-pawns are doubled.",
+        "Black's pawns on the c-file are doubled now.",
         "The c-pawns are doubled.",
         "The pawns on c6 and c7 are doubled.",
         "There are doubled pawns in Black's camp.",
@@ -36,6 +37,9 @@ def test_two_pawns_on_one_file_are_doubled(judge: Judge, words: str) -> None:
     [
         "White has doubled pawns.",
         "Black has doubled f-pawns.",
+        "Black's f-pawns are doubled.",
+        "Black's pawns on the f-file are doubled now.",
+        "Black's pawns on the kingside are doubled.",
         "The pawns on b7 and c7 are doubled.",
         "Black has two sets of doubled pawns.",
         "Black has isolated doubled pawns.",  # near miss: b7 stands beside them

@@ -44,10 +44,14 @@ def test_a_side_in_check_is_not_asked(judge: Judge) -> None:
     assert finding.outcome is Outcome.UNSETTLED
 
 
-def test_a_denied_threat_is_not_read() -> None:
-    from tests.claims.conftest import claims_of
-
-    assert not claims_of(SCHOLAR % "White does not threaten mate.")
+@pytest.mark.parametrize(
+    "words",
+    ["White does not threaten mate.", "No mate is threatened.", "There is no threat of mate."],
+)
+def test_a_denied_threat_fails_where_mate_is_threatened(judge: Judge, words: str) -> None:
+    finding = judge(SCHOLAR % words)
+    assert finding.claim.negated
+    assert finding.outcome is Outcome.FAILS
 
 
 def test_a_threat_that_is_gone_is_read_as_denied(judge: Judge) -> None:

@@ -77,7 +77,9 @@ def test_by_force_asks_the_position_and_not_the_line_shown(judge: Judge) -> None
     setup = "r3k3/8/8/3N4/8/8/8/4K3 w - - 0 1"
     shown = "1. Nf4 {%s} Ra6 2. Nd5 Ra8 3. Nc7+ Kd8 4. Nxa8 *"
     assert judge(shown % "White wins a rook.", setup=setup).outcome is Outcome.HOLDS
-    assert judge(shown % "White wins a rook by force.", setup=setup).outcome is Outcome.FAILS
+    by_force = shown % "White wins a rook by force."
+    assert judge(by_force, setup=setup, kind="wins-material").outcome is Outcome.FAILS
+    assert judge(by_force, setup=setup, kind="by-force").outcome is Outcome.FAILS
 
 
 def test_what_has_been_won_is_looked_for_further_back(judge: Judge) -> None:

@@ -27,6 +27,8 @@ FRAMES = (
     "<be:attack> {target} {often}",
     "(piece|attacker) <attack> {target} ; counted=yes",
     "{men} <attack> {target}",
+    "{nth_man} <join/enter> attack (on|against) {target}",
+    "{nth_man} <attack> {target}",
     "{target} <=> under fire from {men}",
     "{target} <=> under fire from (piece|attacker) ; counted=yes",
     "{target} <=> under fire {times}",
@@ -36,9 +38,10 @@ FRAMES = (
     "{men} <make> attacker (on|against|of) {target}",
     "<~> attacker (on|against|of) {target} ; counted=yes",
     "{target} <have> attacker ; counted=yes",
+    "[{agent}] <make> attacker (on|against|of) {target} ; counted=yes makes=yes",
     "[{agent}] <add/bring/be> {nth} (to|on|against|of) {target}",
     "{nobody} <attack> {target} ; nothing=yes",
-    "piece <attack> {target} ; negated=yes nothing=yes",
+    "piece <attack> {target} ; nothing=yes if negated",
     "<be:attack> {target} by (piece|attacker) ; counted=yes",
 )
 
@@ -66,7 +69,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     elif "whose" in slots:
         said = here.side(slots["whose"])
     there = here.at(spot)
-    at, holder = square_meant(there, slots.get("target"), None if said is None else other(said))
+    victim = None if said is None else other(said)
+    target = slots.get("target")
+    if victim is None and target is not None and here.spot.moves and len(here.find(target)) > 1:
+        enemy = here.find(target, other(here.mover))
+        victim = other(here.mover) if enemy else None  # "three pieces hit the knight": theirs
+    at, holder = square_meant(there, target, victim)
     by: list[str] = []
     if "men" in slots:
         enemy = [said] if said else ["white", "black"] if holder is None else [other(holder)]
@@ -76,6 +84,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         said = "white" if (spot.board.piece_at(by[0]) or "K").isupper() else "black"
     side = attacking_side(holder, said)
     n = 0 if "nothing" in slots else slots.get("times", slots.get("count"))
+    if "nth_man" in slots:
+        slots["nth"] = slots["nth_man"]
     if "nth" in slots:
         n = _ORDINALS[slots["nth"]]
     if n is None and "often" not in slots and "men" not in slots:
@@ -99,7 +109,11 @@ KIND = Kind(
     definition="So many pieces of the side attack the square, counted exactly, pinned ones too, without or with the pieces lined up behind: either may be meant, and the finding says which. 'More often than protected' asks one of these counts against the same count of the other side; pieces named must be among the attackers.",
     slots={"times": TIMES, "often": OFTEN},
     frames=FRAMES,
-    tests={"men": several, "nth": _nth},
+    tests={
+        "men": several,
+        "nth": _nth,
+        "nth_man": lambda n: next((a for a in n.adjectives if a in _ORDINALS), None) if n.head in NOUNS["piece"] else None,
+    },
     read=read,
     check=check,
     flips=True,

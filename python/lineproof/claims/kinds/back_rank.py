@@ -266,4 +266,5 @@ KIND = Kind(
     read=read,
     check=check,
     flips=True,
+    tactic="against",
 )  # fmt: skip

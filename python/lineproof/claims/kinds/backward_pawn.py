@@ -18,6 +18,8 @@ FRAMES = (
     "{target} <=> backward_pawn",
     "{target} <be/stay/lag> +behind",
     "{target} <trail>",
+    "{target} <trail> {neighbours}",
+    "{target} <trail> behind {neighbours}",
     "{target} <=> {backward_one}",
     "[{agent}] <leave/make> {target} backward",
     "<*> backward_pawn [{where}]",
@@ -48,7 +50,14 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
-        "backward_one": lambda n: n.head if n.head == "one" and "backward" in n.adjectives else None
+        "neighbours": lambda n: (
+            n.head
+            if n.head in {"neighbour", "pawn", "colleague", "comrade", "companion"} and n.plural
+            else None
+        ),
+        "backward_one": lambda n: (
+            n.head if n.head == "one" and "backward" in n.adjectives else None
+        ),
     },
     read=read,
     check=check,

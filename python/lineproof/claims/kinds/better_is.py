@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from typing import Any
 
 from lineproof.claims.bands import edge_of_two, seen_from, spoken
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import SAFE, shown, spelled
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members
@@ -48,13 +49,25 @@ FRAMES = (
     "improvement [(on|over) {other}] <=> {deed}",
     "<be to prefer> {deed} [to {other}]",
     "<be:prefer> {deed} [to {other}]",
-    "{author} <prefer> {deed} [(to|over) {other}] ; modal=|would",
+    "{author} <prefer> {deed} [(to|over) {other}] if modal=|would",
     "{side} <have> {improved} (in|with) {deed} [(instead_of|rather_than) {other}]",
-    "{side} <do better> (with|by) {deed} [(than|instead_of|rather_than) {other}] ; modal=|would|will|can|could|should",
+    "{side} <do better> (with|by) {deed} [(than|instead_of|rather_than) {other}] if modal=|would|will|can|could|should",
     "{side} <do better to play/choose/prefer/go for> {deed} [(than|instead_of|rather_than) {other}]",
-    "{side} <play/choose/prefer/go for> {deed} [(instead_of|rather_than) {other}] ; modal=should perfect=yes",
-    "{side} <play/choose/prefer/go for> {deed} +instead ; modal=should",
+    "{side} <play/choose/prefer/go for> {deed} [(instead_of|rather_than) {other}] if modal=should perfect",
+    "{side} <play/choose/prefer/go for> {deed} +instead if modal=should",
     "{deed} <=> {worse} [than {other}] ; turned=yes",
+    "{deed} <=> preferable (to|than) {other}",
+    "{deed} <=> {evil}",
+    "<=> {deed} (rather_than|instead_of) {other} if verbless",
+    "{it} <be> {deed} if modal=must",
+    "{evil} <=> {deed}",
+    "{deed} <deserve/merit/get> preference",
+    "{side} <=> better_off|well_advised (with|by) {deed}",
+    "{side} <answer/reply/respond/try/continue/meet/insert/go> {deed} [(instead_of|rather_than) {other}] if modal=should perfect",
+    "{side} <answer/reply/respond/continue> with {deed} if modal=should perfect",
+    "{side} <play/choose/prefer/go for/try/answer/reply> {deed} (instead_of|rather_than) {anything} if modal=should",
+    "{side} <capture> {prey} [(instead_of|rather_than) {other}] if modal=should perfect",
+    "{man} <go/move/retreat/come/step/be/stand> (to|on) {square} if modal=should perfect",
 )
 
 
@@ -64,13 +77,31 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if other is None:
             raise Unread("it is not said what is better")
         slots["deed"], other = other, slots["deed"]
-    move = played(here, slots["deed"])
+    if "man" in slots:
+        slots["deed"] = f"{slots['man']} to {slots['square']}"
+    if "prey" in slots:
+        slots["deed"] = f"taking {slots['prey']}"
+    move = _meant(here, slots)
     if "side" in slots and slots["side"] != "you" and here.side(slots["side"]) != move.side:
         raise Unread("the move is not that side's")
     worse = _worse(here, move, other)
     if worse == move.uci:
         raise Unread("a move is not compared with itself")
     return [here.claim(KIND.id, move.side, spot=move.before, move=move.uci, than=worse)]
+
+
+def _meant(here: Here, slots: dict[str, Any]) -> Named:
+    """The better move; "should have played" may speak of the side's own last move, before the reply."""
+    text, side, verb = slots["deed"], slots.get("side"), slots.get("verb")
+    missed = verb is not None and verb.done and side is not None and len(here.spot.moves) > 1
+    before = here.spot.earlier(2) if missed else here.spot
+    if missed and before.board.turn == here.side(side):
+        found = []
+        with suppress(Unread):
+            found = [follows(before, text)] if MOVE.fullmatch(text) else fitting(before, text)
+        if len(found) == 1 and found[0] != here.spot.moves[-2]:
+            return Named(before, found[0], before.board.turn)
+    return played(here, text)
 
 
 def _worse(here: Here, move: Named, text: str | None) -> str:
@@ -89,7 +120,7 @@ def _worse(here: Here, move: Named, text: str | None) -> str:
             raise Unread(f"{text} is not played in the same position")
         return other.uci
     if move.before.moves != here.spot.moves:
-        return here.last().uci
+        return here.spot.moves[len(move.before.moves)]
     following = here.shown_next
     if following is None:
         raise Unread("it is not said what it is better than, and no move is shown there")
@@ -143,6 +174,10 @@ KIND = Kind(
     },
     tests={
         "improved": improved,
+        "prey": lambda n: n.text if n.type == "piece" and not n.plural else None,
+        "it": lambda n: n.text if n.head == "it" else None,
+        "evil": lambda n: n.text if n.head == "evil" and "lesser" in n.adjectives else None,
+        "man": lambda n: n.text if n.type == "piece" and not (n.plural or n.parts) else None,
         "deed": lambda n: deed(n) if n.type != "pronoun" or n.head == "that" else None,
         "other": deed,
         "author": lambda n: n.text if n.type == "side" and n.text in {"i", "we"} else None,

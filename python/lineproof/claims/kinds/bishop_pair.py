@@ -23,11 +23,12 @@ from lineproof.engine import Board
 
 FRAMES = (
     *owning("bishop_pair"),
-    "{side} <have> {pair} ; without=of",
+    "{side} <have> {pair} if without=of",
     "{side} <have> {both_bishops}",
     "[{agent}] <surrender> bishop_pair ; gives=yes",
-    "[{agent}] <surrender> {pair} ; without=of gives=yes",
+    "[{agent}] <surrender> {pair} ; gives=yes if without=of",
     "bishop_pair <be> asset [for {side}]",
+    "[{agent}] <let to have/let to keep> bishop_pair",
     "<*> bishop_pair",
     "{side} <have> {edge} of bishop_pair ; advantage=yes",
     "[{agent}] <surrender/lose/give_back> bishop_pair for {anything} ; gives=yes",
@@ -35,7 +36,7 @@ FRAMES = (
     "[{agent}] <cost> {side} bishop_pair ; gives=yes lost=yes",
     "[{agent}] <win> {side} bishop_pair ; wins=yes",
     "[{agent}] <win> bishop_pair [for {side}] ; wins=yes",
-    "{side} <console> bishop_pair ; modal=can|may|",
+    "{side} <console> bishop_pair if modal=can|may|",
     "bishop_pair <be> {theirs}",
 )
 

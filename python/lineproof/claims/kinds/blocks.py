@@ -44,7 +44,8 @@ def _way(noun: Noun) -> str | None:
     piece = next((a for a in noun.adjectives if a in NAMES.values()), None)
     if noun.head not in _WAYS or piece is None:
         return None
-    return f"{noun.whose or 'the'} {piece}"
+    on = f" on {noun.square}" if noun.square else ""
+    return f"{noun.whose or 'the'} {piece}{on}"
 
 
 def _natural(noun: Noun) -> str | None:
@@ -75,7 +76,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     own = LETTER_OF.get(slots["own"]) if "own" in slots else None
     text = slots.get("target") or slots.get("way")
     if "sheltered" in slots:
-        (line,) = at.find(slots["sheltered"], side) or [""]
+        lines = at.find(slots["sheltered"], side)
+        line = lines[0] if len(lines) == 1 else ""
         if not line or side is None or line == blocker:
             raise Unread("it is not clear what is sheltered")
         line = f"before {line}"
@@ -141,6 +143,7 @@ def _one(here: Here, text: str, blocker: str | None) -> str:
         len(found) > 1 and blocker is not None
     ):  # "the knight blocks the bishop": the one in whose way it is
         found = [a for a in found if _blockers(board, a, blocker, None)]
+    found = here.salient(found)
     if len(found) != 1:
         raise Unread(f"it is not clear which piece {text!r} means")
     return found[0]

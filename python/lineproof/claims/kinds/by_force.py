@@ -8,11 +8,13 @@ from typing import Any
 from lineproof.claims.amounts import LEAST, Amount, pawns
 from lineproof.claims.board import material, other, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Outcome, Spot
-from lineproof.claims.frame import SLOTS
+from lineproof.claims.deed import deed
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.played import doer, played
 from lineproof.claims.showing import shortest
+from lineproof.claims.slot import SLOTS
 from lineproof.engine import Line
 
 _DEFENCES = frozenset(
@@ -22,23 +24,30 @@ _DEFENCES = frozenset(
 
 
 FRAMES = (
-    "[{anything}] <avert> mate ; modal=can negated=yes",
+    "[{anything}] <avert> mate if modal=can negated",
     "{nobody} <avert> mate",
     "<have/be to avert> mate ; turned=yes",
     "[{anything}] <~> {none} (against|to|from|for) mate",
     "mate <=> unavoidable",
-    "[{anything}] <avert> loss of {amount} ; modal=can negated=yes",
+    "[{anything}] <avert> loss of {amount} if modal=can negated",
     "{nobody} <avert> loss of {amount}",
     "loss <=> unavoidable of {amount}",
     "{side} <avert to lose> {amount} ; turned=yes",
-    "[{anything}] <rescue> {thing} ; modal=can negated=yes",
+    "[{anything}] <salvage/hold/keep/hang on to/hold on to> {thing} if modal=can negated",
     "<have/be to rescue> {thing} ; turned=yes",
     "{thing} <=> doomed",
     "{side} <win> +by_force",
-    "[{side}] <parry/wriggle_out_of/deal_with/cope_with/ward_off/fend_off/stop> {pointer} ; modal=can negated=yes",
+    "{nobody} <salvage> {thing}",
+    "{act} <lose> +by_force if lone",
+    "{pointer} <=> {all_forced}",
+    "{pointer} <=> (inevitable|inescapable|unstoppable)",
+    "[{side}] <prevent/get_away_from/get_round> {pointer} if modal=can negated",
+    "[{anything}] <~> {none} (round|around|past) {pointer}",
+    "{winner} <win> +by_force if lone",
+    "[{side}] <parry/wriggle_out_of/deal_with/cope_with/ward_off/fend_off/stop> {pointer} if modal=can negated",
     "[{anything}] <~> {none} (against|to|from|for|out_of) {pointer}",
     "<have/be to parry/wriggle_out_of/deal_with/cope_with/ward_off/fend_off/stop> {pointer} ; turned=yes",
-    "{side} <do> {nil} (about|against) {pointer} ; modal=can negated=yes",
+    "{side} <do> {nil} (about|against) {pointer} if modal=can negated",
     "<have/be to do> (about|against) {pointer} ; turned=yes",
 )
 
@@ -53,6 +62,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("what can be avoided is not forced")
     side = here.side(slots["side"]) if "side" in slots else None
     text = slots.get("amount", slots.get("thing"))
+    if "act" in slots:
+        move = played(here, slots["act"])
+        return [_claim(here.at(move.after), "win", move.side, None, None, turned)]
+    if "winner" in slots:
+        return [_claim(here, "win", other(doer(here, slots["winner"]).side), None, None, turned)]
+    if "all_forced" in slots:
+        return [_claim(here, "something", None, None, None, turned)]
     if "pointer" in slots:
         return [_claim(here, "something", side, None, None, turned)]
     if text is not None:
@@ -80,6 +96,13 @@ def _claim(
     return here.claim(
         KIND.id, None, negated=turned, what=what, loser=loser, amount=amount, square=square
     )
+
+
+def beside(here: Here, loser: str, amount: Amount) -> Claim:
+    """The claim of "by force" in "wins a pawn by force", which stands beside that of the pawn."""
+    return here.claim(
+        KIND.id, None, what="material", loser=loser, amount=amount.name, square=amount.square, beside=True
+    )  # fmt: skip
 
 
 def _loser(here: Here, text: str, amount: Amount) -> str | None:
@@ -168,9 +191,13 @@ KIND = Kind(
         "thing": SLOTS["amount"],
         "none": lambda n: n.head if n.no and n.head in _DEFENCES else None,
         "nil": lambda n: n.text if n.no or n.head == "anything" else None,
+        "winner": lambda n: n.text if n.type in {"move", "pronoun"} else None,
+        "act": lambda n: deed(n) if n.type != "pronoun" else None,
+        "all_forced": lambda n: n.text if n.head == "forced" and "all" in n.text.split() else None,
         "pointer": lambda n: n.text if n.head in {"it", "this", "that"} else None,
     },
     read=read,
     check=check,
     flips=True,
+    tactic="for",
 )

@@ -8,10 +8,11 @@ from lineproof.claims.bands import edge_of_two
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import LOST, taught, told, weigh
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members
+from lineproof.claims.phrase import MOVE
 from lineproof.claims.played import castling, played
 
 LEAST = 10
@@ -20,25 +21,30 @@ LEAST = 10
 _PREY = frozenset({"poisoned", "taboo", "off limits"})
 """What is said of a piece or pawn that it does not pay to take."""
 _AFFORDING = (
-    "{side} <afford> {choice} ; modal=|can|could|may",
-    "{side} <afford to play/choose/go for> {choice} ;",
+    "{side} <afford> {choice} if modal=|can|could|may",
+    "{side} <afford to play/choose/go for> {choice}",
     "{side} <afford to castle> ; castle=yes",
     "{side} <have to castle> {above} ; castle=yes",
-    "{side} <allow/permit> {oneself} {choice} ; modal=|can|could|may",
-    "{side} <have> time for {choice} ;",
-    "<~> time for {choice} ;",
-    "{side} <have to play/choose/go for> {choice} {above} ;",
-    "<be to play/choose/go for> {choice} {above} ;",
+    "{side} <allow/permit> {oneself} {choice} if modal=|can|could|may",
+    "{side} <have> time for {choice}",
+    "{side} <have> time for {kind} such_as {choice}",
+    "<~> time for {choice}",
+    "{side} <have to play/choose/go for> {choice} {above}",
+    "<be to play/choose/go for> {choice} {above}",
 )
 FRAMES = (
-    *(f"{frame} negated=yes lacks=yes" for frame in _AFFORDING),
-    *(f"{frame} afford=yes" for frame in _AFFORDING),
+    *(f"{frame} ; lacks=yes if negated" for frame in _AFFORDING),
+    *(f"{frame} ; afford=yes" for frame in _AFFORDING),
     "{deed} <=> {unaffordable} [for {side}]",
     "{deed} <=> luxury [for {side}]",
     "{deed} <take too long>",
     "{prey} <=> {poisoned}",
     "<be:poison> {prey}",
-    "[{taker}] <capture> {prey} ; modal=can|may negated=yes",
+    "[{taker}] <capture> {prey} if modal=can|may negated",
+    "{side} <capture> {prey} if modal=can|may negated",
+    "{taker} <capture/take_on> {square} if modal=can|may negated",
+    "{taker} <capture/take_on> (on) {square} if modal=can|may negated",
+    "{side} <have to capture> {prey} {above} if negated",
 )
 
 
@@ -47,10 +53,20 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "castle" in slots:
         move: Named = castling(here, side or here.board.turn)
     elif "prey" in slots:
-        by = f" with {slots['taker']}" if "taker" in slots else ""
+        taker = slots.get("taker")
+        if taker in {"it", "he", "that", "which"}:
+            raise Unread("it is not clear what may not take")
+        by = f" with {taker}" if taker is not None else ""
         move = played(here, f"taking {slots['prey']}{by}")
+    elif "taker" in slots:
+        move = played(here, f"taking on {slots['square']} with {slots['taker']}")
     else:
         move = played(here, slots.get("deed", slots.get("choice")))
+    text = slots.get("deed", slots.get("choice"))
+    if side is not None and side != move.side and text is not None and not MOVE.fullmatch(text):
+        move = played(
+            here, f"{side} {text}"
+        )  # "grabbing this pawn is something White cannot afford"
     if side is not None and side != move.side:
         raise Unread("the move is not that side's")
     return [
@@ -90,13 +106,19 @@ KIND = Kind(
         "poisoned": dict.fromkeys(_PREY, True),
     },
     tests={
+        "kind": lambda n: n.text if n.head == "move" and n.plural else None,
         "choice": lambda n: deed(n) if n.type != "pronoun" else None,
         "above": lambda n: n.text if n.head == "time" else None,
         "oneself": lambda n: n.text if n.type in {"side", "pronoun"} else None,
         "prey": lambda n: (
             n.text if n.type == "piece" and not n.plural and n.head != "king" else None
         ),
-        "taker": lambda n: n.text if n.type == "piece" and not n.plural else None,
+        "taker": lambda n: (
+            n.text
+            if (n.type == "piece" and not n.plural)
+            or (n.type == "pronoun" and n.head in {"it", "that", "which"})
+            else None
+        ),
     },
     frames=FRAMES,
     read=read,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from lineproof.claims.board import title
+from lineproof.claims.board import pieces, title
 from lineproof.claims.castling import possible
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here, Unread
@@ -49,40 +49,43 @@ _LASTING = re.compile(
 
 
 FRAMES = (
-    "{side} <castle> (on|to) {wing} ; modal=can|may|could|will negated=yes",
-    "{side} <castle> [{wing}] ; modal=can|may|could|will negated=yes without=on|to",
-    "{king} <castle> (on|to) {wing} ; modal=can|may|could|will negated=yes",
-    "{king} <castle> [{wing}] ; modal=can|may|could|will negated=yes without=on|to",
+    "{side} <castle> (on|to) {wing} if modal=can|may|could|will negated",
+    "{side} <castle> [{wing}] if modal=can|may|could|will negated without=on|to",
+    "{king} <castle> (on|to) {wing} if modal=can|may|could|will negated",
+    "{king} <castle> [{wing}] if modal=can|may|could|will negated without=on|to",
     "[{agent}] <lose> {castling}",
+    "[{agent}] <lose/surrender> {castling} ; kept=yes if negated",
     "[{agent}] <cost> {side} {castling}",
     "[{agent}] <rob> {side} of {castling}",
     "{castling} <=> over|gone|history",
     "{castling} <come off>",
+    "{castling} <be> [for {side}] +out",
+    "{side} <forget/forget_about> {castling} if modal=can|may",
     "<be:go/finish> {castling}",
     "{castling} <go_for> {side}",
     "[{agent}] <prevent/remove> {castling} ; taken=yes",
     "[{agent}] <=> it for {castling}",
     "<~> {none} [for {side}]",
     "{king} <be> (with|without) {none}",
-    "{neither} <castle> [{wing}] [(on|to) {flank}] ; modal=can|may|could",
+    "{neither} <castle> [{wing}] [(on|to) {flank}] if modal=can|may|could",
     "{side} <=> {impossible}",
     "castling <=> {impossible} [for {side}]",
-    "{side} <castle> [{wing}] ; modal=can|may able=yes without=on|to",
-    "{side} <castle> (on|to) {flank} ; modal=can|may able=yes",
-    "{king} <castle> [{wing}] ; modal=can|may able=yes without=on|to",
-    "{side} <castle> (on|to) {flank} ; modal=can|may|could|will negated=yes",
+    "{side} <castle> [{wing}] ; able=yes if modal=can|may without=on|to",
+    "{side} <castle> (on|to) {flank} ; able=yes if modal=can|may",
+    "{king} <castle> [{wing}] ; able=yes if modal=can|may without=on|to",
+    "{side} <castle> (on|to) {flank} if modal=can|may|could|will negated",
     "[{agent}] <surrender> {castling}",
     "[{agent}] <surrender> {castling} (on|to) {flank}",
     "{side} <have> {castling} ; able=yes",
     "{side} <have> {none}",
     "[{agent}] <prevent/stop/keep/hinder to castle> {patient_side} [{wing}] ; taken=yes",
     "[{agent}] <rob> {king} of {castling}",
-    "{castling} <be/stay> possible ; able=yes",
+    "{castling} <be/stay> possible [for {side}] ; able=yes",
     "{side} <lack> {castling}",
     "<~> {castling} [for {side}] +no_more",
     "{castling} <=> over|gone|history [for {side}]",
-    "{side} <forget> (about|of) {castling} ; modal=can",
-    "{side} <forget> {castling} ; modal=can",
+    "{side} <forget> (about|of) {castling} if modal=can",
+    "{side} <forget> {castling} if modal=can",
     "{nobody} <prevent/stop/keep/hinder to castle> {patient_side} [{wing}] ; free=yes",
 )
 
@@ -101,8 +104,28 @@ def _flank(noun: Noun) -> str | None:
     return {"short": "king", "long": "queen"}.get(noun.adjectives[0]) if noun.adjectives else None
 
 
+def _barred(here: Here) -> str:
+    """Of whom "castling is a thing of the past" is said: the only side that has moved its king and never castled.
+
+    :raises Unread: when it is not clear.
+    """
+    found = []
+    for side in ("white", "black"):
+        king = pieces(here.board, side, "k")[0]
+        if (
+            not any(here.board.may_castle(side, wing) for wing in ("king", "queen"))
+            and king[0] in "def"
+        ):
+            found.append(side)
+    if len(found) != 1:
+        raise Unread("it is not clear who cannot castle")
+    return found[0]
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
+    if "kept" in slots:
+        slots["able"] = True  # "has not forfeited castling"
     as_it_stands(here, slots)
     agent = here.agent(slots["agent"]) if "agent" in slots else None
     spot = here.spot if agent is None else agent.spot
@@ -145,9 +168,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     elif here.subject is not None:
         side = here.subject
     else:
-        raise Unread("it is not clear who cannot castle")
+        side = _barred(here)
     can = "free" in slots or ("able" in slots and not (verb is not None and verb.negated))
-    lasting = _LASTING.search(here.said) is not None and not can
+    lasting = "kept" in slots or (_LASTING.search(here.said) is not None and not can)
     return [
         here.claim(KIND.id, side, spot=spot, negated=can, wing=slots.get("wing"), lasting=lasting)
     ]
@@ -162,9 +185,10 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     free = possible(claim.spot, side, rights)
     if claim.params["lasting"] and rights and not _king_must_move(claim, side):
         because = f"{who} still has the right to castle{where}."
-        return Judgement(
-            Outcome.FAILS, because, (), claim.spot, {"rights": " ".join(rights)}, instead=because
-        )
+        numbers: dict[str, int | float | str] = {"rights": " ".join(rights)}
+        if claim.negated:
+            return Judgement(Outcome.HOLDS, because, (), claim.spot, numbers)
+        return Judgement(Outcome.FAILS, because, (), claim.spot, numbers, instead=because)
     if not rights:
         because, cannot = f"{who} has no right to castle{where} any more: for good.", True
     elif _king_must_move(claim, side):

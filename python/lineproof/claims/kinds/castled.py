@@ -8,10 +8,10 @@ from typing import Any
 from lineproof.claims.board import pieces, title
 from lineproof.claims.castling import WINGS, castled, may_have_castled_before
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
-from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.king import owner
+from lineproof.claims.slot import SLOTS
 
 _WINGS: dict[str, Any] = {
     **dict.fromkeys(("kingside", "king side", "on the kingside", "short", "to the kingside", "on the king 's side"), "king"),
@@ -25,22 +25,31 @@ _FLANKS = ("kingside", "queenside")
 
 FRAMES = (
     "{side} <go> {short}",
+    "[{side}] <shelter/put/hide/get/tuck> {king} [+away] on {refuge}",
+    "{king} <be> (on|in) {flank}",
+    "{side} <be> on {hand}",
+    "<~> {kings} on {wing}",
+    "<~> {opposite}",
+    "{two} <castle> [{wing}]",
+    "{two} <castle> (on|to) {wing}",
+    "<be:castle> {two} (on|to) {wing}",
+    "<be:castle> {two} [{wing}]",
     "[{side}] <bring/put/tuck/take/move/walk> {king} (to|on_to) {flank}",
     "{king} <go/move/run/flee> (to|on_to) {flank}",
     "{side} <castle> (on|to) {wing}",
-    "{side} <castle> [{wing}] ; without=on|to",
+    "{side} <castle> [{wing}] if without=on|to",
     "<be:castle> {side} (on|to) {wing}",
-    "<be:castle> {side} [{wing}] ; without=on|to",
+    "<be:castle> {side} [{wing}] if without=on|to",
     "{king} <castle> (on|to) {wing}",
-    "{king} <castle> [{wing}] ; without=on|to",
+    "{king} <castle> [{wing}] if without=on|to",
     "<be:castle> {king} (on|to) {wing}",
-    "<be:castle> {king} [{wing}] ; without=on|to",
+    "<be:castle> {king} [{wing}] if without=on|to",
     "{both} <castle> (on|to) {wing}",
-    "{both} <castle> [{wing}] ; without=on|to",
+    "{both} <castle> [{wing}] if without=on|to",
     "<be:castle> {both} (on|to) {wing}",
-    "<be:castle> {both} [{wing}] ; without=on|to",
+    "<be:castle> {both} [{wing}] if without=on|to",
     "{neither} <castle> (on|to) {wing}",
-    "{neither} <castle> [{wing}] ; without=on|to",
+    "{neither} <castle> [{wing}] if without=on|to",
     "{side} <=> uncastled ; not=yes",
     "{king} <=> uncastled ; not=yes",
 )
@@ -48,7 +57,23 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    wing = slots.get("wing") or slots.get("short") or slots.get("flank")
+    if "two" in slots or "kings" in slots or "opposite" in slots:
+        slots["both"] = True
+    if "opposite" in slots and verb is None:
+        raise Unread("it is told of castling by the way")
+    if "opposite" in slots:
+        slots["wing"] = "opposite"
+    if "kings" in slots and slots.get("wing") not in {"opposite", "same"}:
+        raise Unread("it is not clear where the kings stand")
+    if "hand" in slots and here.taught != "white":
+        raise Unread("left and right are the other way round for Black")
+    wing = (
+        slots.get("refuge")
+        or slots.get("hand")
+        or slots.get("wing")
+        or slots.get("short")
+        or slots.get("flank")
+    )
     if verb is not None and verb.modal:
         raise Unread("said of castling that may come")
     denied = "not" in slots or re.search(r"\bnot\b|n['’]t\b|\byet to\b", here.said) is not None
@@ -75,6 +100,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         "side" in slots
         and "king" in slots
         and slots["king"].split()[0] not in {"his", "their", "our", "the"}
+        and owner(here, slots["king"]) != here.side(slots["side"])
     ):
         raise Unread("a side does not bring the other's king away")
     side = here.side(slots["side"]) if "side" in slots else owner(here, slots["king"])
@@ -134,7 +160,13 @@ KIND = Kind(
         "neither": dict.fromkeys(("neither side", "neither player", "neither king", "nobody", "neither of them"), True),
     },
     frames=FRAMES,
-    tests={"flank": lambda n: n.head.removesuffix("side") if n.head in _FLANKS else None, "both": lambda n: n.text if n.text in {"each side", "each player", "everybody", "everyone", "both sides", "both players", "both kings"} else None, "neither": lambda n: n.text if n.text in {"neither side", "neither player"} else None, "side": lambda n: SLOTS["side"](n) if "both" not in n.text and "neither" not in n.text else None},
+    tests={
+        "hand": lambda n: {"left": "queen", "right": "king"}.get(n.head) if n.det == "the" and not n.adjectives else None,
+        "refuge": lambda n: {"g": "king", "h": "king", "b": "queen", "c": "queen"}.get(n.square[0]) if n.type == "square" and n.square[1:] in {"1", "8"} else None,
+        "kings": lambda n: n.head if n.head == "king" and n.plural and not n.square else None,
+        "opposite": lambda n: n.head if n.head == "castling" and "opposite" in n.adjectives and not n.no else None,
+        "two": lambda n: n.text if n.plural and ((n.head in {"side", "player"} and n.count == 2) or n.head == "king") and not n.parts else None,
+        "flank": lambda n: n.head.removesuffix("side") if n.head in _FLANKS else None, "both": lambda n: n.text if n.text in {"each side", "each player", "everybody", "everyone", "both sides", "both players", "both kings"} else None, "neither": lambda n: n.text if n.text in {"neither side", "neither player"} else None, "side": lambda n: SLOTS["side"](n) if "both" not in n.text and "neither" not in n.text else None},
     read=read,
     check=check,
     flips=True,

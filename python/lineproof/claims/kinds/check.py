@@ -9,13 +9,16 @@ from lineproof.claims.board import name, names, other, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.phrase import MOVE
+from lineproof.claims.played import played
 from lineproof.claims.pointing import checked_side, king, moment, owner, present
 from lineproof.claims.verbs import Verb
+from lineproof.claims.worded import Worded
 
 FRAMES = (
-    "{move} <=> check ; without=in|from",
-    "[{agent}] <=> check ; without=in|from",
-    "[{agent}] <=> another check ; without=in|from",
+    "{move} <=> check if without=in|from",
+    "[{agent}] <=> check if without=in|from",
+    "[{agent}] <=> another check if without=in|from",
     "{move} <check>",
     "{agent} <check> ; plain=yes",
     "{agent} <check> (on|from) {square}",
@@ -43,11 +46,14 @@ FRAMES = (
     "{side} <have> {move} check ; some=yes",
     "{side} <have> {checkmove} ; some=yes",
     "<~> check (on|at|from) {square} ; some=yes",
-    "{side} <play/insert/throw_in/include> check [(on|at|from) {square}] ; inserted=yes",
+    "<~> check (on|at|from) {square} [available] [possible] ; some=yes",
+    "{side} <play/insert/throw_in/include/start_with/begin_with> check [(on|at|from) {square}] ; inserted=yes",
     "[{agent}] <move/leave> {file} with check ; along=yes",
 )
 
 
+_LATELY = 4
+"""Plies within which a check that is only named may have been given."""
 _ON = re.compile(r"\bcheck(?:s|ed|ing)? on ([a-h][1-8])\b")
 
 
@@ -58,12 +64,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     present(verb, "will", "can")
     if "plain" in slots and (slots["agent"] in {"i", "you"} or (verb is not None and verb.done)):
         raise Unread("to have checked may be to have made sure")
-    if "checkmove" in slots:
-        slots["move"] = slots["checkmove"]
+    if "checkmove" in slots or "checking" in slots:
+        slots["move"] = slots.get("checkmove") or slots["checking"]
     if "some" in slots:
         return [_possible(here, slots)]
-    if "inserted" in slots and here.board.in_check and here.mover == here.side(slots["side"]):
-        return [_given(here, here.spot, here.mover, None)]
+    if "inserted" in slots and here.board.in_check:
+        loose = slots["side"] in {"he", "they"} and here.neutral
+        if loose or here.mover == here.side(slots["side"]):
+            return [_given(here, here.spot, here.mover, None)]
     if "inserted" in slots:
         return [_possible(here, slots)]
     where = _ON.search(here.said)
@@ -92,6 +100,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return [_given(here, here.spot, last.side, None)]
     if "move" in slots:
         named = here.named(slots["move"])
+        return [_given(here, named.after, named.side, None)]
+    if (
+        (worded := Worded.read(words)) is not None
+        and worded.telling
+        and not MOVE.fullmatch(words)
+        and worded.to
+    ):
+        named = played(here, words)  # "taking on f7 is check"
         return [_given(here, named.after, named.side, None)]
     agent = here.agent(words)
     if words in {"it", "that"} and not here.board.in_check and _checks_next(here):
@@ -182,6 +198,10 @@ def _possible(here: Here, slots: dict[str, Any]) -> Claim:
     to = slots.get("square")
     if "side" in slots:
         return _can(here, here.side(slots["side"]), to=to)
+    for back in range(min(_LATELY, len(here.spot.moves))):
+        spot = here.spot.earlier(back)
+        if to is not None and spot.moves[-1][2:4] == to and spot.board.in_check:
+            return _given(here, spot, other(spot.board.turn), None)  # it has been given
     claims = [_can(here, here.board.turn, to=to)]
     if not here.board.in_check:
         claims.append(_can(here, here.mover, to=to))

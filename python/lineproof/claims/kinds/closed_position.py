@@ -16,7 +16,8 @@ _CLOSED = "(closed|locked|blocked|closed up|locked up|jammed|locked tight|comple
 FRAMES = (
     "(position|centre|game|everything) <=> closed",
     "<be:close> (position|centre|game|everything) [{tight}]",
-    "[{agent}] <close> (centre|position) [{tight}]",
+    "[{agent}] <close> (centre|position) [{tight}] [(with|by) {move}]",
+    "<be:close> {pawns} [{tight}] [+together]",
     "[{agent}] <~> closed position",
     "[{agent}] <~> closed centre",
     "(position|centre|game) <have/accept> {character}",
@@ -30,7 +31,9 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     asked = when(here, slots)
-    if "agent" in slots:
+    if "move" in slots and here.standing(slots["move"]) is None:
+        here = here.at(here.named(slots["move"]).after)
+    elif "agent" in slots:
         here = here.at(here.agent(slots["agent"]).spot)
     return [
         here.claim(KIND.id, None, when=asked, game="game" in slots or " game" in f" {here.said}")
@@ -63,6 +66,7 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "pawns": lambda n: n.head if n.head in {"chain", "pawn chain"} and n.plural else None,
         "character": lambda n: n.head if n.head in {"character", "nature", "type"} and "closed" in n.adjectives else None,},
     read=read,
     check=check,

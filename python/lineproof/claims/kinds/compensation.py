@@ -47,6 +47,12 @@ _GIVEN = frozenset({"play", "counterplay", "activity", "value", "return"})
 """What is compensation when it is said that it is for material."""
 
 
+_RESOURCES = frozenset(
+    ["lead", "development", "centre", "activity", "attack", "initiative", "space", "play", "file", "diagonal", "bishop pair", "tempo", "pressure", "mobility", "position", "grip", "king"]
+)  # fmt: skip
+"""What makes up for material."""
+
+
 def comp(noun: Noun) -> tuple[str, bool] | None:
     """The degree that a noun phrase gives, and whether it is denied: "full compensation", "too little compensation"."""
     if noun.head not in NOUNS["compensation"] and noun.head != "enough":
@@ -66,7 +72,7 @@ def _sized(noun: Noun) -> tuple[str, bool]:
 
 
 _SUFFICIENT: dict[str, tuple[str, bool]] = {
-    **dict.fromkeys(("sufficient", "enough", "adequate", "full", "ample", "good enough", "satisfactory", "complete", "fully sufficient", "quite sufficient", "quite enough"), ("enough", False)),
+    **dict.fromkeys(("sufficient", "enough", "adequate", "full", "ample", "good enough", "satisfactory", "complete", "fully sufficient", "obvious", "clear", "evident", "excellent", "good", "quite sufficient", "quite enough"), ("enough", False)),
     **dict.fromkeys(("insufficient", "inadequate", "too little"), ("enough", True)),
     **dict.fromkeys(("more than enough", "more than sufficient", "more than adequate"), ("more than enough", False)),
 }  # fmt: skip
@@ -91,6 +97,15 @@ FRAMES = (
     "{whose_comp} <=> {sufficient} [for {amount}]",
     "{side} <have> {nobody} for {amount} ; lacks=yes",
     "{side} <have to show> for {amount} {above} ; lacks=yes",
+    "{side} <have to show> for {it} {above} ; lacks=yes",
+    "{resource} <compensate> for {amount}",
+    "{resource} <compensate> {amount}",
+    "{resource} <=> worth {amount}",
+    "{resource} <=> {comp} for {amount}",
+    "{side} <have> {anything} as {comp} [for {amount}]",
+    "{side} <have> as {comp} [for {amount}]",
+    "{author} <see/find/spot> {comp} [for {amount}] [for {side}] if modal=|can",
+    "{side} <have> {scraps} for {amount} ; lacks=yes",
 )
 
 
@@ -105,7 +120,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     ):
         raise Unread("it is not said that it is for material")
     owner = next((slots[s] for s in ("side", "asset") if s in slots), None)
-    side = here.side(owner) if owner is not None else _behind(here, slots.get("whose"))
+    try:
+        side = here.side(owner) if owner is not None else _behind(here, slots.get("whose"))
+    except Unread:
+        if owner not in {"he", "they"}:
+            raise
+        side = (
+            here.third if here.neutral and here.third else _behind(here, None)
+        )  # "Black gives up a bishop, and he gets too little for it"
     if "lacks" in slots:
         degree, negated = AT_LEAST, True
     else:
@@ -229,8 +251,16 @@ KIND = Kind(
         "that": lambda n: n.text if n.head in {"this", "that", "which"} else None,
         "author": lambda n: n.text if n.type == "side" and n.text in {"i", "we"} else None,
         "whose_comp": lambda n: n.text if n.head in NOUNS["compensation"] else None,
-        "above": lambda n: n.text if n.head == "nothing" else None,
+        "above": lambda n: n.text if n.head in {"nothing", "little", "precious little"} else None,
         "cause": lambda n: n.text if n.type != "side" else None,
+        "resource": lambda n: (
+            n.text
+            if n.head in _RESOURCES or (n.type == "pronoun" and n.head in {"this", "that", "it"})
+            else None
+        ),
+        "scraps": lambda n: (
+            n.text if n.head in {"little", "precious little", "too little"} else None
+        ),
     },
     read=read,
     check=check,

@@ -30,8 +30,11 @@ FRAMES = (
     "{side} <have> (defender|piece) (on|for|of) {target} ; counted=yes",
     "<~> defender (on|for|of) {target} ; counted=yes",
     "{target} <have> defender ; counted=yes",
+    "[{agent}] <make> defender (on|for|of) {target} ; counted=yes makes=yes",
     "{side} <have> defender [at {target}] ; counted=yes",
     "{target} <have> {nth}",
+    "{target} <have/rely on/depend on> {sole} ; once=yes",
+    "{target} <have/rely on/depend on> {defender} as {sole}",
     "[{agent}] <add/bring/give/be> {nth} (to|on|for|of) {target}",
     "[{agent}] <give> {target} {nth}",
     "{defender} <defend> {target} +only|alone",
@@ -39,8 +42,8 @@ FRAMES = (
     "{sole} of {target} <=> {defender}",
     "{target} <have> {defender} as {sole}",
     "{target} <have> {defender} +only|just",
-    "[{side}] <have> defender (apart_from|except|but|other_than|besides|aside_from) {defender} [(at|for|of) {target}] ; negated=yes",
-    "{target} <have> defender (apart_from|except|but|other_than|besides|aside_from) {defender} ; negated=yes",
+    "[{side}] <have> defender (apart_from|except|but|other_than|besides|aside_from) {defender} [(at|for|of) {target}] if negated",
+    "{target} <have> defender (apart_from|except|but|other_than|besides|aside_from) {defender} if negated",
     "{nobody} <defend> {target} (apart_from|except|but|other_than|besides|aside_from) {defender}",
 )
 
@@ -77,6 +80,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         slots["nth"] = int(slots["nth"])
     there = here.at(spot)
     by: list[str] = []
+    if "once" in slots:
+        slots["times"] = 1
     n = slots.get("times", slots.get("nth", slots.get("count")))
     if n is None and "often" not in slots and "defender" not in slots:
         raise Unread("it is not said how often")

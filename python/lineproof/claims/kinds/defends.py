@@ -13,9 +13,9 @@ from lineproof.claims.reference import Reference
 from lineproof.claims.timing import as_it_stands, of_this_move
 
 FRAMES = (
-    "[{agent}] <defend> {target} [with {defender}] [(with|by) {move}] ; active=yes",
+    "[{agent}] <defend> {target} [with {defender}] [(with|by) {move}] if active",
     "{agent} <defend> {target} [(with|by) {move}]",
-    "[{agent}] <defend> {guarded} [with {defender}] ; active=yes",
+    "[{agent}] <defend> {guarded} [with {defender}] if active",
     "<be:defend> {target} with {defender}",
     "[{agent}] <give> {target} protection",
     "[{agent}] <give> {target} hand",

@@ -16,15 +16,20 @@ LEAD = 2
 
 
 FRAMES = (
-    "{side} <lead> in development",
+    "{side} <lead> (in|with) development",
+    "{side} <trail> (in|with) development [+behind] ; behind=yes",
+    "{side} <=> {further}",
+    "{side} <have> {more_pieces} +out",
+    "{side} <have> {more_pieces} (in|into) (play|game)",
+    "{side} <have> {more_pieces} developed",
     "{side} <be> (in|with) development +ahead",
-    "{side} <be> in development +behind ; behind=yes",
+    "{side} <be> (in|with) development +behind ; behind=yes",
     "{side} <be> {n} (in|with) development +ahead",
     "{side} <be> {n} in_front_of development",
     "{side} <have> lead in development",
     "[{agent}] <give> {side} lead in development",
     "<~> lead in development [for {side}]",
-    "{side} <trail> in development ; behind=yes",
+    "{side} <trail> (in|with) development ; behind=yes",
     "{side} <be> {n} in development +behind ; behind=yes",
     "development <=> {equal}",
     "{side} <be> {moves} +ahead",
@@ -141,7 +146,22 @@ KIND = Kind(
     formula=f"lead = tempi(side) - tempi(other); a lead: lead >= {LEAD}; n tempi: max(1, n - 1) <= lead <= n + 1",
     slots={
         "better": dict.fromkeys(
-            ("better", "superior", "quicker", "faster", "further on", "further advanced", "ahead"),
+            (
+                "better",
+                "superior",
+                "quicker",
+                "faster",
+                "further on",
+                "further along",
+                "further advanced",
+                "more advanced",
+                "ahead",
+                "well ahead",
+            ),
+            True,
+        ),
+        "further": dict.fromkeys(
+            ("better developed", "further developed", "more developed", "more fully developed"),
             True,
         ),
         "equal": dict.fromkeys(
@@ -150,6 +170,9 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "more_pieces": lambda n: (
+            n.head if n.head == "piece" and "more" in n.adjectives and not n.no else None
+        ),
         "neither": lambda n: (
             n.text if n.text in {"neither side", "neither player", "nobody"} else None
         ),

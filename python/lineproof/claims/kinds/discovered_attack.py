@@ -14,7 +14,7 @@ from lineproof.claims.reference import Reference
 
 FRAMES = (
     "{agent} <uncover> attack [(by|of|from) {by_piece}] [(on|against|at) {hit}]",
-    "[{agent}] <uncover> {by_piece} [(on|against|at) {hit}] ; active=yes",
+    "[{agent}] <uncover> {by_piece} [(on|against|at) {hit}] if active",
     "<be:uncover> {by_piece} [(on|against|at) {hit}]",
     "[{agent}] <~> discovered_attack [(on|against|at) {hit}] [(by|from) {by_piece}]",
     "{by_piece} <attack> {hit} ; behind=yes",
@@ -168,4 +168,5 @@ KIND = Kind(
     read=read,
     check=check,
     flips=True,
+    tactic="for",
 )  # fmt: skip

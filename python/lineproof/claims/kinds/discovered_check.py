@@ -143,4 +143,5 @@ KIND = Kind(
     read=read,
     check=check,
     flips=True,
+    tactic="for",
 )  # fmt: skip

@@ -108,4 +108,5 @@ KIND = Kind(
     read=read,
     check=check,
     flips=True,
+    tactic="for",
 )

@@ -25,9 +25,10 @@ from lineproof.claims.tense import answer, first, squares, when
 from lineproof.claims.where import Where
 
 FRAMES = (
-    "<be:double> {their_pawns}",
+    "<be:double> {their_pawns} [{where}]",
     *owning("doubled_pawn [{where}]"),
     "<be:double> {target}",
+    "{side} <live with/put up with/cope with/contend with/accept/take on> doubled_pawn [{where}] if modal=must|has|can|may",
     "{target} <=> doubled_pawn",
     "<*> doubled_pawn [{where}]",
     "<be:double> {file_pawns}",
@@ -55,11 +56,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return [c for side in ("white", "black") for c in read(here, {**slots, "side": side})]
     if "their_pawns" in slots:
         slots["whose"], wing = slots["their_pawns"].split("|")
-        slots["where"] = f"on the {wing}" if wing else None
+        if wing:
+            slots["where"] = f"on the {wing}"
     if "file_pawns" in slots:
         slots["file"] = slots["file_pawns"]
     if "whose_pawns" in slots:
-        slots["whose"] = slots["whose_pawns"]
+        slots["whose"], _, file = slots["whose_pawns"].partition("|")
+        if file:
+            slots["file"] = file
     if "sets" in slots:
         slots["n"] = slots["sets"]
     causes = "causes" in slots or brings(here, slots)
@@ -163,7 +167,9 @@ KIND = Kind(
             else None
         ),
         "whose_pawns": lambda n: (
-            n.whose if n.type == "piece" and n.head == "pawn" and n.whose else None
+            f"{n.whose}|{n.file or ''}"
+            if n.type == "piece" and n.head == "pawn" and n.whose and not n.parts
+            else None
         ),
         "sets": lambda n: str(n.count) if n.head in {"set", "pair"} and n.count else None,
         "tripled": lambda n: (

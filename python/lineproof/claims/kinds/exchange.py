@@ -8,13 +8,13 @@ from typing import Any
 
 from lineproof.claims.board import LETTERS, NAMES, VALUES, counts, other, side_of, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Outcome, Spot
-from lineproof.claims.frame import SLOTS
 from lineproof.claims.gain import end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.noun import Noun
 from lineproof.claims.played import doer
+from lineproof.claims.slot import SLOTS
 
 FULL = {"q": 1, "r": 2, "b": 2, "n": 2, "p": 8}
 """Pieces that each side begins with."""
@@ -35,6 +35,13 @@ FRAMES = (
     "{piece} <offer/propose/seek> exchange ; offer=yes",
     "exchange <follow> of {pieces}",
     "{pieces} <stay> [on board] +on ; stays=yes",
+    "{pieces} <be> +on_the_board|on ; stays=yes",
+    "{pieces} <go> ; off=yes if perfect without=to|into|on|in",
+    "{pieces} <be> off board ; off=yes",
+    "<=> {pieces} off board ; off=yes if verbless",
+    "{both} <lose/sacrifice/exchange/give_up> {each} ; off=yes",
+    "{pointer} <=> {gave} for {got} ; even=yes",
+    "<=> {gave} for {got} ; even=yes if verbless lone",
     "{pieces} <stay> on board ; stays=yes",
 )
 
@@ -55,9 +62,13 @@ def _trade(noun: Noun) -> str | None:
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     agent_text = slots.get("agent")
+    if "each" in slots:
+        slots["pieces"] = slots["each"]
     if "gave" in slots:
         own = [_letter(slots["gave"])]
         enemy = [_letter(slots["got"])]
+        if agent_text is None and here.subject is None:
+            return [_claim(here, _giver(here, own[0]), here.spot, own, enemy, "line", False, slots)]
         agent = doer(here, agent_text)
         if "even" in slots and VALUES.get(own[0], 3) != VALUES.get(enemy[0], 3):
             raise Unread("more is given up than is had for it")
@@ -88,6 +99,17 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     every = re.search(r"\b(?:all|both pairs of)\b", slots["pieces"]) is not None
     claim = _claim(here, side, spot, letters, letters, state, every, slots)
     return [replace(claim, negated=True)] if "stays" in slots else [claim]
+
+
+def _giver(here: Here, letter: str) -> str:
+    """Who has given such a piece: the side that has fewer of them.
+
+    :raises Unread: when neither has.
+    """
+    white, black = counts(here.board, "white"), counts(here.board, "black")
+    if letter not in white or white[letter] == black[letter]:
+        raise Unread("it is not clear who has given it")
+    return "white" if white[letter] < black[letter] else "black"
 
 
 def _claim(
@@ -225,6 +247,15 @@ KIND = Kind(
     ),
     frames=FRAMES,
     tests={
+        "both": lambda n: (
+            n.text if n.type == "side" and n.text.split()[0] in {"both", "each"} else None
+        ),
+        "pointer": lambda n: n.text if n.head in {"that", "this", "it"} else None,
+        "each": lambda n: (
+            f"the {n.head}s"
+            if n.type == "piece" and not n.plural and n.head not in {"king", "pawn"}
+            else None
+        ),
         "pieces": _men,
         "trade": _trade,
         "gave": SLOTS["target"],

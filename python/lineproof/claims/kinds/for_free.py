@@ -22,10 +22,12 @@ FRAMES = (
     "[{agent}] <capture/win/get/have> {amount} (with|without) (impunity|compensation|risk|payment) [on {square}]",
     "[{agent}] <have/get/win/capture> {free_man}",
     "{pointer} <=> {free_man} [for {side}]",
+    f"{{pointer}} <=> {{amount}} +{_FREE}",
+    "{amount} <cost> [{side}] {nobody} ; won=yes",
     f"{{amount}} <=> +{_FREE}",
     f"{{amount}} <=> won +{_FREE} ; won=yes",
-    "{amount} <=> {free} ; alone=yes",
-    f"<=> {{amount}} +{_FREE} ; verbless=yes",
+    "{amount} <=> {free} if alone",
+    f"<=> {{amount}} +{_FREE} if verbless",
     "[{agent}] <pay> {none} for {amount}",
 )
 
@@ -174,4 +176,5 @@ KIND = Kind(
     read=read,
     check=check,
     flips=True,
+    tactic="for",
 )

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.amounts import pawns
-from lineproof.claims.bands import band, edge_of_two, seen_from
+from lineproof.claims.bands import ALONE, edge_of_two, is_only, seen_from
 from lineproof.claims.board import LETTERS, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, Spot
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.gain import settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
@@ -17,9 +18,6 @@ from lineproof.claims.noun import Noun
 from lineproof.claims.played import played
 from lineproof.claims.showing import shortest
 from lineproof.claims.worded import NOMINAL
-
-ONLY = 15
-"""Points that every other move costs in an only move: short of forced."""
 
 
 def reply(noun: Noun) -> str | None:
@@ -38,26 +36,38 @@ FRAMES = (
     "<oblige to play> {act}",
     "<oblige to recapture> [{it}] [on {square}] [with {by_piece}] ; taken=yes",
     "<oblige to capture> {it} [with {by_piece}] ; taken=yes",
-    "<oblige to capture/recapture> [with {by_piece}] ; taken=yes lone=yes",
+    "<oblige to capture/recapture> [with {by_piece}] ; taken=yes if lone",
     "{side} <have> {none} [but {act}]",
     "{side} <have to recapture/capture> {it} [with {by_piece}] {above} ; taken=yes",
     "{side} <have to recapture/capture> [with {by_piece}] {above} ; taken=yes",
-    "{side} <have> {choice} [but {act}] ; negated=yes",
+    "{side} <have> {choice} [but {act}] if negated",
     "[{cause}] <give/leave> {side} {none}",
     "[{cause}] <give/leave> {side} (with) {none}",
-    "{side} <recapture> [{it}] [on {square}] [with {by_piece}] ; modal=must taken=yes",
-    "{side} <capture> [with {by_piece}] ; modal=must taken=yes lone=yes",
-    "{side} <capture> {it} [with {by_piece}] ; modal=must taken=yes",
-    "{side} <take> +back [with {by_piece}] ; modal=must taken=yes",
-    "{king} <recapture/capture> [{it}] ; modal=must taken=yes",
-    "{king} <move> (to|on) {square} ; modal=must",
+    "{side} <recapture> [{it}] [on {square}] [with {by_piece}] ; taken=yes if modal=must",
+    "{side} <capture> [with {by_piece}] ; taken=yes if modal=must lone",
+    "{side} <capture> {it} [with {by_piece}] ; taken=yes if modal=must",
+    "{side} <take> +back [with {by_piece}] ; taken=yes if modal=must",
+    "{king} <recapture/capture> [{it}] ; taken=yes if modal=must",
+    "{king} <move> (to|on) {square} if modal=must",
     "<~> {forced_move} ; plain=yes",
     "{this} <=> {compulsory} ; plain=yes",
+    "<~> {none} [but {act}] [(for|to) {side}]",
+    "<=> {compulsory} ; plain=yes if verbless lone",
+    "{side} <play> {act} ; obliged=yes if modal=must",
+    "{man} <retreat/withdraw> ; moved=yes if modal=must lone without=with|on|to|into|from|back_to",
+    "{king} <move> ; moved=yes if modal=must lone without=with|on|to|into|from|back_to",
+    "<be:move> {man} ; moved=yes if modal=must lone",
+    "{man} <go/retreat/return> +home|back ; moved=yes if modal=must lone",
+    "{man} <have> nowhere but {act}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    if "plain" in slots and "all" in here.said.split():
+    if "obliged" in slots and not _OBLIGED.search(here.said):
+        raise Unread("that it must be played may be no more than that it is best")
+    if "moved" in slots:
+        return [_stirred(here, slots.get("man") or slots["king"])]
+    if "plain" in slots and "all" in here.said.replace("at all", "").split():
         raise Unread("it is said of the whole line")
     if "taken" in slots:
         side = here.side(slots["side"]) if "side" in slots else _whose(here, slots)
@@ -78,6 +88,36 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "side" in slots and here.side(slots["side"]) != side:
         raise Unread("the move is not that side's")
     return [here.claim(KIND.id, side, spot=spot, moves=moves)]
+
+
+_OBLIGED = re.compile(r"\b(?:forced|obliged|compelled|no choice)\b")
+
+
+def _stirred(here: Here, man: str) -> Claim:
+    """ "The knight has to move": any move of it, of the side to move, or the one just played.
+
+    :raises Unread: when it is not clear which piece is meant, or it has no move.
+    """
+    if man == "it":
+        man = here.topic or ""
+        if not man:
+            raise Unread("it is not clear what must move")
+    spot, found = here.spot, here.find(man, here.board.turn)
+    if not found and here.spot.moves:
+        spot = here.spot.earlier(1)
+        found = [
+            at
+            for at in here.find(man, spot.board.turn, spot.board)
+            if at == here.spot.moves[-1][:2]
+        ]
+    free = spot.passed()
+    if len(found) > 1 and free is not None:  # the one that is attacked
+        attacked = {m[2:4] for m in free.board.legal_moves()}
+        found = [at for at in found if at in attacked]
+    moves = tuple(m for m in spot.board.legal_moves() if m[:2] in found)
+    if len(found) != 1 or not moves:
+        raise Unread(f"it is not clear which piece {man!r} means, or it has no move")
+    return here.claim(KIND.id, spot.board.turn, spot=spot, moves=moves)
 
 
 def _whose(here: Here, slots: dict[str, Any]) -> str:
@@ -177,8 +217,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:
             gone = "mate follows" if without.mated == side else f"{pawns(lost)} {'is' if lost == 1 else 'are'} gone"  # fmt: skip
             because = f"Without {named} {gone}: after {other}, the best other move."
             return Judgement(Outcome.HOLDS, because, shortest(spot, (rival.moves[0], *without.moves)), spot, numbers, marks=marks)  # fmt: skip
-    only = _only(kept, left)
-    near = edge_of_two(kept, left, _only)
+    only = is_only(kept, left)
+    near = edge_of_two(kept, left, is_only)
     if only:
         because = f"{named} is an only move: {other} costs {kept - left} points. It is not forced: {title(side)} has {len(legal)} legal moves."
         return Judgement(Outcome.UNSETTLED, because, shortest(spot, rival.moves, most=SHOWN), spot, numbers, near, one_off=True, marks=marks)  # fmt: skip
@@ -190,11 +230,6 @@ def check(claim: Claim, ask: Ask) -> Judgement:
 
 def _points(ask: Ask, spot: Spot, move: str, side: str) -> int:
     return seen_from(side, ask.move(spot, move).points)
-
-
-def _only(kept: int, left: int) -> bool:
-    """Whether the next best move costs 15 points and the verdict's band with it."""
-    return kept - left >= ONLY and band(kept) != band(left)
 
 
 def _took(spot: Spot) -> bool:
@@ -213,7 +248,7 @@ KIND = Kind(
         "One legal move; or a recapture on the square where the opponent has just taken, without which (the best other move, continued until no capture gains a pawn) a pawn or more, or the game by mate, is lost. "
         "An only move (every other costs 15 points and the verdict's band) that is neither is one off."
     ),
-    formula=f"legal moves = 1; or, of a recapture, material(with it) - material(best other move) >= 1; cost of the best other >= {ONLY} and another band: one off",
+    formula=f"legal moves = 1; or, of a recapture, material(with it) - material(best other move) >= 1; cost of the best other >= {ALONE} and another band: one off",
     slots={"compulsory": dict.fromkeys(members("compulsory", JUDGEMENTS), True)},
     frames=FRAMES,
     tests={
@@ -234,6 +269,12 @@ KIND = Kind(
         "it": lambda n: n.text if n.type in {"piece", "square", "pronoun"} else None,
         "by_piece": lambda n: n.text if n.type == "piece" else None,
         "cause": lambda n: n.text,
+        "man": lambda n: (
+            n.text
+            if (n.type == "piece" and not (n.plural or n.no or n.parts) and n.head != "king")
+            or n.head == "it"
+            else None
+        ),
     },
     read=read,
     check=check,

@@ -25,17 +25,20 @@ from lineproof.claims.reference import Reference
 FRAMES = (
     "[{agent}] <fork> {targets} [with {move}]",
     "[{agent}] <fork> {two} [with {move}]",
-    "[{agent}] <attack> {targets} +at_once|at_the_same_time|together|both|simultaneously|in_1_go|in_one_go|at_a_stroke|at_1_stroke|in_1_breath|with_1_blow",
-    "[{agent}] <attack> {two} [with {move}] [+at_once|at_the_same_time|together|both|simultaneously|in_1_go|in_one_go|at_a_stroke|at_1_stroke]",
+    "[{agent}] <attack> {targets} +at_once|at_the_same_time|together|both|simultaneously|in_1_go|in_one_go|at_a_stroke|at_1_stroke|in_1_breath|with_1_blow|besides|to_boot|with_a_single_move|with_1_move|with_a_single_stroke|in_1_move|in_one_move",
+    "[{agent}] <attack> {two} [with {move}] [+at_once|at_the_same_time|together|both|simultaneously|in_1_go|in_one_go|at_a_stroke|at_1_stroke] if active",
+    "<be:attack> {two} by {by_one}",
+    "[{agent}] <attack> {both} [with {move}] [+at_once|at_the_same_time|together|simultaneously] if active",
     "{side} <fork> {whom}",
     "[{agent}] <fork> {two} with {piece}",
     "[{agent}] <attack> {two} with {piece}",
-    "[{agent}] <attack> {both}",
+    "{side} <save/hold/protect/rescue> {both} ; lost=yes if modal=can negated",
     "[{side}] <fork> {targets} with {by_one}",
     "{agent} <have> {aims}",
     "{targets} <=> under fire from {by_one}",
     "<~> fork by {agent} [(of|on|against|between) {targets}]",
     "[{agent}] <~> fork [(of|on|against|between) {targets}]",
+    "[{agent}] <land/deliver/execute/make/find/play> fork [(of|on|against|between) {targets}]",
 )
 
 
@@ -46,6 +49,8 @@ def _two(noun: Noun) -> bool:
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "lost" in slots:
+        return [_not_both(here, slots)]
     by = None if "denied" in slots else slots.get("agent", slots.get("by_one", slots.get("piece")))
     move = here.named(slots["move"]) if "move" in slots else None
     agent = Agent(move.side, move.after, move.uci[2:4], move) if move else here.agent(by)
@@ -61,6 +66,19 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             KIND.id, agent.side, spot=agent.spot, negated=denied, forker=agent.square, targets=said
         )
     ]
+
+
+def _not_both(here: Here, slots: dict[str, Any]) -> Claim:
+    """ "Black cannot save both the queen and the rook": the piece that has just moved forks them.
+
+    :raises Unread: when it is not the side that must answer.
+    """
+    victim = here.side(slots["side"])
+    if not here.spot.moves or here.mover == victim:
+        raise Unread("it is not clear which piece forks")
+    said = targets(slots["both"])
+    forker = here.spot.moves[-1][2:4]
+    return here.claim(KIND.id, here.mover, forker=forker, targets=said)
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:
@@ -148,4 +166,5 @@ KIND = Kind(
     read=read,
     check=check,
     flips=True,
+    tactic="for",
 )

@@ -21,6 +21,8 @@ FRAMES = (
     "{played} <kick> {target}",
     "[{agent}] <win> tempo +back [(on|against) {target}]",
     "[{agent}] <regain> tempo [(on|against|from) {target}]",
+    "{anything} <give> {side} tempo",
+    "<~> {free_tempo} [for {side}]",
     "<~> {bare_tempo} [(on|against) {target}]",
     "[{agent}] <make/force/oblige to move/run> {patient} ; forced=yes",
     "[{agent}] <chase/drive/kick/hit/attack/push/send> {target} with tempo",
@@ -107,6 +109,7 @@ KIND = Kind(
     frames=FRAMES,
     tests={
         "bare_tempo": lambda n: n.head if n.head == "tempo" and not (n.det or n.adjectives or n.no) else None,
+        "free_tempo": lambda n: n.head if n.head == "tempo" and not n.no and n.det in {"a", "an", "another"} and set(n.adjectives) & {"free", "extra", "clear", "whole", "full"} else None,
         "own": lambda n: n.text if n.type == "piece" else None,
         "a_move": lambda n: n.head if n.head == "move" and n.type == "noun" and not set(n.adjectives) - {"whole", "full", "valuable", "important", "precious"} and n.det not in {"the", "this", "that"} else None},
     read=read,

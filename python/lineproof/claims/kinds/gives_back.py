@@ -17,7 +17,8 @@ FRAMES = (
     "[{agent}] <give_back> {amount} [with {move}]",
     "[{agent}] <give/hand/pay/toss/throw> {amount} +back|straight_back|right_back [with {move}]",
     "[{agent}] <give> {amount} +up +again [with {move}]",
-    "{amount} <go> +back",
+    "{amount} <go> +back|straight_back|right_back",
+    "[{agent}] <give_back> {one} [with {move}] ; amount=pawn",
 )
 
 
@@ -29,6 +30,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             raise Unread("the move is not that side's")
     else:
         agent = doer(here, slots.get("agent"))
+    if slots.get("verb") is not None and slots["verb"].modal == "must":
+        raise Unread("it is not said that it is given back")
     amount = Amount.read(slots["amount"])
     plies = 1 if agent.spot.moves and agent.spot.board.turn != agent.side else 0
     verb = slots.get("verb")
@@ -76,6 +79,7 @@ KIND = Kind(
     ),
     formula="given = material(before) - material(end of the line shown); holds: material(before) >= 1 and given >= the amount",
     frames=FRAMES,
+    tests={"one": lambda n: n.text if n.head == "one" and not n.adjectives else None},
     read=read,
     check=check,
     flips=True,

@@ -24,6 +24,9 @@ FRAMES = (
     "<~> better bishop",
     "{target} <=> pride",
     "{target} <=> good one",
+    "{target} <=> {best_piece}",
+    "{best_piece} <be> {target}",
+    "{target} <=> good|better than {rival}",
     "{target} <=> {healthy_one}",
 )
 
@@ -54,6 +57,19 @@ KIND = Kind(
             n.head
             if n.head == "one"
             and {"happy", "healthy", "proud", "active", "strong"} & set(n.adjectives)
+            else None
+        ),
+        "best_piece": lambda n: (
+            n.head
+            if n.head == "piece"
+            and n.type == "noun"
+            and {"best", "strongest", "finest", "proudest"} & set(n.adjectives)
+            else None
+        ),
+        "rival": lambda n: (
+            n.text
+            if n.head in {"counterpart", "colleague", "rival", "opposite number"}
+            or (n.type == "piece" and n.head == "bishop" and n.whose)
             else None
         ),
         "better_one": lambda n: (

@@ -28,6 +28,8 @@ FRAMES = (
     *owning("half_open file"),
     "{files} <=> half_open [for {side}] ; it=yes",
     "{side} <have> half_open file",
+    "{side} <have> {bare} [for {anything}]",
+    "{side} <have> pawn (on|along) {bare} ; gone=yes if negated",
     "{files} <=> half_open for {whose}",
     "{defender} <have> half_open file",
     "[{agent}] <leave> {files} half_open [for {side}]",
@@ -40,6 +42,12 @@ FRAMES = (
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "bare" in slots:
+        slots["files"] = slots.pop("bare")
+        if not any(
+            is_half_open(here.board, s, f) for s in ("white", "black") for f in slots["files"]
+        ):
+            raise Unread("it is not half-open, so it is not clear what is said of it")
     asked = when(here, slots, brings=brings(here, slots) or "opening" in here.said.split())
     at = named_after(here, slots)
     files = Where.read(slots.get("files")).files
@@ -117,6 +125,9 @@ KIND = Kind(
         **SLOTS,
     },
     frames=FRAMES,
+    tests={
+        "bare": lambda n: n.file if n.type == "file" and not n.adjectives and not n.no else None
+    },
     read=read,
     check=check,
     flips=True,

@@ -41,7 +41,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         side, meant = pawns_meant(here, slots.get("targets", slots.get("target", "")))
         pawns = tuple(meant)
     elif here.said.split()[0] != "these" and not ("agent" in slots and "side" not in slots):
-        side = owner(here, slots)
+        told = where.squares and not {"side", "whose"} & slots.keys()  # the squares tell whose
+        side = None if told else owner(here, slots)
     if side is None:
         side = only_side(lambda s: hanging(at.board, s))
     return [

@@ -34,6 +34,7 @@ _AIM = "prepare/mean/want/wish/intend/hope/aim/plan/be planning/get ready"
 
 FRAMES = (
     "[{agent}] <prepare/be about> {moves}",
+    "[{agent}] <prepare/plan/intend/support/threaten> {march}",
     f"[{{agent}}] <{_AIM} to {_DO}> {{moves}}",
     f"[{{agent}}] <{_AIM} to {_BRING}> {{target}} (to|on|on_to|onto|into|towards) {{square}}",
     f"[{{agent}}] <{_AIM} to castle> [{{wing}}] ; castle=castling",
@@ -41,7 +42,7 @@ FRAMES = (
     "[{agent}] <prepare/eye/dream of/think of/have an eye on/aim at/hope for/plan for> {blow} (on|at) {square}",
     f"[{{agent}}] <{_AIM} to prepare> {{blow}} (on|at) {{square}}",
     "{moves} <=> (idea|next idea|only idea)",
-    "{moves} <follow/come/be/arrive> ; modal=can coming=yes",
+    "{moves} <follow/come/be/arrive> ; coming=yes if modal=can",
     "{moves} <follow/come/be> +next|under_way|soon ; coming=yes",
     "{moves} <=> +next ; coming=yes",
     "{moves} <=> on way ; coming=yes",
@@ -49,25 +50,37 @@ FRAMES = (
     "[{agent}] <play/make> [{anything}] with {moves} +in_mind",
     "[{agent}] <want/need> {placed}",
     "(idea|next idea|only idea) <=> {moves}",
-    "(idea|next idea|only idea) (of|behind|underlying) {by} <=> {moves}",
-    "(idea|next idea|only idea) (of|behind|underlying) {by} <=> {castling}",
+    "(idea|next idea|only idea) (of|behind) {by} <=> {moves}",
+    "(idea|next idea|only idea) (of|behind) {by} <=> {castling}",
     "(idea|next idea|only idea) <=> {castling}",
     "<~> idea of {moves}",
     "<~> {moves} in mind",
     f"(idea|next idea|only idea) <be to {_DO}> {{moves}}",
     "(idea|next idea|only idea) <be to push> (to|on_to) {moves}",
-    f"(idea|next idea|only idea) (of|behind|underlying) {{by}} <be to {_DO}> {{moves}}",
-    "(idea|next idea|only idea) (of|behind|underlying) {by} <be to push> (to|on_to) {moves}",
+    f"(idea|next idea|only idea) (of|behind) {{by}} <be to {_DO}> {{moves}}",
+    "(idea|next idea|only idea) (of|behind) {by} <be to push> (to|on_to) {moves}",
     f"(idea|next idea|only idea) <be to {_BRING}> {{target}} (to|on|on_to|onto|into|towards) {{square}}",
-    f"(idea|next idea|only idea) (of|behind|underlying) {{by}} <be to {_BRING}> {{target}} (to|on|on_to|onto|into|towards) {{square}}",
+    f"(idea|next idea|only idea) (of|behind) {{by}} <be to {_BRING}> {{target}} (to|on|on_to|onto|into|towards) {{square}}",
     "(idea|next idea|only idea) <be to castle> [{wing}] ; castle=castling",
-    "(idea|next idea|only idea) (of|behind|underlying) {by} <be to castle> [{wing}] ; castle=castling",
+    "(idea|next idea|only idea) (of|behind) {by} <be to castle> [{wing}] ; castle=castling",
     "(idea|next idea|only idea) <be to capture> (on|at) {square}",
     "(idea|next idea|only idea) <be to capture> {square}",
+    "(idea|next idea|only idea) (of|behind) {by} <be to capture> (on|at) {square}",
+    "(idea|next idea|only idea) (of|behind) {by} <be to capture> {square}",
     "[{agent}] <be up to/be planning/be after/plan> {moves}",
     "[{agent}] <want/intend/plan> {moves}",
-    "[{agent}] <play/push> {moves} +next ; modal=will",
-    "{target} <move> (to|on_to|into) {square} ; modal=will coming=yes",
+    "[{agent}] <play/push> {moves} +next if modal=will",
+    "[{agent}] <play/make/come/go/move/step/retreat/drop back/step back to push> {marcher}",
+    "{moves} <=> planned",
+    "{moves} <=> in luft",
+    "[{agent}] <play/push> {moves} +imminent if modal=will",
+    "[{agent}] <make> (way|space) for {freed}",
+    "[{agent}] <let> {freed} +out",
+    "[{agent}] <release/free/liberate> {freed}",
+    "(idea|next idea|only idea) <be to develop> {freed}",
+    "(idea|next idea|only idea) (of|behind) {by} <be to develop> {freed}",
+    "[{agent}] <prepare/want/intend/plan to develop> {freed}",
+    "{target} <move> (to|on_to|into) {square} ; coming=yes if modal=will",
     "{target} <move> (to|on_to|into) {square} +under_way ; coming=yes",
     "{target} <move> (to|on_to|into) {square} +next ; coming=yes",
     "{target} <head for/make for/aim for/be bound for/be making for/be heading for> {square}",
@@ -76,6 +89,12 @@ FRAMES = (
     "{mover} <=> on way to {square}",
     "{mover} <=> (to|for) {square} +en_route|on_its_way|on_his_way|on_the_way|bound|on_her_way",
 )
+
+
+def _march(noun: Noun) -> str | None:
+    """ "The march of the b-pawn to b5": the piece and its square."""
+    found = re.fullmatch(r".*?\bof ((?:the|his|our|their|white 's|black 's) (?:[a-h] )?\w+) (?:to|on to) ([a-h][1-8])", noun.text)  # fmt: skip
+    return f"{found[1]}|{found[2]}" if found and noun.type == "noun" and not noun.no else None
 
 
 def _castling(noun: Noun) -> str | None:
@@ -91,6 +110,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     first = slots.get("moves", "").split()[:1]
     if first and re.fullmatch("[a-h][1-8]", first[0]) and here.board.piece_at(first[0]):
         raise Unread("a piece stands there already, so it is not clear what is prepared")
+    if "marcher" in slots:
+        slots["target"] = slots.pop("marcher")
+    if "march" in slots:
+        slots["target"], slots["square"] = slots.pop("march").split("|")
     if "mover" in slots:
         slots["target"] = _just_moved(here, slots.pop("mover"))
     agent = _agent(here, slots)
@@ -109,6 +132,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         origins = pieces(spot.board, side, _LETTER[head])
         if not origins or slots["square"] in origins:
             raise Unread("it is not clear which piece is meant")
+    elif "freed" in slots:
+        origins = [_freed(here.at(spot), slots["freed"], side)]
     elif "target" in slots:
         if slots["target"] in {"it", "this", "that"} and agent.square is not None:
             origins = [agent.square]
@@ -130,6 +155,24 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             square=slots.get("square"),
         )
     ]  # fmt: skip
+
+
+def _freed(here: Here, text: str, side: str) -> str:
+    """ "Makes way for the bishop", "to develop the bishop": the one of the side that can move now and could not, or else the only one.
+
+    :raises Unread: when it is not clear which, or it is no piece of that side.
+    """
+    reference = Reference.read(text)
+    if reference.letter in {None, "k"} or here.owner(reference) not in {None, side}:
+        raise Unread("it is not clear which piece is meant")
+    found = [at for at in here.find(text, side) if at in pieces(here.board, side)]
+    if len(found) > 1 and here.spot.moves:
+        now, before = here.spot.with_move_for(side), here.spot.earlier(1).with_move_for(side)
+        moves = [{m[:2] for m in s.board.legal_moves()} if s else set() for s in (now, before)]
+        found = [at for at in found if at in moves[0] - moves[1]]
+    if len(found) != 1 or reference.plural:
+        raise Unread(f"it is not clear which piece {text!r} is")
+    return found[0]
 
 
 def at_square_own(here: Here, square: str, side: str) -> bool:
@@ -226,7 +269,7 @@ def _legal(claim: Claim, spot: Spot, step: tuple[str, ...]) -> list[str]:
     if step:
         return [uci for uci in (parsed(spot, move) for move in step) if uci is not None]
     origins, square = claim.params["origins"], claim.params["square"]
-    return [m for m in spot.board.legal_moves() if m[:2] in origins and m[2:4] == square]
+    return [m for m in spot.board.legal_moves() if m[:2] in origins and square in (None, m[2:4])]
 
 
 def _shown(claim: Claim, step: tuple[str, ...]) -> tuple[Spot, list[str]] | None:
@@ -246,7 +289,8 @@ def _shown(claim: Claim, step: tuple[str, ...]) -> tuple[Spot, list[str]] | None
                 kinds = {
                     (claim.spot.board.piece_at(o) or "").lower() for o in claim.params["origins"]
                 }
-                legal = [uci] if letter in kinds and uci[2:4] == claim.params["square"] else []
+                to = claim.params["square"]
+                legal = [uci] if letter in kinds and to in (None, uci[2:4]) else []
             if uci in legal:
                 return spot, [uci]
         if uci not in spot.board.legal_moves():
@@ -268,7 +312,12 @@ def _wanted(claim: Claim) -> str:
     if claim.params["moves"]:
         return str(claim.params["moves"][0])
     letter = claim.spot.board.piece_at(claim.params["origins"][0]) or "p"
-    return f"The {NAMES[letter.lower()]} to {claim.params['square']}"
+    square = claim.params["square"]
+    return (
+        f"The {NAMES[letter.lower()]} to {square}"
+        if square
+        else f"A move of the {NAMES[letter.lower()]}"
+    )
 
 
 KIND = Kind(
@@ -288,6 +337,9 @@ KIND = Kind(
         "castling": _castling,
         "placed": lambda n: f"{n.head} {n.square}" if n.type == "piece" and n.square and not n.parts else None,
         "blow": lambda n: n.head if n.head in {*NOUNS["fork"], "check", "sacrifice"} else None,
+        "freed": lambda n: n.text if n.type == "piece" and not n.parts and not n.plural and n.head != "pawn" else None,
+        "marcher": lambda n: n.text if n.type == "piece" and n.head == "pawn" and not n.plural and not n.parts else None,
+        "march": _march,
         "mover": lambda n: n.text if n.type == "side" else None,
     },
     read=read,

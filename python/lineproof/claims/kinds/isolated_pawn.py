@@ -17,6 +17,7 @@ from lineproof.engine import Board
 FRAMES = (
     *owning("isolated_pawn [{where}]"),
     "<be:isolate> {target}",
+    "{side} <live with/put up with/cope with/contend with/accept/take on> isolated_pawn [{where}] if modal=must|can|may",
     "{target} <=> isolated_pawn",
     "{target} <=> (lone|lonely)",
     "{target} <=> orphan",

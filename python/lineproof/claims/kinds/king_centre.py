@@ -29,8 +29,8 @@ FRAMES = (
     "[{agent}] <keep/catch/hold/leave/trap> {king} in centre ; stuck=yes",
     "{king} <=> {stuck} (in|on) centre",
     "<~> {king} in centre",
-    "{king} <remain/stay> on {square} ; modal=will",
-    "{king} <remain/stay> in centre ; modal=will",
+    "{king} <remain/stay> on {square} if modal=will",
+    "{king} <remain/stay> in centre if modal=will",
     "{both} <be/stay/stick> in centre",
     "{both} <=> stuck|stranded in centre ; stuck=yes",
 )

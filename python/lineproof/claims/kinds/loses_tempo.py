@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from lineproof.claims.board import name, other, pieces, title, upper
+from lineproof.claims.board import name, other, pieces, side_of, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
@@ -19,6 +19,7 @@ FRAMES = (
     "{side} <move/play> {same} {times}",
     "{side} <move/play> {defender} {times}",
     "{defender} <move> {times}",
+    "{side} <spend/use/waste/need> {moves_on}",
     "[{agent}] <cost> {side} tempo",
     "[{agent}] <=> waste of tempo",
     "[{agent}] <move/play> with loss_of_tempo",
@@ -27,11 +28,16 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     said = here.said
+    if "moves_on" in slots:
+        count, slots["defender"] = re.split(" moves? (?:on|with) ", slots["moves_on"])
+        slots["times"] = int(count)
     if "times" in slots:
         return [_moved(here, slots)]
     verb = slots.get("verb")
     if verb is not None and verb.modal in {"can", "will", "must", "shall"}:
         raise Unread("said of what may come")
+    if verb is not None and verb.negated and re.match(r"(?:do not|don['’]t|never|avoid)\b", said):
+        raise Unread("it is advice")
     costs = re.search(r"\bcosts?\b|\bcosting\b", said) is not None and "cost of" not in said
     move = here.named(slots["move"]) if "move" in slots else None
     if "agent" not in slots and move is None:
@@ -83,10 +89,10 @@ def _moved(here: Here, slots: dict[str, Any]) -> Claim:
     side = side or here.owner(reference)
     squares = reference.squares(here.board, side)
     if side is None:
-        last = here.spot.moves[-1][2:4] if here.spot.moves else ""
-        if last not in squares:
+        squares = here.salient(squares)
+        if len(squares) != 1:
             raise Unread("it is not clear whose piece is meant")
-        side, squares = here.mover, [last]
+        side = side_of(here.board.piece_at(squares[0]) or "K")
     if not squares or reference.plural:
         raise Unread("it is not clear which piece is meant")
     return here.claim(KIND.id, side, just=False, n=1, at=squares, steps=slots["times"])
@@ -227,6 +233,7 @@ KIND = Kind(
     frames=FRAMES,
     slots={"times": {"3 times": 3, "4 times": 4, "5 times": 5, "twice": 2, "2 times": 2}},
     tests={
+        "moves_on": lambda n: n.text if n.type == "noun" and re.fullmatch(r"[2-9] moves (?:on|with) the (?:queen|rook|bishop|knight)(?: on [a-h][1-8])?", n.text) else None,
         "same": lambda n: f"the {n.head}" if n.type == "piece" and "same" in n.adjectives else None,"a_move": lambda n: n.head if n.head == "move" and n.type == "noun" and not set(n.adjectives) - {"whole", "full", "valuable", "important", "precious"} and n.det not in {"the", "this", "that"} else None},
     read=read,
     check=check,

@@ -10,9 +10,9 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import LOST, SAFE, taught, told, weigh
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
+from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, STANDINGS, members
 from lineproof.claims.noun import Noun
-from lineproof.claims.played import played
+from lineproof.claims.played import played, supposed
 
 NEXT_BAND = 35
 """Points below which a move is one band from losing: clearly worse."""
@@ -31,9 +31,9 @@ def losing(noun: Noun) -> bool | None:
 
 
 FRAMES = (
-    "{deed} <lose> [for {side}] [to {by}] ; lone=yes",
-    "{side} <lose> +outright|by_force|at_once|immediately|on_the_spot|straight_away|instantly ; lone=yes",
-    "{deed} <lose to> {by} ; lone=yes",
+    "{deed} <lose> [for {side}] [to {by}] if lone",
+    "{side} <lose> +outright|by_force|at_once|immediately|on_the_spot|straight_away|instantly if lone",
+    "{deed} <lose to> {by} if lone",
     "{deed} <lose> game",
     "{deed} <lose the game> ; decisive=yes",
     "{deed} <=> losing [for {side}]",
@@ -42,6 +42,9 @@ FRAMES = (
     "{blamed} <=> {deed} ; decisive=yes",
     "{deed} <cost> {side} (game|point)",
     "{deed} <cost> (game|point)",
+    "{side} <lose_the_game> [(by|with) {deed}] ; decisive=yes",
+    "{side} <lose> game [(by|with) {deed}] ; decisive=yes",
+    "{side} <=> {lost_state} ; ahead=yes",
     "{deed} <leave> {side} lost",
     "{deed} <give/leave> {side} {lost}",
     "{deed} <leave> {side} (with|in) {lost}",
@@ -50,7 +53,14 @@ FRAMES = (
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    move = played(here, slots.get("deed"))
+    if "ahead" in slots and not supposed(here):
+        raise Unread("it is said of the position, and not of a move")
+    by_it = "side" in slots and slots.get("deed") in {
+        "it",
+        "this",
+        "that",
+    }  # "loses the game by it"
+    move = here.last() if "ahead" in slots or by_it else played(here, slots.get("deed"))
     if "side" in slots and here.side(slots["side"]) != move.side:
         raise Unread("the side that is said to lose is not the one that moved")
     verb = slots.get("verb")
@@ -117,7 +127,10 @@ KIND = Kind(
         "which blames this move, is not counted (the best move must score more than 5 points more)."
     ),
     formula=f"holds: points after the move < {LOST}; one off: < {NEXT_BAND}; fails: >= {NEXT_BAND}; blamed for it: best - played > {SAFE}",
-    slots={"fatal": dict.fromkeys(members("fatal", JUDGEMENTS), True)},
+    slots={
+        "fatal": dict.fromkeys(members("fatal", JUDGEMENTS), True),
+        "lost_state": dict.fromkeys(STANDINGS["lost"], True),
+    },
     frames=FRAMES,
     tests={
         "losing": losing,

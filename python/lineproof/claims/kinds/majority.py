@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.board import name, other, title
@@ -34,9 +35,13 @@ FRAMES = (
     "{side} <have> preponderance",
     "{side} <have> extra_pawn on {wing}",
     "{side} <outnumber> {than} on {wing}",
+    "{side} <outnumber> {than} {to_count} [(on|in) {wing}]",
+    "{counted_wing} <meet> {m}",
+    "{side} <be> {a_pawn} (on|in) {wing} +up",
     "{flank} <belong to> {side}",
     "<*> preponderance [{where}]",
-    "{side} <push/advance/use> majority (on|in) {wing} ; modal=can|may|",
+    "<*> {held_wing}",
+    "{side} <push/advance/use> majority (on|in) {wing} if modal=can|may|",
     "{counted} <meet> {m} on {wing}",
     "<be:meet> {counted} by {m} on {wing}",
     "{side} <have> {sound} [(on|in) {wing}]",
@@ -44,9 +49,9 @@ FRAMES = (
     "{held} <=> {quality} (on|in) {wing}",
     "<~> {sound} (on|in) {wing} [for {side}]",
     "<be:crippled/cripple/damage/break/devalue/devalued/damaged> {held} ; quality=crippled",
-    "{side} <console> {n} (against|to|versus) {m} on {wing} ; modal=can|may|",
-    "{side} <console> majority on {wing} ; modal=can|may|",
-    "{side} <console> {flank} ; modal=can|may|",
+    "{side} <console> {n} (against|to|versus) {m} on {wing} if modal=can|may|",
+    "{side} <console> majority on {wing} if modal=can|may|",
+    "{side} <console> {flank} if modal=can|may|",
     "{side} <outnumber> {than} {n} to {m} on {wing}",
 )
 
@@ -85,9 +90,15 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "sound" in slots:
         slots["quality"], flank = slots["sound"].split("|")
         slots.setdefault("wing", flank or None)
+    if "held_wing" in slots:
+        slots["held"] = slots["held_wing"]
     if "held" in slots:
         slots["whose"], flank = slots["held"].split("|")
         slots.setdefault("wing", flank or None)
+    if "to_count" in slots:
+        slots["n"], slots["m"] = slots["to_count"].split(" to ")
+    if "counted_wing" in slots:
+        slots["whose"], slots["n"], slots["wing"] = slots["counted_wing"].split("|")
     numbers = (int(slots["n"]), int(slots["m"])) if "n" in slots and "m" in slots else None
     wing = Where.read(slots.get("wing") or slots.get("flank"), slots.get("where")).wing
     if "known" in slots and wing is None and not {"side", "whose"} & slots.keys():
@@ -188,7 +199,21 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "held_wing": lambda n: (
+            f"{n.whose}|{_flank(n)}"
+            if n.head == "majority" and n.whose and _flank(n) and not n.no
+            else None
+        ),
         "sound": _sound,
+        "to_count": lambda n: n.text if re.fullmatch(r"[2-7] to [1-6]", n.text) else None,
+        "a_pawn": lambda n: (
+            n.head if n.type == "piece" and n.head == "pawn" and not n.plural else None
+        ),
+        "counted_wing": lambda n: (
+            f"{n.whose}|{n.count}|{_flank(n)}"
+            if n.type == "piece" and n.head == "pawn" and n.count and n.whose and _flank(n)
+            else None
+        ),
         "held": lambda n: f"{n.whose}|{_flank(n)}" if n.head == "majority" and n.whose else None,
         "flank": lambda n: (
             next(

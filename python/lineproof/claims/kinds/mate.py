@@ -6,20 +6,25 @@ from typing import Any
 
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
-from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import MOVE
+from lineproof.claims.played import supposed
+from lineproof.claims.slot import SLOTS
 
 FRAMES = (
-    "{moves} <=> mate ; without=in",
-    "{move} <=> mate ; without=in",
-    "[{agent}] <=> mate ; without=in|on|at",
-    "<be:mate> {side}",
-    "<be:mate> {king}",
+    "{moves} <=> mate if without=in",
+    "{move} <=> mate if without=in",
+    "[{agent}] <=> mate if without=in|on|at",
+    "[{agent}] <=> mate ; denied=yes if modal=almost without=in|on|at",
+    "<be:mate> {side} if without=in",
+    "<be:mate> {king} if without=in",
+    "<=> mate (on|at) {place} ; placed=yes if verbless",
+    "<=> mate (with|by) {helpers} ; placed=yes if verbless",
+    "(game|line|variation) <end/finish/stop> (in|with) mate",
     "{side} <mate> {whom}",
     "mate <=> complete",
-    "[{agent}] <mate> ; over=yes without=in|on|at",
+    "[{agent}] <mate> ; over=yes if without=in|on|at",
     "{anything} <make> mate {complete}",
     "<~> {mating}",
     "{piece} <mate> (on|at) {square}",
@@ -31,12 +36,24 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if here.idle is not None and not {"move", "moves"} & slots.keys():
         raise Unread("it is said of what happens after a pass")
     spot = here.named(slots["move"]).after if "move" in slots else here.spot
+    bare = slots.get("agent") in {"it", "that", "this"} and "move" not in slots
+    if bare and supposed(here) and not spot.board.in_check:
+        raise Unread("mate comes after the move that is supposed")
     if MOVE.fullmatch(str(slots.get("agent", ""))):
         spot = here.named(slots["agent"]).after
+    verb = slots.get("verb")
+    if (
+        verb is not None
+        and verb.modal in {"will", "must", "shall"}
+        and {"side", "king"} & slots.keys()
+    ):
+        raise Unread("it is said of what will be")
     if "over" in slots and not spot.board.is_checkmate and not _moved(slots):
         raise Unread("it is not said that it is mate already")
     if "mating" in slots:
         spot = here.named(slots["mating"]).after
+    if "placed" in slots and not spot.board.is_checkmate:
+        raise Unread("it may be a mate that is threatened")
     if "piece" in slots:
         spot = _to(here, slots["piece"], slots["square"])
     if "moves" in slots:
@@ -118,8 +135,11 @@ KIND = Kind(
     tests={
         "mating": lambda n: n.text if n.type == "move" and n.text.endswith("#") else None,
         "whom": SLOTS["side"],
+        "place": lambda n: n.text if n.type == "square" or n.head in {"move", "board"} else None,
+        "helpers": lambda n: n.text if n.type == "piece" else None,
         "moves": lambda n: n.text if n.type == "move" and n.plural else None,
     },
     read=read,
     check=check,
+    tactic="for",
 )

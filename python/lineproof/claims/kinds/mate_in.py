@@ -11,6 +11,8 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.noun import Noun
+from lineproof.claims.phrase import MOVE
+from lineproof.claims.played import supposed
 
 MOST = 30
 """Moves to mate that are tried at most."""
@@ -20,6 +22,7 @@ FRAMES = (
     "[{agent}] <mate> in {n} [with {move}]",
     "[{agent}] <mate> (on|at|with) {next}",
     "[{agent}] <mate> +by_force|quickly",
+    "[{agent}] <forcing_mate>",
     "[{agent}] <~> mate in {n} [for {side}] [with {move}]",
     "[{agent}] <~> mate (on|at) {next}",
     "{side} <announce> mate [in {n}]",
@@ -28,7 +31,10 @@ FRAMES = (
     "{anything} <allow/permit/let_in/walk_into/run_into/fall_into/lose_to> mate [in {n}] ; allows=yes",
     "{anything} <walk/run/fall/stumble/lose> (into|to) mate [in {n}] ; allows=yes",
     "<be:mate> {side} in {n} ; loses=yes",
-    "mate <follow> [in {n}] ; without=on|at",
+    "mate <follow> [in {n}] if without=on|at",
+    "{pointer} <=> mate ; ahead=yes if without=in|on|at",
+    "{pointer} <=> mate +soon|quickly|shortly|by_force|anyway",
+    "{side} <mate> +soon|quickly|shortly|by_force|next",
 )
 
 
@@ -49,6 +55,8 @@ def following(noun: Noun) -> str | None:
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     spot = here.spot
     verb = slots.get("verb")
+    if "ahead" in slots and (not supposed(here) or spot.board.in_check):
+        raise Unread("it is said of the position shown")
     if verb is not None and verb.past:
         raise Unread("said of an earlier position")
     agent = here.agent(slots["agent"]) if slots.get("agent") not in _WHOEVER else None
@@ -59,8 +67,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             here.claim(KIND.id, named.side, spot=named.before, moves=_number(slots), by=named.uci)
         ]
     side: str | None
-    if "allows" in slots:
+    if "allows" in slots and MOVE.fullmatch(str(slots["anything"])):
+        allowed = here.named(slots["anything"])
+        side, spot = other(allowed.side), allowed.after  # "axb4 walks into mate"
+    elif "allows" in slots:
         side = other(here.mover)
+    elif "ahead" in slots:
+        side = None  # "if he takes, it's mate", whoever mates
     elif agent is not None:
         side = agent.side
     elif "side" in slots:
@@ -197,8 +210,13 @@ KIND = Kind(
     formula="holds: mate found in at most n moves; fails: every move tried to that depth without one",
     source="FIDE Laws of Chess, article 1.4.1, for mate; common practice for the count",
     frames=FRAMES,
-    tests={"n": count, "next": following},
+    tests={
+        "n": count,
+        "next": following,
+        "pointer": lambda n: n.text if n.head in {"it", "this", "that", "there"} else None,
+    },
     gives_way=frozenset({"by-force", "mate-threat"}),
     read=read,
     check=check,
+    tactic="for",
 )

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.bands import seen_from
-from lineproof.claims.board import title
+from lineproof.claims.board import other, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.passing import parsed
 from lineproof.claims.timing import as_it_stands, of_this_move
 
 DEPTH = 2
@@ -30,11 +32,20 @@ FRAMES = (
     "mate <loom/lurk/hang> [(on|at) {square}]",
     "[{agent}] <dream_of/play_for/be_after/hint_at> mate [(on|at) {square}]",
     "[{agent}] <threaten> {mating}",
+    "<~> {mating} looming ; looms=yes",
     "[{agent}] <want to mate> [(on|at) {square}]",
     "<~> mate (on|at) {square} ; bare=yes",
     "<~> mate [(on|at) {square}] ; passed=yes",
     "[{side}] <mate> [(on|at) {square}] ; passed=yes",
     "mate <=> threat [(on|at) {square}]",
+    "{side} <prevent/avert/meet/stop/parry/see_to/watch_out_for/look_out_for/beware_of/deal_with/guard_against> mate [(on|at) {square}] ; stopped=yes if modal=must|should",
+    "{side} <do> {something} about mate [(on|at) {square}] ; stopped=yes if modal=must|should",
+    "<watch_out_for/look_out_for/beware_of/mind/see> mate [(on|at) {square}] ; stopped=yes if bidden",
+    "{side} <prevent/avert/meet/stop/parry/see_to/watch_out_for/look_out_for/beware_of/deal_with/guard_against> (threat|mate_threat) [of mate] [(on|at) {square}] ; stopped=yes if modal=must|should",
+    "mate threat <=> {plain} [(on|at) {square}]",
+    "{side} <=> {one_move} away_from mate",
+    "<=> for mate [(on|at) {square}] +watch_out|careful|beware ; stopped=yes if verbless",
+    "<be:mate> {side} [(on|at) {square}] ; passed=yes",
 )
 
 
@@ -49,8 +60,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("several mates are spoken of")
     verb = slots.get("verb")
     gone = " no longer " in f" {here.said} "
-    if verb is not None and verb.negated and not gone:
-        raise Unread("what is denied may be the threat or the mate")
+    if verb is not None and verb.negated and re.search(r"\bnever\b", here.said):
+        raise Unread("it is said of every time")
+    gone = gone or (verb is not None and verb.negated)
     spot, side = here.spot, None
     if "bare" in slots:
         board = spot.board
@@ -59,7 +71,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         now = [m for m in board.legal_moves() if m[2:4] == slots["square"]]
         if any(board.play(m).is_checkmate for m in now):
             raise Unread("the side to move mates there, so nothing is only threatened")
-    if "agent" in slots:
+    if "stopped" in slots:
+        side = other(here.side(slots["side"])) if "side" in slots else here.mover
+    elif "agent" in slots:
         agent = here.agent(slots["agent"])
         spot, side = agent.spot, agent.side
     elif "side" in slots or "whose" in slots:
@@ -67,6 +81,23 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if side is None:
         of_this_move(here)
         side = here.mover if here.subject is None or here.subject == here.mover else here.subject
+    if "looms" in slots:
+        mating = slots["mating"]
+        free = spot.passed()
+        for at in (spot, free):
+            if at is not None and parsed(at, mating) is not None:
+                side = at.board.turn
+        return [
+            here.claim(
+                KIND.id,
+                side,
+                spot=spot,
+                move=None,
+                own=spot.board.turn == side,
+                square=None,
+                moves=None,
+            )
+        ]
     own = spot.board.turn == side
     if own and slots.get("move") is not None:
         raise Unread("it is that side's own move, so nothing is only threatened")
@@ -218,7 +249,15 @@ KIND = Kind(
     version=3,
     definition=f"If the opponent passes, the side mates: at once with the move or on the square named, otherwise by force: every move is tried to {DEPTH} moves, beyond that a search must find it, and a side that is winning without one leaves it unsettled. Said of the side to move, whether it mates at once or by force. Not asked of a side in check.",
     frames=FRAMES,
-    tests={"mating": lambda n: n.text if n.type == "move" and n.text.endswith("#") else None},
+    slots={
+        "plain": dict.fromkeys(("obvious", "clear", "plain", "real", "serious", "deadly"), True)
+    },
+    tests={
+        "mating": lambda n: n.text if n.type == "move" and n.text.endswith("#") else None,
+        "something": lambda n: n.text if n.head == "something" else None,
+        "one_move": lambda n: n.text if n.head == "move" and n.count == 1 else None,
+    },
     read=read,
     check=check,
+    tactic="for",
 )

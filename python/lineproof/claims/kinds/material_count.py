@@ -2,23 +2,24 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.board import LETTERS, counts, material, other, side_of, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
-from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import ADJECTIVES, members
 from lineproof.claims.noun import Noun
 from lineproof.claims.phrase import MOVE
-from lineproof.claims.played import played
+from lineproof.claims.played import around, played
+from lineproof.claims.slot import SLOTS
 
 _SIGN: dict[str, int] = {
     **dict.fromkeys(("up", "ahead", "to the good", "in credit"), 1),
     **dict.fromkeys(
-        ("down", "behind", "short", "to the bad", "in arrears", "in the red", "light", "shy", "adrift"), -1
+        ("down", "behind", "short", "to the bad", "in arrears", "in the red", "light", "shy", "adrift", "minus"), -1
     ),
 }  # fmt: skip
 _MORE: dict[str, int] = {"more": 1, "extra": 1, "less": -1, "fewer": -1}
@@ -66,13 +67,14 @@ def known_extra(noun: Noun) -> str | None:
     return amount(noun) if "extra" in noun.adjectives else None
 
 
+_EQUAL = members("level", ADJECTIVES)
 FRAMES = (
     "{side} <=> {amount} {sign} [for {price}] [+for_nothing|for_free]",
     "{side} <=> up {amount} [for {price}] ; up=yes",
     "{side} <=> down {amount} [for {price}] ; down=yes",
-    "<=> {amount} {sign} [for {price}] ; verbless=yes",
-    "<=> up {amount} [for {price}] ; up=yes verbless=yes",
-    "<=> down {amount} [for {price}] ; down=yes verbless=yes",
+    "<=> {amount} {sign} [for {price}] if verbless",
+    "<=> up {amount} [for {price}] ; up=yes if verbless",
+    "<=> down {amount} [for {price}] ; down=yes if verbless",
     "{side} <come_out/emerge/end_up/finish> {amount} {sign} [for {price}] ; ends=yes",
     "{side} <go/fall> {amount} {sign} ; ends=yes",
     "{pointer} <=> {n} (against|to|for) {m}",
@@ -86,7 +88,7 @@ FRAMES = (
     "{side} <trail> by {amount} ; down=yes",
     "{side} <have/~> {amount} {more} [than {second_side}]",
     "{side} <have/~> {extra} [for {price}]",
-    "<=> {extra} [for {side}] ; verbless=yes",
+    "<=> {extra} [for {side}] if verbless",
     "<~> {extra} for {side}",
     "<*> {known_extra} [on {square}] ; known=yes",
     "{side} <have> {amount} for {price}",
@@ -105,24 +107,43 @@ FRAMES = (
     "{nobody} <lead> (in|on) material ; nothing=yes",
     "{nobody} <lead> {amount} ; nothing=yes",
     "pawn <=> {n} (against|to|for) {m}",
+    "<=> {pawns_n} (against|to|versus) {m} if verbless",
+    "{side} <have> {pawns_n} (against|to) {m}",
+    "<~> {pawns_n} (against|to) {m}",
+    "{both} <have> {pawns_n} ; each=yes",
+    "<=> {pawns_n} +each|apiece ; each=yes if verbless",
+    "{side} <=> {sign} +materially",
+    "<~> {level_material} ; level=yes",
+    "<be:restore/re-establish/redress> {level_material} ; level=yes",
+    "{nobody} <=> +up anything ; nothing=yes",
+    "{nobody} <have> {extra} ; nothing=yes",
+    "{both} <have> same material ; level=yes",
     "[{agent}] <make/give> pawn {n} (against|to|for) {m}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    if verb is not None and (verb.modal or verb.done != ("ends" in slots)):
+    done = "ends" in slots or ("level" in slots and "level_material" in slots)
+    if verb is not None and (verb.modal or (verb.done != done and "level_material" not in slots)):
         raise Unread("it is not said of the material on the board now")
     if "development" in here.said:
         raise Unread("it is not material that is counted")
     if "agent" in slots and not _man(slots["agent"]):
         here = here.at(played(here, slots["agent"]).after)
+    if "pawns_n" in slots:
+        pawns = (int(slots["pawns_n"]), int(slots.get("m", slots["pawns_n"])))
+        return [here.claim(KIND.id, "white", amount="pawns", pawns=pawns)]
+    if re.fullmatch(r"(?:queen|rook|bishop|knight|pawn) behind", here.said):
+        raise Unread("it may stand behind another piece")
     if "m" in slots:
         pawns = (int(slots["n"]), int(slots["m"]))
         return [here.claim(KIND.id, "white", amount="pawns", pawns=pawns)]
     if "level" in slots or "nothing" in slots:
         return [here.claim(KIND.id, "white", amount="level")]
     named = slots.get("amount") or slots.get("extra") or slots.get("known_extra")
+    if "pointer" in slots and named == slots.get("price"):
+        raise Unread("as much is had as is given")
     if "pointer" in slots:
         side = here.last().side
     elif "square" in slots and "side" not in slots:
@@ -130,6 +151,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if letter is None:
             raise Unread(f"nothing stands on {slots['square']}")
         side = side_of(letter)
+    elif "known" in slots and re.match(
+        r"\s*(?:in the (?:middle|centre|center)|on the (?:king|queen))", around(here)[1]
+    ):
+        raise Unread("it is extra there, and not in all")
     elif "known" in slots and "side" not in slots:
         if "whose" not in slots:
             side = _richer(here, str(named))
@@ -291,6 +316,17 @@ KIND = Kind(
         "amount": amount,
         "price": amount,
         "extra": extra,
+        "pawns_n": lambda n: str(n.count) if n.head == "pawn" and n.count and n.count > 3 else None,
+        "both": lambda n: (
+            n.text if n.type == "side" and n.text.split()[0] in {"both", "each"} else None
+        ),
+        "level_material": lambda n: (
+            n.text
+            if (n.head == "material" and not _EQUAL.isdisjoint(n.adjectives))
+            or (n.head in {"equality", "parity"} and "material" in n.adjectives)
+            or n.head in {"material balance", "balance of material", "material equality"}
+            else None
+        ),
         "known_extra": known_extra,
         "second_side": SLOTS["side"],
         "pointer": lambda n: n.text if n.type == "pronoun" else None,

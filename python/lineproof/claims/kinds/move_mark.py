@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.bands import Mark as Earned
@@ -13,7 +14,8 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
 from lineproof.claims.noun import Noun
-from lineproof.claims.played import contrasted, played
+from lineproof.claims.played import around, contrasted, named_before, played
+from lineproof.claims.sentence import sentences
 from lineproof.claims.worded import NOMINAL
 
 _GLYPHS = {1: "!", 2: "?", 3: "!!", 4: "??", 5: "!?", 6: "?!"}
@@ -29,7 +31,24 @@ _SLIGHT, _GRIEVOUS = members("slight", JUDGEMENTS), members("grievous", JUDGEMEN
 _MOVES = (
     frozenset(NOUNS["move"])
     | NOMINAL
-    | {"idea", "plan", "way", "try", "defence", "decision", "thing", "one", "reaction"}
+    | {
+        "idea",
+        "plan",
+        "way",
+        "try",
+        "defence",
+        "decision",
+        "thing",
+        "one",
+        "reaction",
+        "way out",
+        "escape",
+        "solution",
+        "remedy",
+        "cure",
+        "antidote",
+        "course",
+    }
 )
 _OTHERS = frozenset(
     {
@@ -80,6 +99,29 @@ def _author(noun: Noun) -> str | None:
     return noun.text if noun.type == "side" and noun.text in {"i", "we"} else None
 
 
+_HOW = {
+    **dict.fromkeys(("correctly", "precisely", "accurately", "well", "wisely", "strongly", "properly", "rightly", "sensibly", "soundly", "exactly right", "perfectly", "splendidly", "excellently", "superbly"), "!"),
+    **dict.fromkeys(("badly", "wrongly", "poorly", "incorrectly", "weakly", "foolishly", "naively"), "?"),
+    **dict.fromkeys(("carelessly", "inaccurately", "imprecisely", "hastily", "sloppily"), "?!"),
+}  # fmt: skip
+"""Adverbs that judge the move with which a side answers."""
+
+
+def _glyph(noun: Noun) -> str | None:
+    """ "An exclamation mark", "two question marks", "a dubious mark"."""
+    mark = next(
+        (
+            m
+            for line, m in (("exclamation mark", "!"), ("question mark", "?"))
+            if noun.head in NOUNS[line]
+        ),
+        "",
+    )
+    if not mark or noun.no or (noun.count or 1) > 2:
+        return None
+    return mark * (noun.count or 1)
+
+
 _WORDING = {
     Earned.GOOD: "a good move",
     Earned.DUBIOUS: "a questionable move",
@@ -97,13 +139,13 @@ _CLAIMED = {
 }
 
 FRAMES = (
-    "{deed} <=> {quality} [for {side}] ; without=never",
-    "{deed} <=> {mark} [for {side}] ; without=never",
-    "<be:call/consider/judge> {deed} {mark} ; modal=|must|may|can|would",
-    "<be:call/consider/judge> {deed} {quality} ; modal=|must|may|can|would",
-    "{known} <=> {deed} ; without=never",
-    "{author} <call/consider/deem/judge/reckon/find/think> {deed} {mark} ; modal=|would",
-    "{author} <call/consider/deem/judge/reckon/find/think> {deed} {quality} ; modal=|would",
+    "{deed} <=> {quality} [(for|of) {side}] if without=never",
+    "{deed} <=> {mark} [for {side}] if without=never",
+    "<be:call/consider/judge> {deed} {mark} if modal=|must|may|can|would",
+    "<be:call/consider/judge> {deed} {quality} if modal=|must|may|can|would",
+    "{known} <=> {deed} if without=never",
+    "{author} <call/consider/deem/judge/reckon/find/think> {deed} {mark} if modal=|would",
+    "{author} <call/consider/deem/judge/reckon/find/think> {deed} {quality} if modal=|would",
     "{author} <regard/see/rate> {deed} as {mark}",
     "<~> something {quality} about {deed}",
     "{deed} <deserve/merit/earn> exclamation_mark ; mark=!",
@@ -111,19 +153,42 @@ FRAMES = (
     "{nobody} <improve_on> {deed} ; mark=!",
     "<~> {nobody} (better|stronger) than {deed} ; mark=!",
     "{nobody} <=> (better|stronger) than {deed} ; mark=!",
-    "<~> {improved} than {deed} ; negated=yes mark=!",
+    "<~> {improved} than {deed} ; mark=! if negated",
     "{side} <have> {nobody} (better|stronger) than {deed} ; mark=!",
-    "{side} <have/find/see/know> {improved} than {deed} ; negated=yes mark=!",
-    "{side} <have/find/see/know> anything (better|stronger) than {deed} ; negated=yes mark=!",
-    "{side} <have/find/see/know> anything (better|stronger) than {deed} ; modal=almost mark=!",
-    "{side} <do better> than {deed} ; negated=yes modal=|can|could mark=!",
-    "{side} <improve_on> {deed} ; negated=yes modal=|can|could mark=!",
+    "{side} <have/find/see/know> {improved} than {deed} ; mark=! if negated",
+    "{side} <have/find/see/know> anything (better|stronger) than {deed} ; mark=! if negated",
+    "{side} <have/find/see/know> anything (better|stronger) than {deed} ; mark=! if modal=almost",
+    "{side} <do better> than {deed} ; mark=! if negated modal=|can|could",
+    "{side} <improve_on> {deed} ; mark=! if negated modal=|can|could",
     "{side} <make/commit> {fault} [(with|by) {deed}]",
     "{side} <blunder> [(with|by) {deed}] ; mark=??",
     "{side} <err> [(with|by) {deed}] ; mark=?",
-    "{author} <recommend/advise> {deed} ; active=yes mark=! modal=|would",
+    "{author} <recommend/advise> {deed} ; mark=! if active modal=|would",
     "<be:recommend/advise> {deed} ; mark=!",
     "{piece} <belong> (on|to) {square} ; mark=!",
+    "<=> {mark} [(by|from|of|for) {side}] ; bare=yes if verbless lone",
+    "<=> {known} [(by|from|of|for) {side}] ; bare=yes if verbless lone",
+    "{side} <find/play/choose/pick/select/hit_on/hit_upon/come_up_with/spot/settle_on/decide_on> {mark}",
+    "{side} <reply/answer/respond/react/continue/play/proceed/handle> [{it}] {how} [with {deed}]",
+    "{moved} <=> {known}",
+    "{moved} <=> {mark}",
+    "{deed} <deserve/merit/earn/get/receive> {glyph} [from {author}]",
+    "{deed} <=> worth {glyph}",
+    "{author} <give/award/grant> {deed} {glyph} if modal=|would|will|must|can",
+    "<give> {deed} {glyph} if bidden",
+    "{recommendation} <=> {deed} ; mark=!",
+    "{deed} <=> {recommendation} ; mark=!",
+    "<be:improve_on> {deed} ; mark=! if negated modal=can|could",
+    "<be:improve_on> {deed} +hardly|scarcely|barely ; mark=! if modal=can|could|almost",
+    "<be> {nobody} (better|stronger) [+available] ; mark=!",
+    "<=> {nobody} (better|stronger) [+available] ; mark=! if verbless",
+    "{deed} <strike> {author} {quality}",
+    "{author} <regard/see/rate/describe/view/judge> {deed} {quality} if modal=|would",
+    "{side} <have> {nobody} (better|stronger) ; mark=!",
+    "<~> anything (better|stronger) ; mark=! if negated",
+    "{nobody} (better|stronger) <=> (available|possible) ; mark=!",
+    "{side} <have> {best}",
+    "{side} <do> {best} if modal=can",
 )
 
 
@@ -133,7 +198,19 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         text = f"{slots['piece']} to {slots['square']}"
     if "quality" not in slots and text in {"it", "which", "that"}:
         text = "this"  # only a move is a mistake
-    named = played(here, text)
+    if "moved" in slots:
+        named = here.last()
+        if here.find(slots["moved"]) != [named.uci[2:4]]:
+            raise Unread("it is not the piece that has just moved")
+    elif text is None and (spoken := _beside(here)) is not None:
+        named = here.named(spoken)
+    elif "bare" in slots and not _alone(here):
+        raise Unread("it may be the subject of what follows")
+    else:
+        named = played(here, text)
+    own = re.match("(white|black)(?:'s|’s) ", here.said)
+    if "bare" in slots and own is not None and own[1] != named.side:
+        raise Unread("the move is not that side's")
     if (
         "side" in slots
         and slots["side"] not in {"you", "i"}
@@ -141,12 +218,25 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     ):
         raise Unread("the move is not that side's")
     verb = slots.get("verb")
-    mark_ = next(slots[s] for s in ("quality", "mark", "known", "fault") if s in slots)
+    if here.said.startswith("being "):
+        raise Unread("it is not said of the move")
+    mark_ = next(
+        slots[s]
+        for s in ("quality", "mark", "known", "fault", "how", "glyph", "best")
+        if s in slots
+    )
     if "seems" in slots and (
         mark_ in {"!", "!!"} or text in {None, "this", "that", "it", "which"} or contrasted(here)
     ):
         raise Unread("what looks so need not be so")
-    if verb is not None and verb.modal in {"can", "must"} and "author" not in slots:
+    told = re.search(r"\b(?:called|considered|judged|regarded|deemed)\b", here.said)
+    barred = verb is not None and verb.modal == "can" and verb.negated
+    barred = barred and text not in {None, "this", "that", "it", "which"}  # "Nf6 can't be right"
+    if (
+        verb is not None
+        and verb.modal in {"can", "must"}
+        and not (told or barred or "author" in slots)
+    ):
         raise Unread("it is guessed, not said")
     denied = verb is not None and bool(verb.negated)
     return [
@@ -154,6 +244,20 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             KIND.id, named.side, spot=named.before, negated=denied, move=named.uci, mark=mark_
         )
     ]
+
+
+def _beside(here: Here) -> str | None:
+    """The move that stands just before these words: "bishop takes b7, superb move"."""
+    before = around(here)[0].rstrip()
+    if not before.endswith((",", "-", ":", "\u2013", "\u2014")):
+        return None
+    said = [w for w in sentences(before, 0)[-1].words if w.norm not in {",", "-", ":"}]
+    return named_before(here) if said and said[-1].move is not None else None
+
+
+def _alone(here: Here) -> bool:
+    """Whether the sentence ends with these words."""
+    return re.match(r"\s*(?:$|[.!;:)\u2026])", around(here)[1]) is not None
 
 
 def read_glyph(here: Here, nag: int, value: str) -> list[Claim]:
@@ -257,7 +361,7 @@ KIND = Kind(
         "A safe move (cost at most 5, or best above 90 and still 85) costs nothing; with the best below 15 nothing is counted. One mark off is unsettled."
     ),
     formula=f"cost = best - played; good: safe move; ?!: cost < 12; ?: 12 <= cost < 30, or a result class lost; ??: cost >= 30, or turned to loss at cost >= 15; one mark off: unsettled; best < {LOST}: not counted",
-    slots={"quality": _ADJECTIVES},
+    slots={"quality": _ADJECTIVES, "how": _HOW},
     frames=FRAMES,
     gives_way=frozenset(
         {"losing-move", "not-recommended", "better-is", "as-before", "unlike-before", "weak-square"}
@@ -273,6 +377,13 @@ KIND = Kind(
             else None
         ),
         "author": _author,
+        "glyph": _glyph,
+        "best": lambda n: "!" if n.head in {"best", "strongest"} and n.det == "the" else None,
+        "it": lambda n: n.text if n.head in {"it", "this"} else None,
+        "moved": lambda n: n.text if n.type == "piece" and n.square and not n.parts else None,
+        "recommendation": lambda n: (
+            n.text if n.head == "recommendation" and n.whose in {"our", "my"} else None
+        ),
     },
     read=read,
     glyphs=_GLYPHS,

@@ -18,10 +18,12 @@ from lineproof.claims.showing import shortest
 
 FRAMES = (
     "{target} <=> hanging [to {by}]",
+    "{nothing} <=> hanging (on|at) {square} ; safe=yes if negated",
+    "{nothing} <hang> (on|at) {square} ; safe=yes if negated",
     "{target} <hang> [to {by}]",
     "{target} <leave> hanging",
-    "<be:capture> {target} ; modal=can|may negated=yes safe=yes",
-    "<be:capture> {target} +for_free|for_nothing|at_no_cost ; modal=can|may",
+    "<be:capture> {target} ; safe=yes if modal=can|may negated",
+    "<be:capture> {target} +for_free|for_nothing|at_no_cost if modal=can|may",
     "{target} <=> safe ; safe=yes",
     "[{agent}] <give> {target} hanging",
     "<be:give> {target} hanging",
@@ -148,7 +150,7 @@ KIND = Kind(
     definition="The enemy cannot take the piece with profit: the exchange on its square gains him less than a pawn, or best play after the capture does. Said to hang, it can be taken with a gain of a pawn or more in the exchange; where only best play saves it, both ways of speaking hold, and the finding says why.",
     formula="holds: exchange(square) < 1, or material(end of best play after the capture) - material(here) < 1",
     frames=FRAMES,
-    tests={"loose": _loose, "by": lambda n: n.text if n.type in {"piece", "side"} else None},
+    tests={"loose": _loose, "nothing": lambda n: n.text if n.no and n.head in {"nothing", "piece"} else None, "by": lambda n: n.text if n.type in {"piece", "side"} else None},
     gives_way=frozenset({"for-free"}),
     read=read,
     check=check,

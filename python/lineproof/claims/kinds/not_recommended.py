@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.bands import edge_of_two
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import LOST, SAFE, taught, told, weigh
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
@@ -17,31 +18,45 @@ from lineproof.claims.played import played
 from lineproof.claims.worded import fitting
 
 FRAMES = (
-    "{author} <recommend> {deed} [to {anything}] [for {anything}] ; active=yes modal=|would|can|could|will",
+    "{author} <recommend> {deed} [to {anything}] [for {anything}] if active modal=|would|can|could|will",
     "<be:recommend> {deed} [to {anything}] [for {anything}]",
     "<be to recommend> {deed} [to {anything}] [for {anything}]",
-    "{author} <recommend/warn/counsel> [{pupil}] against {deed} ; against=yes modal=|would|can|must",
-    "{author} <avoid> {deed} ; against=yes modal=|would",
-    "<avoid> {deed} ; bidden=yes against=yes",
-    "{author} <leave> {deed} +alone ; against=yes modal=|would",
-    "<leave> {deed} +alone ; bidden=yes against=yes",
-    "{side} <avoid> {deed} ; against=yes modal=must|should",
-    "{author} <play/choose/touch/try/go for> {choice} [(to|for) {anything}] ; negated=yes against=yes modal=|would|will",
-    "<play/choose/touch/try/go for/rush> {choice} ; bidden=yes negated=yes against=yes",
-    "{side} <play/choose/touch/try/go for/rush> {choice} ; negated=yes against=yes modal=must|should",
+    "{author} <recommend/warn/counsel> [{pupil}] against {deed} ; against=yes if modal=|would|can|must",
+    "{author} <avoid> {deed} ; against=yes if modal=|would",
+    "<avoid> {deed} ; against=yes if bidden",
+    "{author} <leave> {deed} +alone ; against=yes if modal=|would",
+    "<leave> {deed} +alone ; against=yes if bidden",
+    "{side} <avoid> {deed} ; against=yes if modal=must|should",
+    "{author} <play/choose/touch/try/go for> {choice} [(to|for) {anything}] ; against=yes if negated modal=|would|will",
+    "<play/choose/touch/try/go for/rush> {choice} ; against=yes if bidden negated",
+    "{side} <play/choose/touch/try/go for/rush> {choice} ; against=yes if negated modal=must|should",
     "{deed} <=> {inadvisable} [(to|for) {anything}] ; against=yes",
     "{deed} <=> {bad_idea} [(to|for) {anything}] ; against=yes",
     "{deed} <=> {advisable} [(to|for) {anything}]",
     "{deed} <=> {good_idea} [(to|for) {anything}]",
-    "{deed} <=> for {pupil} ; negated=yes against=yes",
-    "{deed} <tempt> {nobody} ; against=yes modal=|should|must",
-    "{deed} <tempt> [{side}] ; negated=yes against=yes modal=|should|must",
+    "{deed} <=> for {pupil} ; against=yes if negated",
+    "{deed} <tempt> {nobody} ; against=yes if modal=|should|must",
+    "{deed} <tempt> [{side}] ; against=yes if negated modal=|should|must",
     "{side} <do better to avoid> {deed} ; against=yes",
-    "<~> need for {deed} ; negated=yes against=yes",
+    "<~> need for {deed} ; against=yes if negated",
+    "{side} <capture/touch> {prey} ; against=yes if modal=must|should negated",
+    "{side} <capture/take_on> (on) {square} ; against=yes if modal=must|should negated",
+    "{side} <take_on> {square} ; against=yes if modal=must|should negated",
+    "<castle> ; against=yes castles=yes if bidden negated",
+    "{side} <castle> ; against=yes castles=yes if modal=must|should negated",
+    "<touch> {prey} ; against=yes if bidden negated",
+    "{side} <waste/lose> time (on|with) {choice} ; against=yes if modal=must|should negated",
+    "<waste/lose> time (on|with) {choice} ; against=yes if bidden negated",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "castles" in slots:
+        slots["deed"] = "castling"
+    elif "prey" in slots:
+        slots["deed"] = f"taking {slots['prey']}"
+    elif "square" in slots:
+        slots["deed"] = f"taking on {slots['square']}"
     move = _advised(here, slots.get("deed", slots.get("choice", "")))
     if "side" in slots and slots["side"] != "you" and here.side(slots["side"]) != move.side:
         raise Unread("the move is not that side's")
@@ -62,6 +77,19 @@ def _advised(here: Here, text: str) -> Named:
     coming = fitting(here.spot, text) if MOVE.fullmatch(text) is None else []
     if len(coming) == 1 and text.split()[0] not in {"this", "that", "it"}:
         return Named(here.spot, coming[0], here.board.turn)
+    if re.fullmatch("[a-h][1-8]", text):
+        taking = [
+            m for m in here.board.legal_moves() if m[2:4] == text and "x" in here.board.san(m)
+        ]
+        meant = (
+            here.shown_next
+            if here.shown_next in taking
+            else taking[0]
+            if len(taking) == 1
+            else None
+        )
+        if meant is not None and here.board.piece_at(text) is not None:
+            return Named(here.spot, meant, here.board.turn)  # "keep your hands off d4"
     return played(here, text)
 
 
@@ -124,6 +152,9 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "prey": lambda n: (
+            n.text if n.type == "piece" and not n.plural and n.head != "king" else None
+        ),
         "choice": lambda n: deed(n) if n.type != "pronoun" else None,
         "author": lambda n: n.text if n.type == "side" and n.text in {"i", "we"} else None,
         "pupil": lambda n: (

@@ -14,26 +14,28 @@ from lineproof.claims.phrase import MOVE
 from lineproof.claims.played import follows, played
 
 _FEARS = (
-    "{side} <fear> {deed} ; modal=|must|can|will|should|would",
-    "{side} <=> (afraid|scared|frightened|worried) (of|by|about) {deed} ;",
-    "{side} <need to fear> {deed} ;",
-    "<be:fear> {deed} ; modal=|must|can",
-    "<be to fear> {deed} [by {side}] ;",
-    "{deed} <frighten> {side} ; modal=|must|can|will|should",
-    "{deed} <=> (dangerous|frightening) [for {side}] ;",
-    "{deed} <=> {danger} [(for|to) {side}] ;",
-    "{deed} <have> {danger} [for {side}] ;",
-    "{side} <have> {danger} of {deed} ;",
-    "{side} <have to fear> {deed} {above} ;",
-    "<be to fear> {deed} {above} ;",
-    "{side} <have to fear> (from|in|about) {deed} {above} ;",
-    "<be to fear> (from|in|about) {deed} {above} ;",
-    "{deed} <be to fear> {above} ;",
-    "<have/be to frighten> [{side}] from {deed} {above} ;",
+    "{side} <fear> {deed} if modal=|must|can|will|should|would",
+    "{side} <=> (afraid|scared|frightened|worried) (of|by|about) {deed}",
+    "{side} <need to fear> {deed}",
+    "<be:fear> {deed} if modal=|must|can",
+    "<be to fear> {deed} [by {side}]",
+    "{deed} <frighten> {side} if modal=|must|can|will|should",
+    "{deed} <=> (dangerous|frightening) [for {side}]",
+    "{deed} <=> {danger} [(for|to) {side}]",
+    "{deed} <have> {danger} [for {side}]",
+    "{side} <have> {danger} of {deed}",
+    "{side} <have to fear> {deed} {above}",
+    "<be to fear> {deed} {above}",
+    "{side} <have to fear> (from|in|about) {deed} {above}",
+    "<be to fear> (from|in|about) {deed} {above}",
+    "{deed} <be to fear> {above}",
+    "<have/be to frighten> [{side}] from {deed} {above}",
 )
 """What says, denied, that there is no fear."""
 FRAMES = (
-    *(f"{frame} negated=yes ease=yes" for frame in _FEARS),
+    "<fear> {deed} ; ease=yes if bidden negated",
+    "<fear> (about|for) {deed} ; ease=yes if bidden negated",
+    *(f"{frame} ; ease=yes if negated" for frame in _FEARS),
     "{deed} <=> {harmless} [(for|to) {side}] ; ease=yes",
 )
 

@@ -2,24 +2,22 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Any
 
 from lineproof.claims.alternatives import alternatives
-from lineproof.claims.bands import band, edge_of_two, seen_from, spoken
+from lineproof.claims.bands import ALONE, edge_of_two, is_only, seen_from, spoken
 from lineproof.claims.board import title
 from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Mark, Outcome
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members
 from lineproof.claims.noun import Noun
-from lineproof.claims.played import played
+from lineproof.claims.played import around, played
 from lineproof.claims.showing import shortest
 from lineproof.claims.worded import NOMINAL
-
-LEAST = 15
-"""Points that every other move costs at least."""
 
 _GLYPHS = {7: "forced", 8: "singular"}
 """PGN standard (1994), NAG table: 7 "forced move (all others lose quickly)", 8 "singular move (no reasonable alternatives)"."""
@@ -32,7 +30,7 @@ _SOLE = frozenset({"only", "sole", "single"})
 def only(noun: Noun) -> str | None:
     """ "The only move", "one legal reply"."""
     alone = (_SOLE & set(noun.adjectives) or (noun.count == 1 and noun.det == "the")) and not (
-        noun.plural or noun.no
+        noun.plural or noun.no or "other" in noun.adjectives
     )
     return noun.text if noun.head in _MOVES and alone else None
 
@@ -63,15 +61,21 @@ def _no_other(noun: Noun) -> str | None:
     return noun.text if noun.head in NOMINAL and "other" in noun.adjectives and noun.no else None
 
 
+_FAULTS = members("mistake", JUDGEMENTS) | members("blunder", JUDGEMENTS)
 _ELSE = (
-    "(everything|anything) <lose/fail> +else ; modal=almost",
-    "(everything|anything) <=> (worse|bad|losing) +else ; modal=almost",
+    "(everything|anything) <lose/fail> +else if modal=almost|will|can|would|could|may",
+    "(everything|anything) <=> (worse|bad|losing) +else if modal=almost|will|can|would|could|may",
+    "(everything|anything) <lose/fail> {amount} +else if modal=almost|will|can|would|could",
+    "(everything|anything) <=> {fault} +else if modal=almost|will|can|would|could",
+    "{nobody} <do/work/help/hold/suffice/come_into_consideration> +else if modal=almost|will|can|would|could",
+    "{others} <=> {fault} if modal=|would|will",
+    "{others} <lose/fail> [{amount}] [game] if modal=would|will",
     "{others} <lose/fail> [{amount}] [game]",
     "{others} <=> (worse|bad|losing)",
-    "{nobody} <save> [{thing}] +else ; modal=almost",
-    "{nobody} <=> {good} +else ; modal=almost",
-    "{no_other} <save> [{thing}] ; negated=yes",
-    "{no_other} <=> {good} ; negated=yes",
+    "{nobody} <save> [{thing}] +else if modal=almost|will|can|would|could|may",
+    "{nobody} <=> {good} +else if modal=almost|will|can|would|could|may",
+    "{no_other} <save> [{thing}] if negated",
+    "{no_other} <=> {good} if negated",
 )
 _SINGLE = (
     ("{only_legal}", "legal=yes one=yes", ""), ("{only}", "one=yes", ""), ("{one}", "one=yes", "+only|exactly|just|but_1"), ("{one}", "one=yes", "named"),
@@ -106,11 +110,17 @@ FRAMES = (
     "{only_legal} <=> {deed} ; legal=yes",
     "{only} <=> {deed}",
     "{one} <=> (legal|possible) [namely {deed}] +only ; legal=yes one=yes",
-    "{alone} <save> [{thing}]",
+    "{alone} <save> [{thing}] if without=now",
     "{alone} <=> {good}",
-    "{side} <play> {deed} ; modal=must",
+    "{side} <play> {deed} ; must=yes if modal=must",
+    "{act} <save> [{thing}] +only ; first=yes if without=now",
+    "{act} <=> {good} +only ; first=yes",
+    "{act} <get/take/bring> {thing} out_of check ; first=yes",
+    "{act} <meet/answer/parry/stop> {thing} ; first=yes",
+    "<=> {only} [(for|of|by) {side}] if verbless lone",
+    "<~> {no_other} [but {deed}] [for {side}] ; last=yes if negated",
     "{side} <have> {nobody} but {deed}",
-    "{side} <have> {no_other} [but {deed}] ; negated=yes one=yes",
+    "{side} <have> {no_other} [but {deed}] ; one=yes if negated",
     *(said for frame in _HAVING for said in _single(frame)),
     *(f"{frame}{'' if ';' in frame else ' ;'} others=yes" for frame in _ELSE),
 )
@@ -118,11 +128,17 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
+    if "must" in slots and re.search(r"\b(?:forced|obliged|compelled)\b", here.said):
+        raise Unread("it is said to be forced")
+    if "first" in slots and not re.search(r"\b(?:only|just)\s*$", around(here)[0].lower()):
+        raise Unread("it is not said that this move alone does it")
     if "others" in slots and verb is not None and verb.negated:
         raise Unread("that other moves do not fail is not what is checked")
     text = next((slots[s] for s in ("deed", "act", "alone") if s in slots), None)
     if text is not None:
-        named = played(here, f"{slots['king']} to {text}" if "king" in slots else text)
+        named = _named(here, f"{slots['king']} to {text}" if "king" in slots else text)
+    elif "last" in slots:
+        named = played(here, None)
     elif "one" in slots:
         named = _one(here, slots)
     else:
@@ -134,6 +150,22 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     return [
         here.claim(KIND.id, named.side, spot=named.before, move=named.uci, legal="legal" in slots)
     ]
+
+
+def _named(here: Here, text: str) -> Named:
+    """The move that is meant; a square to which no pawn can go is where the one other move goes: "e6 is the only square"."""
+    try:
+        return played(here, text)
+    except Unread:
+        if not re.fullmatch("[a-h][1-8]", text):
+            raise
+        last = here.spot.moves[-1] if here.spot.moves else ""
+        if last[2:4] == text:
+            return here.last()
+        found = [uci for uci in here.board.legal_moves() if uci[2:4] == text]
+        if len(found) != 1:
+            raise
+        return Named(here.spot, found[0], here.board.turn)
 
 
 def _one(here: Here, slots: dict[str, Any]) -> Named:
@@ -177,7 +209,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     own = seen_from(side, best.points)
     second = seen_from(side, alone.points)
     cost = own - second
-    holds = _is_only(own, second)
+    holds = is_only(own, second)
     rival_san = spot.board.san(alone.moves[0])
     numbers: dict[str, int | float | str] = {
         "points": own,
@@ -185,7 +217,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         "its points": second,
         "cost": cost,
     }
-    margin = edge_of_two(own, second, _is_only)
+    margin = edge_of_two(own, second, is_only)
     line = shortest(spot, alone.moves, most=SHOWN)
     if holds:
         because = f"Every other move costs at least {cost} points: after {rival_san} {spoken(side, second)}."
@@ -216,17 +248,12 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     )
 
 
-def _is_only(own: int, second: int) -> bool:
-    """Whether the next best move costs enough, and the verdict's band with it."""
-    return own - second >= LEAST and band(second) != band(own)
-
-
 KIND = Kind(
     id="only-move",
     title="Only move",
     version=2,
     definition="The best other legal move (found by leaving the move out, then searched alone at the same nodes) costs 15 points or more and the verdict's band with it; a single legal move is one too.",
-    formula=f"cost = points(the move) - points(best other move); holds: cost >= {LEAST} and band(best other move) is another; fails otherwise",
+    formula=f"cost = points(the move) - points(best other move); holds: cost >= {ALONE} and band(best other move) is another; fails otherwise",
     frames=FRAMES,
     slots={
         "essential": dict.fromkeys(members("essential", JUDGEMENTS), True),
@@ -247,6 +274,7 @@ KIND = Kind(
         "good": lambda n: n.text if n.head in {"good", "use"} else None,
         "thing": lambda n: n.text if n.type in {"noun", "side", "piece"} else None,
         "cause": lambda n: n.text,
+        "fault": lambda n: n.text if n.head in _FAULTS else None,
     },
     read=read,
     glyphs=_GLYPHS,

@@ -20,6 +20,7 @@ FRAMES = (
     *owning("open file"),
     "{files} <=> open",
     "{side} <have> open file for {anything}",
+    "{side} <have> {bare} [for {anything}]",
     "<be:open> {files}",
     "{files} <=> open file",
     "{files} <=> open (for|to) {anything}",
@@ -65,6 +66,10 @@ def _for_whom(here: Here, text: str) -> str | None:
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "bare" in slots:
+        slots["files"] = slots.pop("bare")
+        if not all(is_open(here.board, f) for f in slots["files"]):
+            raise Unread("it is not open, so it is not clear what is said of it")
     opening = "opening" in slots
     spot = here.spot
     side = None
@@ -216,6 +221,7 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "bare": lambda n: n.file if n.type == "file" and not n.adjectives and not n.no else None,
         "only_open": _only,
         "open_file": _named_open,
         "holder": lambda n: n.text if n.type == "side" or (n.type == "piece" and n.head in {"rook", "queen"}) else None,

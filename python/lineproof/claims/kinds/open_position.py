@@ -24,7 +24,7 @@ FRAMES = (
     "<*> open centre",
     "{it} <=> open",
     "{lines} <=> open",
-    "{side} <meet/find> {more_open} than {it} ; negated=yes modal=will|can|could",
+    "{side} <meet/find> {more_open} than {it} if negated modal=will|can|could",
 )
 
 

@@ -9,6 +9,7 @@ from lineproof.claims.board import LETTERS, NAMES, name, other, pieces, title, u
 from lineproof.claims.claim import Ask, Claim, Judgement, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.owner import (
     SLOTS,
     agreeing,
@@ -26,6 +27,9 @@ from lineproof.engine import Board
 FRAMES = (
     *owning("outpost [(on|at) {squares}] [for {for_piece}]"),
     "{squares} <=> outpost [for {side}]",
+    "{squares} <be/make> {dream_home} [for {piece_of}]",
+    "{squares} <=> {dream_home} [for {side}]",
+    "<*> {post}",
     "{squares} <=> outpost for {piece_of}",
     "{squares} <=> outpost for {a} {piece_of}",
     "{target} <have> outpost [(on|at|of) {squares}]",
@@ -34,19 +38,22 @@ FRAMES = (
     "{squares} <give/offer> {whose_piece} outpost",
     "{squares} <give/offer> {side} outpost",
     "{squares} <serve> [{side}] as outpost",
-    "{a_pawn} <dislodge> {guest} ; negated=yes modal=can|could|will held=yes",
-    "{a_pawn} <dislodge> {defender} from {squares} ; negated=yes modal=can|could|will held=yes",
+    "{target} <use> {squares} as outpost if modal=will|can|may|",
+    "{side} <use> {squares} as outpost if modal=will|can|may|",
+    "{squares} <cry_out_for/beg_for/call_for> {piece_of}",
+    "{a_pawn} <dislodge> {guest} ; held=yes if negated modal=can|could|will",
+    "{a_pawn} <dislodge> {defender} from {squares} ; held=yes if negated modal=can|could|will",
     "{squares} <belong_to> {whose_piece}",
     "{target} <occupy/find/reach> outpost [(on|at|of) {squares}]",
-    "{a_pawn} <dislodge> {defender} from outpost [(on|at) {squares}] ; negated=yes modal=can|could|will held=yes",
-    "{nobody} <dislodge> {target} [from {squares}] with {a_pawn} ; modal=can|could|will held=yes",
-    "<be:dislodge> {target} by {a_pawn} ; negated=yes modal=can|could|will held=yes",
-    "{a_pawn} <dislodge> {target} [from {squares}] ; negated=yes modal=can|could|will held=yes",
+    "{a_pawn} <dislodge> {defender} from outpost [(on|at) {squares}] ; held=yes if negated modal=can|could|will",
+    "{nobody} <dislodge> {target} [from {squares}] with {a_pawn} ; held=yes if modal=can|could|will",
+    "<be:dislodge> {target} by {a_pawn} ; held=yes if negated modal=can|could|will",
+    "{a_pawn} <dislodge> {target} [from {squares}] ; held=yes if negated modal=can|could|will",
     "{side} <own/owns> {square_alone}",
     "{square_alone} <belong_to> {side}",
     "{target} <be/sit> on outpost (on|at) {squares}",
     "<~> outpost [(on|at) {squares}] for {for_piece}",
-    "{a_pawn} <attack/challenge/disturb> {target} ; negated=yes modal=can|could|will held=yes",
+    "{a_pawn} <attack/challenge/disturb/trouble/bother/annoy/harass/reach/touch> {target} [(at|on) {squares}] ; held=yes if negated modal=can|could|will",
 )
 
 
@@ -56,6 +63,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     for slot in ("guest", "square_alone"):
         if slot in slots:
             slots["squares"] = slots[slot]
+    if "post" in slots:
+        slots["squares"] = slots["post"]
     asked = when(here, slots, brings=brings(here, slots))
     spot = here.agent(slots["agent"]).spot if "agent" in slots else here.spot
     at = tuple(re.findall("[a-h][1-8]", slots.get("squares", "")))
@@ -65,7 +74,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         agreeing(here, len(at) or 1 if "target" in slots else len(at))
     if "target" in slots:
         found = here.agent(slots["target"], "nbrq")
-        if found.square is None:
+        if found.square is None or (here.board.piece_at(found.square) or "p").lower() in "pk":
             raise Unread("it is not clear which piece is meant")
         side, letter = found.side, (here.board.piece_at(found.square) or "").lower()
         if at and at != (found.square,):
@@ -184,6 +193,8 @@ KIND = Kind(
     tests={
         "for_piece": lambda n: f"{n.whose}|{n.head}" if n.type == "piece" and n.whose else None,
         
+        "dream_home": lambda n: n.head if n.head in {"home", "square", "place", "perch", "spot", "base"} and {"perfect", "ideal", "dream", "wonderful", "natural", "lovely", "permanent", "eternal", "superb", "excellent"} & set(n.adjectives) and not n.no else None,
+        "post": lambda n: n.square if n.head in NOUNS["outpost"] and n.square and n.type == "noun" else None,
         "square_alone": lambda n: n.square if n.type == "square" and not n.parts else None,
         
         "a_pawn": lambda n: n.head if n.type == "piece" and n.head == "pawn" and not n.square and not n.file else None,

@@ -50,16 +50,17 @@ def duties(spot: Spot, at: str) -> list[Duty]:
 
 FRAMES = (
     "<be:overload> {target}",
+    "<be:overload> {target} thin",
     "{agent} <overload> {target}",
     "{target} <have/do/juggle/serve> {jobs}",
     "{target} <have> overwork",
     "{target} <do/work> overtime",
-    "{target} <do/serve/manage/handle/cope_with> {jobs} ; modal=can negated=yes",
-    "{target} <=> torn ; modal=can negated=yes",
-    "{target} <defend> {duties} ; modal=must",
-    "{target} <defend> {duties} ; modal=can negated=yes",
+    "{target} <do/serve/manage/handle/cope_with> {jobs} if modal=can negated",
+    "{target} <=> torn if modal=can negated",
+    "{target} <defend> {duties} if modal=must",
+    "{target} <defend> {duties} if modal=can negated",
     "{target} <defend> {both}",
-    "{target} <defend> {jobs} ; modal=must",
+    "{target} <defend> {jobs} if modal=must",
     "<be:tie/tie_down/chain/bind/glue> {target} to (defence|protection|guard) of {duties}",
     "{target} <=> overloaded",
     "<*> {worn}",
@@ -210,4 +211,5 @@ KIND = Kind(
     read=read,
     check=check,
     flips=True,
+    tactic="against",
 )  # fmt: skip

@@ -9,10 +9,10 @@ from lineproof.claims.bands import edge_of_two
 from lineproof.claims.board import other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import SAFE
-from lineproof.claims.frame import SLOTS
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.passing import Gain, gained, parsed
+from lineproof.claims.slot import SLOTS
 
 PROFIT = 5
 """Points that a move after the pass gains at least over best play without it (common practice)."""
@@ -25,6 +25,8 @@ FRAMES = (
     "{first} <=> next ; passed=yes",
     "[{side}] <win> {won} [(with|by) {move}] ; passed=yes",
     "[{side}] <capture> (on|at) {square} ; passed=yes",
+    "{man} <move/go/come/push/advance> (on|to|into|onto) {square} [with {check}] ; passed=yes goes=yes",
+    "{side} <castle> ; passed=yes castles=yes",
     "[{side}] <take_on> {square} ; passed=yes",
     "{move} <win> {won} ; passed=yes",
     "{move} <=> {nasty} [(for|to) {side}] ; passed=yes",
@@ -54,12 +56,45 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if side == idler:
         raise Unread("it is that side's own move")
     move, square = slots.get("move"), slots.get("square")
+    if "goes" in slots:
+        move, square = _going(here, side, slots["man"], slots["square"]), None
+    if "castles" in slots:
+        move = _castles(here)
     free = here.spot.passed()
     if free is not None and move is not None and parsed(free, move) is None:
         raise Unread(f"{move} cannot be played after a pass")
     if square is not None and here.board.piece_at(square) is None:
         raise Unread(f"nothing stands on {square}")
     return [here.claim(KIND.id, side, move=move, amount=slots.get("amount"), square=square)]
+
+
+def _going(here: Here, side: str, man: str, square: str) -> str:
+    """The move (SAN) of a piece to a square after the pass.
+
+    :raises Unread: when there is none, or several.
+    """
+    free = here.spot.passed()
+    found = [
+        uci
+        for uci in (free.board.legal_moves() if free is not None else ())
+        if uci[2:4] == square and free is not None and uci[:2] in here.find(man, side)
+    ]
+    if len(found) != 1 or free is None:
+        raise Unread(f"it is not clear which move of {man!r} is meant")
+    return free.board.san(found[0])
+
+
+def _castles(here: Here) -> str:
+    """The one way to castle after the pass."""
+    free = here.spot.passed()
+    ways = (
+        [m for m in free.board.legal_moves() if free.board.san(m).startswith("O-O")]
+        if free is not None
+        else []
+    )
+    if len(ways) != 1 or free is None:
+        raise Unread("it is not clear how is castled")
+    return free.board.san(ways[0])
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:
@@ -127,6 +162,8 @@ KIND = Kind(
     tests={
         "first": lambda n: n.text if n.type in {"move", "square"} else None,
         "won": SLOTS["amount"],
+        "man": lambda n: n.text if n.type == "piece" and not (n.plural or n.parts) else None,
+        "check": lambda n: n.text if n.head == "check" else None,
     },
     slots={
         "nasty": dict.fromkeys(

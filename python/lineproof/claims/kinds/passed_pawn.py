@@ -20,6 +20,8 @@ FRAMES = (
     *owning("passed_pawn [{where}]"),
     "{target} <=> passed",
     "{target} <=> passed_pawn",
+    "{target} <have> {no_pawn} (in|on|before|in_front_of|ahead_of) {anything} if negated",
+    "{no_pawn} <be> (in|on) way of {target} if negated",
     "<be:pass> {target}",
     "{target} <=> {passed_one}",
     "<*> passed_pawn [{where}]",
@@ -41,6 +43,7 @@ FRAMES = (
 
 _SPECIAL = {
     **dict.fromkeys(("protected", "supported", "defended"), "protected"),
+    **dict.fromkeys(("outside", "distant", "remote", "dangerous", "extra"), ""),
     **dict.fromkeys(("connected", "united", "linked"), "connected"),
 }
 _PASSED = members("passed pawn", NOUNS)
@@ -115,6 +118,14 @@ KIND = Kind(
         "stated": lambda n: (
             f"{n.whose or 'the'} {n.head}"
             if n.head in STATED and not n.no and not n.plural
+            else None
+        ),
+        "no_pawn": lambda n: (
+            n.head
+            if n.no
+            and n.head == "pawn"
+            and {"enemy", "opposing", "hostile", "black", "white"}
+            & {*n.adjectives, *n.whose.split()}
             else None
         ),
         "special": _special,

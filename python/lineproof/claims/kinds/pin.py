@@ -23,8 +23,9 @@ FRAMES = (
     "[{agent}] <put/hold/keep/have/catch> {target} (in|into|under) pin [(to|against) {behind}]",
     "pin <=> {degree}",
     "{target} <=> stuck|caught (in|under) pin",
+    "<*> {pinned_piece}",
     "[{agent}] <~> {sort}",
-    "{target} <move/budge/go/leave> ; modal=can|may negated=yes held=yes",
+    "{target} <move/budge/go/leave> ; held=yes if modal=can|may negated",
     "{target} <=> stuck|frozen|rooted|paralysed in_front_of {behind} ; held=yes",
     "{target} <be/stand> in_front_of {behind} +stuck ; held=yes",
     "[{agent}] <unpin> {target} ; freed=yes",
@@ -36,6 +37,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     spot, pinner, side = _pinner(here, slots)
     at = here.at(spot)
+    if "pinned_piece" in slots:
+        slots["target"] = slots.pop("pinned_piece")
     if "sort" in slots:
         if (
             slots.get("agent", "it") not in {"it", "this", "that"}
@@ -112,7 +115,8 @@ def _pinner(here: Here, slots: dict[str, Any]) -> tuple[Spot, list[str] | None, 
 
 
 _FREES = re.compile(
-    r"\b(?:break|lift|escape|shake|get|got|end|remove|resolve|unpin)\w*\b.*\bpin\b|\bunpin"
+    r"\b(?:break|lift|escape|shake|end|remove|resolve|unpin)\w*\b.*\bpin\b|\bunpin"
+    r"|\b(?:get|gets|got|getting)\b.*\b(?:out of|rid of)\b.*\bpin\b"
 )
 """Words of a move that ends a pin."""
 
@@ -299,9 +303,14 @@ KIND = Kind(
     definition="Exactly one piece stands between an enemy line piece and its king (absolute), or a bigger or an unprotected piece of its side (relative; bigger than the pinned piece and than the pinner, for otherwise nothing is won by taking it). Whether the piece may leave the line, and of a relative pin what that costs, is a second finding.",
     frames=FRAMES,
     tests={
+        "pinned_piece": lambda n: (
+            n.text
+            if n.type == "piece" and "pinned" in n.adjectives and not (n.no or n.plural or n.parts)
+            else None
+        ),
         "sort": lambda n: (
             n.head if n.head in {"absolute pin", "relative pin"} and not n.no else None
-        )
+        ),
     },
     slots={
         "degree": {
@@ -314,4 +323,5 @@ KIND = Kind(
     },
     read=read,
     check=check,
+    tactic="for",
 )

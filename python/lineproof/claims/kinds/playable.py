@@ -9,7 +9,7 @@ from lineproof.claims.bands import edge_of_two, mark
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.cost import LOST, taught, told, weigh
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members
@@ -36,28 +36,49 @@ def option(noun: Noun) -> str | None:
 _LATELY = "now|at_last|finally|already|only|at_this_moment|right_now|yet|any_more|any_longer|not_yet|no_longer"
 """With these it is said that the move works now, which is another kind."""
 FRAMES = (
-    f"{{deed}} <=> {{playable}} [for {{side}}] ; without={_LATELY}",
+    f"{{deed}} <=> {{playable}} [for {{side}}] if without={_LATELY}",
     "{deed} <=> {option} [for {side}]",
     "{option} <=> {deed}",
     "{side} <have> {deed} as {option}",
-    f"{{side}} <play> {{choice}} ; modal=can|may without={_LATELY} active=yes",
-    f"<be:play> {{deed}} ; modal=can|may without=in|before|after|{_LATELY}",
+    f"{{side}} <play> {{choice}} if modal=can|may|could without={_LATELY} active",
+    f"<be:play> {{deed}} if modal=can|may without=in|before|after|{_LATELY}",
     "{deed} <come into consideration>",
     "{deed} <deserve> attention|consideration|try|look",
     "<~> {nobody} (wrong|amiss) with {deed} ; sound=yes",
     "{nobody} <=> (wrong|amiss) with {deed} ; sound=yes",
-    f"{{choice}} <work> ; without=too|again|once_more|as_well|either|after|{_LATELY}",
-    "<be:call/consider/judge> {deed} {playable} ; modal=|must|may|can|would",
+    f"{{choice}} <work> if without=too|again|once_more|as_well|either|after|{_LATELY}",
+    "<be:call/consider/judge> {deed} {playable} if modal=|must|may|can|would",
+    "{nobody} <speak/say> against {deed} ; sound=yes",
+    "<~> {nobody} against {deed} ; sound=yes",
+    "{deed} <=> unplayable [for {side}] ; not=yes",
+    "{side} <recapture/capture> (with|by) {takers} if modal=may|can|could",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if "takers" in slots:
+        return _recaptures(here, slots["takers"], here.side(slots["side"]))
     move = played(here, slots.get("deed", slots.get("choice")))
     if "side" in slots and slots["side"] != "you" and here.side(slots["side"]) != move.side:
         raise Unread("the move is not that side's")
     verb = slots.get("verb")
     negated = verb is not None and verb.negated and "sound" not in slots
+    negated = negated != ("not" in slots)
     return [here.claim(KIND.id, move.side, spot=move.before, negated=negated, move=move.uci)]
+
+
+def _recaptures(here: Here, takers: str, side: str) -> list[Claim]:
+    """ "May recapture with queen or pawn": each of the two.
+
+    :raises Unread: when one of them cannot take back.
+    """
+    if here.board.turn != side or not here.spot.moves:
+        raise Unread("it is not that side's move")
+    found = []
+    for taker in takers.split(" and "):
+        move = played(here, f"recapturing with {taker}")
+        found.append(here.claim(KIND.id, side, spot=move.before, move=move.uci))
+    return found
 
 
 def outcome(best: int, points: int, negated: bool) -> Outcome:
@@ -97,7 +118,11 @@ KIND = Kind(
     ),
     formula=f"cost = best - played; playable: earns no worse than ?!; cannot be played: cost >= {NOT_ON}; best < {LOST}: not counted",
     slots={"playable": dict.fromkeys(members("playable", JUDGEMENTS), True)},
-    tests={"option": option, "choice": lambda n: deed(n) if n.type != "pronoun" else None},
+    tests={
+        "takers": lambda n: n.text if len(n.parts) > 1 and n.type == "piece" else None,
+        "option": option,
+        "choice": lambda n: deed(n) if n.type != "pronoun" else None,
+    },
     frames=FRAMES,
     read=read,
     check=check,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.bands import edge_of_two, is_safe
@@ -13,23 +14,33 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.noun import Noun
 from lineproof.claims.passing import parsed
 from lineproof.claims.reference import Reference
+from lineproof.claims.structure import ahead
 from lineproof.claims.timing import as_it_stands, of_this_move
 
 FRAMES = (
     "[{agent}] <prevent> {move}",
-    "[{agent}] <prevent to play/reach/go> {move}",
-    "[{agent}] <keep to play> {move}",
+    "[{agent}] <prevent/keep/discourage/deter to play/push/reach/go/get_in/try/achieve/carry_out/insert> {move}",
+    "[{agent}] <make> {move} impossible",
+    "[{agent}] <take> {move} (away_from|from) {side} [+away]",
+    "[{agent}] <take> {move} out_of {position}",
+    "[{agent}] <deny> {side} {move}",
+    "[{agent}] <rob> {side} of {move}",
+    "[{agent}] <prevent> {going} of {target}",
+    "{move} <=> impossible (thanks_to|because_of|owing_to|due_to|on_account_of) {agent}",
+    "{move} <=> possible (thanks_to|because_of|owing_to|due_to|on_account_of) {agent} if negated",
+    "{side} <play/push> {move} (thanks_to|because_of|owing_to|due_to|on_account_of) {man} if modal=can|may negated",
     "[{agent}] <guard/defend/protect/insure> against {move}",
     "[{agent}] <take> {square} +away",
     "[{agent}] <prevent/keep to play/move/capture/exchange/develop/free/push/break/attack/hang on/win/castle/open/pin/hold> [{anything}] with {move}",
     "[{agent}] <prevent/keep to move/come/go/land/jump/settle/get> (to|into|on|onto) {square} [{patient}]",
     "[{agent}] <prevent/keep to land on/capture on/land/reach/use/occupy/take on/come to/go to/get to> {square} [{patient}]",
     "[{agent}] <prevent> {blow} (on|at) {square}",
+    "[{agent}] <prevent> {blow_at}",
     "[{agent}] <prevent> {going} [of {target}] to {square}",
     "[{agent}] <keep> {target} (off|out_of|away_from|from) {square}",
     "[{agent}] <prevent> {target} from {square}",
     "[{agent}] <prevent> {target} to {square}",
-    "{agent} <allow> {move} ; negated=yes",
+    "{agent} <allow> {move} if negated",
     "{agent} <be> against {move}",
     "<be:direct/aim> {agent} against {move}",
     "[{agent}] <deny> {target} {square}",
@@ -48,6 +59,14 @@ FRAMES = (
 )
 _BLOWS = frozenset({"fork", "sacrifice", "shot", "blow", "jump", "leap", "capture", "mate", "check", "royal fork", "family fork", "discovery"})  # fmt: skip
 _GOING = frozenset({"advance", "push", "thrust", "break"})
+
+
+def _blow_at(noun: Noun) -> str | None:
+    """ "The check on b5", "the fork on c2": the square."""
+    if noun.type != "noun" or noun.head not in _BLOWS | _GOING or noun.no:
+        return None
+    found = re.search(r" on ([a-h][1-8])$", noun.text)
+    return found[1] if found else noun.square or None
 
 
 def _going(noun: Noun) -> str | None:
@@ -69,6 +88,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     if "nobody" in slots:
         return [_unhindered(here, slots["move"])]
+    if "blow_at" in slots:
+        slots["square"] = slots.pop("blow_at")
+    if "man" in slots:
+        slots["agent"] = slots.pop("man")
+    if "going" in slots and "square" not in slots and "target" in slots:
+        return [_advance(here, slots)]
     if "agent" not in slots:
         of_this_move(here)
     agent = here.agent(slots.get("agent"))
@@ -111,6 +136,28 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             letter=letter, by=agent.square, new=new and (agent.square is None or spot.moves[-1][2:4] == agent.square),
         )
     ]  # fmt: skip
+
+
+def _advance(here: Here, slots: dict[str, Any]) -> Claim:
+    """ "Prevents the advance of the b-pawn": the only step that it has, or its double step.
+
+    :raises Unread: when it is no pawn's, or that of none in particular.
+    """
+    agent = here.agent(slots.get("agent"))
+    enemy = other(agent.side)
+    at = here.at(agent.spot)
+    found = [o for o in at.find(slots.get("target", ""), enemy) if o in pieces(at.board, enemy, "p")] if "target" in slots else []  # fmt: skip
+    if slots["going"] not in _GOING or len(found) != 1:
+        raise Unread("it is not clear which move is prevented")
+    step = ahead(enemy, found[0])
+    square = step if step is not None and at.board.piece_at(step) is None else None
+    if square is None:
+        raise Unread("the pawn cannot step forward anyway")
+    new = bool(agent.spot.moves) and other(agent.spot.board.turn) == agent.side
+    return here.claim(
+        KIND.id, agent.side, spot=agent.spot, move=None, square=square, origins=found, letter=None, by=agent.square,
+        new=new and (agent.square is None or agent.spot.moves[-1][2:4] == agent.square),
+    )  # fmt: skip
 
 
 def _unhindered(here: Here, move: str) -> Claim:
@@ -243,7 +290,7 @@ KIND = Kind(
     ),
     formula=f"cost = best - played, of the other side's move; holds: not legal any more, or cost >= {MISTAKE}; unsettled: between; fails: safe move",
     frames=FRAMES,
-    tests={"blow": lambda n: n.text if n.head in _BLOWS else None, "going": _going},
+    tests={"blow": lambda n: n.text if n.head in _BLOWS else None, "blow_at": _blow_at, "going": _going, "man": lambda n: n.text if n.type == "piece" and not n.plural else None, "position": lambda n: n.head if n.head in {"position", "game", "hand"} else None},
     read=read,
     check=check,
     flips=True,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.bands import Mark as Earned
@@ -9,7 +10,7 @@ from lineproof.claims.bands import edge_of_two, mark, spoken
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.cost import LOST, SAFE, told, weigh
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS
@@ -26,9 +27,11 @@ _BECAUSE = "(because_of|on_account_of|owing_to|in_view_of|thanks_to|due_to)"
 FRAMES = (
     "{deed} <fail> {by}",
     "{deed} <fail> {by} mate ; mate=yes",
-    "{deed} <fail> (to|because_of|on|against|after) {by}",
-    "{deed} <lose> (to|because_of|on_account_of) {by} ; lone=yes",
+    "{deed} <fail> (to|because_of|on|against|after|thanks_to|on_account_of|owing_to|due_to|in_view_of) {by}",
+    "{deed} <lose> (to|because_of|on_account_of) {by} if lone",
     "<be:refute> {deed}",
+    "<be:refute> {deed} by {by}",
+    "<be:answer/meet> {deed} (by|with) {by} +strongly|powerfully|decisively|crushingly",
     "{by} <refute> {deed}",
     "{by} <=> refutation [(of|for) {deed}]",
     "refutation (of|for) {deed} <=> {by}",
@@ -36,19 +39,31 @@ FRAMES = (
     "{deed} <have/meet> refutation in {by}",
     "{by} <answer> {deed} +strongly|powerfully|decisively|crushingly",
     "{by} <put paid to/take care of/deal with> {deed}",
-    f"{{deed}} <work> {_BECAUSE} {{by}} ; negated=yes",
+    "{mating} <answer/meet> {deed} ; mate=yes",
+    "{deed} <allow/permit> {mating} ; mate=yes",
+    "{side} <refute> {deed} with {by}",
+    f"{{deed}} <work> {_BECAUSE} {{by}} if negated",
     f"{{deed}} <=> {{bad}} {_BECAUSE} {{by}}",
-    f"{{deed}} <=> {{sound}} {_BECAUSE} {{by}} ; negated=yes",
-    f"<be:play> {{deed}} {_BECAUSE} {{by}} ; modal=can negated=yes",
-    f"{{side}} <play> {{deed}} {_BECAUSE} {{by}} ; modal=can negated=yes",
+    f"{{deed}} <=> {{sound}} {_BECAUSE} {{by}} if negated",
+    f"<be:play> {{deed}} {_BECAUSE} {{by}} if modal=can negated",
+    f"{{side}} <play> {{deed}} {_BECAUSE} {{by}} if modal=can negated",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    slots.setdefault("by", slots.get("mating", ""))
+    if not slots["by"]:
+        raise Unread("it is not said by which move")
     refuted = played(here, slots["deed"]) if "deed" in slots else _refuted(here, slots["by"])
-    if "side" in slots and here.side(slots["side"]) != refuted.side:
+    refutes = (
+        "by" in slots and "deed" in slots and re.search(r"\brefut\w+\b", here.said) is not None
+    )
+    side = here.side(slots["side"]) if "side" in slots else None
+    if side is not None and refutes and side != refuted.side:
+        side = refuted.side  # "Black refutes it with Nd3"
+    if side is not None and side != refuted.side:
         raise Unread("the move is not that side's")
-    by = _reply(refuted.after, slots["by"])
+    by = _reply(refuted.after, slots["by"].rstrip("#"))
     if "mate" in slots and not refuted.after.play(by).board.is_checkmate:
         raise Unread(f"{slots['by']} is not mate")
     return [here.claim(KIND.id, refuted.after.board.turn, spot=refuted.before, move=refuted.uci, by=by)]  # fmt: skip
@@ -132,6 +147,7 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "mating": lambda n: n.text if n.type == "move" and n.text.endswith("#") else None,
         "by": lambda n: deed(n) if n.type != "pronoun" else None,
         "bad": lambda n: (
             n.text if n.head in _FAULTS or ("bad" in n.adjectives and n.head == "move") else None

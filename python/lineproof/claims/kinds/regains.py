@@ -6,14 +6,14 @@ from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.amounts import LEAST, WORTH, Amount, pawns
-from lineproof.claims.board import material, title
+from lineproof.claims.board import material, other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
-from lineproof.claims.frame import SLOTS
 from lineproof.claims.gain import counted, end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import doer
 from lineproof.claims.showing import shortest
+from lineproof.claims.slot import SLOTS
 
 WINDOW = 2
 """Plies that are looked back for the loss that is made good."""
@@ -27,6 +27,7 @@ FRAMES = (
     "[{agent}] <take> {pawn} +back|straight_back|right_back [with {move}]",
     "[{agent}] <have> {amount} +back|straight_back|right_back ; done=yes",
     "{pawn} <come> +back",
+    "{pointer} <=> {amount} +back [on {square}] ; done=yes",
     "{amount} <=> +back",
     "<~> {amount} +back ; done=yes there=yes",
     "{side} <see> {amount} +again|back",
@@ -46,6 +47,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         here = replace(here, subject=move.side)
     side = doer(here, agent_text).side if agent_text or here.subject else _loser(here)
     spot = doer(here, agent_text).spot if agent_text else here.spot
+    if agent_text in {"he", "they"} and here.neutral and material(spot.board, side) > 0:
+        side = other(side)  # only who is behind wins something back
     verb = slots.get("verb")
     done = "done" in slots or bool(verb is not None and verb.done)
     return [here.claim(KIND.id, side, spot=spot, amount=amount.name, done=done)]
@@ -128,7 +131,10 @@ KIND = Kind(
     ),
     formula="gain = material(end of the line shown) - material(lowest point before); holds: gain >= the amount",
     frames=FRAMES,
-    tests={"pawn": lambda n: SLOTS["amount"](n) if n.head in {"pawn", "extra pawn"} else None},
+    tests={
+        "pointer": lambda n: n.text if n.head in {"that", "this", "it"} else None,
+        "pawn": lambda n: SLOTS["amount"](n) if n.head in {"pawn", "extra pawn"} else None,
+    },
     read=read,
     check=check,
     flips=True,

@@ -45,6 +45,9 @@ FRAMES = (
     "{article} of {guarded} <fall/come off/go>",
     "{article} <fall/come off/go> of {guarded}",
     "<be:remove> {article} of {guarded}",
+    "[{agent}] <rob/deprive> {guarded} of {article}",
+    "[{agent}] <leave> {guarded} without {article}",
+    "[{agent}] <remove> {article} (of|for) {guarded} with {move}",
 )
 
 
@@ -197,4 +200,5 @@ KIND = Kind(
     read=read,
     check=check,
     flips=True,
+    tactic="for",
 )  # fmt: skip

@@ -34,16 +34,19 @@ def sacrificed(noun: Noun) -> str | None:
     return next((a for a in noun.adjectives if a in given), "material")
 
 
+_RETURNS = frozenset({"development", "lead", "tempo", "attack", "initiative", "activity", "centre", "space", "play", "compensation", "file", "time", "move"})  # fmt: skip
+"""What material is given for, when it is no material."""
 FRAMES = (
     "[{agent}] <sacrifice> {amount} [for {price}] [on {square}] [with {move}]",
     "[{agent}] <sacrifice> {side} {amount} [for {price}] [on {square}] [with {move}]",
-    "{agent} <leave/put/place> {amount} hanging [on {square}] ; active=yes",
+    "[{agent}] <give/let> {amount} for {returns}",
+    "{agent} <leave/put/place> {amount} hanging [on {square}] if active",
     "{amount} <=> on offer",
     "[{agent}] <sacrifice> on {square}",
     "{played} <=> {noun}",
     "{played} <=> sacrifice of {amount}",
-    "<=> sacrifice of {amount} ; verbless=yes",
-    "<=> {noun} ; verbless=yes",
+    "<=> sacrifice of {amount} if verbless",
+    "<=> {noun} if verbless",
 )
 
 
@@ -69,6 +72,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     else:
         agent = doer(here, slots.get("agent"))
         side = agent.side
+        if "agent" not in slots and here.subject is None and done:
+            side = _poorer(here, side)  # "the f-pawn has been sacrificed"
         tried = (agent.move.after,) if agent.move else _moments(here, agent.spot, side)
     if not tried:
         raise Unread("there is no move of that side to speak of")
@@ -85,6 +90,12 @@ def _noun(slots: dict[str, Any]) -> Amount:
         return Amount("material", LETTERS_OF["material"])
     word = slots["noun"]
     return Amount.read(f"the {word}" if word != "material" else "material")
+
+
+def _poorer(here: Here, side: str) -> str:
+    """Whose sacrifice it is when nobody is named: that of the side behind in material, else of the one given."""
+    balance = material(here.board, "white")
+    return side if balance == 0 else "white" if balance < 0 else "black"
 
 
 def _moments(here: Here, spot: Spot, side: str) -> tuple[Spot, ...]:
@@ -213,7 +224,10 @@ KIND = Kind(
     },
     frames=FRAMES,
     gives_way=frozenset({"exchange", "gives-back"}),
-    tests={"noun": sacrificed},
+    tests={
+        "noun": sacrificed,
+        "returns": lambda n: n.text if n.type == "noun" and n.head in _RETURNS else None,
+    },
     read=read,
     check=check,
     flips=True,

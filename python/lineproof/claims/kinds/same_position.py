@@ -11,29 +11,31 @@ from lineproof.claims.here import Here, Unread, meant
 from lineproof.claims.kind import Kind
 from lineproof.claims.kinds import transposes
 from lineproof.claims.road import road
-from lineproof.claims.sentence import Word, sentences
+from lineproof.claims.sentence import sentences
+from lineproof.claims.word import Word
 from lineproof.engine import Board
 
 FRAMES = (
     "{anything} <=> {same} ; elsewhere=yes",
     "<~> {same} ; elsewhere=yes",
-    "{side} <reach/lead to/have/get> {same} [(by|through|from) {anything}] ; elsewhere=yes modal=|would|can|could",
+    "{side} <reach/lead to/have/get> {same} [(by|through|from) {anything}] ; elsewhere=yes if modal=|would|can|could",
     "<be:reach> {same} [(from|by|through|via) {anything}] ; other=yes elsewhere=yes",
     "{same} <arise/come_about/result/occur/appear> [(from|by|through|via|out_of) {anything}] ; other=yes elsewhere=yes",
-    "<be:reach> {here} [(from|by|through|via) {anything}] +also ; other=yes elsewhere=yes modal=can|could|may|",
-    "{here} <arise/come_about/result/occur/appear> [(from|by|through|via|out_of) {anything}] +also ; other=yes elsewhere=yes modal=can|could|may|",
+    "<be:reach> {here} [(from|by|through|via) {anything}] +also ; other=yes elsewhere=yes if modal=can|could|may|",
+    "{here} <arise/come_about/result/occur/appear> [(from|by|through|via|out_of) {anything}] +also ; other=yes elsewhere=yes if modal=can|could|may|",
     "{here} <=> identical (to|with) {road} [(with|after|of) {moves}]",
     "{here} <=> identical (to|with) {position} (in|after|of|from) {road} [(with|after|of) {moves}]",
     "{here} <=> {none} from {road} [(with|after|of) {moves}]",
     "{here} <=> {none} from {position} (in|after|of|from) {road} [(with|after|of) {moves}]",
     "{here} <=> {alike} (as|in|after) {road} [(with|after|of) {moves}]",
-    "{here} <arise/come_about/result/occur/appear> (after|from|via|by|through|out_of|in) {road} [+also] ; modal=can|could|may|",
-    "<be:reach> {here} (after|from|via|by|through|out_of|in) {road} [+also] ; modal=can|could|may|",
+    "{here} <arise/come_about/result/occur/appear> (after|from|via|by|through|out_of|in) {road} [+also] if modal=can|could|may|",
+    "<be:reach> {here} (after|from|via|by|through|out_of|in) {road} [+also] if modal=can|could|may|",
     "{side} <know/meet/see> {here} [(from|in|after) {road}] ; seen=yes",
-    "{here} <=> different from {road} [(with|after|of) {moves}] ; negated=yes",
-    "{side} <be> +here +before ; seen=yes modal=almost|",
+    "{here} <=> different from {road} [(with|after|of) {moves}] if negated",
+    "{side} <be> +here +before ; seen=yes if modal=almost|",
     "{side} <be> +here (in|after) {road} ; seen=yes",
     "{road} <lead_to/reach/give/come_to/get_to> {same}",
+    "{opening} <lead_to/reach/give/come_to/get_to/transpose_to> {same} ; elsewhere=yes other=yes",
     "{road} <lead/come> to {same}",
 )
 _NUMBER = re.compile(r"^(?:\d+\.(?:\.\.)?|\.\.\.)")
@@ -127,6 +129,7 @@ KIND = Kind(
     frames=FRAMES,
     tests={
         "side": lambda n: n.text if n.type == "side" and n.text != "i" else None,
+        "opening": lambda n: n.text if n.head == "opening" and n.det else None,
         "road": road,
         "moves": lambda n: n.text.replace(" then ", " ") if n.type in {"move", "square"} else None,
         "position": lambda n: n.head if n.head == "position" and n.det in {"the", "that"} else None,

@@ -20,17 +20,17 @@ MOST = 1
 FRAMES = (
     "<be:shut_in> {target} [by {agent}] [(in|on) {square}]",
     "{agent} <shut_in> {target} [(in|on) {square}]",
-    "[{agent}] <shut_in> {object} ; active=yes",
+    "[{agent}] <shut_in> {object} if active",
     "{men} <shut_in> {target} ; several=yes",
     "<be:lock/close/shut/block/box/hem/wall/hide> {target} behind {men} ; several=yes",
     "{target} <=> prisoner",
     "{target} <=> jailed",
     "{target} <have> {none}",
-    "{target} <have> move ; modal=almost",
-    "{target} <move/stir/breathe/budge> +hardly|scarcely|barely ; modal=can|almost",
-    "{target} <move/stir/budge/go> (muscle|square|step) ; modal=can negated=yes",
-    "{target} <come out/get out> [(into|to|in) (game|play|open|daylight|world)] ; modal=can negated=yes",
-    "{target} <come/get> (into|to) (game|play|daylight|action) ; modal=can negated=yes",
+    "{target} <have> move if modal=almost",
+    "{target} <move/stir/breathe/budge> +hardly|scarcely|barely if modal=can|almost",
+    "{target} <move/stir/budge/go> (muscle|square|step) if modal=can negated",
+    "{target} <come out/get out> [(into|to|in) (game|play|open|daylight|world)] if modal=can negated",
+    "{target} <come/get> (into|to) (game|play|daylight|action) if modal=can negated",
     "<*> {caged}",
 )
 _CAGED = frozenset({"entombed", "imprisoned", "buried", "incarcerated", "hemmed-in"})
@@ -58,7 +58,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             by = spot.moves[-1][2:4]
     at_spot = here.at(spot)
     words = slots.get("target") or slots.get("object") or slots.get("caged")
-    found = meant(at_spot, words, fits=lambda at: _shut_by(spot, at, by))
+    found = meant(at_spot, words, fits=lambda at: _shut_by(spot, at, by), in_play=False)
     if "square" in slots and slots["square"] not in found:
         raise Unread(f"that piece does not stand on {slots['square']}")
     return [

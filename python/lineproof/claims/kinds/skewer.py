@@ -53,6 +53,8 @@ FRAMES = (
     "[{agent}] <skewer> {object} (to|against|on_to) {second}",
     "[{agent}] <skewer> {object} behind {second}",
     "<be:skewer> {whom}",
+    "{agent} <look/see/stare/attack/aim/shine> through {big} (at|to|on|onto) {second}",
+    "{agent} <go/cut/run> through {big} (to|at|on|onto) {second}",
     "[{agent}] <~> skewer [(of|on|against) {targets}]",
 )
 
@@ -61,6 +63,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb, "will")
     alone(here)
+    if "big" in slots:
+        slots["object"] = slots.pop("big")
     said = targets(slots["targets"]) if "targets" in slots else []
     said += [slots[key] for key in ("object", "second") if key in slots]
     if len(said) > 2:
@@ -132,8 +136,16 @@ KIND = Kind(
     ),
     source='Chess Programming Wiki, "Skewer" (from memory); what may stand in front: common practice',
     frames=FRAMES,
-    tests={"whom": lambda n: n.text if n.type == "side" else None},
+    tests={
+        "whom": lambda n: n.text if n.type == "side" else None,
+        "big": lambda n: (
+            n.text
+            if n.type == "piece" and n.head in {"king", "queen", "rook"} and not n.parts
+            else None
+        ),
+    },
     read=read,
     check=check,
     flips=True,
+    tactic="for",
 )

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
 from functools import lru_cache
 
 from lineproof.claims.board import side_of
@@ -12,7 +11,8 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import SHARED
 from lineproof.claims.reference import Reference
-from lineproof.claims.sentence import Sentence, Word
+from lineproof.claims.sentence import Sentence
+from lineproof.claims.word import Word
 from lineproof.engine import AmbiguousMoveError, Board
 from lineproof.lesson import Lesson, LessonError, Place
 from lineproof.lesson.save import versions
@@ -51,12 +51,17 @@ _ELSEWHERE = frozenset(
 )
 """Words with which a sentence points to another line of the lesson."""
 
+_BARRED = frozenset({"impossible", "illegal"})
+_REGRETS = frozenset({"should", "ought", "better", "instead", "could"})
+"""Words with which a side's own move before the reply may be judged."""
+
 BELOW = 300
 """Moves below a place that are looked through at most."""
 
 CHANGED = "the move beside these words was"
 """How the reason begins where the words can still be true."""
 
+_SQUARE = re.compile("[a-h][1-8]")
 _PLACED = re.compile(
     rf"(?:{SHARED['whose']})? (?:\w+ )??(?:king|queen|rook|bishop|knight|pawn) (?:on|at) [a-h][1-8]|(?: the| his| our| her| your| a)? [a-h][1-8] (?:queen|rook|bishop|knight|pawn)(?= |$)"
 )
@@ -122,6 +127,8 @@ _FUTURE = frozenset(
         "gets",
         "bring",
         "brings",
+        "mate",
+        "mating",
     ]
 )
 """Words that make a piece on a square a plan or a memory."""
@@ -134,8 +141,10 @@ _PAST = frozenset(
 def scan(here: Here, sentence: Sentence) -> list[Claim]:
     """A claim for each thing named that cannot be placed; none when all can."""
     said = {w.norm for w in sentence.words}
+    if said & _BARRED or ("not" in said and said & {"possible", "legal"}):
+        return []  # a move that is named because it cannot be played
     reasons: list[tuple[str, Word, Word]] = []
-    boards = _boards(here)
+    near = _Near(here, 3 if said & _REGRETS else 2)
     elsewhere = bool(said & _ELSEWHERE)
     norms = ["", "", *(w.norm for w in sentence.words)]
     for number, word in enumerate(sentence.words):
@@ -143,10 +152,10 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
             continue  # a move in words may be said loosely
         if norms[number] in _LINES and norms[number + 1] in {"with", "after", "of"}:
             continue  # "unlike the lines with Nc3": other lines, perhaps of no lesson
-        reason = _misplaced(here, word, boards, elsewhere)
+        reason = _misplaced(here, word, near, elsewhere)
         if reason is not None:
             reasons.append((reason, word, word))
-    reasons.extend(_absent(here, sentence, boards, elsewhere))
+    reasons.extend(_absent(here, sentence, near, elsewhere))
     reasons.extend(_miscounted(here, sentence))
     changed = _changed(here, sentence)
     if changed is not None:
@@ -220,39 +229,60 @@ def _planned(before: list[str], after: list[str]) -> bool:
     )
 
 
-def _boards(here: Here) -> list[Board]:
-    """Positions from which a move named here may be meant: before the last move, here, and after a pass from either."""
-    return _with_passes(here.spot.boards[-2:][::-1])
+class _Near:
+    """The positions from which a move named here may be meant: here, before the last move, after the moves named before, and after a
+    pass from any of them. They are found when asked for; most sentences name nothing.
+    """
+
+    def __init__(self, here: Here, most: int = 2) -> None:
+        self._here, self._most = here, most
+        self._boards: dict[int, Board] | None = None
+        self._played: list[tuple[Board, str]] = []
+
+    @property
+    def boards(self) -> list[Board]:
+        if self._boards is None:
+            self._boards = {}
+            for board in self._here.spot.boards[-self._most :][::-1]:
+                self._put(board)
+        for before, uci in self._played:
+            self._put(before.play(uci))
+        self._played = []
+        return list(self._boards.values())
+
+    def _put(self, board: Board) -> None:
+        """Adds a position and the one after a pass."""
+        assert self._boards is not None
+        for found in (board, board.passed()):
+            if found is not None:
+                self._boards.setdefault(found.key, found)
+
+    def with_earlier(self, number: int, turn: str) -> list[Board]:
+        """The same, with an earlier position of this road: "instead of this 3... Nf6 4. d3"."""
+        boards = {board.key: board for board in self.boards}
+        for board in self._here.spot.boards:
+            if (board.move_number, board.turn) == (number, turn):
+                boards.setdefault(board.key, board)
+        self._boards = boards
+        return list(boards.values())
+
+    def play(self, moves: list[tuple[Board, str]]) -> None:
+        """Adds the positions after some moves."""
+        self._played += moves
 
 
-def _with_passes(boards: Iterable[Board]) -> list[Board]:
-    found: dict[int, Board] = {}
-    for board in boards:
-        found.setdefault(board.key, board)
-        passed = board.passed()
-        if passed is not None:
-            found.setdefault(passed.key, passed)
-    return list(found.values())
-
-
-def _misplaced(here: Here, word: Word, boards: list[Board], elsewhere: bool) -> str | None:
-    """Why a named move cannot be meant here, or None. Extends `boards` by the positions after it."""
+def _misplaced(here: Here, word: Word, near: _Near, elsewhere: bool) -> str | None:
+    """Why a named move cannot be meant here, or None. The positions after it are near then."""
     move = word.move
     assert move is not None  # asked of moves only
     san, number = move["san"], int(move["number"]) if move["number"] else None
     dots = bool(move["dots"]) or (number is None and word.norm.startswith("..."))
     plain_square = number is None and not dots and re.fullmatch(r"[a-h][1-8]", san)
-    after: list[Board] = []
+    played: list[tuple[Board, str]] = []
     right = False
     seen_number: set[str] = set()
-    if number is not None:
-        # an alternative earlier on this road: "instead of this 3... Nf6 4. d3"
-        turn = "black" if dots else "white"
-        boards.extend(
-            b
-            for b in here.spot.boards
-            if (b.move_number, b.turn) == (number, turn) and b.key not in {x.key for x in boards}
-        )
+    turn = "black" if dots else "white"
+    boards = near.boards if number is None else near.with_earlier(number, turn)
     for board in boards:
         try:
             uci = board.parse_san(san)
@@ -260,15 +290,12 @@ def _misplaced(here: Here, word: Word, boards: list[Board], elsewhere: bool) -> 
             return None  # one of two can be played, and it is not said which
         except ValueError:
             continue
-        after.append(board.play(uci))
-        if number is not None and (board.move_number, board.turn) != (
-            number,
-            "black" if dots else "white",
-        ):
+        played.append((board, uci))
+        if number is not None and (board.move_number, board.turn) != (number, turn):
             seen_number.add(f"{board.move_number}{'.' if board.turn == 'white' else '...'}")
             continue
         right = right or not (dots and board.turn == "white")
-    boards.extend(b for b in _with_passes(after) if b.key not in {x.key for x in boards})
+    near.play(played)
     if right:
         return None
     line = _line(here.place)
@@ -349,10 +376,12 @@ def _belongs(here: Here, sentence: Sentence, first: Word, last: Word) -> str | N
 
 
 def _absent(
-    here: Here, sentence: Sentence, boards: list[Board], elsewhere: bool
+    here: Here, sentence: Sentence, near: _Near, elsewhere: bool
 ) -> list[tuple[str, Word, Word]]:
     """Pieces named with their square that stand there neither here nor on this line."""
     line = "".join(f" {w.norm}" for w in sentence.words)
+    if not _SQUARE.search(line):
+        return []
     offsets = [0]
     for word in sentence.words[:-1]:
         offsets.append(offsets[-1] + 1 + len(word.norm))
@@ -369,7 +398,7 @@ def _absent(
             side = here.owner(reference)
         except Unread:
             side = None  # who is meant is unknown: the colour is not checked
-        if any(reference.squares(b, side) for b in boards):
+        if any(reference.squares(b, side) for b in near.boards):
             continue
         places = here.lesson.places if elsewhere else _ahead(here.place)
         if any(reference.squares(p.board, side) for p in places):

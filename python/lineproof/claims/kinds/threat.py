@@ -30,6 +30,10 @@ _AMOUNTS: dict[str, Any] = {
 
 
 _SQUARE = re.compile("[a-h][1-8]")
+_AVERTED = re.compile(
+    r"\b(?:parr|prevent|stop|avert|meet|met|answer|ward|deal|cope|end|remov|get rid|got rid|take care|took care|see to|saw to|neutrali|eliminat|escap|avoid|create|renew|would|could|without)"
+)
+"""Words of a threat that is over, or not there yet."""
 
 
 _GO = "play/follow with/follow up with/continue with/go/jump in with/come in with"
@@ -46,6 +50,7 @@ FRAMES = (
     "[{agent}] <threaten to win> {amount} [(with|by) {move}]",
     "[{agent}] <threaten to win> {target} [(with|by) {move}] ; won=yes",
     "[{agent}] <threaten to capture> {target}",
+    "[{agent}] <threaten to capture> {target} with {man}",
     "[{agent}] <~> threat (of|to) {moves}",
     "[{agent}] <~> threat (against|on|to) {target}",
     "<~> threat of {moves}",
@@ -60,14 +65,21 @@ FRAMES = (
     "[{agent}] <be/have/carry/make/create/contain to win> {amount} {above}",
     "[{agent}] <be/have/carry/make/create/contain to play> {moves} {above}",
     "[{agent}] <be/have/carry/make/create/contain to capture> {target} {above}",
-    "[{agent}] <capture> {target} +next ; modal=will",
+    "[{agent}] <capture> {target} +next if modal=will",
+    "[{agent}] <capture> {target} +imminent if modal=will",
+    "[{agent}] <play> {moves} +imminent if modal=will",
+    "{side} <beware/fear/avert> {moves} ; warned=yes if modal=must|should|had|may",
+    "<beware> {moves} ; warned=yes if bidden",
+    "<*> threat of {moves}",
+    "<*> threat (to|against|on) {target}",
+    "{next} <be> {moves}",
     "{agent} <say/scream/shout/mean> {move} +next",
     "{target} <come/get> (in|into|under) fire [from {agent}] ; bare=yes passive=yes",
     "{agent} <attack> {targets} ; bare=yes",
-    "[{agent}] <attack> {targets} ; bare=yes active=yes",
+    "[{agent}] <attack> {targets} ; bare=yes if active",
     "{agent} <attack> {target} ; bare=yes",
-    "[{agent}] <attack> {target} [with {by}] ; bare=yes active=yes",
-    "[{agent}] <attack> {pawns} [(with|by) {by}] ; bare=yes active=yes",
+    "[{agent}] <attack> {target} [with {by}] ; bare=yes if active",
+    "[{agent}] <attack> {pawns} [(with|by) {by}] ; bare=yes if active",
     "<be:attack> {target} ; bare=yes passive=yes",
     "[{agent}] <~> attack (on|against) {prey} ; bare=yes",
     "{target} <=> under fire [from {agent}] ; bare=yes passive=yes",
@@ -88,6 +100,21 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return _described(here, slots)
     if not any(slot in slots for slot in ("agent", "side", "whose")):
         of_this_move(here)
+    if "known" in slots and _AVERTED.search(here.said):
+        raise Unread("the threat may be over")
+    if "known" in slots and "target" in slots:
+        slots = {"target": slots["target"], "side": here.mover}
+    elif "warned" in slots or "known" in slots:
+        verb = slots.get("verb")
+        if verb is not None and (verb.negated or verb.past):
+            raise Unread("it is said that it need not be feared")
+        warned = here.side(slots["side"]) if "warned" in slots and "side" in slots else None
+        free = here.spot.passed()
+        if warned == here.mover or free is None or parsed(free, _moves(slots)[0]) is None:
+            raise Unread("it is no move of the side that moved last")
+        slots = {"moves": slots["moves"], "side": here.mover}
+    if "man" in slots:
+        slots["agent"] = slots["man"] if len(here.find(slots["man"], here.mover)) == 1 else slots.get("agent", slots["man"])  # fmt: skip
     targets: list[str] | None = None
     passive = "passive" in slots
     agent = _agent(here, slots, passive)
@@ -162,6 +189,8 @@ def _attack(here: Here, slots: dict[str, Any]) -> list[Claim]:
         else [slots.get("target", slots.get("prey"))]
     ):
         prey += _prey(at, text, None if agent is None else other(agent.side))
+    if any((at.board.piece_at(to) or "").lower() == "k" for to in prey):
+        raise Unread("an attack on the king is a check, or no more than a direction")
     sides = {side_of(at.board.piece_at(to) or "K") for to in prey}
     if len(sides) != 1:
         raise Unread("it is not clear whose piece is attacked")
@@ -210,7 +239,7 @@ def _prey(here: Here, text: str | None, owner: str | None) -> list[str]:
             at for at in found
             if here.board.attackers(other(side_of(here.board.piece_at(at) or "K")), at)
         ]  # fmt: skip
-        found = hit if len(hit) == 1 else found
+        found = hit if len(hit) == 1 else here.salient(found)
     if len(found) > 1:
         raise Unread(f"it is not clear which piece {text!r} means")
     return found
@@ -412,6 +441,8 @@ KIND = Kind(
         "anything": lambda n: n.text if n.head in {"anything", "nothing"} else None,
         "none": lambda n: n.head if n.no and n.head in NOUNS["threat"] else None,
         "pawns": lambda n: n.text if n.head in {"chain", "pawn chain", "pawn structure"} else None,
+        "next": lambda n: n.head if n.head in {"next", "next up", "coming up"} else None,
+        "man": lambda n: n.text if n.type == "piece" and not n.plural else None,
         "above": lambda n: n.text if n.head in NOUNS["threat"] else None,
         "moves": lambda n: n.text if n.type in {"move"} else None,
         "prey": lambda n: n.text if n.type in {"piece", "square"} and not n.parts else None,

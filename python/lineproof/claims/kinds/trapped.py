@@ -21,22 +21,27 @@ WITHIN = 8
 
 FRAMES = (
     "<be:trap> {target}",
+    "<be:entomb/bury> {target} ; either=yes",
+    "{target} <get_out/come_out> ; either=yes if modal=can|will negated",
     "{agent} <trap> {target} [(on|in) {square}] [with {move}]",
-    "[{agent}] <trap> {target} [with {move}] ; active=yes",
+    "[{agent}] <trap> {target} [with {move}] if active",
     "<be:trap> {target} [(on|in|at) {square}]",
     "{target} <have/find> {none}",
-    "{target} <have/find> {bare} ; negated=yes",
+    "{target} <have/find> {bare} if negated",
     "<~> {none} (for|of) {target}",
     "{target} <=> without {bare}",
     "{target} <=> goner",
     "{target} <=> doomed",
+    "<=> curtains for {target}",
+    "{target} <lack> square ; short=yes",
+    "{target} <lack> escape",
     "{target} <=> trapped",
     "{target} <be short of/run out of/be out of/be running out of> square ; short=yes",
     "{target} <=> (out_of|short_of|without) square ; short=yes",
-    "{target} <escape/get out/get away/run away/be saved> ; modal=can|will negated=yes",
-    "{target} <hide/run> ; modal=can negated=yes short=yes",
-    "{target} <find> escape ; modal=can|will negated=yes",
-    "<be:save/rescue> {target} ; modal=can|will negated=yes",
+    "{target} <escape/get away/run away/be saved> if modal=can|will negated",
+    "{target} <hide/run> ; short=yes if modal=can negated",
+    "{target} <find> escape if modal=can|will negated",
+    "<be:save/rescue> {target} if modal=can|will negated",
     "<*> {caught}",
 )
 _NOWHERE = frozenset({"square", "nowhere", "retreat", "flight square", "retreat square", *NOUNS["square"]})  # fmt: skip
@@ -80,6 +85,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread(f"that piece does not stand on {slots['square']}")
     none = slots.get("none") or slots.get("bare") or ("square" if "short" in slots else "")
     squares_only = none in _NOWHERE
+    if "either" in slots and all(at[1] in "18" and not _hit(spot, at) for at in found):
+        raise Unread("it stands on its first rank, so it is shut in rather than trapped")
     claims = []
     for at in found:
         side = side_of(spot.board.piece_at(at) or "K")
@@ -223,4 +230,5 @@ KIND = Kind(
     read=read,
     check=check,
     flips=True,
+    tactic="against",
 )  # fmt: skip

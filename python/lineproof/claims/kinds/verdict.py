@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Any
 
@@ -11,7 +12,7 @@ from lineproof.claims.board import material, other, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.lexicon import NOUNS, members
+from lineproof.claims.lexicon import NOUNS, STANDINGS, members
 from lineproof.claims.noun import Noun
 from lineproof.claims.phrase import MOVE
 from lineproof.claims.played import played
@@ -105,34 +106,11 @@ _SMALL = _LITTLE | {
     "mini",
     "slender",
 }
-_WON = ("winning", "won", "close to winning", "crushing")
-_LOST = (
-    "lost",
-    "losing",
-    "busted",
-    "beyond saving",
-    "done for",
-    "toast",
-    "dead lost",
-    "completely lost",
-    "bust",
-)
-_BETTER = ("better", "for choice", "preferable", "ahead", "on top", "more comfortable", "happier")
-_WORSE = (
-    "worse",
-    "worse off",
-    "worse off now",
-    "in trouble",
-    "in hot water",
-    "under pressure",
-    "in difficulties",
-    "on the ropes",
-)
 
 
 def _degrees() -> dict[str, Any]:
-    found: dict[str, Any] = dict.fromkeys(_BETTER, BETTER) | dict.fromkeys(_WORSE, "worse")
-    del found["ahead"]  # alone it speaks of material
+    found: dict[str, Any] = dict.fromkeys(STANDINGS["better"], BETTER)
+    found |= dict.fromkeys(STANDINGS["worse"], "worse")
     for word in ("better", "ahead", "preferable", "for choice", "worse"):
         ill = word == "worse"
         found |= dict.fromkeys(
@@ -141,39 +119,25 @@ def _degrees() -> dict[str, Any]:
         found |= dict.fromkeys(
             (f"{a} {word}" for a in _MUCH | {"well"}), Band.CLEARLY_WORSE if ill else Band.CLEAR
         )
-    found |= dict.fromkeys(
-        ("in serious trouble", "in deep trouble", "in big trouble", "in real trouble"),
-        Band.CLEARLY_WORSE,
-    )
-    return found | dict.fromkeys(_WON, Band.WINNING) | dict.fromkeys(_LOST, Band.LOSING)
+    found |= dict.fromkeys(STANDINGS["clearly better"], Band.CLEAR)
+    found |= dict.fromkeys(STANDINGS["clearly worse"], Band.CLEARLY_WORSE)
+    found |= dict.fromkeys(STANDINGS["winning"], Band.WINNING)
+    return found | dict.fromkeys(STANDINGS["lost"], Band.LOSING)
 
 
 _DEGREES = _degrees()
-_EVEN = ("level", "equal", "balanced", "even", "in balance", "equalish", "drawish", "dull but even")
-_ROUGHLY = (
-    "roughly",
-    "about",
-    "approximately",
-    "more or less",
-    "near enough",
-    "as good as",
-    "close to",
-    "fairly",
-    "pretty much",
-    "nearly",
-)
-"""Words before "level" that widen the band."""
+_EVEN = STANDINGS["level"]
 _LEVELS: dict[str, Any] = {
     **dict.fromkeys(_EVEN, (Band.LEVEL, False)),
-    **dict.fromkeys((f"{r} {e}" for r in _ROUGHLY for e in _EVEN), (Band.LEVEL, True)),
-    **dict.fromkeys(("unclear", "not clear", "messy", "anybody 's game", "anyone 's game"), (UNCLEAR, False)),
-}  # fmt: skip
+    **dict.fromkeys((f"{r} {e}" for r in STANDINGS["roughly"] for e in _EVEN), (Band.LEVEL, True)),
+    **dict.fromkeys(STANDINGS["unclear"], (UNCLEAR, False)),
+}
 _SIZES = (
     dict.fromkeys(_SMALL, Band.SLIGHT)
     | dict.fromkeys(_MUCH, Band.CLEAR)
     | dict.fromkeys(("decisive", "winning"), Band.WINNING)
 )
-_EDGES = frozenset({"advantage", "edge", "plus", "pull", "upper hand", "better", "superiority"})
+_EDGES = frozenset(STANDINGS["advantage"]) | {"better"}
 _GAMES = members("position", NOUNS) | {"chance", "prospect", "attack"}
 _BOARD = members("position", NOUNS) | {
     "it",
@@ -241,6 +205,12 @@ def even_game(noun: Noun) -> Any:
     return next((_LEVELS[a] for a in noun.adjectives if a in _EVEN), None) if games else None
 
 
+def _equal_chances(noun: Noun) -> str | None:
+    """ "Equal chances", "chances for both sides" is less."""
+    equal = not set(STANDINGS["level"]).isdisjoint(noun.adjectives)
+    return noun.text if noun.head in {"chance", "prospect"} and equal and not noun.no else None
+
+
 def _board(noun: Noun) -> str | None:
     return (
         noun.text
@@ -249,22 +219,24 @@ def _board(noun: Noun) -> str | None:
     )
 
 
-_MAY = "modal=may|might|should|must hedge=yes"
+_FIXED: dict[str, Any] = {"won": Band.WINNING, "lost": Band.LOSING, "worse": "worse"}
+"""What a frame says without a word of its own for it."""
+_MAY = "; hedge=yes if modal=may|might|should|must"
 FRAMES = (
     "{side} <=> {degree}",
-    f"{{side}} <=> {{degree}} ; {_MAY}",
+    f"{{side}} <=> {{degree}} {_MAY}",
     "{side} <have> {standing}",
     "{camp} <=> {degree}",
     "{board} <=> {level} [for {both}]",
-    f"{{board}} <=> {{level}} [for {{both}}] ; {_MAY}",
+    f"{{board}} <=> {{level}} [for {{both}}] {_MAY}",
     "{board} <=> {degree} for {side}",
     "{board} <=> {even_game}",
     "<~> {even_game}",
     "{cause} <lead to/give> {even_game}",
-    "{author} <call/consider/judge/make/deem/prefer> {board} {level} ; modal=|would",
-    "{author} <call/consider/judge/make/deem> {board} {degree} for {side} ; modal=|would",
-    "{author} <prefer> {camp} ; modal=|would",
-    "<be:call/judge/consider> {board} {level} ; modal=|may|can",
+    "{author} <call/consider/judge/make/deem/prefer> {board} {level} if modal=|would",
+    "{author} <call/consider/judge/make/deem> {board} {degree} for {side} if modal=|would",
+    "{author} <prefer> {camp} if modal=|would",
+    "<be:call/judge/consider> {board} {level} if modal=|may|can",
     "{cause} <lead to> {standing} for {side}",
     "{cause} <give> {side} {standing}",
     "{cause} <give> {side} (with|in) {standing}",
@@ -275,12 +247,48 @@ FRAMES = (
     "<~> {degree} for {side}",
     "{standing} <=> with {side}",
     "{edge} <=> {size}",
-    "<be:call/judge> {edge} {size} ; modal=|may|can",
+    "<be:call/judge> {edge} {size} if modal=|may|can",
     "{side} <equalise> ; equal=yes",
     "{cause} <equalise> ; equal=yes",
     "{side} <have/reach> equality ; equal=yes",
     "{nobody} <=> better ; nobody_better=yes",
     "{neither} <=> better ; nobody_better=yes",
+    "{neither} <have/claim/boast/show/point_to> {standing} ; nobody_better=yes if modal=|can",
+    "{side} <have/hope/count> {level_game} ; equal=yes",
+    "{side} <have> {more} than {level_game} ; equal=yes if negated",
+    "{side} <have> than {level_game} +no_more|nothing_more ; equal=yes",
+    "{side} <solve> {problems} ; equal=yes",
+    "{side} <hold/keep/maintain> {level_game} ; equal=yes",
+    "{board} <=> in {level_game} ; even=yes",
+    "{level_game} <=> {kept} ; even=yes",
+    "<~> {level_game} ; even=yes",
+    "<~> {nobody} (in|between) {it} ; even=yes",
+    "<=> {level} if verbless lone",
+    "<=> {even_game} if verbless",
+    "{author} <call/rate/assess/judge/regard/see/evaluate> {board} as {level} if modal=|would",
+    "{author} <call/rate/assess/judge/regard/see/evaluate> {board} as {degree} for {side} if modal=|would",
+    "<be:assess/rate/evaluate/regard/judge/see/describe> {board} as {level} if modal=|may|can|must|should",
+    "{author} <call/consider/judge/make/deem> {board} {degree} if modal=|would|can",
+    "{side} <have> {equal_chances} ; even=yes",
+    "<~> {equal_chances} [for {side}] ; even=yes",
+    "{side} <win> [game] +easily|comfortably|by_force|outright|simply|quickly|trivially ; won=yes",
+    "{side} <win> [game] ; won=yes if lone active",
+    "{board} <=> (win|victory) for {side} ; won=yes",
+    "{board} <=> (win|victory) ; won=yes if lone",
+    "<=> (win|victory) for {side} ; won=yes if verbless",
+    "{side} <resign> ; lost=yes if modal=can|should|may|might|must|could",
+    "{decided} <=> +over for {side} ; lost=yes",
+    "{side} <struggle/suffer> ; worse=yes if lone",
+    "{side} <fight/struggle> for {life} ; worse=yes",
+    "{side} <hang> by thread ; worse=yes",
+    "<be:prefer> {side} if modal=can|must|should|may",
+    "<be:prefer> {camp} if modal=can|must|should|may",
+    "{standing} <belong_to> {side}",
+    "{standing} <lie/rest> with {side}",
+    "{standing} <=> {side}",
+    "{side} <come_out/emerge/end_up/finish> +on_top",
+    "{side} <have> {standing} much",
+    "<=> {standing} (for|to) {side} if verbless",
 )
 _GLYPHS: dict[int, tuple[str, Any]] = {
     10: ("white", Band.LEVEL), 11: ("white", Band.LEVEL), 12: ("white", Band.LEVEL), 13: ("white", UNCLEAR),
@@ -297,6 +305,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("it is said of what was, not of what is")
     if verb is not None and verb.modal not in {"", "will", "would"}:
         raise Unread("it is not said of the position itself")
+    if re.search(r"\b(?:on|in) material\b", here.said):
+        raise Unread("it is said of the material")
     denied = bool(verb is not None and verb.negated)
     if "cause" in slots and MOVE.fullmatch(slots["cause"]):
         here = here.at(played(here, slots["cause"]).after)
@@ -309,18 +319,30 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if equal:
         side = here.side(slots["side"]) if "side" in slots else here.mover
         return [here.claim(KIND.id, side, negated=denied, degree=Band.LEVEL)]
+    if "even" in slots:
+        return [here.claim(KIND.id, "white", negated=denied, degree=Band.LEVEL, either=True)]
     if "nobody_better" in slots:
         return [here.claim(KIND.id, "white", degree=Band.LEVEL)]
     degree = next((slots[s] for s in ("degree", "standing", "size") if s in slots), BETTER)
     owner = slots.get("side", slots.get("camp", slots.get("edge")))
     if owner is None and (here.subject is None or here.after_unread):
         raise Unread("it is not clear who stands so")
-    side = here.side(owner)
+    degree = next((d for word, d in _FIXED.items() if word in slots), degree)
+    well = degree == BETTER or (isinstance(degree, Band) and degree > 0)
+    side = _owner(here, owner) if well else here.side(owner)
     if degree == "worse":
         side, degree = other(side), BETTER
     elif isinstance(degree, Band) and degree < 0:
         side, degree = other(side), Band(-degree)
     return [here.claim(KIND.id, side, negated=denied, degree=degree)]
+
+
+def _owner(here: Here, text: str | None) -> str:
+    """Whose verdict it is; "he" is the side that the clause before speaks of by its name."""
+    named = here.third if here.neutral and here.third == here.subject else None
+    if named is not None and text in {"he", "she", "they", "his", "their"}:
+        return named
+    return here.side(text)
 
 
 def read_glyph(here: Here, nag: int, value: tuple[str, Any]) -> list[Claim]:
@@ -438,11 +460,25 @@ KIND = Kind(
         ),
         "author": lambda n: n.text if n.type == "side" and n.text in {"i", "we"} else None,
         "cause": lambda n: n.text if n.type != "side" else None,
+        "level_game": lambda n: n.text if n.head in STANDINGS["equality"] else None,
+        "equal_chances": _equal_chances,
+        "more": lambda n: n.text if n.head in {"nothing", "anything", "more"} else None,
+        "problems": lambda n: (
+            n.text if n.head in {"problem", "difficulty", "opening problem"} else None
+        ),
+        "kept": lambda n: n.text if n.head in {"kept", "preserved"} else None,
+        "it": lambda n: n.text if n.type in {"pronoun", "side"} else None,
+        "decided": lambda n: (
+            n.text if n.head in {*STANDINGS["game"], "it", "this", "that"} else None
+        ),
+        "life": lambda n: n.text if n.head in {"life", "survival", "draw", "equality"} else None,
     },
     frames=FRAMES,
     gives_way=frozenset(
         [
             "losing-move",
+            "by-force",
+            "mate-in",
             "better-is",
             "move-mark",
             "bishop-pair",

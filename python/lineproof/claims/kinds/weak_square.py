@@ -28,14 +28,15 @@ FRAMES = (
     "{squares} <=> weak",
     "{squares} <=> hole",
     "hole <be/appear/arise> (on|at) {squares}",
+    "hole <=> {squares}",
     "[{agent}] <weaken> {squares}",
     "[{agent}] <give> hole (on|at) {squares}",
     "[{agent}] <give> {side} hole (on|at) {squares}",
     "[{agent}] <surrender> {squares}",
-    "{side} <defend> {squares} with {a_pawn} ; negated=yes modal=can|could|will lost=yes",
-    "{a_pawn} <defend/control> {squares} ; negated=yes modal=can|could|will",
+    "{side} <defend> {squares} with {a_pawn} ; lost=yes if negated modal=can|could|will",
+    "{a_pawn} <defend/control> {squares} if negated modal=can|could|will",
     "<*> hole (on|at|of) {squares}",
-    "{nobody} <defend> {squares} ; modal=can|could|will",
+    "{nobody} <defend> {squares} if modal=can|could|will",
 )
 
 

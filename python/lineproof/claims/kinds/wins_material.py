@@ -6,12 +6,13 @@ import re
 from typing import Any
 
 from lineproof.claims.amounts import LEAST, MOST, WORTH, Amount, pawns
-from lineproof.claims.board import other, side_of, title
+from lineproof.claims.board import material, other, side_of, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.exchange import losing
 from lineproof.claims.gain import Count, before_last_moves_of, counted, end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.kinds import by_force
 from lineproof.claims.played import doer
 from lineproof.claims.reference import Reference
 from lineproof.claims.showing import comes_to, shortest
@@ -27,17 +28,21 @@ FRAMES = (
     "{anything} <cost> {side} {given}",
     "[{agent}] <lose> {given} [for {price}]",
     "[{agent}] <lose> {given} to {anything}",
-    "{fallen} <fall/drop> ; without=in|into|on|to|onto|at|from|down",
+    "{fallen} <fall/drop> if without=in|into|on|to|onto|at|from|down",
     "<be:lose> {fallen}",
     "{fallen} <=> lost",
     "{side} <come_out/emerge/end_up/finish> {amount} +ahead|up|to_the_good ; ends=yes",
     "{fallen} <=> in bag|pocket|net",
     "{fallen} <=> won",
-    "{fallen} <be_gone>",
+    "{fallen} <=> {ours}",
+    "[{agent}] <win> {nil} ; amount=material",
+    "[{agent}] <get> {amount} for {price}",
+    "{pointer} <=> {amount} (to|for) {side} ; here=yes",
+    "{pointer} <=> {amount} in bag|pocket|net",
     "{anything} <cost> {side} equivalent of {given}",
     "[{anything}] <cost> {given} ; costs=yes",
-    "{fallen} <save> ; negated=yes",
-    "<be:save> {fallen} ; negated=yes",
+    "{fallen} <survive> if negated",
+    "<be:salvage> {fallen} if negated",
 )
 
 
@@ -51,8 +56,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("it is said of the material on the board")
     if "costs" in slots:
         winner = other(here.last().side)
+    elif "ours" in slots:
+        winner = here.side({"ours": "we", "his": "he"}.get(slots["ours"], slots["ours"]))
     elif "fallen" in slots:
         winner = _taker(here, said, amount)
+    elif "here" in slots:
+        winner = here.side(slots["side"])
     elif "side" in slots:
         agent = doer(here, slots.get("agent", slots.get("played")))
         side, spot = here.side(slots["side"]), agent.spot
@@ -61,6 +70,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         agent = doer(here, slots.get("agent"))
         spot = agent.spot
         winner = other(agent.side) if "given" in slots else agent.side
+        balance = material(here.board, "white")
+        if "agent" not in slots and here.subject is None and balance and _PASSIVE.search(text):
+            winner = "white" if balance > 0 else "black"  # "a pawn has been won"
     for side, tail in (("white", "for white"), ("black", "for black")):
         if slots.get("tail") == tail and winner != side:
             raise Unread("it is not clear who wins it")
@@ -70,20 +82,24 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     done = verb is not None and verb.done
     if "fallen" in slots:
         done = done or _just_taken(here, amount)
-    return [
-        here.claim(
-            KIND.id,
-            winner,
-            spot=spot,
-            amount=amount.name,
-            force="by force" in text or (verb is not None and verb.modal == "can"),
-            free=re.search(r"\bfor (?:free|nothing)\b", text) is not None,
-            price=price,
-            done=done or _PAST.search(text) is not None,
-        )
-    ]
+    claim = here.claim(
+        KIND.id,
+        winner,
+        spot=spot,
+        amount=amount.name,
+        force="by force" in text or (verb is not None and verb.modal == "can"),
+        free=re.search(r"\bfor (?:free|nothing)\b", text) is not None,
+        price=price,
+        done=done or _PAST.search(text) is not None,
+    )
+    if "by force" in text and not (verb is not None and verb.negated):
+        return [claim, by_force.beside(here.at(spot), other(winner), amount)]
+    return [claim]
 
 
+_PASSIVE = re.compile(
+    r"\b(?:been|was|were|is|are) (?:\w+ )?(?:won|gained|netted|collected|bagged|pocketed)\b"
+)
 _PAST = re.compile(
     r"^(?!.*\b(?:is|are|be|was|were)\b).*\b(?:won|gained|lost|picked up|netted|collected|fell|dropped|blundered)\b"
 )
@@ -239,8 +255,14 @@ KIND = Kind(
     formula="gain = material(end of the line shown) - material(end of best play from before the loser's last move), both continued until no capture gains a pawn; holds: the amount <= gain",
     frames=FRAMES,
     gives_way=frozenset({"by-force", "for-free", "regains", "gives-back"}),
-    tests={"played": lambda n: n.text if n.type in {"move", "pronoun"} else None},
+    tests={
+        "played": lambda n: n.text if n.type in {"move", "pronoun"} else None,
+        "ours": lambda n: n.text if n.text in {"ours", "his", "white 's", "black 's"} else None,
+        "pointer": lambda n: n.text if n.head in {"that", "this", "it"} else None,
+        "nil": lambda n: n.text if n.head in {"nothing", "anything"} else None,
+    },
     read=read,
     check=check,
     flips=True,
+    tactic="for",
 )

@@ -8,7 +8,7 @@ from lineproof.claims.bands import edge_of_two, is_safe
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.cost import spelled, weigh
-from lineproof.claims.doings import deed
+from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members
@@ -32,7 +32,10 @@ _ON = (
     "strong",
 )
 FRAMES = (
-    "moment <come/arrive> for {deed}",
+    "(moment|time) <come/arrive> for {deed}",
+    "<=> (moment|time) for {deed} +now",
+    f"{{side}} <take_on> {{square}} {_NOW} if modal=can|may",
+    f"{{side}} <capture> (on) {{square}} {_NOW} if modal=can|may",
     "{it} <=> (moment|time) for {deed}",
     "{deed} <be> +on [+now]",
     f"{{deed}} <=> {{on}} {_NOW}",
@@ -40,7 +43,7 @@ FRAMES = (
     f"{{deed}} <=> {{on}} {_YET}",
     f"{{deed}} <be> +on {_YET}",
     f"{{deed}} <work/succeed/come off> {_YET}",
-    f"{{side}} <play> {{deed}} {_NOW} ; modal=can|may",
+    f"{{side}} <play> {{deed}} {_NOW} if modal=can|may",
     "{deed} <=> {untimely} ; early=yes",
     "{deed} <come> {untimely} ; early=yes",
     "{it} <=> {untimely} for {deed} ; early=yes",
@@ -54,6 +57,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         verb.past or verb.modal in {"could", "would", "might", "may", "almost"}
     ):
         raise Unread("said of what may come")
+    if "square" in slots:
+        slots["deed"] = f"taking on {slots['square']}"
     spot, side, move = _moment(here, slots["deed"])
     if "side" in slots and here.side(slots["side"]) != side:
         raise Unread(f"{move} is no move of that side")

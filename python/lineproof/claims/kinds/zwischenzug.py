@@ -9,6 +9,8 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.exchange import exchange, losing, worth
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.lexicon import NOUNS
+from lineproof.claims.phrase import MOVE
 from lineproof.claims.pointing import present
 from lineproof.engine import Board
 
@@ -16,12 +18,14 @@ _FIRST = "+in_between|instead_of_taking_back|before_taking_back|instead_of_recap
 
 FRAMES = (
     "[{agent}] <~> zwischenzug",
+    "<~> {interm}",
+    "{interm} <come/follow/be> [+first]",
     "[{agent}] <play/have/insert/find/choose/start with/begin with/go for/use> zwischenzug [with {object}]",
     "{move} <=> zwischenzug",
     "zwischenzug <=> {move}",
     "{move} <~> as zwischenzug",
     "[{side}] <insert> {move}",
-    "[{side}] <insert> check",
+    "[{side}] <insert> check ; checks=yes",
     f"[{{side}}] <play/check/start with/begin with> {{move}} {_FIRST}",
     f"[{{side}}] <play/check/start with/begin with> with {{move}} {_FIRST}",
     "[{side}] <play/insert> {move} as zwischenzug",
@@ -33,12 +37,19 @@ FRAMES = (
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     present(verb, "will", "can")
+    if "interm" in slots:
+        slots["move"] = slots["interm"]
+    agent = slots.get("agent")
+    if agent is not None and "move" not in slots and MOVE.fullmatch(agent):
+        slots["move"] = agent
     if "move" in slots:
         move = here.named(slots["move"])
     else:
         move = _unnamed(here, here.side(slots["side"]) if "side" in slots else None, verb)
     if "side" in slots and here.side(slots["side"]) != move.side:
         raise Unread("it is the other side's move")
+    if "checks" in slots and not move.after.board.in_check:
+        raise Unread("the move is no check")
     return [here.claim(KIND.id, move.side, spot=move.before, move=move.uci)]
 
 
@@ -127,7 +138,11 @@ KIND = Kind(
     version=1,
     definition="A move played where a recapture was possible, or while a piece of the mover stands to be taken with a gain of a pawn or more, that does neither but checks, captures elsewhere, attacks something that it could then win, or threatens mate in one.",
     frames=FRAMES,
+    tests={
+        "interm": lambda n: n.text if n.type == "move" and set(NOUNS["zwischenzug"]) & set(n.adjectives) else None,
+    },
     read=read,
     check=check,
     flips=True,
+    tactic="for",
 )  # fmt: skip

@@ -15,7 +15,8 @@ from .adjectives import ADJECTIVES
 from .adverbs import ADVERBS
 from .judgements import JUDGEMENTS
 from .nouns import NOUNS
+from .standings import STANDINGS
 from .table import members
 from .verbs import VERBS
 
-__all__ = ["ADJECTIVES", "ADVERBS", "JUDGEMENTS", "NOUNS", "VERBS", "members"]
+__all__ = ["ADJECTIVES", "ADVERBS", "JUDGEMENTS", "NOUNS", "STANDINGS", "VERBS", "members"]

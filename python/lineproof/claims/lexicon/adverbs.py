@@ -52,12 +52,14 @@ adverb: before us, in front of us, before our eyes, on our hands, out there, ove
     by another route, by a different route, unusually early, early on
 adverb: when we like, whenever we like, when we want, whenever we want, when we please, whenever we please, when he likes, whenever he likes, whenever he wants,
     in our own time, at our leisure, at any moment, any moment now, sooner or later, if nothing is done about it
+adverb: to put it mildly, to put it bluntly, to put it simply, to put it politely, to say the least, to its name, to his name, to her name, to our name, to their name, to its credit, i grant you, i 'll grant you, i 'll give him that, as of now, either, besides, contrary to appearances, despite appearances, in spite of appearances, appearances notwithstanding, against all appearances, to be precise, as a reminder
 hedge: or 2, roughly speaking, broadly speaking, generally speaking, give or take, so it seems
 # soften
 hedge: about, apparently, approximately, arguably, as far as i can see, as far as i can tell, as good as, i 'd say, i believe, i dare say, i feel,
     i guess, i reckon, i suppose, i suspect, i think, i would say, if anything, if i am not mistaken, if i see it right, if you ask me, in effect,
     in my opinion, in my view, it appears, it seems, it would seem, likely, maybe, more or less, perhaps, possibly, practically, presumably, probably,
     roughly, seemingly, some would say, to all intents and purposes, unless i am mistaken, virtually
+adverb: in terms of material, in material terms, in purely material terms, on the material front, from the material point of view, material wise, apiece, this is where, that is where, that 's where, here is where, here 's where, this is the point where, this is the moment when, this is the moment where, by the by, oops, ouch, oh dear, alas and alack, dear me, oh no, wow, ooh, bang, crash, boom, so much the better, all the more so
 hedge: roughly speaking, broadly speaking, relatively speaking
 adverb: made to measure, tailor made, made to order, ready made, miles, streets, on whichever side he likes, on whichever wing he likes, on either side he likes, too bad, frankly speaking, objectively speaking, positionally speaking, structurally speaking, honestly speaking, hey presto, presto, nah, well now, um, er, so it seems, as it happens, as luck would have it, as you may know, as you know, as we know, as everybody knows, as is well known, if need be, over on the right, over on the left
 # deny

@@ -10,7 +10,8 @@ good: fine, strong, correct, right, best, strongest, excellent, superb, sound, a
     just right, well played, well judged, wise, nice, neat, great, terrific, wonderful, instructive, ideal, perfect, outstanding, impressive, safest, simplest,
     cleanest, surest, wisest, finest, soundest, most accurate, most precise, most exact, healthiest, energetic, thematic, first class, top notch, bang on, marvellous, magnificent, commendable, praiseworthy, critical, principled, sharpest, smartest, smart, nicest, finest, correctest, prudent, crisp, hard to beat, hard to improve on
 brilliant: beautiful, stunning, sensational, dazzling, fantastic, gorgeous
-dubious: inaccurate, imprecise, questionable, doubtful, suspect, suspicious, careless, shaky, inexact, slipshod, dodgy, fishy, iffy, eccentric, risky, sloppy,
+dubious: not entirely sound, not quite sound, not altogether sound, not fully sound, less than sound, not entirely correct, not quite correct, not quite right, not entirely convincing,
+    not wholly convincing, not the most accurate, not the most precise, not quite accurate, not very accurate, not entirely accurate, not too good, not so good, not particularly good, inaccurate, imprecise, questionable, doubtful, suspect, suspicious, careless, shaky, inexact, slipshod, dodgy, fishy, iffy, eccentric, risky, sloppy,
     too optimistic, optimistic, hasty, too hasty, wobbly, loosening, of doubtful value, lax, debatable, timid, too timid, too passive, second rate, over ambitious, overambitious, slack, clumsy, ropey, ropy, a bit early, a little early, a touch early, a shade early, slightly early, a little premature, a bit premature, a little hasty, a touch hasty, imprudent, unconvincing, open to question, rash, unfortunate, lazy, too tame, tame, inferior
 bad: wrong, poor, weak, faulty, mistaken, no good, too greedy, rotten, misguided, ill judged, ill timed, ill considered, misconceived, foolish, naive, rubbish, lousy, unsound, greedy, feeble, incorrect, silly, lame, a step in the wrong direction
 terrible: horrible, dreadful, awful, catastrophic, disastrous, appalling, atrocious, ghastly, abysmal, horrendous, suicidal, very bad, very poor, really bad, shocking
@@ -27,7 +28,7 @@ compulsory: obligatory, mandatory, unavoidable, forced, de rigueur
 essential: necessary, imperative, indispensable, a must, vital, absolutely necessary, called for
 # nouns, each with its mark
 mistake: error, faux pas, misstep, false step, misjudgement, misplay, fault, miscalculation, wrong turn, sin
-blunder: howler, catastrophe, disaster, clanger, calamity, bloomer
+blunder: howler, catastrophe, disaster, clanger, calamity, bloomer, shocker, gaffe, boob, horror
 inaccuracy: slip, imprecision, lapse, slip up, careless move
 # adjectives before "mistake"
 slight: small, minor, little, trifling, tiny, venial, minuscule

@@ -10,17 +10,22 @@ queen: lady, her majesty, her ladyship, ladyship
 knight: horse, steed
 king: monarch, his majesty
 piece: man, unit, chessman
+# plain
+evil: evil
+preference: preference
+problem: problem, difficulty, opening problem, worry, headache, concern
+victory: victory, full point
 # attack
 fork: fork, double attack, double hit, royal fork, family fork, royal family fork, double threat on
 royal fork: royal fork, family fork
 pin: pin, absolute pin, relative pin
-skewer: skewer, x-ray
+skewer: skewer, x-ray, shish kebab
 discovered attack: discovered attack, discovery
 check: check
 double check: double check
 discovered check: discovered check, discovery with check
 perpetual: perpetual, perpetual check, endless check, never-ending check
-mate: mate, checkmate
+mate: mate, checkmate, scholar 's mate, fool 's mate
 stalemate: stalemate
 threat: threat, menace
 goner: goner, dead duck, sitting duck, lost soul
@@ -38,7 +43,7 @@ attack: attack, fire, pressure
 defender: minder, defender, protector, guard, guardian, bodyguard
 protection: protection, cover, support, defence, help
 waste: waste, loss
-neighbour: neighbour
+neighbour: neighbour, friend, companion, comrade
 back rank: back rank, first rank, back row, bottom rank, home rank, eighth rank, 8th rank, 1st rank, last rank
 zwischenzug: zwischenzug, in between check, intermediate check, zwischenschach, in between capture, in between blow, intermezzo check, intermezzo, in between move, intermediate move
 # material
@@ -102,15 +107,16 @@ way: way, path, view, diagonal, line, road, route
 face: face
 daylight: daylight, action, light of day
 loss of tempo: loss of tempo, loss of time, loss of a tempo
-muscle: muscle, inch, finger
+muscle: muscle, inch, finger, step, single step
 moment: moment, hour
 sorry piece: problem child, problem piece, problem bishop, dud, damp squib, big pawn, tall pawn, sad piece, sorry sight, sorry figure, worst piece, sad sack, passenger, liability
+word: amount, quantity, share, wealth, abundance, surplus, rim, corner, counterpart, colleague, opposite number, wall
 word: set, fella, fellow, chap, guy, beast, customer, creature, bed, box, pair, couple, duo, trio, lonesome, difference, order, importance,
     significance, brute, lad, soul, bloke, promotion, danger
 best: best, strongest
 exclamation mark: exclamation mark, exclam
 question mark: question mark
-mistake: fault, misstep, misjudgement, miscalculation, clanger, catastrophe, disaster, calamity, imprecision, slip up, faux pas, false step
+mistake: shocker, gaffe, boob, horror, bloomer, recommendation, remedy, solution, fault, misstep, misjudgement, miscalculation, clanger, catastrophe, disaster, calamity, imprecision, slip up, faux pas, false step
 beginner: beginner, club player, novice, newcomer
 danger: danger, terror, threat
 word: good play, ample play, enough play, fine play, real play, active play, full play, value, counterplay, equality, chance, prospect, superiority, attention, consideration, alternative, possibility, option, decision, reaction, try, interposition, withdrawal, luxury, suicide, disposal, march, surrender, fianchetto

@@ -1,4 +1,4 @@
-"""Deeds: moves said as things or in an order, "a queen check on d5", "don't run back to f6 with the knight"."""
+"""One move: the only legal one that a noun or an order means, "a queen check on d5", "do not run back to f6 with the knight"."""
 
 from __future__ import annotations
 
@@ -8,9 +8,9 @@ from lineproof.engine import Board
 
 from .board import NAMES
 from .chunk import Place
+from .clause import Clause
 from .here import Here, Named
 from .noun import Noun
-from .plain import Clause
 
 Fits = Callable[[Board, str], bool]
 

@@ -1,0 +1,187 @@
+"""Barring: why a clause must not be read."""
+
+from __future__ import annotations
+
+from .aim import aimed
+from .clause import CONDITIONS, Clause
+from .course import DEEDS
+from .lexicon import VERBS, members
+from .resolving import Resolving
+
+_SAYS = frozenset(["convince", "persuade", "think", "believe", "guess", "reckon", "suppose", "argue", "maintain", "claim", "say", "call", "hear", "pretend", "hope", "wish", "fear", "doubt", "imagine", "expect", "look", "look like", "seem", "like", "want", "wonder", "suspect", "dream", "tell", "swear", "appear"])  # fmt: skip
+
+_WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend", "prepare", "like", "love", "refuse", "fail", "forget", "decline", "long", "prefer", "need", "dare", "avoid", "allow", "permit", "enable", "let", "help", "invite", "tempt", "encourage", "start", "stop", "prevent", "hesitate", "use", "seem", "appear", "think", "dream", "consider", "suggest", "attempt", "serve", "suffice", "expect", "play"])  # fmt: skip
+"""Verbs whose infinitive or -ing is not said to happen."""
+
+_ARISING = members("arise", VERBS) | {"reach", "occur"}
+
+_BREAK = frozenset(",;:")
+
+_WHILE = frozenset({"as long as", "so long as"})
+
+
+class Barring(Resolving):
+    """Tells clauses that are not said to be so."""
+
+    def _blocked(self, clause: Clause, clauses: list[Clause], number: int) -> str:
+        if (
+            clause.joint.split()[-1:] == ["or"]
+            and clause.lemma
+            and clause.form == "finite"
+            and number
+        ):
+            return "it is said of what happens otherwise"
+        follows = clause.sub == "so that" and clause.verb.modal in {"can", "may"}
+        if clause.sub in CONDITIONS and clause.joint != ", so that" and not follows:
+            return "a condition that is not on the board"
+        if (
+            clause.sub in {"what", "why", "where", "how", "whatever"}
+            and clause.joint == clause.sub
+            and clause.sub != "how"
+        ):
+            return "a question"
+        if (
+            clause.form == "base"
+            and clause.subject is None
+            and clause.lemma.split()[:1] in (["look"], ["see"], ["watch"])
+        ):
+            if not clause.objects or clause.complement or clause.sub:
+                return "a word to the class"
+            self.aim = aimed(clause) or self.aim
+            clause.lemma, clause.form = "", ""  # "look at those doubled pawns": there they are
+        for near in (number - 1, number + 1):
+            other = clauses[near] if 0 <= near < len(clauses) else None
+            if other is None or other.sub not in CONDITIONS:
+                continue
+            if other.sub in {"as if", "as though"} or _aside(other):
+                continue  # it likens, or speaks to the class
+            if other.sub == "when" and other.verb.done and clause.verb.done and near > number:
+                continue  # "Black gave up castling when he took on f7"
+            if other.sub == "when" and other.verb.done and not _TODAY.isdisjoint(clause.adverbs):
+                continue  # "last time, when we castled short, ... today we ..."
+            if other.sub in {"before", "after"} and not (other.lemma or other.objects):
+                continue  # "before lunch"
+            shared = clause.joint in {"and", "or"} and (clause.inherited or clause.form == "base")
+            if (
+                near < number
+                and shared
+                and clause.lemma
+                and not self.deed
+                and self.here.idle is None
+            ):
+                return "it rests on a condition that is not on the board"
+            if near > number and other.sub == "unless":
+                return "it rests on a condition that is not on the board"
+            own = (near < number and clause.joint in {",", "", ", then", "then", "-", ", -"}) or (
+                near > number and not _BREAK & set(other.joint) and other.sub not in {"once"}
+            )
+            if other.sub in _WHILE and self._holds(other):
+                continue
+            if near < number and _of_mood(other) and _by_move(clause):
+                continue  # "if he is greedy, Nxe5 runs into Qh5"
+            if near > number and other.sub == "whenever" and clause.verb.modal in {"can", "may"}:
+                continue  # "can give it back whenever it becomes a burden"
+            if near > number and other.sub in {"when", "if"} and _comes_about(clause):
+                continue  # "it also arises when White plays Bc4 first"
+            if near < number and (self.deed or self.here.idle is not None):
+                continue
+            if own and not self._played(other):
+                return "it rests on a condition that is not on the board"
+        if (
+            clause.governor is not None
+            and clause.form != "finite"
+            and not clause.fronted
+            and clause.governor.lemma.partition(" ")[0] in _WILLING
+        ):
+            clause.unreal = True
+        if clause.fronted == "to" and clause.form == "ing" and clause.governor is not None:
+            clause.unreal = True  # "comes near to attacking two pawns"
+        if (
+            clause.form == "to"
+            and clause.governor is not None
+            and clause.governor.sub in CONDITIONS
+        ):
+            return "a condition that is not on the board"
+        if (
+            clause.form == "to"
+            and clause.governor is not None
+            and clause.governor.lemma.partition(" ")[0] not in DEEDS
+        ):
+            clause.unreal = True
+        before = clauses[number - 1] if number else None
+        if (
+            clause.inherited
+            and clause.joint in {"and", "but"}
+            and number
+            and clauses[number - 1].passive
+            and sum(o.type in {"noun", "side"} for o in clauses[number - 1].objects) > 1
+        ):
+            return "the clause before it was not taken apart"
+        if self.quoted and clause.sub in _REASONS:
+            return "it is said of what others think"
+        if self.quoted and clause.inherited and clause.joint in {"and", "or", "but", "and so"}:
+            return "it is said of what others think"
+        if self.quoted and clause.joint in {"because", "since", "as"}:
+            return "it is said of what others think"
+        if self.quoted and self.unfinished:
+            self.unfinished = not clause.lemma
+            return "it is said of what others think"  # "he may suppose that White, by two captures, wins a pawn"
+        self.quoted = False
+        if (
+            before is not None
+            and before.lemma.split()[:1]
+            and before.lemma.partition(" ")[0] in _SAYS
+            and not (before.lemma == "look at" or before.form == "base")
+            and clause.joint in {"-", "that", "how", "as if", "-that"}
+        ) and (before.subject is None or before.subject.text not in {"i"}):
+            self.quoted, self.unfinished = True, not clause.lemma
+            return "it is said of what others think"
+        return ""
+
+
+def _of_mood(clause: Clause) -> bool:
+    """ "If he is greedy", "if Black isn't careful": a condition that names nothing on the board."""
+    return (
+        clause.sub in {"if", "when", "should"}
+        and not clause.verb.past
+        and (clause.subject is None or clause.subject.type == "side")
+        and not any(n.type in {"piece", "square", "move", "file"} for n in clause.objects)
+        and not any(
+            p.noun is not None and p.noun.type in {"piece", "square", "move"} for p in clause.places
+        )
+    )
+
+
+def _by_move(clause: Clause) -> bool:
+    """Whether a clause says what a move does that it names itself."""
+    return clause.subject is not None and clause.subject.type == "move" and not clause.inherited
+
+
+def _aside(clause: Clause) -> bool:
+    """ "Before you ask", "if I may say so", "in case you wonder": of the talk, not of the board."""
+    return (
+        clause.subject is not None
+        and clause.subject.text in {"you", "i", "anybody", "anyone", "somebody", "someone"}
+        and clause.lemma.split()[:1] != []
+        and clause.lemma.partition(" ")[0] in _TALKING
+    )
+
+
+_TODAY = frozenset({"today", "now", "this time", "this evening", "tonight"})
+_REASONS = frozenset({"since", "because", "as", "for"})
+_TALKING = frozenset({"ask", "shout", "say", "object", "complain", "wonder", "protest", "scream", "laugh", "interrupt", "tell", "forget", "worry", "panic", "point", "look", "think", "count", "know", "doubt", "believe"})  # fmt: skip
+"""Verbs of what is done in the class."""
+
+
+def _comes_about(clause: Clause) -> bool:
+    """Whether a clause says that a position comes about, so that "when" says by which road."""
+    nouns = [*([clause.subject] if clause.subject else []), *clause.objects]
+    same = any(
+        n.head == "position" and {"same", "identical", "very"} & set(n.adjectives) for n in nouns
+    )
+    if same and clause.lemma in {"get", "have", "reach", "be", "arise", "give", "see"}:
+        return True
+    return clause.lemma in _ARISING and any(n.head in {"position", "it", "this"} for n in nouns)
+
+
+__all__ = ["Barring"]

@@ -1,0 +1,119 @@
+"""First moves: the position that a clause speaks of, after the moves that it names first."""
+
+from __future__ import annotations
+
+from contextlib import suppress
+from dataclasses import replace
+
+from .acting import FIRST
+from .chunk import Place
+from .clause import Clause
+from .here import Here, Named, Unread
+from .noun import Noun
+from .one_move import named_thing
+from .onward import Onward
+from .registry import kind_of
+
+
+class FirstMoves(Onward):
+    """Plays what a clause names first."""
+
+    def _of_passive(self, clause: Clause, here: Here) -> Here:
+        """The position after what a passive speaks of: "a knight check on f6 would be given by two pieces"."""
+        if not clause.passive or not clause.objects:
+            return here
+        found = named_thing(here, clause.objects[0], clause.places)
+        if found is None:
+            return here
+        clause.places = [p for p in clause.places if p not in found[1]]
+        return here.at(found[0].after)
+
+    def _checks(self, here: Here, noun: Noun, move: Named, places: list[Place]) -> None:
+        """Reads what a noun says of its move: "a queen check on d5"."""
+        if noun.head != "check":
+            return
+        last = max([noun.last, *(p.last for p in places)])
+        start, end = self.sentence.slice(noun.first, last)
+        words = self.sentence.text[start - self.sentence.start : end - self.sentence.start]
+        kind = kind_of("check")
+        san = move.before.board.san(move.uci).rstrip("+#")
+        if kind.read is not None:
+            with suppress(Unread):
+                at = replace(here, words=words, start=start, end=end)
+                self.found.claims.extend(kind.read(at, {"move": san}))
+
+    def _things(self, clause: Clause) -> None:
+        """Puts the move for what is said as a thing: "a check on a4 would win the pawn back"."""
+        subject = clause.subject
+        if subject is None or clause.inherited or subject.first < clause.first:
+            return
+        found = named_thing(self.here, subject, clause.places)
+        if found is None:
+            return
+        move, places = found
+        self._checks(self.here, subject, move, places)
+        san = move.before.board.san(move.uci)
+        last = max([subject.last, *(p.last for p in places)])
+        clause.subject = Noun("move", san, san, subject.first, last)
+        clause.places = [p for p in clause.places if p not in places]
+
+    def _before(self, clause: Clause) -> Here:
+        """The position that a clause speaks of: after the moves that it names first."""
+        here = self.here
+        self._things(clause)
+        here = self._of_passive(clause, here)
+        like = _likened(clause)
+        for place in list(clause.places):
+            noun = place.noun
+            if noun is not None and noun.type == "noun" and place.preposition in FIRST:
+                found = named_thing(here, noun, clause.places)
+                if found is not None:
+                    self._checks(here, noun, *found)
+                    here = here.at(found[0].after)
+                    clause.places = [
+                        p for p in clause.places if p is not place and p not in found[1]
+                    ]
+                    continue
+            if noun is None or noun.type not in {"move", "square"}:
+                continue
+            if like is not None and place.first > like:
+                continue  # "the same position as after 3... Nc6"
+            if (
+                place.preposition == "with"
+                and clause.verb.modal in {"would", "could", "will", "can"}
+                and place.last < clause.last
+                and clause.subject is not None
+                and place.first < clause.subject.first
+            ):
+                with suppress(Unread):  # "with c4 White would transpose"
+                    here = here.at(here.named(noun.text).after)
+                    clause.places.remove(place)
+                continue
+            if noun.plural:
+                if place.preposition in FIRST | {"on"} and all(
+                    p.type == "move" or p is noun.parts[0] for p in noun.parts
+                ):
+                    with suppress(Unread):
+                        here = here.at(here.play(noun.text))
+                        clause.places.remove(place)
+                continue
+            going = any(a.endswith("ing") for a in noun.adjectives)
+            if place.preposition in FIRST or (
+                place.preposition == "by" and (going or noun.type == "move")
+            ):
+                with suppress(Unread):
+                    named = here.named(noun.text)
+                    here = here.at(named.after)
+                    clause.places.remove(place)
+        return here
+
+
+def _likened(clause: Clause) -> int | None:
+    """Where a clause says of something that it is the same as what follows."""
+    nouns = [*([clause.subject] if clause.subject else []), *clause.objects]
+    found = [n.last for n in nouns if {"same", "identical"} & set(n.adjectives) or n.head == "same"]
+    found += [s.last for s in clause.states if s.lemma == "identical"]
+    return min(found, default=None)
+
+
+__all__ = ["FirstMoves"]

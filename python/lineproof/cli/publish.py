@@ -1,0 +1,194 @@
+"""`lineproof publish`: a proved lesson as files to hand on."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from .failures import CLAIM_FAILS, STOPPED, CommandError
+from .output import say, write, write_json
+from .shared import (
+    add_command,
+    add_effort_option,
+    add_engine_option,
+    add_lesson_settings,
+    check_audience,
+)
+
+if TYPE_CHECKING:
+    from lineproof.proof import Finding
+    from lineproof.publish import Found, Product, Published
+
+    from .shared import Commands
+
+FORMAT = 1
+"""Of the JSON."""
+LANGUAGES = ("en", "de", "fr", "es", "nl")
+
+
+def add(commands: Commands) -> None:
+    command = add_command(
+        commands, "publish", "write a proved lesson as PGN, EPD, diagrams and an article", run
+    )
+    command.add_argument(
+        "lesson", metavar="LESSON", type=Path, help="a lesson folder or a PGN file"
+    )
+    command.add_argument(
+        "--out", metavar="FOLDER", type=Path, required=True, help="where the products go"
+    )
+    command.add_argument(
+        "--only", metavar="NAMES", help="some products, such as pgn,epd; without it all of them"
+    )
+    command.add_argument(
+        "--anyway", action="store_true", help="publish also when claims fail or words are stale"
+    )
+    command.add_argument(
+        "--width", type=int, metavar="PIXELS", help="width of each picture, 1 to 16384 (720)"
+    )
+    command.add_argument(
+        "--language",
+        choices=LANGUAGES,
+        default="en",
+        help="of the pieces' letters, in the moves of the article (en)",
+    )
+    add_effort_option(command, "normal")
+    command.add_argument(
+        "--collection", metavar="NAME", help="a collection whose games are counted"
+    )
+    add_engine_option(command)
+    add_lesson_settings(command)
+
+
+def run(given: argparse.Namespace) -> int:
+    from lineproof.diagram.board import LARGEST
+    from lineproof.facade import LessonError
+    from lineproof.publish import Choices, RefusedError, chosen, publish
+    from lineproof.publish.product import WIDTH
+    from lineproof.publish.publishing import counted
+
+    from .progress import progress
+
+    check_audience(given.audience)
+    width = WIDTH if given.width is None else given.width
+    if not 1 <= width <= LARGEST:
+        raise CommandError(f"--width is {width}; give 1 to {LARGEST} pixels")
+    try:
+        only = None if given.only is None else [n.strip() for n in given.only.split(",")]
+        products = chosen(only)
+        found = _found(given, products)
+        choices = Choices(width, given.language)
+        with progress(str(given.lesson), "Making", "product") as tell:
+            published = publish(
+                found, given.out, products, choices, anyway=given.anyway, progress=tell
+            )
+    except RefusedError as error:
+        for finding in error.failing:
+            say(_told(finding))
+        if given.json:
+            write_json(_json(given.out, None, error.failing))
+        raise CommandError(str(error), CLAIM_FAILS) from error
+    except LessonError as error:
+        raise CommandError(str(error)) from error
+    for finding in published.failing:
+        say(_told(finding))
+    if published.failing:
+        say(
+            f"{given.lesson}: {counted(published.failing)}; published all the same, as --anyway asks"
+        )
+    if given.json:
+        write_json(_json(given.out, published, published.failing))
+    else:
+        write(_answer(published))
+    return 0
+
+
+def _found(given: argparse.Namespace, products: tuple[Product, ...]) -> Found:
+    """The proof, and the study where a product needs it; refused before the study where claims fail."""
+    from lineproof.collection import CollectionError
+    from lineproof.facade import Lesson
+    from lineproof.publish import Found, refuse
+    from lineproof.publish.publishing import check
+    from lineproof.replies import NaturalError, StudyError
+
+    from .outside import opened, unanswered
+    from .progress import progress
+
+    name = str(given.lesson)
+    try:
+        lesson = Lesson.open(given.lesson, side=given.side, audience=given.audience)
+        check(lesson, given.out)
+        with opened(given.engine) as engine:
+            with progress(name) as tell:
+                proof = lesson.prove(
+                    given.effort, progress=tell, engine=engine, collection=given.collection
+                )
+            line = unanswered(proof)
+            if line is not None:
+                raise CommandError(f"{line}; nothing was published")
+            refuse(proof, given.anyway)
+            if not any(product.needs_study for product in products):
+                return Found(proof)
+            with progress(name, "Studying", "step") as tell:
+                return Found(
+                    proof,
+                    lesson.study(progress=tell, collection=given.collection, engine=engine),
+                )
+    except (StudyError, CollectionError, NaturalError) as error:
+        raise CommandError(str(error)) from error
+    except KeyboardInterrupt:
+        raise CommandError(
+            "Stopped. Nothing was published; what was searched is kept, and the same command goes on from there.",
+            STOPPED,
+        ) from None
+
+
+def _address(finding: Finding) -> str:
+    line, column = finding.claim.place.lesson.locate(finding.claim.start)
+    return f"{finding.claim.place.lesson.name}:{line}:{column}"
+
+
+def _told(finding: Finding) -> str:
+    """ "vienna/lines.pgn:4:47: 3. f4, “The knight on f6 is pinned to the king.” fails: ..." """
+    from lineproof.publish.publishing import STALE
+
+    claim = finding.claim
+    what = "is stale" if claim.kind == STALE else "fails"
+    return f"{_address(finding)}: {claim.place.label}, “{claim.words}” {what}: {finding.because}"
+
+
+def _answer(published: Published) -> str:
+    from lineproof.report.plain import plain
+
+    products: dict[str, list[int]] = {}
+    for file in published.files:
+        products.setdefault(file.product, []).append(file.size)
+    lines = [f"Published in {plain(str(published.out))}:"]
+    for product, sizes in products.items():
+        files = "1 file" if len(sizes) == 1 else f"{len(sizes):,} files"
+        lines.append(f"  {product:<9} {files}, {sum(sizes):,} bytes")
+    lines += [f"  {product:<9} nothing to show" for product in published.empty]
+    return "\n".join(lines) + "\n"
+
+
+def _json(out: Path, published: Published | None, failing: tuple[Finding, ...]) -> dict[str, Any]:
+    return {
+        "format": FORMAT,
+        "folder": str(out),
+        "published": published is not None,
+        "files": [
+            {"product": f.product, "name": f.name, "size": f.size, "sha256": f.sha256}
+            for f in (published.files if published is not None else ())
+        ],
+        "empty": list(published.empty) if published is not None else [],
+        "fails": [
+            {
+                "at": _address(finding),
+                "place": finding.claim.place.label,
+                "kind": finding.claim.kind,
+                "words": finding.claim.words,
+                "because": finding.because,
+            }
+            for finding in failing
+        ],
+    }

@@ -1,0 +1,64 @@
+"""A product: a call from a lesson, what was found of it and the author's choices to files."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from lineproof.lesson import Lesson, LessonError
+from lineproof.proof import Proof
+from lineproof.replies import Study
+
+from .letters import Language
+
+Files = Mapping[str, bytes]
+"""Contents by name; a name has no folder in it, and sorts as the lesson goes."""
+
+WIDTH: Final = 720
+"""Pixels of a picture where nothing is said: the width of a column of text on most pages (common practice)."""
+
+
+class PublishError(LessonError):
+    """The lesson, or a product of it, cannot be published; nothing was written."""
+
+
+class UnknownProductError(PublishError):
+    """There is no product of that name."""
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What the author chooses. width: of pictures, in pixels. language: of the letters of the pieces, in moves only."""
+
+    width: int = WIDTH
+    language: Language = "en"
+
+
+@dataclass(frozen=True)
+class Found:
+    """What was found of a lesson. study: None unless a product of the run asks for it."""
+
+    proof: Proof
+    study: Study | None = None
+
+    @property
+    def studied(self) -> Study:
+        """The study, for a product that asks for it."""
+        if self.study is None:
+            raise ValueError("this product needs the study of the lesson")
+        return self.study
+
+
+@dataclass(frozen=True)
+class Product:
+    """One product. name: its folder, and its word after `--only`. needs_study: whether it asks for pause points.
+
+    make: the same lesson, findings and choices give the same bytes. It raises `PublishError` where the lesson lacks what
+    the product is made of, and gives no files where there is merely nothing to show.
+    """
+
+    name: str
+    summary: str
+    make: Callable[[Lesson, Found, Choices], Files]
+    needs_study: bool = False

@@ -1,0 +1,1 @@
+"""The products, one a module; each ends in one `PRODUCT = Product(...)`."""
