@@ -1,5 +1,5 @@
 //! Games of the engine against itself, for fitting: `cargo run --release --example generate -- --games N --seed S --out FILE
-//! [--nodes N] [--threads T] [--seconds S]`.
+//! [--nodes N] [--threads T] [--seconds S] [--evaluation built-in|hand-made]`.
 //!
 //! One game a line: `RESULT RANDOM_PLIES MOVE/SCORE MOVE/SCORE ...`, from the initial position, moves in UCI spelling,
 //! scores in White's centipawns as searched before the move, `?` for the random plies at the start. A game depends on
@@ -11,6 +11,7 @@ use std::sync::Mutex;
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::time::{Duration, Instant};
 
+use engine::eval::Evaluation;
 use engine::position::Position;
 use engine::random::Random;
 use engine::search::{Limits, Request, Score, Searcher};
@@ -32,6 +33,7 @@ struct Options {
     threads: usize,
     seconds: Option<u64>,
     out: String,
+    evaluation: Evaluation,
 }
 
 fn options() -> Result<Options, Box<dyn std::error::Error>> {
@@ -42,6 +44,7 @@ fn options() -> Result<Options, Box<dyn std::error::Error>> {
         threads: 2,
         seconds: None,
         out: String::new(),
+        evaluation: Evaluation::default(),
     };
     let mut words = std::env::args().skip(1);
     while let Some(name) = words.next() {
@@ -55,6 +58,13 @@ fn options() -> Result<Options, Box<dyn std::error::Error>> {
             "--threads" => found.threads = value.parse()?,
             "--seconds" => found.seconds = Some(value.parse()?),
             "--out" => found.out = value,
+            "--evaluation" => {
+                found.evaluation = match value.as_str() {
+                    "built-in" => Evaluation::built_in(),
+                    "hand-made" => Evaluation::hand_made(),
+                    _ => return Err(format!("{value} is no evaluation").into()),
+                }
+            }
             _ => return Err(format!("{name} is no option").into()),
         }
     }
@@ -73,7 +83,7 @@ fn centipawns(score: Score) -> i32 {
 }
 
 /// One game, or nothing when the opening is lopsided or ends the game.
-fn game(seed: u64, number: u64, nodes: u64) -> Option<String> {
+fn game(seed: u64, number: u64, nodes: u64, evaluation: &Evaluation) -> Option<String> {
     let mut random = Random::new(seed, number);
     let mut position = Position::start();
     let mut history = Vec::new();
@@ -89,7 +99,7 @@ fn game(seed: u64, number: u64, nodes: u64) -> Option<String> {
         history.push(position.key());
         position = position.play(mv);
     }
-    let mut searcher = Searcher::new();
+    let mut searcher = Searcher::with(evaluation.clone());
     let (mut won, mut drawn) = ((0, 0), 0);
     let result = loop {
         let chess = position.chess();
@@ -160,7 +170,8 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
                     if late || written.load(Ordering::Relaxed) >= options.games {
                         break;
                     }
-                    if let Some(line) = game(options.seed, number, options.nodes) {
+                    let line = game(options.seed, number, options.nodes, &options.evaluation);
+                    if let Some(line) = line {
                         written.fetch_add(1, Ordering::Relaxed);
                         let Ok(mut out) = out.lock() else { break };
                         if out.write_all(line.as_bytes()).is_err() {
