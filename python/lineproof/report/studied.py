@@ -171,7 +171,9 @@ def _pause(one: Pause) -> str:
 def _stop(one: Stop) -> str:
     comes = f"; {one.what}" if one.what else ""
     what = "can still play" if one.to_move else "threatens"
-    return f"{_at(one.place)}: {title(one.side)} {what} {numbered(one.spot, one.line)}{comes}"
+    move, line = numbered(one.spot, one.line[:1]), numbered(one.spot, one.line)
+    shown = f" ({line})" if len(one.line) > 1 else ""
+    return f"{_at(one.place)}: {title(one.side)} {what} {move}{shown}{comes}"
 
 
 def _idea(idea: Idea) -> str:
