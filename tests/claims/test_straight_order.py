@@ -97,7 +97,8 @@ def test_an_answer_may_be_a_side_alone(judge: Judge, words: str, outcome: Outcom
         ("There is no way for White to castle yet.", Outcome.HOLDS),
         ("White is unable to castle.", Outcome.HOLDS),
         ("It is possible for White to castle.", Outcome.FAILS),
-        ("White has the right to castle.", Outcome.FAILS),
+        ("White has the right to castle.", Outcome.HOLDS),
+        ("White has no right to castle.", Outcome.FAILS),
     ],
 )
 def test_what_cannot_be_done_is_said_in_a_noun_or_an_adjective(

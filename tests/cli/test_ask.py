@@ -194,3 +194,20 @@ def test_games_without_names_have_no_player(lesson: Path) -> None:
     )
     assert (ran.status, ran.out) == (2, "")
     assert ran.err == "nobody in these games is called 'Ann'; there are: no names at all\n"
+
+
+@pytest.mark.parametrize("moves", ["4... Nf6", "4. Nc3", "... e5"])
+def test_moves_that_begin_in_the_middle_are_refused_for_that(lesson: Path, moves: str) -> None:
+    ran = lineproof(lesson, "ask", "legal.pgn", moves, "--side", "white")
+    assert (ran.status, ran.out) == (2, "")
+    assert "must begin with the first move of the game" in ran.err
+
+
+def test_weigh_takes_the_audience_and_the_title_of_a_lesson(lesson: Path) -> None:
+    command = ("new", "trap", "--from", "legal.pgn", "--side", "white", "--audience", "1100")
+    assert lineproof(lesson, *command).status == 0
+    ran = lineproof(lesson, "weigh", "trap")
+    assert (ran.status, ran.err) == (0, "")
+    assert "about 1100" in ran.out and "lines.pgn" not in ran.out
+    told = lineproof(lesson, "weigh", "trap", "--audience", "1700")
+    assert "about 1700" in told.out

@@ -44,7 +44,7 @@ def test_the_sentences_of_a_usual_run() -> None:
         ),
         (
             {"claims": 9, "glyphs": 4, "sentences_checked": 3, "holds": 9},
-            ("5 claims in 3 sentences and 4 glyphs were checked: all hold.",),
+            ("9 claims were checked, 5 in 3 sentences and 4 glyphs: all hold.",),
         ),
         ({"claims": 1, "glyphs": 1, "holds": 1}, ("1 glyph was checked: it holds.",)),
         (

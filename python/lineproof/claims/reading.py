@@ -209,7 +209,7 @@ def _read(
     if cover.reasons:
         return Status.NOT_UNDERSTOOD, "; ".join(dict.fromkeys(cover.reasons)), []
     if _checkable(words, understood.touched):
-        return Status.NOT_UNDERSTOOD, "no phrase of any kind of claim fits the whole clause", []
+        return Status.NOT_UNDERSTOOD, "no known kind of claim fits the whole clause", []
     return Status.LEFT_ALONE, "nothing in it that can be checked", []
 
 

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Iterable
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -50,7 +52,6 @@ def run(given: argparse.Namespace) -> int:
     from .progress import progress
 
     check_audience(given.audience)
-    rating = given.audience or AUDIENCE
     try:
         with ExitStack() as stack:
             collection = None
@@ -59,11 +60,13 @@ def run(given: argparse.Namespace) -> int:
                 collection.games  # noqa: B018 - raises where there is none
             engine = stack.enter_context(opened(given.engine))
             tell = stack.enter_context(progress(given.candidates[0], "Weighing", "candidate"))
+            candidates = [_candidate(text, given) for text in given.candidates]
+            rating = given.audience or _theirs(audience for _, audience in candidates) or AUDIENCE
             store = EvidenceStore(where()["weighed openings"] / "cache" / "evidence.sqlite")
             stack.callback(store.close)
             replies = Replies(rating, store, collection=collection)
             found = weigh_openings(
-                [_candidate(text, given) for text in given.candidates],
+                [candidate for candidate, _ in candidates],
                 replies,
                 Asker(store, Effort.SKETCH.steps[0], None, engine),
                 tell,
@@ -93,17 +96,26 @@ def run(given: argparse.Namespace) -> int:
     return 0
 
 
-def _candidate(text: str, given: argparse.Namespace) -> Candidate:
+def _theirs(audiences: Iterable[int | None]) -> int | None:
+    """The rating that all lessons are for; None where there are none, or where they are for different ones."""
+    found = {audience for audience in audiences if audience is not None}
+    return found.pop() if len(found) == 1 else None
+
+
+def _candidate(text: str, given: argparse.Namespace) -> tuple[Candidate, int | None]:
+    """What is to be weighed, and the audience of a lesson."""
     from lineproof.collection.asked import asked
     from lineproof.follow.weighing import Candidate
     from lineproof.lesson import Lesson
+    from lineproof.report.title import title_of
 
     if not Path(text).exists():
-        return Candidate.of_moves(text, asked(text))
+        return Candidate.of_moves(text, asked(text)), None
     lesson = Lesson.open(text, side=given.side, audience=given.audience)
     check_report(lesson, given.report)
     if lesson.settings.side is None:
         raise CommandError(
             f"{text}: the lesson does not say which side is taught; say it with --side"
         )
-    return Candidate.of_lesson(lesson, lesson.settings.side)
+    candidate = Candidate.of_lesson(lesson, lesson.settings.side)
+    return replace(candidate, name=title_of(lesson)), lesson.settings.audience

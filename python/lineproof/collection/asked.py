@@ -20,6 +20,8 @@ from lineproof._engine import (
 from lineproof.collection.errors import NotAPositionError
 
 _NUMBER = re.compile(r"^\d+\.*|^\.+")
+_LATER = re.compile(r"(?!1\.)\d+\.|1?\.{2,}")
+"""A move number that is not that of the first move."""
 
 
 @dataclass(frozen=True)
@@ -45,8 +47,14 @@ def asked(text: str) -> Asked:
             return Asked((Board(text),), (), ())
         except FenError as error:
             raise NotAPositionError(f"{text}: {error}; correct the FEN, or give moves") from error
-    boards, san, uci = [Board()], [], []
+    boards: list[Board] = [Board()]
+    san: list[str] = []
+    uci: list[str] = []
     for word in text.split():
+        if not san and _LATER.match(word):
+            raise NotAPositionError(
+                f"{text}: the moves must begin with the first move of the game; give them all, or a FEN"
+            )
         bare = _NUMBER.sub("", word)
         if not bare or bare in ("*", "1-0", "0-1"):
             continue

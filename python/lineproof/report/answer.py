@@ -59,14 +59,18 @@ class Answer:
                 else "Nothing was found that can be checked."
             )
         spoken = self.claims - self.glyphs
-        parts = []
-        if spoken:
-            sentences = counted(self.sentences_checked, "sentence")
-            parts.append(f"{counted(spoken, 'claim')} in {sentences}")
-        if self.glyphs:
-            parts.append(counted(self.glyphs, "glyph"))
         was = "was" if self.claims == 1 else "were"
-        return f"{listed(parts)} {was} checked: {self._outcomes()}."
+        sentences, glyphs = (
+            counted(self.sentences_checked, "sentence"),
+            counted(self.glyphs, "glyph"),
+        )
+        if not self.glyphs:
+            what = f"{counted(spoken, 'claim')} in {sentences} {was} checked"
+        elif not spoken:
+            what = f"{glyphs} {was} checked"
+        else:
+            what = f"{counted(self.claims, 'claim')} {was} checked, {spoken:,} in {sentences} and {glyphs}"
+        return f"{what}: {self._outcomes()}."
 
     def _outcomes(self) -> str:
         counts = (

@@ -20,7 +20,14 @@ def listed(parts: Sequence[str]) -> str:
 
 
 def rare(percent: float) -> str:
-    """A share of games that may be small: "4 in 100", "1 in 250"."""
+    """A share of games that may be small: "4 in 100", "1 in 250"; no finer than two digits.
+
+    >>> rare(3.7), rare(0.4), rare(0.00325), rare(0)
+    ('4 in 100', '1 in 250', '1 in 31,000', 'fewer than 1 in 100,000')
+    """
     if percent >= 1:
         return f"{percent:.0f} in 100"
-    return f"1 in {round(100 / percent):,}" if percent > 0.001 else "fewer than 1 in 100,000"
+    if percent <= 0.001:
+        return "fewer than 1 in 100,000"
+    games = round(100 / percent)
+    return f"1 in {round(games, 2 - len(str(games))):,}"

@@ -62,7 +62,7 @@ def _studied(found: Study, name: str, most: int | None) -> Iterator[str]:
     yield from _list("Other replies that are left open and will be met", harmless, _open, most)
     slips = tuple(slip for slip in found.slips if slip.within_reach)
     footnotes = len(found.slips) - len(slips)
-    yield from _list("Slips: tempting moves that lose", slips, _slip, most)
+    yield from _list("Slips: tempting moves that cost much", slips, _slip, most)
     if footnotes:
         yield f"  {counted(footnotes, 'more', 'more')} whose refutation lies too deep for this audience: footnotes at most."
     yield from _list(
@@ -171,7 +171,9 @@ def _pause(one: Pause) -> str:
 def _stop(one: Stop) -> str:
     comes = f"; {one.what}" if one.what else ""
     what = "can still play" if one.to_move else "threatens"
-    return f"{_at(one.place)}: {title(one.side)} {what} {numbered(one.spot, one.line)}{comes}"
+    move, line = numbered(one.spot, one.line[:1]), numbered(one.spot, one.line)
+    shown = f" ({line})" if len(one.line) > 1 else ""
+    return f"{_at(one.place)}: {title(one.side)} {what} {move}{shown}{comes}"
 
 
 def _idea(idea: Idea) -> str:

@@ -67,7 +67,7 @@ def _about(percent: float) -> str:
 
 
 _COUNTED = {
-    "met": ("other open reply that will be met", "other open replies that will be met"),
+    "met": ("other likely reply left open", "other likely replies left open"),
     "slips": ("slip", "slips"),
     "costly": ("move of the lesson that costs something", "moves of the lesson that cost something"),
     "pauses": ("pause point", "pause points"),

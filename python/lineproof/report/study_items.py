@@ -41,7 +41,7 @@ def _lists(found: Study) -> Iterator[Listing]:
     )
     yield Listing(
         "met",
-        "Other replies left open that will be met",
+        "Other likely replies left open",
         "Harmless, but 5 of 100 players or more choose them, and somebody will ask.",
         tuple(_open(one) for one in found.met if not one.dangerous),
         _ASIDE,
@@ -49,7 +49,7 @@ def _lists(found: Study) -> Iterator[Listing]:
     slips = [slip for slip in found.slips if slip.within_reach]
     yield Listing(
         "slips",
-        "Slips: tempting moves that lose",
+        "Slips: tempting moves that cost much",
         "Of either side, those met most often first. Each costs 15 points or more, and this audience can see why.",
         tuple(_slip(one) for one in slips),
     )

@@ -127,3 +127,26 @@ def test_no_castling_for_a_side(words: str, expected: list[Outcome]) -> None:
         for c in read_as("cannot-castle", line % words)
     ]
     assert found == expected
+
+
+LATER = "1. e4 e5 2. Nf3 Nc6 3. Bb5 d6 {%s} 4. O-O *"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Black still has the right to castle.",
+        "Black has the right to castle.",
+        "Black keeps the right to castle.",
+    ],
+)
+def test_a_right_is_had_also_where_it_cannot_be_used_now(judge: Judge, words: str) -> None:
+    assert judge(LATER % words).outcome is Outcome.HOLDS
+    assert judge(MOVED % "Black still has the right to castle.").outcome is Outcome.FAILS
+    assert judge(LATER % "Black can castle right now.").outcome is Outcome.FAILS
+
+
+def test_the_true_wording_of_a_lost_right_holds_when_it_is_said(judge: Judge) -> None:
+    said = judge(LATER % "Black has lost the right to castle.")
+    assert said.outcome is Outcome.FAILS and said.judgement.instead
+    assert judge(LATER % said.judgement.instead).outcome is Outcome.HOLDS

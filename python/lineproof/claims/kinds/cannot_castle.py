@@ -46,6 +46,8 @@ _LASTING = re.compile(
     r"\b(?:any more|any longer|no longer|never|lost|loses|lose|forfeit\w*|given up|gives? up|spoil\w*|surrendered|right|over|gone|again)\b"
 )
 """Words that say it is for good."""
+_RIGHT = re.compile(r"\bright to castle\b|\brights?\b(?! (?:now|away|here)\b)")
+"""What one has is the right, whether or not it can be used now."""
 
 
 FRAMES = (
@@ -170,7 +172,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     else:
         side = _barred(here)
     can = "free" in slots or ("able" in slots and not (verb is not None and verb.negated))
-    lasting = "kept" in slots or (_LASTING.search(here.said) is not None and not can)
+    right = can and "castling" in slots and _RIGHT.search(here.said) is not None
+    lasting = "kept" in slots or right or (_LASTING.search(here.said) is not None and not can)
     return [
         here.claim(KIND.id, side, spot=spot, negated=can, wing=slots.get("wing"), lasting=lasting)
     ]
