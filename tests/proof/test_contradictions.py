@@ -145,8 +145,8 @@ def test_castling_that_is_lost_and_castling_later() -> None:
 
 
 def test_won_and_level() -> None:
-    text = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Nf6 4. Ng5 d6 5. Nxf7 Ke7 6. Nxh8 {%s %s} Qe8 *"
-    assert rules(text % ("White has won a rook.", "Material is level.")) == ["won and level"]
+    text = "1. e4 e5 2. Qh5 Nf6 3. Nf3 Nxh5 {%s %s} *"
+    assert rules(text % ("Black has won the queen.", "Material is level.")) == ["won and level"]
     won_back = "1. e4 d5 2. exd5 Nf6 3. d4 Nxd5 {%s %s} *"
     assert rules(won_back % ("Black has won the pawn back.", "Material is level.")) == []
 

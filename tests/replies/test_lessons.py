@@ -80,7 +80,7 @@ OPENINGS = (
             "(3. Bc4 Nc6 {On 4. Ng5 strike back with 4... d5. To anything else the reply is 4... Nxe4 or 4... Bc5.} 4. Nc3 {The position that we know from 3. Nc3 Nc6 4. Bc4.})",
             "e4 e5 Nf3 Nf6",
             "Bc4",
-            back="Bc4 Nc6 Nc3",
+            back="Bc4 Nxe4 Nc3 Nc6",
         ),
     ),
     Opening(

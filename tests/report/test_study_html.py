@@ -157,7 +157,7 @@ def test_hostile_words_are_shown_as_words() -> None:
 
 
 def test_a_lesson_for_black_is_seen_from_blacks_side() -> None:
-    sheet = study_html(Lesson.from_text("1. f3 e5 2. g4 Qh4# *", side="black").study("sketch"))
+    sheet = study_html(Lesson.from_text("1. e4 e5 2. Qh5 *", side="black").study("sketch"))
     drawn = parsed(sheet).all("use", "piece")
     height = {n.attributes["data-square"]: float(n.attributes["y"]) for n in reversed(drawn)}
     assert height["a8"] > height["a1"]
