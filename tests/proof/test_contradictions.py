@@ -145,7 +145,7 @@ def test_castling_that_is_lost_and_castling_later() -> None:
 
 
 def test_won_and_level() -> None:
-    text = "1. d4 d5 2. Qd3 c6 3. Qg6 hxg6 {%s %s} *"
+    text = "1. e3 d6 2. Qg4 Bxg4 {%s %s} *"
     assert rules(text % ("Black has won the queen.", "Material is level.")) == ["won and level"]
     won_back = "1. e4 d5 2. exd5 Nf6 3. d4 Nxd5 {%s %s} *"
     assert rules(won_back % ("Black has won the pawn back.", "Material is level.")) == []
