@@ -32,6 +32,24 @@ def test_it_says_what_is_open_and_where_to_pause(lesson: Path) -> None:
     assert "refuted by 6. Bxf7+ Ke7 7. Nd5#; the lesson shows it" in ran.out
 
 
+@pytest.mark.parametrize(
+    ("last", "says"),
+    [
+        ("", "4. Ng5 (line 1): White threatens 5. Nxf7"),
+        (" a6", "4... a6 (line 1): White can still play 5. Nxf7"),
+    ],
+)
+def test_it_says_whose_blow_a_line_stops_before(home: Path, last: str, says: str) -> None:
+    """The fork on f7 is from the opening's handbooks, from memory."""
+    text = f"1. e4 e5 2. Nf3 d6 3. Bc4 Nf6 4. Ng5{last} *\n"
+    (home / "short.pgn").write_text(text, encoding="utf-8")
+    ran = lineproof(home, "unanswered", "short.pgn", "--side", "white", "--effort", "sketch")
+    _, stops = ran.out.split("Lines that stop early:\n")
+    (told,) = stops.split("\n\n")[0].splitlines()
+    assert told.strip().startswith(says)
+    assert told.endswith("the rook on h8 and the pawn on f7 fall")
+
+
 def test_its_json_has_the_published_shape(lesson: Path) -> None:
     ran = lineproof(lesson, "unanswered", "legal.pgn", "--side", "white", "--json")
     found = valid(ran, "study")
