@@ -29,7 +29,7 @@ def test_nothing_of_the_api_is_had_without_the_token(desk: Desk, address: str) -
         "Bearer ",
         "bearer",
         "Bearer é",
-    ],  # fmt: skip
+    ],
 )
 def test_another_token_is_refused(desk: Desk, given: str) -> None:
     headers = {"Authorization": given.encode("latin-1")}
@@ -46,7 +46,7 @@ def test_another_token_is_refused(desk: Desk, given: str) -> None:
         "example.org:8765",
         "127.0.0.1:8765.example.org",
         "",
-    ],  # fmt: skip
+    ],
 )
 def test_another_host_is_refused_for_the_page_too(desk: Desk, host: str) -> None:
     for path in ("/api/lessons", "/"):
@@ -69,7 +69,7 @@ def test_the_machine_may_be_called_localhost(desk: Desk) -> None:
         "http://127.0.0.1:1",
         "http://localhost:8765",
         f"{ADDRESS}/",
-    ],  # fmt: skip
+    ],
 )
 def test_another_page_is_refused(desk: Desk, origin: str) -> None:
     assert desk.client.get("/api/lessons", headers={"Origin": origin}).status_code == 403
@@ -129,7 +129,7 @@ def test_every_answer_forbids_scripts_from_elsewhere_and_other_sites_frames(desk
         "/%2fetc%2fpasswd",
         "/lines.pgn",
         "/C:\\x",
-    ],  # fmt: skip
+    ],
 )
 def test_no_file_but_the_pages_own_is_served(desk: Desk, address: str) -> None:
     answer = desk.client.get(address)

@@ -34,6 +34,8 @@ class LessonFile:
         self._settings = None if lesson.folder is None else lesson.folder / SETTINGS
         self._settings_stamp = _stamp(self._settings)
         self._kept: float | None = None
+        self.unreadable: LessonError | None = None
+        """Why what another program has put into the file cannot be read; it is left alone as long as that is so."""
 
     def write(self, lesson: Lesson) -> None:
         """Puts a lesson into the file, as one step; the text before it goes to the history, from time to time.
@@ -54,22 +56,24 @@ class LessonFile:
         self.seen(data)
 
     def changed(self, lesson: Lesson) -> tuple[Lesson, bytes] | None:
-        """What another program has put into the file, or None. Each change is told of once.
-
-        :raises LessonError: when it cannot be read.
-        """
+        """What another program has put into the file, or None; where it cannot be read, `unreadable` says why. Each change is told of once."""
         stamp = _stamp(self._file)
         if stamp == self._stamp:
             return None
         self._stamp = stamp
-        data = read_file(self._file, self._name)
-        if data == self._disk:
+        try:
+            data = read_file(self._file, self._name)
+            self.unreadable = None
+            if data == self._disk:
+                return None
+            source = Source.decode(data, self._name)
+            theirs = Lesson(
+                source, lesson.settings, path=lesson.path, folder=lesson.folder, disk=data
+            )
+        except LessonError as error:
+            self.unreadable = error
             return None
-        source = Source.decode(data, self._name)
-        return (
-            Lesson(source, lesson.settings, path=lesson.path, folder=lesson.folder, disk=data),
-            data,
-        )
+        return theirs, data
 
     def changed_settings(self, lesson: Lesson) -> Settings | None:
         """What another program has put into lesson.toml, or None; one that cannot be read counts as not changed."""

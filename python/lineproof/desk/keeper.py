@@ -39,5 +39,5 @@ class Keeper:
             if woken:
                 self._ended.wait(GATHER)
             opened.look()
-            if woken or opened.problem is not None:
+            if woken or opened.troubled:
                 opened.save()

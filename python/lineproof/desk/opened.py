@@ -40,6 +40,9 @@ from .wire import (
     Undo,
 )
 
+SHOWN = 2_000
+"""Characters of each text that are shown where two are to be chosen from."""
+
 
 class StaleError(LessonError):
     """An edit was of an older version than the present one."""
@@ -108,6 +111,11 @@ class OpenLesson:
     def names(self) -> Names:
         return self._names
 
+    @property
+    def troubled(self) -> bool:
+        """Whether something keeps the present version from the file, or did when it was last tried."""
+        return self.problem is not None or self.file.unreadable is not None
+
     def present(self) -> tuple[int, Lesson, Names]:
         """The version, and the lesson in it."""
         with self._lock:
@@ -135,8 +143,12 @@ class OpenLesson:
     def _conflict_shown(self) -> ConflictShown | None:
         if self.conflict is None:
             return None
-        step = Step.between(self._lesson.text, self.conflict.theirs.text)
-        return ConflictShown(ours=step.old[:2000], theirs=step.new[:2000])
+        ours, theirs = self._lesson, self.conflict.theirs
+        step = Step.between(ours.text, theirs.text)
+        ends = step.start + len(step.old), step.start + len(step.new)
+        return ConflictShown(
+            ours=_whole(ours, step.start, ends[0]), theirs=_whole(theirs, step.start, ends[1])
+        )
 
     def saved_event(self) -> SavedEvent:
         with self._lock:
@@ -239,6 +251,11 @@ class OpenLesson:
     def save(self) -> None:
         """Writes the present version into the lesson's file, unless it is there; what goes wrong becomes `problem`."""
         self.keep()
+        if self.file.unreadable is not None:
+            self._tell(
+                f"another program has changed the file, and it cannot be read: {self.file.unreadable}"
+            )
+            return
         with self._lock:
             if self.conflict is not None:
                 return
@@ -283,11 +300,7 @@ class OpenLesson:
             with self._lock:
                 self._put(self._lesson.with_settings(settings))
                 self.events.publish("lesson", LessonEvent(version=self.version, window=""))
-        try:
-            found = self.file.changed(self._lesson)
-        except LessonError as error:
-            self._tell(f"another program has changed the file, and it cannot be read: {error}")
-            return
+        found = self.file.changed(self._lesson)
         if found is not None:
             self._take_over(*found)
 
@@ -390,6 +403,15 @@ class OpenLesson:
 
 def _nothing() -> None:
     """Nobody wants to know of new versions."""
+
+
+def _whole(lesson: Lesson, start: int, end: int) -> str:
+    """A part of the text, with the whole of the words or the comment that it begins and ends in."""
+    pgn = lesson.pgn
+    most = len(lesson.text) - 1
+    _, first, _ = pgn.token(pgn.token_at(min(start, most)))
+    _, _, last = pgn.token(pgn.token_at(min(max(start, end - 1), most)))
+    return lesson.text[first : max(last, end)][:SHOWN]
 
 
 def _cannot_keep(lesson: Lesson, error: OSError) -> SaveError:
