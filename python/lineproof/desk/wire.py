@@ -115,6 +115,16 @@ class SetLesson(Shape):
     audience: Annotated[int, Field(ge=400, le=2900)] | None = None
 
 
+class MarkOpinion(Shape):
+    """The sentence that stands at start..end of a comment is the author's opinion, which is not checked; or it is one no more."""
+
+    op: Literal["opinion"]
+    comment: Annotated[int, Field(ge=0)]
+    start: Annotated[int, Field(ge=0)]
+    end: Annotated[int, Field(ge=0)]
+    opinion: bool
+
+
 Op = Annotated[
     AddLine
     | Cut
@@ -126,7 +136,8 @@ Op = Annotated[
     | SetMarks
     | Undo
     | Redo
-    | SetLesson,
+    | SetLesson
+    | MarkOpinion,
     Field(discriminator="op"),
 ]
 
