@@ -25,9 +25,9 @@ LINE = 400
 
 
 class Shape(BaseModel):
-    """What has no other fields than those named."""
+    """What has no other fields than those named, and takes no value for another: false is no 0."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, strict=True)
 
 
 # What is asked
