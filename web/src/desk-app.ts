@@ -24,7 +24,7 @@ export class DeskApp extends LitElement {
     this.addEventListener("back-to-page", () => this.manuscript()?.back());
     window.addEventListener("keydown", (event) => this.pressed(event));
     window.addEventListener("beforeunload", (event) => {
-      if (session.unsaved) event.preventDefault();
+      if (session.unsaved || this.querySelector("desk-words.unsent")) event.preventDefault();
     });
   }
 
@@ -167,8 +167,8 @@ function counted(): string {
 
 function saved(): string {
   if (session.offline) return "The desk’s program does not answer. What you wrote waits here until it does.";
-  if (session.unsaved) return "Writing it down";
-  return session.lesson ? "All is saved" : "";
+  if (!session.lesson) return "";
+  return session.unsaved || session.stored < session.lesson.version ? "Writing it down" : "All is saved";
 }
 
 customElements.define("desk-app", DeskApp);

@@ -30,9 +30,12 @@ export class Session extends EventTarget {
   problem = "";
   joined: string | null = null;
   unsaved = 0;
+  /** The newest version that is on the disk. */
+  stored = -1;
   offline = false;
   clash: Clash | null = null;
 
+  private early: Findings | null = null;
   private queue: Promise<unknown> = Promise.resolve();
   private readonly known = new Map<string, Position>();
 
@@ -62,6 +65,7 @@ export class Session extends EventTarget {
     if (!this.tree.byId.has(this.cursor)) this.cursor = this.nearest(before) ?? fresh.places[0]?.id ?? "";
     this.tell("lesson");
     this.go(this.cursor);
+    this.found(this.early);
   }
 
   /** The last place on the way to the old cursor that is still there. */
@@ -269,7 +273,8 @@ export class Session extends EventTarget {
   private async heard(key: string, name: string, data: unknown): Promise<void> {
     if (name === "findings") this.found(data as Findings);
     else if (name === "saved") {
-      const { problem } = data as { problem: string | null };
+      const { version, problem } = data as { version: number; problem: string | null };
+      this.stored = version;
       this.problem = problem ?? "";
       this.tell("status");
     } else if (name === "lesson") {
@@ -281,8 +286,10 @@ export class Session extends EventTarget {
     }
   }
 
-  private found(told: Findings): void {
-    if (told.version !== this.lesson?.version) return;
+  /** Findings may come before the answer to the edit that they are of; they wait for it. */
+  private found(told: Findings | null): void {
+    this.early = told && told.version > (this.lesson?.version ?? -1) ? told : null;
+    if (!told || told.version !== this.lesson?.version) return;
     this.findings = told.findings;
     this.proving = { done: told.done, of: told.of, complete: told.complete };
     if (this.shown) {

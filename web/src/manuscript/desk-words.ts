@@ -59,6 +59,7 @@ export class DeskWords extends HTMLElement {
     if (findings !== this.marked) {
       this.marked = findings;
       this.underline();
+      this.caret();
     }
   }
 
@@ -77,6 +78,7 @@ export class DeskWords extends HTMLElement {
 
   private readonly typed = (): void => {
     this.lines.clear();
+    this.classList.add("unsent");
     const now = performance.now();
     if (!this.timer) this.first = now;
     clearTimeout(this.timer);
@@ -87,7 +89,9 @@ export class DeskWords extends HTMLElement {
   async save(): Promise<void> {
     clearTimeout(this.timer);
     this.timer = 0;
-    if (this.sending || !this.at || !this.dirty) return;
+    if (this.sending || !this.at) return;
+    this.classList.toggle("unsent", this.dirty);
+    if (!this.dirty) return;
     const edited = this.textContent ?? "";
     if (this.base === null && !edited.trim()) return;
     const text = written(this.base ?? "", edited);
@@ -103,6 +107,7 @@ export class DeskWords extends HTMLElement {
       this.sending = false;
     }
     const newer = this.textContent !== edited;
+    this.classList.toggle("unsent", newer);
     if (!newer && this.dirty && !session.problem) this.put(shown(this.base ?? ""));
     if (newer && this.dirty) this.timer = window.setTimeout(() => void this.save(), REST);
     else this.underline();
