@@ -1,0 +1,157 @@
+"""The application: what the page asks for, and the page itself."""
+
+from __future__ import annotations
+
+import asyncio
+from typing import Annotated, Any
+
+from fastapi import FastAPI, Query, Request
+from fastapi.exceptions import RequestValidationError
+from fastapi.responses import JSONResponse, Response, StreamingResponse
+from starlette.exceptions import HTTPException
+
+from lineproof._engine import __version__
+from lineproof.diagram.errors import DiagramError
+from lineproof.engine import Board, FenError
+from lineproof.lesson.errors import LessonError
+
+from .guard import Guard
+from .lessons import Lessons, NotOpenError
+from .opened import StaleError
+from .page import page_file
+from .shown import position_shown
+from .wire import (
+    EditAsked,
+    Edited,
+    FindingsShown,
+    LessonShown,
+    LessonsShown,
+    PositionShown,
+    Problem,
+    Refused,
+    SettleAsked,
+)
+
+REFUSALS: dict[int | str, dict[str, Any]] = {
+    status: {"model": Refused} for status in (400, 401, 403, 404, 409, 413, 421, 422)
+}
+
+
+def application(lessons: Lessons) -> FastAPI:
+    """The application without its guard."""
+    app = FastAPI(
+        title="Lineproof's desk",
+        version=__version__,
+        docs_url=None,
+        redoc_url=None,
+        openapi_url=None,
+        responses=REFUSALS,
+    )
+    _add_refusals(app)
+
+    @app.get("/api/lessons", operation_id="lessons")
+    def every_lesson() -> LessonsShown:
+        """The lessons that are open."""
+        return lessons.shown()
+
+    @app.get("/api/lessons/{key}", operation_id="lesson")
+    def lesson(key: str) -> LessonShown:
+        """A lesson as it is now."""
+        return lessons[key].opened.shown()
+
+    @app.post("/api/lessons/{key}/edits", operation_id="edit")
+    def edit(key: str, asked: EditAsked) -> Edited:
+        """Makes an edit of the version that the window shows."""
+        found = lessons[key].opened
+        try:
+            return found.edit(asked.version, asked.window, asked.edit)
+        except StaleError as error:
+            raise _Stale(error, found.shown()) from error
+
+    @app.post("/api/lessons/{key}/conflict", operation_id="settle")
+    def settle(key: str, asked: SettleAsked) -> LessonShown:
+        """Says which text is to stay where another program changed the same place."""
+        found = lessons[key].opened
+        try:
+            return found.settle(asked.version, asked.window, asked.keep)
+        except StaleError as error:
+            raise _Stale(error, found.shown()) from error
+
+    @app.get("/api/lessons/{key}/findings", operation_id="findings")
+    def findings(key: str) -> FindingsShown:
+        """What is found by now."""
+        return lessons[key].prover.shown()
+
+    @app.get(
+        "/api/lessons/{key}/events",
+        operation_id="events",
+        response_class=StreamingResponse,
+        responses={200: {"content": {"text/event-stream": {}}}},
+    )
+    async def events(key: str) -> StreamingResponse:
+        """News as they come: `lesson`, `saved` and `findings`; first how it stands."""
+        found = await asyncio.to_thread(lessons.__getitem__, key)
+        return StreamingResponse(
+            found.opened.events.stream(found.standing), media_type="text/event-stream"
+        )
+
+    @app.get("/api/position", operation_id="position")
+    def position(fen: Annotated[str, Query(max_length=200)]) -> PositionShown:
+        """The legal moves of a position."""
+        return position_shown(Board(fen))
+
+    @app.api_route("/api/{rest:path}", methods=["GET", "POST"], include_in_schema=False)
+    def nothing() -> Response:
+        return _refusal(404, "NotFoundError", "there is nothing of that name", "look at the API")
+
+    @app.get("/{path:path}", include_in_schema=False)
+    def page(path: str) -> Response:
+        return page_file(path)
+
+    return app
+
+
+def guarded(lessons: Lessons, token: str, port: int) -> Guard:
+    """The application as it is served."""
+    return Guard(application(lessons), token, port)
+
+
+class _Stale(Exception):  # noqa: N818 - carries an answer
+    def __init__(self, error: StaleError, lesson: LessonShown) -> None:
+        super().__init__(str(error))
+        self.answer = Refused(error=_problem(error), lesson=lesson)
+
+
+def _add_refusals(app: FastAPI) -> None:
+    @app.exception_handler(_Stale)
+    def stale(_: Request, error: _Stale) -> Response:
+        return JSONResponse(error.answer.model_dump(), 409)
+
+    @app.exception_handler(LessonError)
+    def of_a_lesson(_: Request, error: LessonError) -> Response:
+        status = 404 if isinstance(error, NotOpenError) else 422
+        return JSONResponse(Refused(error=_problem(error)).model_dump(), status)
+
+    @app.exception_handler(FenError)
+    @app.exception_handler(DiagramError)
+    def no_position(_: Request, error: ValueError) -> Response:
+        return _refusal(422, "FenError", str(error), "give a FEN of a legal position")
+
+    @app.exception_handler(RequestValidationError)
+    def malformed(_: Request, error: RequestValidationError) -> Response:
+        first = error.errors()[0]
+        where = ".".join(str(part) for part in first["loc"])
+        return _refusal(422, "MalformedError", f"{where}: {first['msg']}", "look at the API")
+
+    @app.exception_handler(HTTPException)
+    def other(_: Request, error: HTTPException) -> Response:
+        return _refusal(error.status_code, "HttpError", str(error.detail), "look at the API")
+
+
+def _problem(error: LessonError) -> Problem:
+    return Problem(kind=type(error).__name__, message=error.message, hint=error.hint)
+
+
+def _refusal(status: int, kind: str, message: str, hint: str) -> Response:
+    answer = Refused(error=Problem(kind=kind, message=message, hint=hint))
+    return JSONResponse(answer.model_dump(), status)

@@ -1,0 +1,103 @@
+"""The lessons that are open in one run of the desk, each with its keeper and its prover."""
+
+from __future__ import annotations
+
+import os
+import threading
+from dataclasses import dataclass
+from pathlib import Path
+
+from lineproof.lesson.errors import LessonError
+from lineproof.proof import Effort
+
+from .events import News
+from .keeper import Keeper
+from .opened import OpenLesson
+from .prover import Prover
+from .wire import LessonEvent, LessonsShown
+
+
+class NotOpenError(LessonError):
+    """No open lesson has that key."""
+
+    hint = "open it again"
+
+
+@dataclass(frozen=True)
+class OnDesk:
+    """An open lesson with what works for it."""
+
+    opened: OpenLesson
+    keeper: Keeper
+    prover: Prover
+
+    def standing(self) -> list[News]:
+        """How it stands now, as events."""
+        version, _, _ = self.opened.present()
+        return [
+            ("lesson", LessonEvent(version=version, window="")),
+            ("saved", self.opened.saved_event()),
+            ("findings", self.prover.shown()),
+        ]
+
+
+class Lessons:
+    """Lessons by the keys that they got when they were opened: "1", "2" and so on."""
+
+    def __init__(self, effort: Effort = Effort.NORMAL) -> None:
+        self._effort = effort
+        self._lock = threading.Lock()
+        self._open: dict[str, OnDesk] = {}
+        self._paths: dict[str, str] = {}
+
+    def open(self, path: str | os.PathLike[str]) -> OnDesk:
+        """Opens a lesson folder or a PGN file; one that is open already is given again.
+
+        :raises LessonError: when it cannot be opened.
+        """
+        real = os.path.realpath(path)
+        with self._lock:
+            known = self._paths.get(real)
+            if known is not None:
+                return self._open[known]
+            key = str(len(self._paths) + 1)
+            opened = OpenLesson(key, Path(path))
+            prover = Prover(opened, self._effort)
+            opened.on_change = prover.changed
+            made = OnDesk(opened, Keeper(opened), prover)
+            self._open[key], self._paths[real] = made, key
+        made.keeper.start()
+        made.prover.start()
+        return made
+
+    def __getitem__(self, key: str) -> OnDesk:
+        """:raises NotOpenError:"""
+        with self._lock:
+            found = self._open.get(key)
+        if found is None:
+            raise NotOpenError("this lesson is not open", path="the desk")
+        return found
+
+    def shown(self) -> LessonsShown:
+        """What is open."""
+        with self._lock:
+            some = list(self._open.values())
+        return LessonsShown(lessons=[each.opened.shown_briefly() for each in some])
+
+    def end_events(self) -> None:
+        """Ends the event streams of all windows."""
+        with self._lock:
+            some = list(self._open.values())
+        for each in some:
+            each.opened.events.close()
+
+    def close(self) -> None:
+        """Saves and closes all."""
+        with self._lock:
+            some = list(self._open.values())
+            self._open.clear()
+            self._paths.clear()
+        for each in some:
+            each.prover.stop()
+            each.keeper.stop()
+            each.opened.close()

@@ -1,0 +1,341 @@
+"""The shapes of what the desk's page and its server say to each other: plain values, checked on the way in.
+
+Offsets count characters of a comment's text from 0.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+Side = Literal["white", "black"]
+Id = Annotated[str, Field(pattern=r"^[0-9a-f]{16}$")]
+"""Of a place: made of the road there, and the same in every version that has the road."""
+Version = Annotated[int, Field(ge=0)]
+Window = Annotated[str, Field(max_length=64)]
+"""Any name that a browser window gives itself; events say whose edit they tell of."""
+Move = Annotated[str, Field(min_length=1, max_length=16)]
+"""In SAN or UCI."""
+
+WORDS = 1_000_000
+"""Characters of a comment at most."""
+LINE = 400
+"""Moves that one edit may add."""
+
+
+class Shape(BaseModel):
+    """What has no other fields than those named."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+# What is asked
+
+
+class AddLine(Shape):
+    """Moves after a place, following those already there."""
+
+    op: Literal["add_line"]
+    place: Id
+    moves: Annotated[list[Move], Field(min_length=1, max_length=LINE)]
+
+
+class Cut(Shape):
+    """A move and all that follows it goes."""
+
+    op: Literal["cut"]
+    place: Id
+
+
+class Promote(Shape):
+    """The variation that a place is in moves up one level."""
+
+    op: Literal["promote"]
+    place: Id
+
+
+class Join(Shape):
+    """What follows `other` is copied under `place`, where the same position stands."""
+
+    op: Literal["join"]
+    place: Id
+    other: Id
+
+
+class ChangeWords(Shape):
+    """A comment gets another text."""
+
+    op: Literal["change_words"]
+    comment: Annotated[int, Field(ge=0)]
+    text: Annotated[str, Field(max_length=WORDS)]
+
+
+class RemoveComment(Shape):
+    """A comment goes."""
+
+    op: Literal["remove_comment"]
+    comment: Annotated[int, Field(ge=0)]
+
+
+class AddComment(Shape):
+    """A comment after a move and its comments; for a root, before the first move."""
+
+    op: Literal["add_comment"]
+    place: Id
+    text: Annotated[str, Field(max_length=WORDS)]
+
+
+class SetMarks(Shape):
+    """A move gets these glyph numbers; signs written as text stay."""
+
+    op: Literal["set_marks"]
+    place: Id
+    nags: Annotated[list[Annotated[int, Field(ge=0, le=999_999_999)]], Field(max_length=20)]
+
+
+class Undo(Shape):
+    """The last edit is taken back."""
+
+    op: Literal["undo"]
+
+
+class Redo(Shape):
+    """What was taken back last is done again."""
+
+    op: Literal["redo"]
+
+
+class SetLesson(Shape):
+    """Title, side taught and audience; what is not named stays."""
+
+    op: Literal["settings"]
+    title: Annotated[str, Field(max_length=500)] | None = None
+    side: Side | None = None
+    audience: Annotated[int, Field(ge=400, le=2900)] | None = None
+
+
+Op = Annotated[
+    AddLine
+    | Cut
+    | Promote
+    | Join
+    | ChangeWords
+    | RemoveComment
+    | AddComment
+    | SetMarks
+    | Undo
+    | Redo
+    | SetLesson,
+    Field(discriminator="op"),
+]
+
+
+class EditAsked(Shape):
+    """An edit of the version that the window shows."""
+
+    version: Version
+    window: Window = ""
+    edit: Op
+
+
+class SettleAsked(Shape):
+    """What is to stay where another program changed the same place."""
+
+    version: Version
+    window: Window = ""
+    keep: Literal["ours", "theirs"]
+
+
+# What is answered
+
+
+class CommentShown(Shape):
+    """index: which comment of the lesson, in this version. to_line_end: it cannot hold a line end."""
+
+    index: int
+    text: str
+    to_line_end: bool
+
+
+class PlaceShown(Shape):
+    """A place. depth: 0 on the main line. signs: those written as text.
+
+    before: comments that open the variation that begins with this move. after: those that follow the move; at a root, those
+    that open the game. joins: the first other place with the same position.
+    """
+
+    id: Id
+    parent: Id | None
+    game: int
+    ply: int
+    number: str
+    san: str | None
+    uci: str | None
+    fen: str
+    depth: int
+    nags: list[int]
+    signs: list[str]
+    before: list[CommentShown]
+    after: list[CommentShown]
+    joins: Id | None
+
+
+class GameShown(Shape):
+    """A game of the file. result: its marker as written."""
+
+    root: Id
+    tags: list[tuple[str, str]]
+    result: str | None
+
+
+class ConflictShown(Shape):
+    """Where another program changed what was changed here, too: both texts from the first difference to the last, shortened."""
+
+    ours: str
+    theirs: str
+
+
+class LessonShown(Shape):
+    """A lesson. places: in spoken order; the children of a place are those whose parent it is, in this order.
+
+    notice: what was met when it was opened. undo, redo: steps that there are. folder: False for a bare PGN file, which has no place for settings.
+    """
+
+    key: str
+    version: Version
+    title: str
+    side: Side | None
+    audience: int
+    name: str
+    folder: bool
+    undo: int
+    redo: int
+    conflict: ConflictShown | None
+    notice: str | None
+    games: list[GameShown]
+    places: list[PlaceShown]
+
+
+class Opened(Shape):
+    """A lesson that is open in this run."""
+
+    key: str
+    title: str
+    name: str
+
+
+class LessonsShown(Shape):
+    """Those that are open, the one given at the start first."""
+
+    lessons: list[Opened]
+
+
+class Edited(Shape):
+    """What an edit made. at: where it was. said: what became of moves that were added. joins: the place whose position they reach."""
+
+    lesson: LessonShown
+    at: Id
+    said: Literal["extended", "branched", "known", ""]
+    joins: Id | None
+
+
+class LegalMove(Shape):
+    uci: str
+    san: str
+    fen: str
+
+
+class PositionShown(Shape):
+    """alternative: what a diagram of it says to a screen reader."""
+
+    fen: str
+    turn: Side
+    check: bool
+    legal: list[LegalMove]
+    alternative: str
+
+
+class Evidence(Shape):
+    """A line that shows a finding. text: with move numbers."""
+
+    fen: str
+    moves: list[LegalMove]
+    text: str
+
+
+class MarkShown(Shape):
+    kind: str
+    squares: list[str]
+    side: str
+
+
+class FindingShown(Shape):
+    """start..end: of the words in the comment; 0..0 for a glyph, which has no comment. outcome: "waiting" until search has answered."""
+
+    id: str
+    place: Id
+    comment: int | None
+    start: int
+    end: int
+    words: str
+    kind: str
+    title: str
+    outcome: Literal["holds", "fails", "unsettled", "waiting"]
+    why: str
+    instead: str | None
+    second: str | None
+    evidence: Evidence | None
+    marks: list[MarkShown]
+
+
+class SentenceShown(Shape):
+    """findings: their ids. why: the reason where it was not read, or not wholly."""
+
+    place: Id
+    comment: int
+    start: int
+    end: int
+    status: str
+    why: str | None
+    findings: list[str]
+
+
+class FindingsShown(Shape):
+    """What is found of a version so far. done: findings that wait no more; complete: all are there."""
+
+    version: Version
+    done: int
+    of: int
+    complete: bool
+    findings: list[FindingShown]
+    sentences: list[SentenceShown]
+
+
+class Problem(Shape):
+    """kind: the error's name. hint: what to do."""
+
+    kind: str
+    message: str
+    hint: str
+
+
+class Refused(Shape):
+    """lesson: how it stands now, where an edit was of an older version."""
+
+    error: Problem
+    lesson: LessonShown | None = None
+
+
+class LessonEvent(Shape):
+    """A version has come about. window: whose edit made it; "" for a change on the disk."""
+
+    version: Version
+    window: Window
+
+
+class SavedEvent(Shape):
+    """version: the one on the disk. problem: why a newer one is not there yet."""
+
+    version: Version
+    problem: str | None
