@@ -92,12 +92,25 @@ export interface Finding {
   marks: Mark[];
 }
 
+export interface Sentence {
+  place: string;
+  comment: number;
+  start: number;
+  end: number;
+  status: string;
+  /** Why it was not read, or not wholly. */
+  why: string | null;
+  /** Ids. */
+  findings: string[];
+}
+
 export interface Findings {
   version: number;
   done: number;
   of: number;
   complete: boolean;
   findings: Finding[];
+  sentences: Sentence[];
 }
 
 export type Edit =

@@ -5,7 +5,7 @@
 
 import type { ReactiveController, ReactiveControllerHost } from "lit";
 import * as api from "./api";
-import type { Edit, Edited, Finding, Findings, LegalMove, Lesson, Place, Position } from "./api";
+import type { Edit, Edited, Finding, Findings, LegalMove, Lesson, Place, Position, Sentence } from "./api";
 import { Tree, keeping, label, type Spot } from "./tree";
 
 export type Topic = "lesson" | "cursor" | "findings" | "status" | "position";
@@ -21,6 +21,7 @@ export class Session extends EventTarget {
   tree: Tree | null = null;
   cursor = "";
   findings: Finding[] = [];
+  sentences: Sentence[] = [];
   proving: { done: number; of: number; complete: boolean } = { done: 0, of: 0, complete: true };
   /** The finding that is told, and how many moves of its evidence are on the board; -1: the place itself is. */
   shown: { finding: Finding; step: number } | null = null;
@@ -291,6 +292,7 @@ export class Session extends EventTarget {
     this.early = told && told.version > (this.lesson?.version ?? -1) ? told : null;
     if (!told || told.version !== this.lesson?.version) return;
     this.findings = told.findings;
+    this.sentences = told.sentences;
     this.proving = { done: told.done, of: told.of, complete: told.complete };
     if (this.shown) {
       const same = told.findings.find((finding) => finding.id === this.shown?.finding.id);

@@ -14,10 +14,7 @@ from lineproof.diagram.mark_drawing import draw_mark
 from lineproof.diagram.squares import file_and_rank
 from lineproof.engine import Board
 
-SCRIPT = (
-    Path(__file__).resolve().parents[3]
-    / "python/lineproof/desk/page/assets/lesson-board.js"
-)
+SCRIPT = Path(__file__).resolve().parents[3] / "python/lineproof/desk/page/assets/lesson-board.js"
 START = "rnbqkbnr/pppppppp/8/8/8/8/PPPPPPPP/RNBQKBNR w KQkq - 0 1"
 PROMOTES = "7k/4P3/8/8/8/8/8/4K3 w - - 0 1"
 PAGE = """<!doctype html><html lang="en"><title>A board</title><main><h1>A board</h1>
@@ -197,7 +194,10 @@ def test_marks_are_drawn_as_in_the_printed_diagrams(
     occupied = {square for square, _ in Board(PIN).pieces()}
     printed = re.findall(r'<path d="([^"]*)"([^>]*)', draw_mark(mark, corner, PRINT, occupied))
     dashes = [re.search(r'stroke-dasharray="([^"]*)"', rest) for _, rest in printed]
-    wanted = [[path, found[1] if found else None] for (path, _), found in zip(printed, dashes, strict=True)]
+    wanted = [
+        [path, found[1] if found else None]
+        for (path, _), found in zip(printed, dashes, strict=True)
+    ]
     assert [[numbers(path), dash] for path, dash in drawn] == [
         [numbers(path), dash] for path, dash in wanted
     ]

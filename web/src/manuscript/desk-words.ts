@@ -2,6 +2,7 @@
 
 import type { Comment, Finding } from "../api";
 import { session } from "../session";
+import { ranked } from "../signs";
 import { label, type Spot } from "../tree";
 import { Underlines } from "./highlights";
 import { shown, utf16, written } from "./shown-text";
@@ -12,6 +13,7 @@ const LONGEST = 800;
 
 export class DeskWords extends HTMLElement {
   private at: Spot | null = null;
+  private index: number | null = null;
   /** What the lesson had when the author began; null where there were no words. */
   private base: string | null = null;
   private timer = 0;
@@ -47,6 +49,7 @@ export class DeskWords extends HTMLElement {
   /** Takes the lesson's words, unless the author is writing others. */
   show(spot: Spot, comment: Comment | null, findings: readonly Finding[]): void {
     this.at = spot;
+    this.index = comment?.index ?? null;
     const place = session.tree?.byId.get(spot.place);
     this.setAttribute("aria-label", `Words ${spot.where} ${place ? label(place) : "the start"}`);
     const text = comment?.text ?? null;
@@ -139,9 +142,13 @@ export class DeskWords extends HTMLElement {
   private readonly caret = (): void => {
     const selection = document.activeElement === this ? getSelection() : null;
     if (!selection?.focusNode || !this.contains(selection.focusNode)) return;
+    const text = this.base ?? "";
     const at = selection.focusOffset;
-    const found = this.spans().findIndex(({ start, end }) => start <= at && at <= end);
-    const finding = this.marked[found];
+    const sentence = session.sentences.find(
+      ({ comment, start, end }) => comment === this.index && utf16(text, start) <= at && at <= utf16(text, end),
+    );
+    const said = this.marked.filter(({ id }) => sentence?.findings.includes(id));
+    const finding = said.find(({ id }) => id === session.shown?.finding.id) ?? ranked(said)[0];
     if (finding && session.shown?.finding.id !== finding.id) session.show(finding);
   };
 
