@@ -14,6 +14,7 @@ from lineproof.desk.lessons import Lessons, OnDesk
 from lineproof.proof import Effort
 
 from .lessons import folder
+from .waiting import until
 
 PORT = 8765
 TOKEN = "a token of the tests"
@@ -61,6 +62,21 @@ class Desk:
                 p for p in self.lesson["places"] if p["parent"] == at["id"] and p["san"] == san
             )
         return at
+
+    def findings(self) -> dict[str, Any]:
+        """All that is found of the version that the window shows."""
+        version = self.lesson["version"]
+
+        def complete() -> Any:
+            found = self.get("/api/lessons/1/findings")
+            return found if found["complete"] and found["version"] == version else None
+
+        return until(complete)
+
+    def finding(self, words: str) -> dict[str, Any]:
+        """The one of these words."""
+        (found,) = (f for f in self.findings()["findings"] if f["words"] == words)
+        return found
 
     @property
     def text(self) -> str:

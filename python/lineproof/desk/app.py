@@ -10,7 +10,6 @@ from fastapi.exceptions import RequestValidationError
 from fastapi.responses import JSONResponse, Response, StreamingResponse
 from starlette.exceptions import HTTPException
 
-from lineproof._engine import __version__
 from lineproof.diagram.errors import DiagramError
 from lineproof.engine import Board, FenError
 from lineproof.lesson.errors import LessonError
@@ -18,7 +17,7 @@ from lineproof.lesson.errors import LessonError
 from .guard import Guard
 from .lessons import Lessons, NotOpenError
 from .opened import StaleError
-from .page import page_file
+from .page import Page
 from .shown import position_shown
 from .wire import (
     EditAsked,
@@ -32,6 +31,8 @@ from .wire import (
     SettleAsked,
 )
 
+API = "1"
+"""Version of the API; raised when a page of the older one would go wrong."""
 REFUSALS: dict[int | str, dict[str, Any]] = {
     status: {"model": Refused} for status in (400, 401, 403, 404, 409, 413, 421, 422)
 }
@@ -41,7 +42,7 @@ def application(lessons: Lessons) -> FastAPI:
     """The application without its guard."""
     app = FastAPI(
         title="Lineproof's desk",
-        version=__version__,
+        version=API,
         docs_url=None,
         redoc_url=None,
         openapi_url=None,
@@ -100,20 +101,12 @@ def application(lessons: Lessons) -> FastAPI:
         """The legal moves of a position."""
         return position_shown(Board(fen))
 
-    @app.api_route("/api/{rest:path}", methods=["GET", "POST"], include_in_schema=False)
-    def nothing() -> Response:
-        return _refusal(404, "NotFoundError", "there is nothing of that name", "look at the API")
-
-    @app.get("/{path:path}", include_in_schema=False)
-    def page(path: str) -> Response:
-        return page_file(path)
-
     return app
 
 
 def guarded(lessons: Lessons, token: str, port: int) -> Guard:
     """The application as it is served."""
-    return Guard(application(lessons), token, port)
+    return Guard(Page(application(lessons)), token, port)
 
 
 class _Stale(Exception):  # noqa: N818 - carries an answer
@@ -145,7 +138,9 @@ def _add_refusals(app: FastAPI) -> None:
 
     @app.exception_handler(HTTPException)
     def other(_: Request, error: HTTPException) -> Response:
-        return _refusal(error.status_code, "HttpError", str(error.detail), "look at the API")
+        answer = _refusal(error.status_code, "HttpError", str(error.detail), "look at the API")
+        answer.headers.update(error.headers or {})  # such as which methods are allowed
+        return answer
 
 
 def _problem(error: LessonError) -> Problem:

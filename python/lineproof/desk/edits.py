@@ -54,9 +54,9 @@ def edited(lesson: Lesson, names: Names, op: TextOp) -> Done:
         case Join():
             return Done(*edit.join(names.place(op.place), names.place(op.other)))
         case ChangeWords():
-            return Done(*edit.change_words(_comment(lesson, op.comment), _lines(lesson, op.text)))
+            return Done(*edit.change_words(comment_of(lesson, op.comment), _lines(lesson, op.text)))
         case RemoveComment():
-            return Done(*edit.remove_comment(_comment(lesson, op.comment)))
+            return Done(*edit.remove_comment(comment_of(lesson, op.comment)))
         case AddComment():
             return Done(*edit.add_comment(names.place(op.place), _lines(lesson, op.text)))
         case SetMarks():
@@ -107,7 +107,8 @@ def _played(board: Board, san: str) -> Board:
     return (board.passed() or board) if uci == "0000" else board.play(uci)
 
 
-def _comment(lesson: Lesson, index: int) -> Comment:
+def comment_of(lesson: Lesson, index: int) -> Comment:
+    """:raises EditError: when there is none."""
     if index >= len(lesson.comments):
         raise EditError("the lesson has no such comment", path=lesson.name, hint="look at it again")
     return lesson.comments[index]

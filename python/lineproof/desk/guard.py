@@ -87,7 +87,7 @@ class Guard:
             return 403, "the request comes from another page", open_again
         if method not in {"GET", "HEAD"} and not origins:
             return 403, "the request does not say which page it comes from", open_again
-        if path.startswith(API) or path.rstrip("/") == API.rstrip("/"):
+        if f"{path}/".startswith(API):
             given = [value for name, value in headers if name == b"authorization"]
             wanted = f"Bearer {self.token}".encode()
             if len(given) != 1 or not secrets.compare_digest(given[0], wanted):

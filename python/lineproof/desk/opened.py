@@ -18,9 +18,10 @@ from lineproof.lesson import Lesson
 from lineproof.lesson.errors import EditError, LessonError, SaveError
 from lineproof.lesson.folder import write_settings
 from lineproof.lesson.lock import WriterLock
+from lineproof.proof.marking import mark, take_back
 from lineproof.report.title import title_of
 
-from .edits import Done, edited
+from .edits import Done, comment_of, edited
 from .events import Events
 from .file import LessonFile
 from .merge import merged
@@ -32,6 +33,7 @@ from .wire import (
     Edited,
     LessonEvent,
     LessonShown,
+    MarkOpinion,
     Op,
     Opened,
     Redo,
@@ -174,6 +176,8 @@ class OpenLesson:
                     done = self._go_back("redo")
                 case SetLesson():
                     done = self._set(op)
+                case MarkOpinion():
+                    done = self._mark(op)
                 case _:
                     done = edited(self._lesson, self._names, op)
                     self._take("edit", done.lesson)
@@ -211,6 +215,19 @@ class OpenLesson:
             self._put(write_settings(self._lesson, settings))
             self.file.settings_seen()
         return Done(self._lesson, self._lesson.places[0])
+
+    def _mark(self, op: MarkOpinion) -> Done:
+        lesson = self._lesson
+        comment = comment_of(lesson, op.comment)
+        words = comment.text[op.start : op.end]
+        if not words.strip():
+            raise EditError("no sentence stands there", path=lesson.name, hint="choose a sentence")
+        at = lesson.locate(comment.start + op.start)
+        marked, _ = (mark if op.opinion else take_back)(lesson, words, at)
+        if marked.settings != lesson.settings:
+            self._put(marked)
+            self.file.settings_seen()
+        return Done(self._lesson, self._lesson.places[comment.anchor.index])
 
     def _take(self, do: Do, lesson: Lesson, step: Step | None = None) -> None:
         """Makes a lesson the present version, with the step to it."""

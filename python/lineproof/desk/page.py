@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from importlib.resources.abc import Traversable
+from typing import TYPE_CHECKING
 
 from starlette.responses import PlainTextResponse, Response
+
+from .guard import API
+
+if TYPE_CHECKING:
+    from starlette.types import ASGIApp, Receive, Scope, Send
 
 INDEX = "index.html"
 TYPES = {
@@ -18,6 +25,23 @@ TYPES = {
     ".png": "image/png",
     ".ico": "image/x-icon",
 }
+
+
+@dataclass(frozen=True)
+class Page:
+    """Wraps the application: what is not asked of the API is a file of the page."""
+
+    app: ASGIApp
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        path = scope["path"]
+        if f"{path}/".startswith(API):
+            await self.app(scope, receive, send)
+        elif scope["method"] in {"GET", "HEAD"}:
+            await page_file(path.removeprefix("/"))(scope, receive, send)
+        else:
+            refusal = PlainTextResponse("The page can only be read.\n", 405, {"Allow": "GET, HEAD"})
+            await refusal(scope, receive, send)
 
 
 def page_file(path: str) -> Response:

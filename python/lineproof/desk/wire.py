@@ -25,9 +25,9 @@ LINE = 400
 
 
 class Shape(BaseModel):
-    """What has no other fields than those named."""
+    """What has no other fields than those named, and takes no value for another: false is no 0."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, strict=True)
 
 
 # What is asked
@@ -115,6 +115,16 @@ class SetLesson(Shape):
     audience: Annotated[int, Field(ge=400, le=2900)] | None = None
 
 
+class MarkOpinion(Shape):
+    """The sentence that stands at start..end of a comment is the author's opinion, which is not checked; or it is one no more."""
+
+    op: Literal["opinion"]
+    comment: Annotated[int, Field(ge=0)]
+    start: Annotated[int, Field(ge=0)]
+    end: Annotated[int, Field(ge=0)]
+    opinion: bool
+
+
 Op = Annotated[
     AddLine
     | Cut
@@ -126,7 +136,8 @@ Op = Annotated[
     | SetMarks
     | Undo
     | Redo
-    | SetLesson,
+    | SetLesson
+    | MarkOpinion,
     Field(discriminator="op"),
 ]
 
