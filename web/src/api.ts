@@ -1,0 +1,219 @@
+// The desk's server: its shapes, and the calls. Every call carries the token of this run, which the address brings
+// in its fragment, so that it stands in no log.
+
+import type { Mark } from "./board/marks";
+
+export interface Comment {
+  /** Its number in this version of the lesson. */
+  index: number;
+  text: string;
+  /** A semicolon comment, which ends with its line. */
+  to_line_end: boolean;
+}
+
+export interface Place {
+  id: string;
+  parent: string | null;
+  game: number;
+  ply: number;
+  /** "3." or "3..."; empty at the start of a game. */
+  number: string;
+  san: string | null;
+  uci: string | null;
+  fen: string;
+  /** How many variations it is inside of. */
+  depth: number;
+  nags: number[];
+  signs: string[];
+  /** What opens the variation that begins with this move. */
+  before: Comment[];
+  after: Comment[];
+  /** The first other place with the same position. */
+  joins: string | null;
+}
+
+export interface Game {
+  root: string;
+  tags: [string, string][];
+  result: string | null;
+}
+
+export interface Lesson {
+  key: string;
+  version: number;
+  title: string;
+  side: "white" | "black" | null;
+  audience: number;
+  name: string;
+  folder: boolean;
+  /** Steps that can be undone, and done again. */
+  undo: number;
+  redo: number;
+  /** Another program changed in the file what was changed here, too. */
+  conflict: { ours: string; theirs: string } | null;
+  games: Game[];
+  places: Place[];
+}
+
+export interface LegalMove {
+  uci: string;
+  san: string;
+  fen: string;
+}
+
+export interface Position {
+  fen: string;
+  turn: "white" | "black";
+  check: boolean;
+  legal: LegalMove[];
+  /** What stands where, in words. */
+  alternative: string;
+}
+
+export type Outcome = "holds" | "fails" | "unsettled" | "waiting";
+
+export interface Finding {
+  id: string;
+  place: string;
+  /** Null: of a glyph. */
+  comment: number | null;
+  /** In code points of the comment's text. */
+  start: number;
+  end: number;
+  words: string;
+  kind: string;
+  title: string;
+  outcome: Outcome;
+  why: string;
+  /** A true wording. */
+  instead: string | null;
+  second: string | null;
+  evidence: { fen: string; moves: LegalMove[]; text: string } | null;
+  marks: Mark[];
+}
+
+export interface Sentence {
+  place: string;
+  comment: number;
+  start: number;
+  end: number;
+  status: string;
+  /** Why it was not read, or not wholly. */
+  why: string | null;
+  /** Ids. */
+  findings: string[];
+}
+
+export interface Findings {
+  version: number;
+  done: number;
+  of: number;
+  complete: boolean;
+  findings: Finding[];
+  sentences: Sentence[];
+}
+
+export type Edit =
+  | { op: "add_line"; place: string; moves: string[] }
+  | { op: "cut" | "promote"; place: string }
+  | { op: "join"; place: string; other: string }
+  | { op: "change_words"; comment: number; text: string }
+  | { op: "remove_comment"; comment: number }
+  | { op: "add_comment"; place: string; text: string }
+  | { op: "undo" | "redo" };
+
+export interface Edited {
+  lesson: Lesson;
+  at: string;
+  said: "extended" | "branched" | "known" | "";
+  joins: string | null;
+}
+
+/** What the server refused, in its words. */
+export class RefusedError extends Error {
+  constructor(
+    readonly status: number,
+    message: string,
+    readonly lesson: Lesson | null,
+  ) {
+    super(message);
+  }
+}
+
+const token = new URLSearchParams(location.hash.slice(1)).get("token") ?? "";
+/** This window, by which it knows its own edits among the events. */
+export const WINDOW = crypto.randomUUID();
+
+async function call(path: string, init: RequestInit = {}): Promise<Response> {
+  const headers: Record<string, string> = { Authorization: `Bearer ${token}` };
+  if (init.body) headers["Content-Type"] = "application/json";
+  const answer = await fetch(`/api${path}`, { ...init, headers, cache: "no-store" });
+  if (answer.ok) return answer;
+  const told = (await answer.json().catch(() => ({}))) as {
+    error?: { message?: string; hint?: string };
+    lesson?: Lesson;
+  };
+  const { message, hint } = told.error ?? {};
+  const words = message ? (hint ? `${message}: ${hint}` : message) : `the desk answered ${answer.status}`;
+  throw new RefusedError(answer.status, words, told.lesson ?? null);
+}
+
+async function json<T>(path: string, init?: RequestInit): Promise<T> {
+  return (await (await call(path, init)).json()) as T;
+}
+
+const lessonPath = (key: string): string => `/lessons/${encodeURIComponent(key)}`;
+
+export const lessons = (): Promise<{ lessons: { key: string; title: string }[] }> => json("/lessons");
+
+export const lesson = (key: string): Promise<Lesson> => json(lessonPath(key));
+
+export const findings = (key: string): Promise<Findings> => json(`${lessonPath(key)}/findings`);
+
+export const position = (fen: string): Promise<Position> => json(`/position?fen=${encodeURIComponent(fen)}`);
+
+export const edit = (key: string, version: number, change: Edit): Promise<Edited> =>
+  json(`${lessonPath(key)}/edits`, {
+    method: "POST",
+    body: JSON.stringify({ version, window: WINDOW, edit: change }),
+  });
+
+/** Says which text is to stay where another program changed the same place. */
+export const settle = (key: string, version: number, keep: "ours" | "theirs"): Promise<Lesson> =>
+  json(`${lessonPath(key)}/conflict`, {
+    method: "POST",
+    body: JSON.stringify({ version, window: WINDOW, keep }),
+  });
+
+export interface Event {
+  name: string;
+  data: unknown;
+}
+
+/** The server's events, until the connection ends. */
+export async function* events(key: string): AsyncGenerator<Event> {
+  const answer = await call(`${lessonPath(key)}/events`);
+  if (!answer.body) return;
+  const reader = answer.body.pipeThrough(new TextDecoderStream()).getReader();
+  let text = "";
+  for (;;) {
+    const { done, value } = await reader.read();
+    if (done) return;
+    text = (text + value).replaceAll("\r\n", "\n");
+    for (let end = text.indexOf("\n\n"); end >= 0; end = text.indexOf("\n\n")) {
+      const found = readEvent(text.slice(0, end));
+      text = text.slice(end + 2);
+      if (found) yield found;
+    }
+  }
+}
+
+function readEvent(block: string): Event | null {
+  let name = "message";
+  const data: string[] = [];
+  for (const line of block.split("\n")) {
+    if (line.startsWith("event:")) name = line.slice(6).trim();
+    else if (line.startsWith("data:")) data.push(line.slice(5).trimStart());
+  }
+  return data.length ? { name, data: JSON.parse(data.join("\n")) as unknown } : null;
+}

@@ -1,0 +1,340 @@
+// One lesson at work: what it is now, where the author is in it, what was found, and the edits on their way.
+//
+// Elements watch it by topic (`Watch`). Edits go to the server one after the other; one that was made on an older
+// version is made again on the newer, when what it changes is still as it was.
+
+import type { ReactiveController, ReactiveControllerHost } from "lit";
+import * as api from "./api";
+import type { Edit, Edited, Finding, Findings, LegalMove, Lesson, Place, Position, Sentence } from "./api";
+import { Tree, keeping, label, type Spot } from "./tree";
+
+export type Topic = "lesson" | "cursor" | "findings" | "status" | "position";
+
+/** Words that the author wrote where meanwhile somebody else wrote others. */
+export interface Clash {
+  spot: Spot;
+  mine: string;
+  theirs: string;
+}
+
+export class Session extends EventTarget {
+  tree: Tree | null = null;
+  cursor = "";
+  findings: Finding[] = [];
+  sentences: Sentence[] = [];
+  proving: { done: number; of: number; complete: boolean } = { done: 0, of: 0, complete: true };
+  /** The finding that is told, and how many moves of its evidence are on the board; -1: the place itself is. */
+  shown: { finding: Finding; step: number } | null = null;
+  position: Position | null = null;
+  /** One sentence about the last thing done. */
+  said = "";
+  problem = "";
+  joined: string | null = null;
+  unsaved = 0;
+  /** The newest version that is on the disk. */
+  stored = -1;
+  offline = false;
+  clash: Clash | null = null;
+
+  private early: Findings | null = null;
+  private queue: Promise<unknown> = Promise.resolve();
+  private readonly known = new Map<string, Position>();
+
+  get lesson(): Lesson | null {
+    return this.tree?.lesson ?? null;
+  }
+
+  get place(): Place | null {
+    return this.tree?.byId.get(this.cursor) ?? null;
+  }
+
+  tell(...topics: Topic[]): void {
+    for (const topic of topics) this.dispatchEvent(new Event(topic));
+  }
+
+  async open(key: string): Promise<void> {
+    this.take(await api.lesson(key));
+    void this.listen(key);
+  }
+
+  /** Takes a lesson from the server, unless a newer one is here. */
+  take(fresh: Lesson): void {
+    const old = this.lesson;
+    if (old && fresh.version < old.version) return;
+    const before = this.tree;
+    this.tree = new Tree(keeping(old, fresh));
+    if (!this.tree.byId.has(this.cursor)) this.cursor = this.nearest(before) ?? fresh.places[0]?.id ?? "";
+    this.tell("lesson");
+    this.go(this.cursor);
+    this.found(this.early);
+  }
+
+  /** The last place on the way to the old cursor that is still there. */
+  private nearest(before: Tree | null): string | undefined {
+    let at = before?.byId.get(this.cursor);
+    while (at && !this.tree?.byId.has(at.id)) at = before?.parent(at);
+    return at?.id;
+  }
+
+  // The place
+
+  go(id: string): void {
+    this.cursor = id;
+    if (this.shown && this.shown.finding.place !== id) this.shown = null;
+    this.tell("cursor");
+    void this.look();
+  }
+
+  /** Shows a finding at its place, or its evidence: from 0, the position that it begins in, move by move. */
+  show(finding: Finding, step = -1): void {
+    this.cursor = finding.place;
+    const most = finding.evidence?.moves.length ?? -1;
+    this.shown = { finding, step: Math.max(-1, Math.min(step, most)) };
+    this.tell("cursor");
+    void this.look();
+  }
+
+  hide(): void {
+    this.shown = null;
+    this.tell("cursor");
+    void this.look();
+  }
+
+  /** The position on the board: the place's, or that of the evidence shown. */
+  get fen(): string {
+    const { shown } = this;
+    const evidence = shown?.finding.evidence;
+    if (!shown || !evidence || shown.step < 0) return this.place?.fen ?? "";
+    return evidence.moves[shown.step - 1]?.fen ?? evidence.fen;
+  }
+
+  private async look(): Promise<void> {
+    const fen = this.fen;
+    if (!fen) return;
+    const known = this.known.get(fen);
+    this.position = known ?? null;
+    this.tell("position");
+    if (known) return;
+    try {
+      const found = await api.position(fen);
+      this.known.set(fen, found);
+      if (this.known.size > 500) this.known.delete(this.known.keys().next().value ?? "");
+      if (fen === this.fen) {
+        this.position = found;
+        this.tell("position");
+      }
+    } catch (error) {
+      this.failed(error);
+    }
+  }
+
+  // Edits
+
+  /** Sends an edit after those on their way. Null: it was refused, and why is told. */
+  edit(make: () => Edit | null): Promise<Edited | null> {
+    this.unsaved += 1;
+    this.tell("status");
+    const done = this.queue.then(() => this.send(make)).finally(() => {
+      this.unsaved -= 1;
+      this.tell("status");
+    });
+    this.queue = done.catch(() => undefined);
+    return done;
+  }
+
+  private async send(make: () => Edit | null): Promise<Edited | null> {
+    for (;;) {
+      const lesson = this.lesson;
+      const change = make();
+      if (!lesson || !change) return null;
+      try {
+        const edited = await api.edit(lesson.key, lesson.version, change);
+        this.offline = false;
+        this.problem = "";
+        this.take(edited.lesson);
+        return edited;
+      } catch (error) {
+        if (error instanceof api.RefusedError) {
+          if (error.status === 409 && error.lesson) {
+            this.take(error.lesson);
+            continue;
+          }
+          this.failed(error);
+          return null;
+        }
+        // The server is away: the edit waits for it.
+        this.offline = true;
+        this.tell("status");
+        await new Promise((resolve) => setTimeout(resolve, 1000));
+      }
+    }
+  }
+
+  /** Adds moves after the present place, or after another, and goes to the last of them. */
+  async addLine(moves: string[], from = this.cursor): Promise<boolean> {
+    const edited = await this.edit(() => ({ op: "add_line", place: from, moves }));
+    if (!edited) return false;
+    this.joined = edited.joins;
+    const place = this.tree?.byId.get(edited.at);
+    const other = edited.joins === null ? undefined : this.tree?.byId.get(edited.joins);
+    this.said = place ? sentence(edited.said, place, other) : "";
+    this.go(edited.at);
+    this.tell("status");
+    return true;
+  }
+
+  /** A change of the tree that keeps the cursor at what the server says it was about. */
+  async change(change: Edit, said: string): Promise<void> {
+    const edited = await this.edit(() => change);
+    if (!edited) return;
+    this.said = said;
+    this.joined = null;
+    this.go(edited.at);
+    this.tell("status");
+  }
+
+  async step(op: "undo" | "redo"): Promise<void> {
+    const lesson = this.lesson;
+    if (!lesson || !(op === "undo" ? lesson.undo : lesson.redo)) {
+      this.said = op === "undo" ? "There is nothing to undo." : "There is nothing to do again.";
+      this.tell("status");
+      return;
+    }
+    await this.change({ op }, op === "undo" ? "Undone." : "Done again.");
+  }
+
+  /** Writes the words at a spot; `was`: what stood there when the author began. */
+  async write(spot: Spot, text: string, was: string | null): Promise<boolean> {
+    let clashed = false;
+    const edited = await this.edit(() => {
+      const comment = this.tree?.comment(spot);
+      if (!this.tree?.byId.has(spot.place)) return null;
+      if (was === null) return { op: "add_comment", place: spot.place, text };
+      if (!comment || comment.text !== was) {
+        this.clash = { spot, mine: text, theirs: comment?.text ?? "" };
+        clashed = true;
+        return null;
+      }
+      if (comment.text === text) return null;
+      return text.trim() ? { op: "change_words", comment: comment.index, text } : { op: "remove_comment", comment: comment.index };
+    });
+    if (clashed) this.tell("status");
+    return edited !== null;
+  }
+
+  /** Ends a clash: with the author's words, or those that stand there. */
+  async settle(mine: boolean): Promise<void> {
+    const clash = this.clash;
+    this.clash = null;
+    this.tell("status", "lesson");
+    if (!clash || !mine) return;
+    await this.write(clash.spot, clash.mine, this.tree?.comment(clash.spot) ? clash.theirs : null);
+  }
+
+  /** Says which text is to stay where another program changed the file meanwhile. */
+  async keep(keep: "ours" | "theirs"): Promise<void> {
+    const { lesson } = this;
+    if (!lesson) return;
+    try {
+      this.take(await api.settle(lesson.key, lesson.version, keep));
+    } catch (error) {
+      if (error instanceof api.RefusedError && error.lesson) this.take(error.lesson);
+      else this.failed(error);
+    }
+    this.tell("status");
+  }
+
+  failed(error: unknown): void {
+    this.problem = error instanceof Error ? error.message : String(error);
+    this.tell("status");
+  }
+
+  // What the server tells
+
+  private async listen(key: string): Promise<void> {
+    for (;;) {
+      try {
+        for await (const { name, data } of api.events(key)) await this.heard(key, name, data);
+      } catch (error) {
+        if (error instanceof api.RefusedError) return this.failed(error);
+      }
+      this.offline = true;
+      this.tell("status");
+      await new Promise((resolve) => setTimeout(resolve, 1000));
+      try {
+        this.take(await api.lesson(key));
+        this.offline = false;
+        this.tell("status");
+      } catch {
+        // Still away; tried again.
+      }
+    }
+  }
+
+  private async heard(key: string, name: string, data: unknown): Promise<void> {
+    if (name === "findings") this.found(data as Findings);
+    else if (name === "saved") {
+      const { version, problem } = data as { version: number; problem: string | null };
+      this.stored = version;
+      this.problem = problem ?? "";
+      this.tell("status");
+    } else if (name === "lesson") {
+      const { version, window } = data as { version: number; window: string | null };
+      if (window !== api.WINDOW && version > (this.lesson?.version ?? 0)) {
+        await this.queue;
+        if (version > (this.lesson?.version ?? 0)) this.take(await api.lesson(key));
+      }
+    }
+  }
+
+  /** Findings may come before the answer to the edit that they are of; they wait for it. */
+  private found(told: Findings | null): void {
+    this.early = told && told.version > (this.lesson?.version ?? -1) ? told : null;
+    if (!told || told.version !== this.lesson?.version) return;
+    this.findings = told.findings;
+    this.sentences = told.sentences;
+    this.proving = { done: told.done, of: told.of, complete: told.complete };
+    if (this.shown) {
+      const same = told.findings.find((finding) => finding.id === this.shown?.finding.id);
+      if (same) this.shown = { ...this.shown, finding: same };
+      else this.shown = null;
+    }
+    this.tell("findings");
+  }
+}
+
+function sentence(said: Edited["said"], place: Place, other: Place | undefined): string {
+  if (other) return `${label(place)} reaches the position after ${label(other)}: the lines join.`;
+  if (said === "branched") return `${label(place)} begins a branch.`;
+  if (said === "extended") return `${label(place)} goes on with the line.`;
+  return `${label(place)} is in the lesson already.`;
+}
+
+/** The present move of the evidence. */
+export function played(session: Session): LegalMove | null {
+  const { shown } = session;
+  return shown?.finding.evidence?.moves[shown.step - 1] ?? null;
+}
+
+/** Draws its element anew when the session tells of one of the topics. */
+export class Watch implements ReactiveController {
+  private readonly draw = (): void => this.host.requestUpdate();
+
+  constructor(
+    private readonly host: ReactiveControllerHost,
+    private readonly session: Session,
+    private readonly topics: readonly Topic[],
+  ) {
+    host.addController(this);
+  }
+
+  hostConnected(): void {
+    for (const topic of this.topics) this.session.addEventListener(topic, this.draw);
+  }
+
+  hostDisconnected(): void {
+    for (const topic of this.topics) this.session.removeEventListener(topic, this.draw);
+  }
+}
+
+export const session = new Session();
