@@ -187,7 +187,8 @@ def _add_refusals(app: FastAPI) -> None:
         if error.status_code == 405:
             routes = [each for each in app.routes if isinstance(each, APIRoute)]
             path = asked.url.path
-            allowed = {m for each in routes if each.path_regex.match(path) for m in each.methods}
+            found = [each.methods or set() for each in routes if each.path_regex.match(path)]
+            allowed = set().union(*found)
             answer.headers["Allow"] = ", ".join(sorted(allowed))
         return answer
 
