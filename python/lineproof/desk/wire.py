@@ -465,14 +465,25 @@ class SentenceShown(Shape):
     findings: list[str]
 
 
+class ContradictionShown(Shape):
+    """Two findings, by their ids in the order of the text, whose claims cannot both be true. why: one sentence or two."""
+
+    findings: tuple[str, str]
+    why: str
+
+
 class FindingsShown(Shape):
-    """What is found of a version so far. done: findings that wait no more; complete: all are there."""
+    """What is found of a version so far. done: findings that wait no more; complete: all are there.
+
+    contradictions: None until all findings are there and were looked at together.
+    """
 
     version: Version
     done: int
     of: int
     complete: bool
     findings: list[FindingShown]
+    contradictions: list[ContradictionShown] | None
     sentences: list[SentenceShown]
 
 
