@@ -97,7 +97,7 @@ export interface Sentence {
   comment: number;
   start: number;
   end: number;
-  status: string;
+  status: "read" | "left alone" | "not understood" | "other language" | "your opinion";
   /** Why it was not read, or not wholly. */
   why: string | null;
   /** Ids. */
@@ -120,6 +120,9 @@ export type Edit =
   | { op: "change_words"; comment: number; text: string }
   | { op: "remove_comment"; comment: number }
   | { op: "add_comment"; place: string; text: string }
+  | { op: "set_marks"; place: string; nags: number[] }
+  | { op: "settings"; title?: string; side?: "white" | "black"; audience?: number }
+  | { op: "opinion"; comment: number; start: number; end: number; opinion: boolean }
   | { op: "undo" | "redo" };
 
 export interface Edited {

@@ -5,7 +5,7 @@
 
 import type { ReactiveController, ReactiveControllerHost } from "lit";
 import * as api from "./api";
-import type { Edit, Edited, Finding, Findings, LegalMove, Lesson, Place, Position, Sentence } from "./api";
+import type { Edit, Edited, Finding, Findings, LegalMove, Lesson, Outcome, Place, Position, Sentence } from "./api";
 import { Tree, keeping, label, type Spot } from "./tree";
 
 export type Topic = "lesson" | "cursor" | "findings" | "status" | "position";
@@ -94,10 +94,18 @@ export class Session extends EventTarget {
     void this.look();
   }
 
-  hide(): void {
-    this.shown = null;
-    this.tell("cursor");
-    void this.look();
+  /** Goes to the next finding of an outcome, in the order of the text; after the last to the first. */
+  next(outcome: Outcome): void {
+    const { tree } = this;
+    if (!tree) return;
+    const order = ({ place, comment, start }: Finding): number =>
+      (tree.order.get(place) ?? 0) * 1e6 + (comment === null ? 0 : 1 + start / 1e6 + comment * 1e-3);
+    const found = this.findings.filter((finding) => finding.outcome === outcome).sort((one, two) => order(one) - order(two));
+    const here = this.shown ? found.findIndex(({ id }) => id === this.shown?.finding.id) : -1;
+    const at = tree.order.get(this.cursor) ?? 0;
+    const after = here >= 0 ? here + 1 : found.findIndex(({ place }) => (tree.order.get(place) ?? 0) >= at);
+    const next = found[Math.max(0, after) % Math.max(1, found.length)];
+    if (next) this.show(next);
   }
 
   /** The position on the board: the place's, or that of the evidence shown. */

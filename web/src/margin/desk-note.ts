@@ -1,10 +1,10 @@
-// <desk-note>: under the board, what was found about the sentence or the place, and what can be done there.
+// <desk-note>: under the board, what was found about the sentence, with its evidence.
 
 import { LitElement, html, nothing, type TemplateResult } from "lit";
 import type { Finding, LegalMove, Place } from "../api";
 import { Watch, session } from "../session";
 import { SIGNS, ranked } from "../signs";
-import { label } from "../tree";
+import { opinion } from "./desk-sentences";
 
 export class DeskNote extends LitElement {
   constructor() {
@@ -23,8 +23,7 @@ export class DeskNote extends LitElement {
     const here = ranked(session.findings.filter((finding) => finding.place === place.id));
     return html`${here.map((finding) =>
         finding.id === shown?.finding.id ? this.told(finding, place) : this.named(finding),
-      )}
-      ${this.doings(place)}`;
+      )}`;
   }
 
   private sign(finding: Finding): TemplateResult {
@@ -38,12 +37,18 @@ export class DeskNote extends LitElement {
   }
 
   private told(finding: Finding, place: Place): TemplateResult {
+    const sentence = session.lesson?.folder
+      ? session.sentences.find(({ findings }) => findings.includes(finding.id))
+      : undefined;
     return html`<section class="note" aria-label="Finding">
       <p class="quoted">${this.sign(finding)} “${finding.words}”</p>
       <p class="why">${finding.outcome === "waiting" ? "This is being checked." : finding.why}</p>
       ${finding.instead ? html`<p class="instead"><span class="small-caps">true</span> ${finding.instead}</p>` : nothing}
       ${finding.second ? html`<p class="second">${finding.second}</p>` : nothing}
       ${finding.evidence?.moves.length ? this.evidence(finding, finding.evidence, place) : nothing}
+      ${sentence
+        ? html`<p class="doings"><button class="plain" @click=${() => void opinion(sentence, true)}>this is my opinion</button></p>`
+        : nothing}
     </section>`;
   }
 
@@ -78,25 +83,6 @@ export class DeskNote extends LitElement {
       moves.map(({ uci }) => uci),
       from.id,
     );
-  }
-
-  /** What can be done with the move here. */
-  private doings(place: Place): TemplateResult | typeof nothing {
-    if (place.san === null) return nothing;
-    const other = place.joins === null ? undefined : session.tree?.byId.get(place.joins);
-    const name = label(place);
-    return html`<p class="doings place">
-      ${place.depth
-        ? html`<button class="plain" @click=${() => void session.change({ op: "promote", place: place.id }, `The line of ${name} is one level up.`)}>tell this line first</button>`
-        : nothing}
-      ${other && session.tree?.children(other.id).length
-        ? html`<button
-            class="plain"
-            @click=${() => void session.change({ op: "join", place: place.id, other: other.id }, `What follows ${label(other)} follows here too.`)}
-          >go on here as after ${label(other)}</button>`
-        : nothing}
-      <button class="plain" @click=${() => void session.change({ op: "cut", place: place.id }, `${name} and what follows it is cut; undo brings it back.`)}>cut ${name}</button>
-    </p>`;
   }
 
   private pressed(event: KeyboardEvent): void {
