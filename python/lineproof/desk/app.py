@@ -10,6 +10,7 @@ from fastapi.exceptions import RequestValidationError
 from fastapi.responses import JSONResponse, Response, StreamingResponse
 from starlette.exceptions import HTTPException
 
+from lineproof.collection.errors import NotAPositionError
 from lineproof.diagram.errors import DiagramError
 from lineproof.engine import Board, FenError
 from lineproof.lesson.errors import LessonError
@@ -20,6 +21,7 @@ from .opened import StaleError
 from .page import Page
 from .shown import position_shown
 from .wire import (
+    AnswerShown,
     EditAsked,
     Edited,
     FindingsShown,
@@ -27,8 +29,10 @@ from .wire import (
     LessonsShown,
     PositionShown,
     Problem,
+    QuestionAsked,
     Refused,
     SettleAsked,
+    StudyShown,
 )
 
 API = "1"
@@ -96,6 +100,21 @@ def application(lessons: Lessons) -> FastAPI:
             found.opened.events.stream(found.standing), media_type="text/event-stream"
         )
 
+    @app.post("/api/lessons/{key}/questions", operation_id="ask")
+    def ask(key: str, asked: QuestionAsked) -> AnswerShown:
+        """Answers "what about ...?"."""
+        return lessons[key].ask(asked)
+
+    @app.post("/api/lessons/{key}/study", operation_id="begin_study")
+    def begin_study(key: str) -> StudyShown:
+        """Begins to look for what the audience will really play; `study` events tell how far it is."""
+        return lessons[key].begin_study()
+
+    @app.get("/api/lessons/{key}/study", operation_id="study")
+    def study(key: str) -> StudyShown:
+        """What the study has found, as things to do."""
+        return lessons[key].study()
+
     @app.get("/api/position", operation_id="position")
     def position(fen: Annotated[str, Query(max_length=200)]) -> PositionShown:
         """The legal moves of a position."""
@@ -124,6 +143,10 @@ def _add_refusals(app: FastAPI) -> None:
     def of_a_lesson(_: Request, error: LessonError) -> Response:
         status = 404 if isinstance(error, NotOpenError) else 422
         return JSONResponse(Refused(error=_problem(error)).model_dump(), status)
+
+    @app.exception_handler(NotAPositionError)
+    def neither(_: Request, error: NotAPositionError) -> Response:
+        return _refusal(422, "NotAPositionError", str(error), "give moves, or a FEN")
 
     @app.exception_handler(FenError)
     @app.exception_handler(DiagramError)

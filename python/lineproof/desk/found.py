@@ -14,8 +14,8 @@ from lineproof.report.printed import signs_of, with_sign
 
 from .naming import Names
 from .passages import Passage, Said, spoken
-from .shown import legal_move
-from .wire import Evidence, FindingShown, FindingsShown, LegalMove, MarkShown, SentenceShown
+from .shown import evidence
+from .wire import Evidence, FindingShown, FindingsShown, MarkShown, SentenceShown
 
 FAULT = "The program has a fault in this check, so that it says nothing of the claim"
 
@@ -55,15 +55,8 @@ def faulty(error: BaseException) -> Answered:
 
 
 def _evidence(finding: Finding) -> Evidence | None:
-    board = finding.line_from.board
-    moves: list[LegalMove] = []
-    at = board
-    for uci in finding.judgement.line:
-        moves.append(legal_move(at, uci))
-        at = at.play(uci)
-    if not moves:
-        return None
-    return Evidence(fen=board.fen, moves=moves, text=finding.evidence())
+    moves = finding.judgement.line
+    return evidence(finding.line_from.board, moves, finding.evidence()) if moves else None
 
 
 def findings_shown(

@@ -14,7 +14,9 @@ from .events import News
 from .keeper import Keeper
 from .opened import OpenLesson
 from .prover import Prover
-from .wire import LessonEvent, LessonsShown
+from .questions import ask
+from .studies import Studies
+from .wire import AnswerShown, LessonEvent, LessonsShown, QuestionAsked, StudyShown
 
 
 class NotOpenError(LessonError):
@@ -30,6 +32,7 @@ class OnDesk:
     opened: OpenLesson
     keeper: Keeper
     prover: Prover
+    studies: Studies
 
     def standing(self) -> list[News]:
         """How it stands now, as events."""
@@ -39,6 +42,22 @@ class OnDesk:
             ("saved", self.opened.saved_event()),
             ("findings", self.prover.shown()),
         ]
+
+    def ask(self, asked: QuestionAsked) -> AnswerShown:
+        """Answers "what about ...?"."""
+        _, lesson, names = self.opened.present()
+        place = None if asked.place is None else names.place(asked.place)
+        return ask(lesson, names, self.prover.store, place, asked.question)
+
+    def begin_study(self) -> StudyShown:
+        """Begins to study the present version."""
+        self.studies.begin(*self.opened.present())
+        return self.study()
+
+    def study(self) -> StudyShown:
+        """What the study has found by now."""
+        _, lesson, names = self.opened.present()
+        return self.studies.shown(lesson, names)
 
 
 class Lessons:
@@ -64,7 +83,7 @@ class Lessons:
             opened = OpenLesson(key, Path(path))
             prover = Prover(opened, self._effort)
             opened.on_change = prover.changed
-            made = OnDesk(opened, Keeper(opened), prover)
+            made = OnDesk(opened, Keeper(opened), prover, Studies(opened.events, prover.store))
             self._open[key], self._paths[real] = made, key
         made.keeper.start()
         made.prover.start()
@@ -98,6 +117,7 @@ class Lessons:
             self._open.clear()
             self._paths.clear()
         for each in some:
+            each.studies.end()
             each.prover.stop()
             each.keeper.stop()
             each.opened.close()

@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from pathlib import Path
 
-from lineproof.lesson import Lesson
+from lineproof.lesson import Lesson, Settings
 from lineproof.lesson.errors import EditError, LessonError, SaveError
 from lineproof.lesson.folder import write_settings
 from lineproof.lesson.lock import WriterLock
@@ -26,10 +26,12 @@ from .events import Events
 from .file import LessonFile
 from .merge import merged
 from .naming import Names
+from .put_off import with_decision
 from .shown import lesson_shown
 from .steps import Do, Step, Steps, StepsError, StepsFile, digest
 from .wire import (
     ConflictShown,
+    Decide,
     Edited,
     LessonEvent,
     LessonShown,
@@ -178,6 +180,8 @@ class OpenLesson:
                     done = self._set(op)
                 case MarkOpinion():
                     done = self._mark(op)
+                case Decide():
+                    done = self._decide(op)
                 case _:
                     done = edited(self._lesson, self._names, op)
                     self._take("edit", done.lesson)
@@ -211,9 +215,7 @@ class OpenLesson:
             settings = replace(settings, side=op.side)
         if op.audience is not None:
             settings = replace(settings, audience=op.audience, audience_said=True)
-        if settings != self._lesson.settings:
-            self._put(write_settings(self._lesson, settings))
-            self.file.settings_seen()
+        self._write(settings)
         return Done(self._lesson, self._lesson.places[0])
 
     def _mark(self, op: MarkOpinion) -> Done:
@@ -228,6 +230,18 @@ class OpenLesson:
             self._put(marked)
             self.file.settings_seen()
         return Done(self._lesson, self._lesson.places[comment.anchor.index])
+
+    def _decide(self, op: Decide) -> Done:
+        place = self._names.place(op.place)
+        anchor = (op.sort, place.key, op.about)
+        self._write(with_decision(self._lesson.settings, anchor, op.decided))
+        return Done(self._lesson, self._lesson.places[place.index])
+
+    def _write(self, settings: Settings) -> None:
+        """Writes lesson.toml, where that changes anything."""
+        if settings != self._lesson.settings:
+            self._put(write_settings(self._lesson, settings))
+            self.file.settings_seen()
 
     def _take(self, do: Do, lesson: Lesson, step: Step | None = None) -> None:
         """Makes a lesson the present version, with the step to it."""

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from lineproof.engine import Stop
 from lineproof.lesson import Lesson
+from lineproof.lesson.opinions import TABLE
 from lineproof.proof import Effort, EvidenceStore, evidence_file, settle
 from lineproof.proof.asker import Interrupted
 from lineproof.proof.at_hand import AtHand
@@ -45,7 +46,8 @@ class Prover:
     ) -> None:
         self._opened = opened
         self._effort = effort
-        self._store = EvidenceStore(evidence_file(opened.lesson))
+        self.store = EvidenceStore(evidence_file(opened.lesson))
+        """The lesson's evidence; open until `stop`."""
         self._stop = Stop()
         self._news = threading.Event()
         self._untold = threading.Event()
@@ -77,7 +79,7 @@ class Prover:
             self._more.notify_all()
         for thread in self._threads:
             thread.join()
-        self._store.close()
+        self.store.close()
 
     def changed(self) -> None:
         """Says that there is a new version."""
@@ -108,7 +110,7 @@ class Prover:
             version, lesson, names = self._opened.present()
             context = (names.all, lesson.settings)
             first = self._context is None
-            same = context == self._context and not lesson.settings.decisions
+            same = context == self._context and TABLE not in lesson.settings.decisions
             if not self._read_new(version, lesson, names):
                 continue
             if not first and (not same or self._partial >= PARTIAL):
@@ -143,7 +145,7 @@ class Prover:
 
     def _put(self, new: dict[str, Passage]) -> None:
         """Puts passages into the table, answers what needs no search, and has the rest searched before all else."""
-        at_hand = AtHand(self._store)
+        at_hand = AtHand(self.store)
         with self._more:
             known = set(self._answers)
         answers: dict[str, Answered] = {}
@@ -180,7 +182,7 @@ class Prover:
     def _search(self) -> None:
         while (said := self._next()) is not None:
             try:
-                answer = answered(settle(said.claim, self._effort, self._store, self._stop))
+                answer = answered(settle(said.claim, self._effort, self.store, self._stop))
             except Interrupted:
                 return
             except Exception as error:  # a check that breaks must not end the others

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Sequence
 
 from lineproof.diagram.alternative import alternative
 from lineproof.engine import Board
@@ -13,6 +14,7 @@ from .naming import Names
 from .wire import (
     CommentShown,
     ConflictShown,
+    Evidence,
     GameShown,
     LegalMove,
     LessonShown,
@@ -111,3 +113,13 @@ def position_shown(board: Board) -> PositionShown:
 def legal_move(board: Board, uci: str) -> LegalMove:
     """A move and the position after it."""
     return LegalMove(uci=uci, san=board.san(uci), fen=board.play(uci).fen)
+
+
+def evidence(board: Board, moves: Sequence[str], text: str) -> Evidence:
+    """A line that can be stepped through. moves: in UCI. text: the same with move numbers."""
+    found: list[LegalMove] = []
+    at = board
+    for uci in moves:
+        found.append(legal_move(at, uci))
+        at = at.play(uci)
+    return Evidence(fen=board.fen, moves=found, text=text)

@@ -18,6 +18,10 @@ Window = Annotated[str, Field(max_length=64)]
 Move = Annotated[str, Field(min_length=1, max_length=16)]
 """In SAN or UCI."""
 
+Sort = Literal["dangerous", "met", "slips", "ideas", "stops"]
+"""Lists of things to do: replies left open, of which some are dangerous; slips; recurring ideas; lines that stop early."""
+Decided = Literal["dismissed", "later"]
+
 WORDS = 1_000_000
 """Characters of a comment at most."""
 LINE = 400
@@ -125,6 +129,16 @@ class MarkOpinion(Shape):
     opinion: bool
 
 
+class Decide(Shape):
+    """A thing to do is put off, dismissed, or open again. What is decided stands in lesson.toml."""
+
+    op: Literal["decide"]
+    sort: Sort
+    place: Id
+    about: Annotated[str, Field(min_length=1, max_length=500)]
+    decided: Decided | None
+
+
 Op = Annotated[
     AddLine
     | Cut
@@ -137,7 +151,8 @@ Op = Annotated[
     | Undo
     | Redo
     | SetLesson
-    | MarkOpinion,
+    | MarkOpinion
+    | Decide,
     Field(discriminator="op"),
 ]
 
@@ -273,6 +288,66 @@ class Evidence(Shape):
     fen: str
     moves: list[LegalMove]
     text: str
+
+
+class Moves(Shape):
+    """Moves in UCI that may be added after a place."""
+
+    place: Id
+    moves: list[str]
+
+
+class QuestionAsked(Shape):
+    """ "What about ...?" question: moves from a place, or from the beginning where none is named; or a FEN."""
+
+    place: Id | None = None
+    question: Annotated[str, Field(min_length=1, max_length=2000)]
+
+
+class AnswerShown(Shape):
+    """said: sentences. places: those with this position. evidence: what follows. add: what would take the answer into the lesson."""
+
+    fen: str
+    said: list[str]
+    places: list[Id]
+    evidence: Evidence | None
+    add: Moves | None
+
+
+class Row(Shape):
+    """A term, and what is said to it."""
+
+    term: str
+    text: str
+
+
+class ThingShown(Shape):
+    """A thing to do. title: of its list. about: what tells it from others of its list at its position. add: what would answer it.
+
+    decided: whether the author has put it off or dismissed it.
+    """
+
+    sort: Sort
+    title: str
+    place: Id
+    about: str
+    words: str
+    rows: list[Row]
+    evidence: Evidence | None
+    add: Moves | None
+    decided: Decided | None
+
+
+class StudyShown(Shape):
+    """version: the one that is studied. done, of: positions. basis: where it is known from how likely a reply is. things: of the present version."""
+
+    state: Literal["none", "running", "done", "failed"]
+    version: Version
+    done: int
+    of: int
+    problem: str | None
+    basis: str | None
+    things: list[ThingShown]
 
 
 class MarkShown(Shape):
