@@ -13,7 +13,9 @@ import "./map/desk-map";
 import "./margin/desk-doings";
 import "./margin/desk-figure";
 import "./margin/desk-note";
+import "./margin/desk-question";
 import "./margin/desk-sentences";
+import "./margin/desk-todo";
 
 export class DeskApp extends LitElement {
   @state() private none = false;
@@ -65,12 +67,15 @@ export class DeskApp extends LitElement {
                 <p class="counted">${counted()}</p>
                 ${lesson.folder ? html`<desk-about></desk-about>` : nothing}
                 <desk-manuscript></desk-manuscript>
+                <desk-todo></desk-todo>
               </div>
               <aside class="outer" aria-label="Board and findings">
                 <desk-figure></desk-figure>
                 <div class="margin">
+                  <desk-question></desk-question>
                   <desk-note></desk-note>
                   <desk-sentences></desk-sentences>
+                  <desk-todo here></desk-todo>
                   <desk-doings></desk-doings>
                 </div>
               </aside>`

@@ -110,10 +110,11 @@ def test_what_fails_is_marked_on_the_map_and_reached_one_after_the_other(
 def test_a_sentence_is_marked_as_an_opinion_and_checked_again(
     start: Start, new_page: NewPage
 ) -> None:
-    desk = start(VIENNA)
+    desk = start("1. e4 e5 2. f4 exf4 {He accepts. Black is a pawn up.} *", side="white")
     page = opened(new_page, desk)
     said = page.locator("desk-words", has_text="Black is a pawn up").first
-    said.click(position={"x": 120, "y": 12})
+    said.click()
+    page.keyboard.press("End")
     expect(page.locator(".note")).to_contain_text("Black is a pawn up")
     page.get_by_role("button", name="this is my opinion").click()
     mine = page.locator("desk-sentences")
@@ -126,7 +127,7 @@ def test_a_sentence_is_marked_as_an_opinion_and_checked_again(
 
 
 def test_title_side_and_audience_are_set(start: Start, new_page: NewPage) -> None:
-    desk = start(VIENNA)
+    desk = start(SHORT, side="white")
     page = opened(new_page, desk)
     page.get_by_text("About this lesson").click()
     page.get_by_label("Title").fill("The Vienna on Tuesday")
@@ -177,3 +178,62 @@ def test_the_page_fits_a_narrow_window(start: Start, new_page: NewPage) -> None:
     page.goto(start(DRAFT).address)
     expect(page.locator(".move.here")).to_be_attached()
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
+
+
+GAMBIT = "1. e4 e5 2. Nc3 Nf6 3. f4 d5 {The best answer.} *"
+
+
+def test_what_the_lesson_leaves_open_is_answered_put_off_or_dismissed(
+    start: Start, new_page: NewPage
+) -> None:
+    desk = start(GAMBIT, side="white")
+    page = opened(new_page, desk)
+    todo = page.locator("desk-todo:not([here])")
+    todo.get_by_role("button", name="look for them").click()
+    things = todo.locator(".thing:not(details .thing)")
+    expect(things.filter(has_text="3... exf4").first).to_be_visible(timeout=60_000)
+    expect(page.locator("desk-map .stub")).to_have_attribute("d", re.compile("M.+a3 3"))
+    count = things.count()
+    dismissed = things.last.locator(".words").inner_text()
+    things.last.get_by_role("button", name="dismiss").click()
+    expect(things).to_have_count(count - 1)
+    expect(todo.get_by_text("1 put off or dismissed")).to_be_visible()
+    taken = things.filter(has_text="3... exf4").first
+    taken.get_by_role("button", name="see 3. f4").click()
+    expect(page.locator("desk-todo[here] summary", has_text="3... exf4").first).to_be_visible()
+    taken.get_by_role("button", name="take it into the lesson").click()
+    on_disk(desk, "3... exf4 4. e5")
+    # What was decided outlives the desk.
+    settings = (desk.lines.parent / "lesson.toml").read_text(encoding="utf-8")
+    assert "dismissed" in settings
+    todo.get_by_text("1 put off or dismissed").click()
+    todo.locator("details .thing", has_text=dismissed).get_by_role(
+        "button", name="open it again"
+    ).click()
+    expect(todo.get_by_text("1 put off or dismissed")).to_have_count(0)
+
+
+def test_a_what_about_question_is_answered_with_a_line_that_can_be_taken(
+    start: Start, new_page: NewPage
+) -> None:
+    desk = start(GAMBIT, side="white")
+    page = opened(new_page, desk)
+    move(page, "3. f4").click()
+    field = page.get_by_label("What about")
+    field.fill("exf4")
+    field.press("Enter")
+    answer = page.get_by_role("region", name="Answer")
+    expect(answer).to_contain_text("What about exf4?")
+    expect(answer.get_by_role("group", name="Evidence")).to_contain_text("e5")
+    answer.get_by_role("button", name="take it into the lesson").click()
+    on_disk(desk, "(3... exf4 4. e5")
+
+
+def test_a_question_that_is_no_move_is_refused_with_its_reason(
+    start: Start, new_page: NewPage
+) -> None:
+    page = opened(new_page, start(GAMBIT, side="white"))
+    field = page.get_by_label("What about")
+    field.fill("castling?")
+    field.press("Enter")
+    expect(page.get_by_role("alert")).to_contain_text("castling?")
