@@ -32,8 +32,8 @@ class Desk:
         self.client = TestClient(guarded(lessons, TOKEN, PORT), ADDRESS, headers=HEADERS)
         self.lesson: dict[str, Any] = self.get("/api/lessons/1")
 
-    def get(self, path: str, **query: str) -> Any:
-        answer = self.client.get(path, params=query)
+    def get(self, address: str, /, **query: str) -> Any:
+        answer = self.client.get(address, params=query)
         assert answer.status_code == 200, answer.text
         return answer.json()
 

@@ -10,6 +10,7 @@ from lineproof.desk import prover
 from lineproof.facade import Lesson
 
 from .conftest import Desk
+from .waiting import until
 
 FALSE = "This is mate."
 
@@ -133,3 +134,18 @@ def test_what_the_prover_kept_of_old_versions_is_forgotten(desk: Desk) -> None:
     keys = {said.id for passage in prover_._table.values() for said in passage.said}
     assert set(prover_._answers) <= keys
     assert len(prover_._table) == len(desk.on_desk.opened.lesson.comments) + 1
+
+
+def test_two_claims_that_cannot_both_be_true_are_told_of_together(desk: Desk) -> None:
+    place = ("e4", "e5", "Nc3", "Nf6", "f4", "d5", "fxe5", "Nxe4")
+    say(desk, "White is winning.", *place)
+    say(desk, "Black is winning.", *place)
+    found = until(lambda: desk.findings() if desk.findings()["contradictions"] else None)
+    (both,) = found["contradictions"]
+    words = {f["id"]: f["words"] for f in found["findings"]}
+    assert [words[id_] for id_ in both["findings"]] == ["White is winning", "Black is winning"]
+    assert both["why"]
+    proof = desk.on_desk.opened.save() or Lesson.open(desk.path).prove("sketch")
+    assert [c.said for c in proof.contradictions] == [both["why"]]
+    desk.edit(op="undo")
+    assert until(lambda: desk.findings()["contradictions"] == [])

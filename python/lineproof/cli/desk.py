@@ -25,7 +25,11 @@ def add(commands: Commands) -> None:
     )
     command.set_defaults(run=run)
     command.add_argument(
-        "lesson", metavar="LESSON", type=Path, help="a lesson folder or a PGN file"
+        "lesson",
+        metavar="LESSON",
+        type=Path,
+        nargs="?",
+        help="a lesson folder or a PGN file; without, choose one there",
     )
     command.add_argument(
         "--port", type=int, default=0, metavar="N", help="where to listen (one that is free)"
@@ -56,7 +60,8 @@ def run(given: argparse.Namespace) -> int:
 
     lessons = Lessons(Effort(given.effort))
     try:
-        lessons.open(given.lesson)
+        if given.lesson is not None:
+            lessons.open(given.lesson)
         serve(lessons, port=given.port, browser=not given.no_browser, started=_started)
     except LessonError as error:
         raise CommandError(str(error)) from error

@@ -8,6 +8,7 @@ from typing import Annotated, Any
 from fastapi import FastAPI, Query, Request
 from fastapi.exceptions import RequestValidationError
 from fastapi.responses import JSONResponse, Response, StreamingResponse
+from fastapi.routing import APIRoute
 from starlette.exceptions import HTTPException
 
 from lineproof.collection.errors import NotAPositionError
@@ -15,6 +16,7 @@ from lineproof.diagram.errors import DiagramError
 from lineproof.engine import Board, FenError
 from lineproof.lesson.errors import LessonError
 
+from .folders import folder_shown
 from .guard import Guard
 from .lessons import Lessons, NotOpenError
 from .opened import StaleError
@@ -25,13 +27,16 @@ from .wire import (
     EditAsked,
     Edited,
     FindingsShown,
+    FolderShown,
     LessonShown,
     LessonsShown,
+    Opened,
     PositionShown,
     Problem,
     QuestionAsked,
     Refused,
     SettleAsked,
+    StartAsked,
     StudyShown,
 )
 
@@ -58,6 +63,16 @@ def application(lessons: Lessons) -> FastAPI:
     def every_lesson() -> LessonsShown:
         """The lessons that are open."""
         return lessons.shown()
+
+    @app.post("/api/lessons", operation_id="start")
+    def start(asked: StartAsked) -> Opened:
+        """Opens a lesson, or makes a new one and opens it."""
+        return lessons.start(asked.start)
+
+    @app.get("/api/folder", operation_id="folder")
+    def folder(path: Annotated[str, Query(max_length=2000)] = "") -> FolderShown:
+        """The lessons, PGN files and folders in a folder; without a path in the user's own."""
+        return folder_shown(path)
 
     @app.get("/api/lessons/{key}", operation_id="lesson")
     def lesson(key: str) -> LessonShown:
@@ -148,6 +163,13 @@ def _add_refusals(app: FastAPI) -> None:
     def neither(_: Request, error: NotAPositionError) -> Response:
         return _refusal(422, "NotAPositionError", str(error), "give moves, or a FEN")
 
+    @app.exception_handler(OSError)
+    def of_the_system(_: Request, error: OSError) -> Response:
+        reason = (error.strerror or str(error)).lower()
+        return _refusal(
+            422, "SystemError", f"the system refuses it ({reason})", "choose another place"
+        )
+
     @app.exception_handler(FenError)
     @app.exception_handler(DiagramError)
     def no_position(_: Request, error: ValueError) -> Response:
@@ -160,9 +182,14 @@ def _add_refusals(app: FastAPI) -> None:
         return _refusal(422, "MalformedError", f"{where}: {first['msg']}", "look at the API")
 
     @app.exception_handler(HTTPException)
-    def other(_: Request, error: HTTPException) -> Response:
+    def other(asked: Request, error: HTTPException) -> Response:
         answer = _refusal(error.status_code, "HttpError", str(error.detail), "look at the API")
-        answer.headers.update(error.headers or {})  # such as which methods are allowed
+        if error.status_code == 405:
+            routes = [each for each in app.routes if isinstance(each, APIRoute)]
+            path = asked.url.path
+            found = [each.methods or set() for each in routes if each.path_regex.match(path)]
+            allowed = set().union(*found)
+            answer.headers["Allow"] = ", ".join(sorted(allowed))
         return answer
 
 

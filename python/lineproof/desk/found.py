@@ -15,7 +15,14 @@ from lineproof.report.printed import signs_of, with_sign
 from .naming import Names
 from .passages import Passage, Said, spoken
 from .shown import evidence
-from .wire import Evidence, FindingShown, FindingsShown, MarkShown, SentenceShown
+from .wire import (
+    ContradictionShown,
+    Evidence,
+    FindingShown,
+    FindingsShown,
+    MarkShown,
+    SentenceShown,
+)
 
 FAULT = "The program has a fault in this check, so that it says nothing of the claim"
 
@@ -65,6 +72,7 @@ def findings_shown(
     version: int,
     table: Mapping[str, Passage],
     answers: Mapping[str, Answered],
+    contradictions: list[ContradictionShown] | None,
     *,
     read: bool,
 ) -> FindingsShown:
@@ -98,6 +106,7 @@ def findings_shown(
         of=len(findings),
         complete=read and done == len(findings),
         findings=findings,
+        contradictions=contradictions,
         sentences=sentences,
     )
 

@@ -15,8 +15,19 @@ from .keeper import Keeper
 from .opened import OpenLesson
 from .prover import Prover
 from .questions import ask
+from .starting import start
 from .studies import Studies
-from .wire import AnswerShown, LessonEvent, LessonsShown, QuestionAsked, StudyShown
+from .wire import (
+    AnswerShown,
+    DemoLesson,
+    LessonEvent,
+    LessonsShown,
+    NewLesson,
+    Opened,
+    OpenLessonAt,
+    QuestionAsked,
+    StudyShown,
+)
 
 
 class NotOpenError(LessonError):
@@ -88,6 +99,13 @@ class Lessons:
         made.keeper.start()
         made.prover.start()
         return made
+
+    def start(self, asked: OpenLessonAt | NewLesson | DemoLesson) -> Opened:
+        """Opens what is asked for, after it is made where it is new.
+
+        :raises LessonError: when it cannot be.
+        """
+        return self.open(start(asked)).opened.shown_briefly()
 
     def __getitem__(self, key: str) -> OnDesk:
         """:raises NotOpenError:"""

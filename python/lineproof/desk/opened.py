@@ -24,6 +24,7 @@ from lineproof.report.title import title_of
 from .edits import Done, comment_of, edited
 from .events import Events
 from .file import LessonFile
+from .importing import imported
 from .merge import merged
 from .naming import Names
 from .put_off import with_decision
@@ -33,6 +34,7 @@ from .wire import (
     ConflictShown,
     Decide,
     Edited,
+    Import,
     LessonEvent,
     LessonShown,
     MarkOpinion,
@@ -182,6 +184,9 @@ class OpenLesson:
                     done = self._mark(op)
                 case Decide():
                     done = self._decide(op)
+                case Import():
+                    done = imported(self._lesson, op.files)
+                    self._take("edit", done.lesson)
                 case _:
                     done = edited(self._lesson, self._names, op)
                     self._take("edit", done.lesson)

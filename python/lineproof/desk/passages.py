@@ -79,9 +79,12 @@ def spoken(lesson: Lesson, names: Names) -> Iterator[Spoken]:
 
 
 def read(lesson: Lesson, spoken: list[Spoken]) -> Iterator[tuple[Spoken, list[Reading] | None]]:
-    """Reads the comments one by one, so that the caller may stop between them; for glyphs None."""
+    """Reads the comments one by one, so that the caller may stop between them; for glyphs None. The sentences are numbered through."""
+    count = 0
     for one in spoken:
-        yield one, None if one.comment is None else read_comment(lesson, one.comment)
+        found = None if one.comment is None else read_comment(lesson, one.comment, count)
+        count += len(found or ())
+        yield one, found
 
 
 def passages(

@@ -18,10 +18,11 @@ from lineproof.proof import Effort, EvidenceStore, evidence_file, settle
 from lineproof.proof.asker import Interrupted
 from lineproof.proof.at_hand import AtHand
 
+from .contradicting import contradictions_shown
 from .found import Answered, answered, faulty, findings_shown
 from .naming import Names
 from .passages import Passage, Said, Spoken, passages, read, spoken
-from .wire import FindingsShown
+from .wire import ContradictionShown, FindingsShown
 
 if TYPE_CHECKING:
     from lineproof.claims import Reading
@@ -32,6 +33,8 @@ REST = 0.5
 """Seconds without an edit after which the whole lesson is read again, where an edit may have changed what other words mean."""
 TELL = 0.2
 """Seconds between two messages to the windows at least."""
+SHARE = 4
+"""Of a long lesson a message takes so long to make that this many times as long must pass before the next."""
 PIECE = 20
 """Comments that are read before the windows are told of them."""
 PARTIAL = 50
@@ -58,6 +61,7 @@ class Prover:
         self._waiting: dict[str, Said] = {}
         self._busy: set[str] = set()
         self._shown: tuple[int, Lesson, Names, bool] = (*opened.present(), False)
+        self._contradictions: tuple[int, list[ContradictionShown]] | None = None
         # Of the reading thread alone:
         self._context: object = None
         self._partial = 0
@@ -89,15 +93,42 @@ class Prover:
         """What is found by now, of the version that was read last."""
         with self._more:
             version, lesson, names, whole = self._shown
-            table, answers = dict(self._table), dict(self._answers)
-        return findings_shown(lesson, names, version, table, answers, read=whole)
+            table, answers, both = dict(self._table), dict(self._answers), self._contradictions
+        told = both[1] if both is not None and both[0] == version else None
+        return findings_shown(lesson, names, version, table, answers, told, read=whole)
 
     def _tell(self) -> None:
-        while not self._stop.is_set():
+        while True:
             self._untold.wait()
             self._untold.clear()
-            self._opened.events.publish("findings", self.shown())
-            time.sleep(TELL)
+            if self._stop.is_set():
+                return
+            began = time.monotonic()
+            found = self.shown()
+            self._opened.events.publish("findings", found)
+            self._rest(max(TELL, SHARE * (time.monotonic() - began)))
+            if found.complete and found.contradictions is None:
+                self._compare(found.version)
+
+    def _rest(self, seconds: float) -> None:
+        end = time.monotonic() + seconds
+        while not self._stop.is_set() and (left := end - time.monotonic()) > 0:
+            time.sleep(min(left, TELL))
+
+    def _compare(self, version: int) -> None:
+        """Looks at all findings of a version together, unless there is a newer one."""
+        with self._more:
+            shown, lesson, names, _ = self._shown
+        if shown != version:
+            return
+        found = contradictions_shown(lesson, names, self._effort, self.store, self._is_old)
+        if found is not None:
+            with self._more:
+                self._contradictions = (version, found)
+            self._untold.set()
+
+    def _is_old(self) -> bool:
+        return self._stop.is_set() or self._opened.version != self._shown[0]
 
     # Reading
 

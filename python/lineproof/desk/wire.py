@@ -5,6 +5,7 @@ Offsets count characters of a comment's text from 0.
 
 from __future__ import annotations
 
+from base64 import b64decode
 from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
@@ -129,6 +130,30 @@ class MarkOpinion(Shape):
     opinion: bool
 
 
+class GivenFile(Shape):
+    """A PGN file as it was chosen in the browser. base64: its bytes, as RFC 4648, section 4, spells them."""
+
+    name: Annotated[str, Field(min_length=1, max_length=300)]
+    base64: Annotated[
+        str, Field(pattern=r"^([A-Za-z0-9+/]{4})*([A-Za-z0-9+/]{2}==|[A-Za-z0-9+/]{3}=)?$")
+    ]
+
+    @property
+    def data(self) -> bytes:
+        """Its bytes."""
+        return b64decode(self.base64)
+
+
+Files = Annotated[list[GivenFile], Field(min_length=1, max_length=50)]
+
+
+class Import(Shape):
+    """The games of these files come after those of the lesson."""
+
+    op: Literal["import"]
+    files: Files
+
+
 class Decide(Shape):
     """A thing to do is put off, dismissed, or open again. What is decided stands in lesson.toml."""
 
@@ -152,7 +177,8 @@ Op = Annotated[
     | Redo
     | SetLesson
     | MarkOpinion
-    | Decide,
+    | Decide
+    | Import,
     Field(discriminator="op"),
 ]
 
@@ -171,6 +197,41 @@ class SettleAsked(Shape):
     version: Version
     window: Window = ""
     keep: Literal["ours", "theirs"]
+
+
+FilePath = Annotated[str, Field(min_length=1, max_length=2000)]
+"""A file or folder of this machine."""
+
+
+class OpenLessonAt(Shape):
+    """A lesson folder or a PGN file that is there."""
+
+    how: Literal["open"]
+    path: FilePath
+
+
+class NewLesson(Shape):
+    """A lesson in a new or empty folder: of these files, from this position, or from the beginning of a game."""
+
+    how: Literal["new"]
+    path: FilePath
+    side: Side | None = None
+    audience: Annotated[int, Field(ge=400, le=2900)] | None = None
+    files: Files | None = None
+    fen: Annotated[str, Field(min_length=1, max_length=200)] | None = None
+
+
+class DemoLesson(Shape):
+    """A copy of the demo lesson in a new or empty folder."""
+
+    how: Literal["demo"]
+    path: FilePath
+
+
+class StartAsked(Shape):
+    """How a lesson comes on the desk."""
+
+    start: Annotated[OpenLessonAt | NewLesson | DemoLesson, Field(discriminator="how")]
 
 
 # What is answered
@@ -264,6 +325,23 @@ class Edited(Shape):
     at: Id
     said: Literal["extended", "branched", "known", ""]
     joins: Id | None
+
+
+class Entry(Shape):
+    """kind: a lesson folder, a PGN file, or another folder."""
+
+    name: str
+    path: str
+    kind: Literal["lesson", "file", "folder"]
+
+
+class FolderShown(Shape):
+    """What a folder has that may be a lesson or lead to one. parent: None at the top. more: whether there is more than is shown."""
+
+    path: str
+    parent: str | None
+    entries: list[Entry]
+    more: bool
 
 
 class LegalMove(Shape):
@@ -387,14 +465,25 @@ class SentenceShown(Shape):
     findings: list[str]
 
 
+class ContradictionShown(Shape):
+    """Two findings, by their ids in the order of the text, whose claims cannot both be true. why: one sentence or two."""
+
+    findings: tuple[str, str]
+    why: str
+
+
 class FindingsShown(Shape):
-    """What is found of a version so far. done: findings that wait no more; complete: all are there."""
+    """What is found of a version so far. done: findings that wait no more; complete: all are there.
+
+    contradictions: None until all findings are there and were looked at together.
+    """
 
     version: Version
     done: int
     of: int
     complete: bool
     findings: list[FindingShown]
+    contradictions: list[ContradictionShown] | None
     sentences: list[SentenceShown]
 
 
