@@ -49,6 +49,8 @@ export interface Lesson {
   /** Steps that can be undone, and done again. */
   undo: number;
   redo: number;
+  /** Said once when it was opened. */
+  notice: string | null;
   /** Another program changed in the file what was changed here, too. */
   conflict: { ours: string; theirs: string } | null;
   games: Game[];
@@ -72,6 +74,17 @@ export interface Position {
 
 export type Outcome = "holds" | "fails" | "unsettled" | "waiting";
 
+export interface Evidence {
+  fen: string;
+  moves: LegalMove[];
+  text: string;
+}
+
+export interface Moves {
+  place: string;
+  moves: string[];
+}
+
 export interface Finding {
   id: string;
   place: string;
@@ -88,7 +101,7 @@ export interface Finding {
   /** A true wording. */
   instead: string | null;
   second: string | null;
-  evidence: { fen: string; moves: LegalMove[]; text: string } | null;
+  evidence: Evidence | null;
   marks: Mark[];
 }
 
@@ -97,7 +110,7 @@ export interface Sentence {
   comment: number;
   start: number;
   end: number;
-  status: string;
+  status: "read" | "left alone" | "not understood" | "other language" | "your opinion";
   /** Why it was not read, or not wholly. */
   why: string | null;
   /** Ids. */
@@ -113,6 +126,42 @@ export interface Findings {
   sentences: Sentence[];
 }
 
+/** Something that the lesson leaves open. */
+export interface Thing {
+  sort: "dangerous" | "met" | "slips" | "ideas" | "stops";
+  /** Of its list. */
+  title: string;
+  place: string;
+  /** What tells it from others of its list at its position. */
+  about: string;
+  words: string;
+  rows: { term: string; text: string }[];
+  evidence: Evidence | null;
+  /** What would answer it. */
+  add: Moves | null;
+  decided: "dismissed" | "later" | null;
+}
+
+export interface Study {
+  state: "none" | "running" | "done" | "failed";
+  /** The one that is studied. */
+  version: number;
+  done: number;
+  of: number;
+  problem: string | null;
+  basis: string | null;
+  things: Thing[];
+}
+
+export interface Answer {
+  fen: string;
+  said: string[];
+  /** Those with this position. */
+  places: string[];
+  evidence: Evidence | null;
+  add: Moves | null;
+}
+
 export type Edit =
   | { op: "add_line"; place: string; moves: string[] }
   | { op: "cut" | "promote"; place: string }
@@ -120,6 +169,10 @@ export type Edit =
   | { op: "change_words"; comment: number; text: string }
   | { op: "remove_comment"; comment: number }
   | { op: "add_comment"; place: string; text: string }
+  | { op: "set_marks"; place: string; nags: number[] }
+  | { op: "settings"; title?: string; side?: "white" | "black"; audience?: number }
+  | { op: "opinion"; comment: number; start: number; end: number; opinion: boolean }
+  | { op: "decide"; sort: Thing["sort"]; place: string; about: string; decided: Thing["decided"] }
   | { op: "undo" | "redo" };
 
 export interface Edited {
@@ -184,6 +237,14 @@ export const settle = (key: string, version: number, keep: "ours" | "theirs"): P
     method: "POST",
     body: JSON.stringify({ version, window: WINDOW, keep }),
   });
+
+export const study = (key: string): Promise<Study> => json(`${lessonPath(key)}/study`);
+
+export const beginStudy = (key: string): Promise<Study> => json(`${lessonPath(key)}/study`, { method: "POST" });
+
+/** "What about ...?": moves from a place, or a FEN. */
+export const ask = (key: string, place: string, question: string): Promise<Answer> =>
+  json(`${lessonPath(key)}/questions`, { method: "POST", body: JSON.stringify({ place, question }) });
 
 export interface Event {
   name: string;

@@ -7,10 +7,15 @@ import type { DeskManuscript } from "./manuscript/desk-manuscript";
 import type { DeskFigure } from "./margin/desk-figure";
 import { Watch, session } from "./session";
 import { label } from "./tree";
+import "./desk-about";
 import "./manuscript/desk-manuscript";
 import "./map/desk-map";
+import "./margin/desk-doings";
 import "./margin/desk-figure";
 import "./margin/desk-note";
+import "./margin/desk-question";
+import "./margin/desk-sentences";
+import "./margin/desk-todo";
 
 export class DeskApp extends LitElement {
   @state() private none = false;
@@ -60,11 +65,19 @@ export class DeskApp extends LitElement {
           ? html`<div class="page">
                 <h1>${lesson.title}</h1>
                 <p class="counted">${counted()}</p>
+                ${lesson.folder ? html`<desk-about></desk-about>` : nothing}
                 <desk-manuscript></desk-manuscript>
+                <desk-todo></desk-todo>
               </div>
               <aside class="outer" aria-label="Board and findings">
                 <desk-figure></desk-figure>
-                <desk-note></desk-note>
+                <div class="margin">
+                  <desk-question></desk-question>
+                  <desk-note></desk-note>
+                  <desk-sentences></desk-sentences>
+                  <desk-todo here></desk-todo>
+                  <desk-doings></desk-doings>
+                </div>
               </aside>`
           : this.none
             ? html`<p class="empty">No lesson is open. Start the desk with one: <code>lineproof desk FOLDER</code>.</p>`
@@ -150,19 +163,25 @@ function audience(lesson: api.Lesson): string {
   return `${side}players of about ${lesson.audience}`;
 }
 
-/** "12 claims: 10 hold, 1 fails, 1 is unsettled." */
-function counted(): string {
+/** "12 claims: 10 hold, 1 fails, 1 is unsettled."; what does not hold leads to the next of its sort. */
+function counted(): unknown {
   const { findings, proving } = session;
   if (!findings.length) return proving.complete ? "No sentence here says anything that can be checked yet." : "Reading the lesson.";
   const number = (outcome: api.Outcome): number => findings.filter((one) => one.outcome === outcome).length;
   const parts = [
-    [number("holds"), "holds", "hold"],
-    [number("fails"), "fails", "fail"],
-    [number("unsettled"), "is unsettled", "are unsettled"],
-    [number("waiting"), "is being checked", "are being checked"],
+    ["holds", "holds", "hold"],
+    ["fails", "fails", "fail"],
+    ["unsettled", "is unsettled", "are unsettled"],
+    ["waiting", "is being checked", "are being checked"],
   ] as const;
-  const said = parts.filter(([count]) => count).map(([count, one, many]) => `${count} ${count === 1 ? one : many}`);
-  return `${findings.length} ${findings.length === 1 ? "claim" : "claims"}: ${said.join(", ")}.`;
+  const said = parts.filter(([outcome]) => number(outcome)).map(([outcome, one, many], index) => {
+    const count = number(outcome);
+    const words = `${count} ${count === 1 ? one : many}`;
+    return html`${index ? ", " : ""}${outcome === "fails" || outcome === "unsettled"
+      ? html`<button class="plain ${outcome}" title="Go to the next" @click=${() => session.next(outcome)}>${words}</button>`
+      : words}`;
+  });
+  return html`${findings.length} ${findings.length === 1 ? "claim" : "claims"}: ${said}.`;
 }
 
 function saved(): string {

@@ -5,10 +5,13 @@
 
 import type { ReactiveController, ReactiveControllerHost } from "lit";
 import * as api from "./api";
-import type { Edit, Edited, Finding, Findings, LegalMove, Lesson, Place, Position, Sentence } from "./api";
+import type { Edit, Edited, Finding, Findings, LegalMove, Lesson, Outcome, Place, Position, Sentence, Study } from "./api";
 import { Tree, keeping, label, type Spot } from "./tree";
 
-export type Topic = "lesson" | "cursor" | "findings" | "status" | "position";
+export type Topic = "lesson" | "cursor" | "findings" | "status" | "position" | "study";
+
+/** What the board can show: a finding, a thing to do, an answer; each with its evidence. */
+export type Exhibit = Pick<Finding, "id" | "place" | "evidence" | "marks">;
 
 /** Words that the author wrote where meanwhile somebody else wrote others. */
 export interface Clash {
@@ -23,8 +26,9 @@ export class Session extends EventTarget {
   findings: Finding[] = [];
   sentences: Sentence[] = [];
   proving: { done: number; of: number; complete: boolean } = { done: 0, of: 0, complete: true };
-  /** The finding that is told, and how many moves of its evidence are on the board; -1: the place itself is. */
-  shown: { finding: Finding; step: number } | null = null;
+  study: Study | null = null;
+  /** What is told, and how many moves of its evidence are on the board; -1: the place itself is. */
+  shown: { exhibit: Exhibit; step: number } | null = null;
   position: Position | null = null;
   /** One sentence about the last thing done. */
   said = "";
@@ -36,6 +40,7 @@ export class Session extends EventTarget {
   offline = false;
   clash: Clash | null = null;
 
+  private restudying = 0;
   private early: Findings | null = null;
   private queue: Promise<unknown> = Promise.resolve();
   private readonly known = new Map<string, Position>();
@@ -54,6 +59,8 @@ export class Session extends EventTarget {
 
   async open(key: string): Promise<void> {
     this.take(await api.lesson(key));
+    this.said = this.lesson?.notice ?? "";
+    this.tell("status");
     void this.listen(key);
   }
 
@@ -67,6 +74,7 @@ export class Session extends EventTarget {
     this.tell("lesson");
     this.go(this.cursor);
     this.found(this.early);
+    if (old && old.version !== fresh.version) this.restudy();
   }
 
   /** The last place on the way to the old cursor that is still there. */
@@ -80,30 +88,38 @@ export class Session extends EventTarget {
 
   go(id: string): void {
     this.cursor = id;
-    if (this.shown && this.shown.finding.place !== id) this.shown = null;
+    if (this.shown && this.shown.exhibit.place !== id) this.shown = null;
     this.tell("cursor");
     void this.look();
   }
 
-  /** Shows a finding at its place, or its evidence: from 0, the position that it begins in, move by move. */
-  show(finding: Finding, step = -1): void {
-    this.cursor = finding.place;
-    const most = finding.evidence?.moves.length ?? -1;
-    this.shown = { finding, step: Math.max(-1, Math.min(step, most)) };
+  /** Shows something at its place, or its evidence: from 0, the position that it begins in, move by move. */
+  show(exhibit: Exhibit, step = -1): void {
+    this.cursor = exhibit.place;
+    const most = exhibit.evidence?.moves.length ?? -1;
+    this.shown = { exhibit, step: Math.max(-1, Math.min(step, most)) };
     this.tell("cursor");
     void this.look();
   }
 
-  hide(): void {
-    this.shown = null;
-    this.tell("cursor");
-    void this.look();
+  /** Goes to the next finding of an outcome, in the order of the text; after the last to the first. */
+  next(outcome: Outcome): void {
+    const { tree } = this;
+    if (!tree) return;
+    const order = ({ place, comment, start }: Finding): number =>
+      (tree.order.get(place) ?? 0) * 1e6 + (comment === null ? 0 : 1 + start / 1e6 + comment * 1e-3);
+    const found = this.findings.filter((finding) => finding.outcome === outcome).sort((one, two) => order(one) - order(two));
+    const here = this.shown ? found.findIndex(({ id }) => id === this.shown?.exhibit.id) : -1;
+    const at = tree.order.get(this.cursor) ?? 0;
+    const after = here >= 0 ? here + 1 : found.findIndex(({ place }) => (tree.order.get(place) ?? 0) >= at);
+    const next = found[Math.max(0, after) % Math.max(1, found.length)];
+    if (next) this.show(next);
   }
 
   /** The position on the board: the place's, or that of the evidence shown. */
   get fen(): string {
     const { shown } = this;
-    const evidence = shown?.finding.evidence;
+    const evidence = shown?.exhibit.evidence;
     if (!shown || !evidence || shown.step < 0) return this.place?.fen ?? "";
     return evidence.moves[shown.step - 1]?.fen ?? evidence.fen;
   }
@@ -273,6 +289,7 @@ export class Session extends EventTarget {
 
   private async heard(key: string, name: string, data: unknown): Promise<void> {
     if (name === "findings") this.found(data as Findings);
+    else if (name === "study") await this.studied(key, data as Omit<Study, "things">);
     else if (name === "saved") {
       const { version, problem } = data as { version: number; problem: string | null };
       this.stored = version;
@@ -287,17 +304,53 @@ export class Session extends EventTarget {
     }
   }
 
+  private async studied(key: string, told: Omit<Study, "things">): Promise<void> {
+    const things = this.study?.things ?? [];
+    this.study = told.state === "done" ? await api.study(key) : { ...told, things };
+    this.tell("study");
+  }
+
+  /** After an edit: what is still open, of what was found. */
+  private restudy(): void {
+    if (this.study?.state !== "done") return;
+    clearTimeout(this.restudying);
+    this.restudying = window.setTimeout(() => {
+      const { lesson } = this;
+      if (!lesson) return;
+      api.study(lesson.key).then(
+        (study) => {
+          this.study = study;
+          this.tell("study");
+        },
+        () => undefined, // The server is away; the next edit asks again.
+      );
+    }, 300);
+  }
+
+  /** Begins to look for what the lesson leaves open. */
+  async beginStudy(): Promise<void> {
+    const { lesson } = this;
+    if (!lesson) return;
+    try {
+      this.study = await api.beginStudy(lesson.key);
+      this.tell("study");
+    } catch (error) {
+      this.failed(error);
+    }
+  }
+
   /** Findings may come before the answer to the edit that they are of; they wait for it. */
   private found(told: Findings | null): void {
     this.early = told && told.version > (this.lesson?.version ?? -1) ? told : null;
     if (!told || told.version !== this.lesson?.version) return;
+    const { shown } = this;
+    const was = shown && this.findings.some(({ id }) => id === shown.exhibit.id);
     this.findings = told.findings;
     this.sentences = told.sentences;
     this.proving = { done: told.done, of: told.of, complete: told.complete };
-    if (this.shown) {
-      const same = told.findings.find((finding) => finding.id === this.shown?.finding.id);
-      if (same) this.shown = { ...this.shown, finding: same };
-      else this.shown = null;
+    if (shown && was) {
+      const same = told.findings.find(({ id }) => id === shown.exhibit.id);
+      this.shown = same ? { ...shown, exhibit: same } : null;
     }
     this.tell("findings");
   }
@@ -313,7 +366,7 @@ function sentence(said: Edited["said"], place: Place, other: Place | undefined):
 /** The present move of the evidence. */
 export function played(session: Session): LegalMove | null {
   const { shown } = session;
-  return shown?.finding.evidence?.moves[shown.step - 1] ?? null;
+  return shown?.exhibit.evidence?.moves[shown.step - 1] ?? null;
 }
 
 /** Draws its element anew when the session tells of one of the topics. */

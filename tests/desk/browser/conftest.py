@@ -76,11 +76,17 @@ def new_page(browser: Browser) -> Iterator[Callable[..., Page]]:
 
 @pytest.fixture
 def start(tmp_path: Path) -> Iterator[Callable[..., Desk]]:
-    """Starts the desk on a lesson: a text of PGN, or a folder or file to copy."""
+    """Starts the desk on a lesson: a text of PGN, or a folder or file to copy; a text with a side to teach becomes a folder."""
     running: list[subprocess.Popen[str]] = []
 
-    def started(lesson: str | Path, effort: str = "sketch") -> Desk:
-        if isinstance(lesson, str):
+    def started(lesson: str | Path, side: str | None = None) -> Desk:
+        if isinstance(lesson, str) and side:
+            path = tmp_path / "lesson"
+            path.mkdir()
+            (path / "lines.pgn").write_text(lesson, encoding="utf-8")
+            settings = f'format = 1\ntitle = "A lesson"\nside = "{side}"\naudience = 1400\n'
+            (path / "lesson.toml").write_text(settings, encoding="utf-8")
+        elif isinstance(lesson, str):
             path = tmp_path / "lesson.pgn"
             path.write_text(lesson, encoding="utf-8")
         elif lesson.is_dir():
@@ -88,7 +94,16 @@ def start(tmp_path: Path) -> Iterator[Callable[..., Desk]]:
             shutil.copytree(lesson, path, ignore=shutil.ignore_patterns(".lineproof"))
         else:
             path = Path(shutil.copy(lesson, tmp_path))
-        command = [sys.executable, "-c", RUN, "desk", str(path), "--no-browser", "--effort", effort]
+        command = [
+            sys.executable,
+            "-c",
+            RUN,
+            "desk",
+            str(path),
+            "--no-browser",
+            "--effort",
+            "sketch",
+        ]
         environment = {**os.environ, "LINEPROOF_DATA": str(tmp_path / "data")}
         process = subprocess.Popen(command, stdout=subprocess.PIPE, text=True, env=environment)
         running.append(process)

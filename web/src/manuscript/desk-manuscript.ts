@@ -61,7 +61,7 @@ export class DeskManuscript extends LitElement {
       ({ key }) => key,
       (stretch) => html`<section class="stretch depth-${Math.min(stretch.depth, 3)}">
         ${stretch.game ? html`<h2 class="game">${stretch.game}</h2>` : nothing}
-        ${stretch.heading ? html`<h3>${stretch.heading}</h3>` : nothing}
+        ${stretch.heading ? heading(stretch.heading) : nothing}
         ${repeat(
           stretch.passages,
           ({ key }) => key,
@@ -189,6 +189,13 @@ export class DeskManuscript extends LitElement {
     } else return;
     event.preventDefault();
   }
+}
+
+/** Under a game's heading where there are several games. */
+function heading(words: string): TemplateResult {
+  return (session.lesson?.games.length ?? 1) > 1
+    ? html`<h3 class="branch">${words}</h3>`
+    : html`<h2 class="branch">${words}</h2>`;
 }
 
 customElements.define("desk-manuscript", DeskManuscript);

@@ -148,8 +148,8 @@ export class DeskWords extends HTMLElement {
       ({ comment, start, end }) => comment === this.index && utf16(text, start) <= at && at <= utf16(text, end),
     );
     const said = this.marked.filter(({ id }) => sentence?.findings.includes(id));
-    const finding = said.find(({ id }) => id === session.shown?.finding.id) ?? ranked(said)[0];
-    if (finding && session.shown?.finding.id !== finding.id) session.show(finding);
+    const finding = said.find(({ id }) => id === session.shown?.exhibit.id) ?? ranked(said)[0];
+    if (finding && session.shown?.exhibit.id !== finding.id) session.show(finding);
   };
 
   private spans(): { start: number; end: number; outcome: Finding["outcome"] }[] {
@@ -160,7 +160,7 @@ export class DeskWords extends HTMLElement {
   underline(): void {
     const node = this.firstChild;
     if (this.dirty || !(node instanceof Text)) return this.lines.clear();
-    this.lines.set(node, this.spans(), (index) => this.marked[index]?.id === session.shown?.finding.id);
+    this.lines.set(node, this.spans(), (index) => this.marked[index]?.id === session.shown?.exhibit.id);
   }
 }
 

@@ -31,7 +31,7 @@ export class DeskMap extends LitElement {
 
   constructor() {
     super();
-    new Watch(this, session, ["lesson", "cursor", "findings"]);
+    new Watch(this, session, ["lesson", "cursor", "findings", "study"]);
     session.addEventListener("lesson", () => (this.laid = null));
     session.addEventListener("cursor", () => (this.follow = true));
     session.addEventListener("findings", () => {
@@ -122,6 +122,7 @@ export class DeskMap extends LitElement {
           <path class="track" d=${this.ways(seen)}></path>
           <path class="track lit" d=${this.road()}></path>
           <path class="joining" d=${this.joins(seen)}></path>
+          <path class="stub" d=${this.stubs(seen)}></path>
           ${seen.map((spot) => this.stop(spot))}
         </svg>
       </div>
@@ -186,6 +187,21 @@ export class DeskMap extends LitElement {
         if (!other || before?.place.joins || (session.tree?.order.get(other.place.id) ?? 0) > (session.tree?.order.get(spot.place.id) ?? 0)) return "";
         const [x0, y0, x1, y1] = [this.x(spot), this.y(spot), this.x(other), this.y(other)].map(round);
         return `M${x0} ${y0}C${(x0 ?? 0) + this.ply / 2} ${y0} ${(x1 ?? 0) + this.ply / 2} ${y1} ${x1} ${y1}`;
+      })
+      .join("");
+  }
+
+  /** Replies that the lesson leaves open: a short way that ends in an open ring. */
+  private stubs(seen: readonly Spotted[]): string {
+    const open = new Set(
+      session.study?.things.filter(({ sort, decided }) => (sort === "dangerous" || sort === "met") && decided === null).map(({ place }) => place),
+    );
+    return seen
+      .filter(({ place }) => open.has(place.id))
+      .map((spot) => {
+        const [x, y] = [round(this.x(spot)), round(this.y(spot))];
+        const long = round(Math.min(11, this.ply / 3));
+        return `M${x} ${y}l${long} ${long}m5.2 2a3 3 0 1 1-6 0a3 3 0 1 1 6 0`;
       })
       .join("");
   }

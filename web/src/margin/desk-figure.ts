@@ -22,12 +22,12 @@ export class DeskFigure extends LitElement {
   override render(): TemplateResult | typeof nothing {
     const { place, position, lesson, shown } = session;
     if (!place || !lesson) return nothing;
-    const evidence = shown && shown.step >= 0 ? shown.finding.evidence : null;
+    const evidence = shown && shown.step >= 0 ? shown.exhibit.evidence : null;
     const last = evidence ? played(session) : place.uci && place.san ? { uci: place.uci, san: place.san } : null;
     const flipped = this.flipped ?? lesson.side === "black";
     const turn = session.fen.split(" ")[1] === "b" ? "Black" : "White";
     const where = evidence ? "In the evidence" : place.san === null ? "The start" : `After ${label(place)}`;
-    const marks = shown && !(evidence && shown.step > 0) ? shown.finding.marks : [];
+    const marks = shown && !(evidence && shown.step > 0) ? shown.exhibit.marks : [];
     return html`<figure>
         <lesson-board
           .fen=${session.fen}
