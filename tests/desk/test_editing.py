@@ -116,6 +116,7 @@ def test_title_side_and_audience_are_written(desk: Desk) -> None:
     desk.edit(op="settings", title="An evening", side="black", audience=1600)
     assert (desk.lesson["title"], desk.lesson["side"], desk.lesson["audience"]) == ("An evening", "black", 1600)  # fmt: skip
     assert 'title = "An evening"' in (desk.path / "lesson.toml").read_text()
+    until(lambda: desk.on_desk.opened.saved_event().version == desk.lesson["version"])
 
 
 def test_a_bare_file_has_no_place_for_settings(desk: Desk) -> None:

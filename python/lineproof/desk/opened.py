@@ -258,7 +258,6 @@ class OpenLesson:
         self._unkept.append((do, step, to, datetime.now(UTC).isoformat(timespec="milliseconds")))
         self._put(lesson)
         self.keep()
-        self.wake.set()
 
     def _put(self, lesson: Lesson) -> None:
         self._lesson = lesson
@@ -268,6 +267,7 @@ class OpenLesson:
     def _count(self) -> None:
         self.version += 1
         self.on_change()
+        self.wake.set()
 
     # Keeping
 
@@ -363,7 +363,6 @@ class OpenLesson:
         self._take("outside", together)
         self._note_saved(theirs)
         self.problem = None
-        self.wake.set()
 
     def settle(self, version: int, window: str, keep: str) -> LessonShown:
         """Ends a conflict. keep: "ours" or "theirs"; what gives way can be had again by taking back, or from the history.
@@ -382,7 +381,6 @@ class OpenLesson:
                 self.file.seen(conflict.bytes, keep_it=True)
                 self.problem = None
                 self._count()
-                self.wake.set()
             self.events.publish("lesson", LessonEvent(version=self.version, window=window))
             return self.shown()
 
@@ -418,7 +416,6 @@ class OpenLesson:
         if steps.known(on_disk.text):  # a run that was killed before it could save
             steps.saved(digest(on_disk.text))
             self.notice = "The desk was not closed properly; your last edits have been taken up."
-            self.wake.set()
         else:
             text = merged(on_disk.with_text(steps.base), self._lesson, on_disk)
             # Where both changed the same place the file goes before; ours can be had by taking back.
