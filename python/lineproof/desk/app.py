@@ -11,28 +11,38 @@ from fastapi.responses import JSONResponse, Response, StreamingResponse
 from fastapi.routing import APIRoute
 from starlette.exceptions import HTTPException
 
-from lineproof.collection.errors import NotAPositionError
+from lineproof.collection import CollectionError, NotAPositionError
 from lineproof.diagram.errors import DiagramError
 from lineproof.engine import Board, FenError
 from lineproof.lesson.errors import LessonError
+from lineproof.order import OrderError
 
+from .figures import collections_shown
 from .folders import folder_shown
 from .guard import Guard
 from .lessons import Lessons, NotOpenError
 from .opened import StaleError
 from .page import Page
+from .publishing import products_shown
 from .shown import position_shown
 from .wire import (
     AnswerShown,
+    CollectionsShown,
     EditAsked,
     Edited,
+    FiguresShown,
     FindingsShown,
     FolderShown,
+    GivenFile,
     LessonShown,
     LessonsShown,
     Opened,
+    OrderShown,
     PositionShown,
     Problem,
+    ProductsShown,
+    PublishAsked,
+    PublishedShown,
     QuestionAsked,
     Refused,
     SettleAsked,
@@ -130,6 +140,41 @@ def application(lessons: Lessons) -> FastAPI:
         """What the study has found, as things to do."""
         return lessons[key].study()
 
+    @app.get("/api/lessons/{key}/figures", operation_id="figures")
+    def figures(
+        key: str,
+        place: Annotated[str, Query(max_length=16)],
+        collection: Annotated[str, Query(max_length=60)],
+        of_audience: bool = False,
+    ) -> FiguresShown:
+        """What a collection of games says of a place of the lesson."""
+        return lessons[key].figures(place, collection, of_audience)
+
+    @app.get("/api/lessons/{key}/pgn", operation_id="pgn")
+    def pgn(key: str) -> GivenFile:
+        """The lesson's lines as a PGN file, byte for byte as they are saved."""
+        return lessons[key].pgn()
+
+    @app.get("/api/lessons/{key}/order", operation_id="order")
+    def order(key: str) -> OrderShown:
+        """How the lesson is best told."""
+        return lessons[key].order()
+
+    @app.post("/api/lessons/{key}/publish", operation_id="publish")
+    def publish(key: str, asked: PublishAsked) -> PublishedShown:
+        """Publishes the lesson into a folder, once all that it says has been checked."""
+        return lessons[key].publish(asked)
+
+    @app.get("/api/products", operation_id="products")
+    def products() -> ProductsShown:
+        """What a lesson can be published as."""
+        return products_shown()
+
+    @app.get("/api/collections", operation_id="collections")
+    def every_collection() -> CollectionsShown:
+        """The collections of games that there are."""
+        return collections_shown()
+
     @app.get("/api/position", operation_id="position")
     def position(fen: Annotated[str, Query(max_length=200)]) -> PositionShown:
         """The legal moves of a position."""
@@ -162,6 +207,14 @@ def _add_refusals(app: FastAPI) -> None:
     @app.exception_handler(NotAPositionError)
     def neither(_: Request, error: NotAPositionError) -> Response:
         return _refusal(422, "NotAPositionError", str(error), "give moves, or a FEN")
+
+    @app.exception_handler(CollectionError)
+    def of_a_collection(_: Request, error: CollectionError) -> Response:
+        return _refusal(422, type(error).__name__, str(error), "choose another collection")
+
+    @app.exception_handler(OrderError)
+    def no_order(_: Request, error: OrderError) -> Response:
+        return _refusal(422, "OrderError", str(error), "write the lines and the words first")
 
     @app.exception_handler(OSError)
     def of_the_system(_: Request, error: OSError) -> Response:

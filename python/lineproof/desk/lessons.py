@@ -4,27 +4,40 @@ from __future__ import annotations
 
 import os
 import threading
+from base64 import b64encode
 from dataclasses import dataclass
 from pathlib import Path
 
 from lineproof.lesson.errors import LessonError
+from lineproof.order import running_order
+from lineproof.order.script import script
+from lineproof.order.summary import summary
 from lineproof.proof import Effort
+from lineproof.publish import PublishError
+from lineproof.report.plain import harmless
 
 from .events import News
+from .figures import figures_shown
 from .keeper import Keeper
 from .opened import OpenLesson
 from .prover import Prover
+from .publishing import published
 from .questions import ask
 from .starting import start
 from .studies import Studies
 from .wire import (
     AnswerShown,
     DemoLesson,
+    FiguresShown,
+    GivenFile,
     LessonEvent,
     LessonsShown,
     NewLesson,
     Opened,
     OpenLessonAt,
+    OrderShown,
+    PublishAsked,
+    PublishedShown,
     QuestionAsked,
     StudyShown,
 )
@@ -69,6 +82,39 @@ class OnDesk:
         """What the study has found by now."""
         _, lesson, names = self.opened.present()
         return self.studies.shown(lesson, names)
+
+    def figures(self, place: str, collection: str, of_audience: bool) -> FiguresShown:
+        """What a collection of games says of a place."""
+        return figures_shown(self.opened.names.place(place), collection, of_audience=of_audience)
+
+    def pgn(self) -> GivenFile:
+        """The present version as a file."""
+        _, lesson, _ = self.opened.present()
+        data = b64encode(lesson.source.encode()).decode("ascii")
+        return GivenFile(name=Path(lesson.name).name, base64=data)
+
+    def order(self) -> OrderShown:
+        """How the lesson is best told."""
+        _, lesson, _ = self.opened.present()
+        found = running_order(lesson)
+        said = harmless(summary(found, lesson.settings.title)).splitlines()
+        return OrderShown(said=said, script=harmless(script(found)))
+
+    def publish(self, asked: PublishAsked) -> PublishedShown:
+        """Publishes the present version.
+
+        :raises PublishError: also while it is still being checked.
+        """
+        version, lesson, _ = self.opened.present()
+        found = self.prover.shown()
+        if not found.complete or found.version != version:
+            raise PublishError(
+                "the lesson is still being checked",
+                path=lesson.name,
+                hint="wait until all is found",
+            )
+        study = self.studies.of(lesson)
+        return published(lesson, self.prover.effort, self.prover.store, study, asked)
 
 
 class Lessons:

@@ -48,7 +48,7 @@ class Prover:
         self, opened: OpenLesson, effort: Effort = Effort.NORMAL, workers: int | None = None
     ) -> None:
         self._opened = opened
-        self._effort = effort
+        self.effort = effort
         self.store = EvidenceStore(evidence_file(opened.lesson))
         """The lesson's evidence; open until `stop`."""
         self._stop = Stop()
@@ -121,7 +121,7 @@ class Prover:
             shown, lesson, names, _ = self._shown
         if shown != version:
             return
-        found = contradictions_shown(lesson, names, self._effort, self.store, self._is_old)
+        found = contradictions_shown(lesson, names, self.effort, self.store, self._is_old)
         if found is not None:
             with self._more:
                 self._contradictions = (version, found)
@@ -185,7 +185,7 @@ class Prover:
             if said.id in known:
                 continue
             try:
-                answers[said.id] = answered(settle(said.claim, self._effort, at_hand))
+                answers[said.id] = answered(settle(said.claim, self.effort, at_hand))
             except Interrupted:
                 waiting[said.id] = said
             except Exception as error:  # a check that breaks must not end the others
@@ -213,7 +213,7 @@ class Prover:
     def _search(self) -> None:
         while (said := self._next()) is not None:
             try:
-                answer = answered(settle(said.claim, self._effort, self.store, self._stop))
+                answer = answered(settle(said.claim, self.effort, self.store, self._stop))
             except Interrupted:
                 return
             except Exception as error:  # a check that breaks must not end the others

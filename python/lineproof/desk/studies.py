@@ -103,6 +103,14 @@ class Studies:
     def _tell(self) -> None:
         self._events.publish("study", self._shown([]))
 
+    def of(self, lesson: Lesson) -> Study | None:
+        """The study that was made of just this text under just these settings."""
+        with self._lock:
+            found = self._found
+        if found is None or found.lesson.text != lesson.text:
+            return None
+        return found if found.lesson.settings == lesson.settings else None
+
     def shown(self, lesson: Lesson, names: Names) -> StudyShown:
         """What was found and still holds in the present version: what the lesson has taken up since is left out."""
         with self._lock:

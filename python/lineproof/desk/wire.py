@@ -131,7 +131,7 @@ class MarkOpinion(Shape):
 
 
 class GivenFile(Shape):
-    """A PGN file as it was chosen in the browser. base64: its bytes, as RFC 4648, section 4, spells them."""
+    """A PGN file as it was chosen in the browser, or is handed to it. base64: its bytes, as RFC 4648, section 4, spells them."""
 
     name: Annotated[str, Field(min_length=1, max_length=300)]
     base64: Annotated[
@@ -426,6 +426,81 @@ class StudyShown(Shape):
     problem: str | None
     basis: str | None
     things: list[ThingShown]
+
+
+class CollectionShown(Shape):
+    name: str
+    games: int
+
+
+class CollectionsShown(Shape):
+    """The user's collections of games."""
+
+    collections: list[CollectionShown]
+
+
+class FigureShown(Shape):
+    """A move and how often it was played: in `games` of `of`, in percent with its 95 % interval."""
+
+    move: LegalMove
+    games: int
+    of: int
+    share: float
+    low: float
+    high: float
+
+
+class FiguresShown(Shape):
+    """What a collection says of a position. said: the same in sentences, and more."""
+
+    collection: str
+    games: int
+    said: list[str]
+    moves: list[FigureShown]
+
+
+class OrderShown(Shape):
+    """How the lesson is best told. said: in sentences; script: what is said and done, with the time of each cue."""
+
+    said: list[str]
+    script: str
+
+
+class ProductShown(Shape):
+    """What a lesson can be published as. needs_study: only once it has been studied."""
+
+    name: str
+    summary: str
+    needs_study: bool
+
+
+class ProductsShown(Shape):
+    products: list[ProductShown]
+
+
+class PublishAsked(Shape):
+    """path: the folder to publish into. only: names of products. anyway: also where claims fail."""
+
+    path: FilePath
+    only: Annotated[list[Annotated[str, Field(max_length=50)]], Field(min_length=1, max_length=20)]
+    anyway: bool = False
+
+
+class ProductFile(Shape):
+    """name: with its product's folder. size: in bytes."""
+
+    product: str
+    name: str
+    size: int
+
+
+class PublishedShown(Shape):
+    """What was published. empty: products with nothing to show. failing: claims that fail and were published all the same."""
+
+    folder: str
+    files: list[ProductFile]
+    empty: list[str]
+    failing: int
 
 
 class MarkShown(Shape):
