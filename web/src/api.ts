@@ -117,14 +117,46 @@ export interface Sentence {
   findings: string[];
 }
 
+/** Two findings whose claims cannot both be true. */
+export interface Contradiction {
+  findings: [string, string];
+  why: string;
+}
+
 export interface Findings {
   version: number;
   done: number;
   of: number;
   complete: boolean;
   findings: Finding[];
+  /** Null until everything is found and compared. */
+  contradictions: Contradiction[] | null;
   sentences: Sentence[];
 }
+
+/** A file as it was chosen: its bytes in base64. */
+export interface File {
+  name: string;
+  base64: string;
+}
+
+export interface Entry {
+  name: string;
+  path: string;
+  kind: "lesson" | "file" | "folder";
+}
+
+export interface Folder {
+  path: string;
+  parent: string | null;
+  entries: Entry[];
+  more: boolean;
+}
+
+export type Start =
+  | { how: "open"; path: string }
+  | { how: "new"; path: string; side?: "white" | "black"; audience?: number; files?: File[]; fen?: string }
+  | { how: "demo"; path: string };
 
 /** Something that the lesson leaves open. */
 export interface Thing {
@@ -172,6 +204,7 @@ export type Edit =
   | { op: "set_marks"; place: string; nags: number[] }
   | { op: "settings"; title?: string; side?: "white" | "black"; audience?: number }
   | { op: "opinion"; comment: number; start: number; end: number; opinion: boolean }
+  | { op: "import"; files: File[] }
   | { op: "decide"; sort: Thing["sort"]; place: string; about: string; decided: Thing["decided"] }
   | { op: "undo" | "redo" };
 
@@ -218,6 +251,24 @@ async function json<T>(path: string, init?: RequestInit): Promise<T> {
 const lessonPath = (key: string): string => `/lessons/${encodeURIComponent(key)}`;
 
 export const lessons = (): Promise<{ lessons: { key: string; title: string }[] }> => json("/lessons");
+
+/** What may be a lesson in a folder, or lead to one; "" is the user's own folder. */
+export const folder = (path: string): Promise<Folder> => json(`/folder?path=${encodeURIComponent(path)}`);
+
+/** Brings a lesson on the desk. */
+export const start = (how: Start): Promise<{ key: string }> =>
+  json("/lessons", { method: "POST", body: JSON.stringify({ start: how }) });
+
+/** Files as the user chose them. */
+export const chosen = (files: FileList | null): Promise<File[]> =>
+  Promise.all(
+    [...(files ?? [])].map(async (file) => {
+      const bytes = new Uint8Array(await file.arrayBuffer());
+      let text = "";
+      for (let at = 0; at < bytes.length; at += 8192) text += String.fromCharCode(...bytes.subarray(at, at + 8192));
+      return { name: file.name, base64: btoa(text) };
+    }),
+  );
 
 export const lesson = (key: string): Promise<Lesson> => json(lessonPath(key));
 

@@ -1,7 +1,7 @@
 // <desk-about>: what the lesson is called, which side it teaches, and for whom it is.
 
 import { LitElement, html, nothing, type TemplateResult } from "lit";
-import type { Edit } from "./api";
+import { chosen, type Edit } from "./api";
 import { Watch, session } from "./session";
 
 export class DeskAbout extends LitElement {
@@ -17,6 +17,9 @@ export class DeskAbout extends LitElement {
   override render(): TemplateResult | typeof nothing {
     const { lesson } = session;
     if (!lesson) return nothing;
+    if (!lesson.folder) return html`<details class="about"><summary>About this lesson</summary>
+      <p>${lesson.name} is a bare PGN file: title, side and audience are kept by a lesson folder
+        (<code>lineproof new FOLDER --from FILE</code>).</p>${importing()}</details>`;
     return html`<details class="about">
       <summary>About this lesson</summary>
       <form @submit=${this.changed}>
@@ -30,6 +33,7 @@ export class DeskAbout extends LitElement {
         <label>Players of about <input name="audience" type="number" min="400" max="2900" .value=${String(lesson.audience)} /></label>
         <button class="plain">set it so</button>
       </form>
+      ${importing()}
     </details>`;
   }
 
@@ -47,6 +51,21 @@ export class DeskAbout extends LitElement {
     if (audience !== lesson.audience) edit.audience = audience;
     void session.change(edit, "Set.");
   };
+}
+
+function importing(): TemplateResult {
+  return html`<form @submit=${imported}>
+    <label>Add the games of PGN files <input name="files" type="file" multiple accept=".pgn,.txt" required /></label>
+    <button class="plain">add them</button>
+  </form>`;
+}
+
+async function imported(event: SubmitEvent): Promise<void> {
+  event.preventDefault();
+  const form = event.currentTarget as HTMLFormElement;
+  const files = await chosen(form.querySelector<HTMLInputElement>("input[type=file]")?.files ?? null);
+  await session.change({ op: "import", files }, "They stand after the rest of the lesson.");
+  form.reset();
 }
 
 customElements.define("desk-about", DeskAbout);

@@ -8,6 +8,8 @@ import type { DeskFigure } from "./margin/desk-figure";
 import { Watch, session } from "./session";
 import { label } from "./tree";
 import "./desk-about";
+import "./desk-find";
+import "./desk-start";
 import "./manuscript/desk-manuscript";
 import "./map/desk-map";
 import "./margin/desk-doings";
@@ -65,7 +67,7 @@ export class DeskApp extends LitElement {
           ? html`<div class="page">
                 <h1>${lesson.title}</h1>
                 <p class="counted">${counted()}</p>
-                ${lesson.folder ? html`<desk-about></desk-about>` : nothing}
+                <desk-about></desk-about>
                 <desk-manuscript></desk-manuscript>
                 <desk-todo></desk-todo>
               </div>
@@ -80,7 +82,7 @@ export class DeskApp extends LitElement {
                 </div>
               </aside>`
           : this.none
-            ? html`<p class="empty">No lesson is open. Start the desk with one: <code>lineproof desk FOLDER</code>.</p>`
+            ? html`<desk-start></desk-start>`
             : html`<h1 class="waiting">${session.problem ? "The lesson could not be opened" : "Opening the lesson"}</h1>`}
       </main>
       <footer class="status">
@@ -88,6 +90,7 @@ export class DeskApp extends LitElement {
         ${session.clash ? this.clash(session.clash) : nothing}
         ${lesson?.conflict ? this.conflict(lesson.conflict) : nothing}
         ${session.problem ? html`<p class="problem" role="alert">${session.problem}</p>` : nothing}
+        ${lesson ? html`<desk-find></desk-find>` : nothing}
         <p class="saved">${saved()}</p>
         ${lesson
           ? html`<p class="steps">

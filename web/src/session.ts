@@ -5,7 +5,7 @@
 
 import type { ReactiveController, ReactiveControllerHost } from "lit";
 import * as api from "./api";
-import type { Edit, Edited, Finding, Findings, LegalMove, Lesson, Outcome, Place, Position, Sentence, Study } from "./api";
+import type { Contradiction, Edit, Edited, Finding, Findings, LegalMove, Lesson, Outcome, Place, Position, Sentence, Study } from "./api";
 import { Tree, keeping, label, type Spot } from "./tree";
 
 export type Topic = "lesson" | "cursor" | "findings" | "status" | "position" | "study";
@@ -25,6 +25,7 @@ export class Session extends EventTarget {
   cursor = "";
   findings: Finding[] = [];
   sentences: Sentence[] = [];
+  contradictions: Contradiction[] = [];
   proving: { done: number; of: number; complete: boolean } = { done: 0, of: 0, complete: true };
   study: Study | null = null;
   /** What is told, and how many moves of its evidence are on the board; -1: the place itself is. */
@@ -347,6 +348,7 @@ export class Session extends EventTarget {
     const was = shown && this.findings.some(({ id }) => id === shown.exhibit.id);
     this.findings = told.findings;
     this.sentences = told.sentences;
+    this.contradictions = told.contradictions ?? [];
     this.proving = { done: told.done, of: told.of, complete: told.complete };
     if (shown && was) {
       const same = told.findings.find(({ id }) => id === shown.exhibit.id);

@@ -76,11 +76,18 @@ def new_page(browser: Browser) -> Iterator[Callable[..., Page]]:
 
 @pytest.fixture
 def start(tmp_path: Path) -> Iterator[Callable[..., Desk]]:
-    """Starts the desk on a lesson: a text of PGN, or a folder or file to copy; a text with a side to teach becomes a folder."""
+    """Starts the desk on a lesson: a text of PGN, or a folder or file to copy; a text with a side to teach becomes a folder.
+
+    Without a lesson it starts in a home folder of its own.
+    """
     running: list[subprocess.Popen[str]] = []
 
-    def started(lesson: str | Path, side: str | None = None) -> Desk:
-        if isinstance(lesson, str) and side:
+    def started(lesson: str | Path | None, side: str | None = None) -> Desk:
+        path = tmp_path / "home"
+        path.mkdir(exist_ok=True)
+        if lesson is None:
+            pass
+        elif isinstance(lesson, str) and side:
             path = tmp_path / "lesson"
             path.mkdir()
             (path / "lines.pgn").write_text(lesson, encoding="utf-8")
@@ -94,17 +101,13 @@ def start(tmp_path: Path) -> Iterator[Callable[..., Desk]]:
             shutil.copytree(lesson, path, ignore=shutil.ignore_patterns(".lineproof"))
         else:
             path = Path(shutil.copy(lesson, tmp_path))
-        command = [
-            sys.executable,
-            "-c",
-            RUN,
-            "desk",
-            str(path),
-            "--no-browser",
-            "--effort",
-            "sketch",
-        ]
-        environment = {**os.environ, "LINEPROOF_DATA": str(tmp_path / "data")}
+        given = [] if lesson is None else [str(path)]
+        command = [sys.executable, "-c", RUN, "desk", *given, "--no-browser", "--effort", "sketch"]
+        environment = {
+            **os.environ,
+            "HOME": str(tmp_path / "home"),
+            "LINEPROOF_DATA": str(tmp_path / "data"),
+        }
         process = subprocess.Popen(command, stdout=subprocess.PIPE, text=True, env=environment)
         running.append(process)
         assert process.stdout

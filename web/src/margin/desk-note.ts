@@ -43,6 +43,12 @@ export class DeskNote extends LitElement {
       <p class="why">${finding.outcome === "waiting" ? "This is being checked." : finding.why}</p>
       ${finding.instead ? html`<p class="instead"><span class="small-caps">true</span> ${finding.instead}</p>` : nothing}
       ${finding.second ? html`<p class="second">${finding.second}</p>` : nothing}
+      ${session.contradictions.map(({ findings, why }) => {
+        if (!findings.includes(finding.id)) return nothing;
+        const other = session.findings.find(({ id }) => id !== finding.id && findings.includes(id));
+        return html`<p class="second"><span class="small-caps">against</span> ${why}
+          ${other ? html`<button class="plain" @click=${() => session.show(other)}>see “${other.words}”</button>` : nothing}</p>`;
+      })}
       ${evidence(finding)}
       ${sentence
         ? html`<p class="doings"><button class="plain" @click=${() => void opinion(sentence, true)}>this is my opinion</button></p>`
