@@ -13,6 +13,8 @@ import { layout, type Layout, type Spotted } from "./tracks";
 const LEFT = 26;
 const TOP = 22;
 const MOST_HEIGHT = 190;
+/** Of the window's height. */
+const MOST_PART = 0.19;
 const SCALES = [0.25, 0.35, 0.5, 0.7, 1, 1.4, 2];
 const PLY = 62;
 const TRACK = 25;
@@ -67,7 +69,7 @@ export class DeskMap extends LitElement {
   }
 
   private get height(): number {
-    return Math.min(MOST_HEIGHT, TOP + (this.laid?.tracks ?? 1) * this.track);
+    return Math.min(MOST_HEIGHT, innerHeight * MOST_PART, TOP + (this.laid?.tracks ?? 1) * this.track);
   }
 
   override willUpdate(changed: PropertyValues): void {
