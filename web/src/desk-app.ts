@@ -33,7 +33,7 @@ export class DeskApp extends LitElement {
     this.addEventListener("back-to-page", () => this.manuscript()?.back());
     window.addEventListener("keydown", (event) => this.pressed(event));
     window.addEventListener("beforeunload", (event) => {
-      if (session.unsaved || this.querySelector("desk-words.unsent")) event.preventDefault();
+      if (session.lesson && !session.allSaved) event.preventDefault();
     });
   }
 
@@ -194,7 +194,8 @@ function counted(): unknown {
 function saved(): string {
   if (session.offline) return "The desk’s program does not answer. What you wrote waits here until it does.";
   if (!session.lesson) return "";
-  return session.unsaved || session.stored < session.lesson.version ? "Writing it down" : "All is saved";
+  if (session.allSaved) return "All is saved";
+  return session.problem ? "Not all is saved" : "Writing it down";
 }
 
 customElements.define("desk-app", DeskApp);

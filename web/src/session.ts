@@ -36,6 +36,8 @@ export class Session extends EventTarget {
   problem = "";
   joined: string | null = null;
   unsaved = 0;
+  /** Where words are that were not sent yet. */
+  private readonly writing = new Set<object>();
   /** The newest version that is on the disk. */
   stored = -1;
   offline = false;
@@ -147,6 +149,19 @@ export class Session extends EventTarget {
 
   // Edits
 
+  /** Says whether somewhere words wait to be sent. */
+  waits(where: object, waiting: boolean): void {
+    if (this.writing.has(where) === waiting) return;
+    if (waiting) this.writing.add(where);
+    else this.writing.delete(where);
+    this.tell("status");
+  }
+
+  /** Whether all that the author wrote is on the disk. */
+  get allSaved(): boolean {
+    return !this.writing.size && !this.unsaved && this.stored >= (this.lesson?.version ?? 0);
+  }
+
   /** Sends an edit after those on their way. Null: it was refused, and why is told. */
   edit(make: () => Edit | null): Promise<Edited | null> {
     this.unsaved += 1;
@@ -220,23 +235,29 @@ export class Session extends EventTarget {
     await this.change({ op }, op === "undo" ? "Undone." : "Done again.");
   }
 
-  /** Writes the words at a spot; `was`: what stood there when the author began. */
-  async write(spot: Spot, text: string, was: string | null): Promise<boolean> {
-    let clashed = false;
+  /** Writes the words at a spot; `was`: what stood there when the author began. Says what became of them. */
+  async write(spot: Spot, text: string, was: string | null): Promise<"written" | "clash" | "refused"> {
+    let became: "written" | "clash" | "refused" = "refused";
     const edited = await this.edit(() => {
       const comment = this.tree?.comment(spot);
-      if (!this.tree?.byId.has(spot.place)) return null;
-      if (was === null) return { op: "add_comment", place: spot.place, text };
-      if (!comment || comment.text !== was) {
-        this.clash = { spot, mine: text, theirs: comment?.text ?? "" };
-        clashed = true;
+      if (!this.tree?.byId.has(spot.place)) {
+        this.failed(new Error("the move that these words belong to was cut elsewhere; copy them to another place"));
         return null;
       }
-      if (comment.text === text) return null;
+      if (comment?.text === text) {
+        became = "written";
+        return null;
+      }
+      if (was === null && !comment) return { op: "add_comment", place: spot.place, text };
+      if (!comment || comment.text !== was) {
+        this.clash = { spot, mine: text, theirs: comment?.text ?? "" };
+        became = "clash";
+        this.tell("status");
+        return null;
+      }
       return text.trim() ? { op: "change_words", comment: comment.index, text } : { op: "remove_comment", comment: comment.index };
     });
-    if (clashed) this.tell("status");
-    return edited !== null;
+    return edited ? "written" : became;
   }
 
   /** Ends a clash: with the author's words, or those that stand there. */

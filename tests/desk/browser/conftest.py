@@ -75,19 +75,45 @@ def new_page(browser: Browser) -> Iterator[Callable[..., Page]]:
 
 
 @pytest.fixture
-def start(tmp_path: Path) -> Iterator[Callable[..., Desk]]:
+def run(tmp_path: Path) -> Iterator[Callable[..., Desk]]:
+    """Starts the desk on what lies at a path, or in an empty home folder."""
+    running: list[subprocess.Popen[str]] = []
+    home = tmp_path / "home"
+    home.mkdir()
+
+    def started(path: Path | None) -> Desk:
+        given = [] if path is None else [str(path)]
+        command = [sys.executable, "-c", RUN, "desk", *given, "--no-browser", "--effort", "sketch"]
+        environment = {
+            **os.environ,
+            "HOME": str(home),
+            "LINEPROOF_DATA": str(tmp_path / "data"),
+        }
+        process = subprocess.Popen(command, stdout=subprocess.PIPE, text=True, env=environment)
+        running.append(process)
+        assert process.stdout
+        found = re.search(r"http://\S+", process.stdout.readline())
+        assert found, "the desk has not told its address"
+        lesson = home if path is None else path
+        return Desk(found[0], process, lesson / "lines.pgn" if lesson.is_dir() else lesson)
+
+    yield started
+    for process in running:
+        process.terminate()
+        process.wait(20)
+
+
+@pytest.fixture
+def start(tmp_path: Path, run: Callable[..., Desk]) -> Callable[..., Desk]:
     """Starts the desk on a lesson: a text of PGN, or a folder or file to copy; a text with a side to teach becomes a folder.
 
     Without a lesson it starts in a home folder of its own.
     """
-    running: list[subprocess.Popen[str]] = []
 
     def started(lesson: str | Path | None, side: str | None = None) -> Desk:
-        path = tmp_path / "home"
-        path.mkdir(exist_ok=True)
         if lesson is None:
-            pass
-        elif isinstance(lesson, str) and side:
+            return run(None)
+        if isinstance(lesson, str) and side:
             path = tmp_path / "lesson"
             path.mkdir()
             (path / "lines.pgn").write_text(lesson, encoding="utf-8")
@@ -101,25 +127,9 @@ def start(tmp_path: Path) -> Iterator[Callable[..., Desk]]:
             shutil.copytree(lesson, path, ignore=shutil.ignore_patterns(".lineproof"))
         else:
             path = Path(shutil.copy(lesson, tmp_path))
-        given = [] if lesson is None else [str(path)]
-        command = [sys.executable, "-c", RUN, "desk", *given, "--no-browser", "--effort", "sketch"]
-        environment = {
-            **os.environ,
-            "HOME": str(tmp_path / "home"),
-            "LINEPROOF_DATA": str(tmp_path / "data"),
-        }
-        process = subprocess.Popen(command, stdout=subprocess.PIPE, text=True, env=environment)
-        running.append(process)
-        assert process.stdout
-        found = re.search(r"http://\S+", process.stdout.readline())
-        assert found, "the desk has not told its address"
-        lines = path / "lines.pgn" if path.is_dir() else path
-        return Desk(found[0], process, lines)
+        return run(path)
 
-    yield started
-    for process in running:
-        process.terminate()
-        process.wait(20)
+    return started
 
 
 def violations(page: Page) -> list[str]:

@@ -143,7 +143,7 @@ def test_a_move_played_on_the_board_extends_or_branches_and_says_so(
     square.and_(page.locator('[data-square="g1"]')).drag_to(
         square.and_(page.locator('[data-square="f3"]'))
     )
-    expect(page.locator("footer [role=status]")).to_have_text("2. Nf3 goes on with the line.")
+    expect(page.locator("footer > [role=status]")).to_have_text("2. Nf3 goes on with the line.")
     on_disk(desk, "(1... c5 2. Nf3)")
 
 
@@ -154,7 +154,7 @@ def test_a_transposition_is_shown_as_it_happens(start: Start, new_page: NewPage)
     expect(page.locator(".move.here")).to_have_attribute("aria-label", "2. Nc3")
     page.locator("#move").fill("e5")
     page.keyboard.press("Enter")
-    expect(page.locator("footer [role=status]")).to_contain_text("the lines join")
+    expect(page.locator("footer > [role=status]")).to_contain_text("the lines join")
     expect(page.get_by_role("button", name="joins")).to_be_visible()
     expect(page.locator("desk-map .joining")).to_have_attribute("d", re.compile(r"^M.+C"))
 

@@ -81,7 +81,7 @@ export class DeskWords extends HTMLElement {
 
   private readonly typed = (): void => {
     this.lines.clear();
-    this.classList.add("unsent");
+    session.waits(this, true);
     const now = performance.now();
     if (!this.timer) this.first = now;
     clearTimeout(this.timer);
@@ -93,27 +93,28 @@ export class DeskWords extends HTMLElement {
     clearTimeout(this.timer);
     this.timer = 0;
     if (this.sending || !this.at) return;
-    this.classList.toggle("unsent", this.dirty);
+    session.waits(this, this.dirty);
     if (!this.dirty) return;
     const edited = this.textContent ?? "";
-    if (this.base === null && !edited.trim()) return;
+    if (this.base === null && !edited.trim()) return session.waits(this, false);
     const text = written(this.base ?? "", edited);
     this.sending = true;
-    const was = this.base;
+    let became: Awaited<ReturnType<typeof session.write>> = "refused";
     try {
-      if (await session.write(this.at, text, was)) this.base = text.trim() ? text : null;
-      else if (session.clash) {
-        this.base = session.clash.theirs;
-        this.put(shown(this.base));
+      became = await session.write(this.at, text, this.base);
+      if (became === "written") this.base = text.trim() ? text : null;
+      else if (became === "clash") {
+        this.base = session.clash?.theirs ?? null;
+        this.put(shown(this.base ?? ""));
       }
     } finally {
       this.sending = false;
     }
-    const newer = this.textContent !== edited;
-    this.classList.toggle("unsent", newer);
-    if (!newer && this.dirty && !session.problem) this.put(shown(this.base ?? ""));
-    if (newer && this.dirty) this.timer = window.setTimeout(() => void this.save(), REST);
-    else this.underline();
+    const newer = became !== "clash" && this.textContent !== edited;
+    session.waits(this, newer || became === "refused");
+    if (newer) this.timer = window.setTimeout(() => void this.save(), REST);
+    else if (became === "written" && this.dirty) this.put(shown(this.base ?? ""));
+    this.underline();
   }
 
   private readonly entered = (): void => {
