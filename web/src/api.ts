@@ -226,7 +226,10 @@ export class RefusedError extends Error {
   }
 }
 
-const token = new URLSearchParams(location.hash.slice(1)).get("token") ?? "";
+const given = new URLSearchParams(location.hash.slice(1));
+const token = given.get("token") ?? "";
+/** The lesson that the address names; without one it is the first. */
+export const NAMED = given.get("lesson");
 /** This window, by which it knows its own edits among the events. */
 export const WINDOW = crypto.randomUUID();
 

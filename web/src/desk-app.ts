@@ -49,7 +49,7 @@ export class DeskApp extends LitElement {
   private async begin(): Promise<void> {
     try {
       const { lessons } = await api.lessons();
-      const first = lessons[0];
+      const first = lessons.find(({ key }) => key === api.NAMED) ?? lessons[0];
       if (first) await session.open(first.key);
       else this.none = true;
     } catch (error) {

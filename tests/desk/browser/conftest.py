@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import json
 import os
 import re
 import shutil
 import subprocess
 import sys
+import urllib.request
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -74,28 +76,29 @@ def new_page(browser: Browser) -> Iterator[Callable[..., Page]]:
     assert not wrong
 
 
+def process_of(given: list[str], home: Path) -> tuple[subprocess.Popen[str], str]:
+    """A desk of its own, and its address."""
+    command = [sys.executable, "-c", RUN, "desk", *given, "--no-browser", "--effort", "sketch"]
+    environment = {**os.environ, "HOME": str(home), "LINEPROOF_DATA": str(home / "data")}
+    process = subprocess.Popen(command, stdout=subprocess.PIPE, text=True, env=environment)
+    assert process.stdout
+    found = re.search(r"http://\S+", process.stdout.readline())
+    assert found, "the desk has not told its address"
+    return process, found[0]
+
+
 @pytest.fixture
 def run(tmp_path: Path) -> Iterator[Callable[..., Desk]]:
-    """Starts the desk on what lies at a path, or in an empty home folder."""
+    """Starts a desk of its own on what lies at a path, or in an empty home folder."""
     running: list[subprocess.Popen[str]] = []
     home = tmp_path / "home"
     home.mkdir()
 
     def started(path: Path | None) -> Desk:
-        given = [] if path is None else [str(path)]
-        command = [sys.executable, "-c", RUN, "desk", *given, "--no-browser", "--effort", "sketch"]
-        environment = {
-            **os.environ,
-            "HOME": str(home),
-            "LINEPROOF_DATA": str(tmp_path / "data"),
-        }
-        process = subprocess.Popen(command, stdout=subprocess.PIPE, text=True, env=environment)
+        process, address = process_of([] if path is None else [str(path)], home)
         running.append(process)
-        assert process.stdout
-        found = re.search(r"http://\S+", process.stdout.readline())
-        assert found, "the desk has not told its address"
         lesson = home if path is None else path
-        return Desk(found[0], process, lesson / "lines.pgn" if lesson.is_dir() else lesson)
+        return Desk(address, process, lesson / "lines.pgn" if lesson.is_dir() else lesson)
 
     yield started
     for process in running:
@@ -103,31 +106,56 @@ def run(tmp_path: Path) -> Iterator[Callable[..., Desk]]:
         process.wait(20)
 
 
+@pytest.fixture(scope="session")
+def shared(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[subprocess.Popen[str], str]]:
+    """The desk on which most tests open a lesson of their own."""
+    process, address = process_of([], tmp_path_factory.mktemp("home"))
+    yield process, address
+    process.terminate()
+    process.wait(20)
+
+
 @pytest.fixture
-def start(tmp_path: Path, run: Callable[..., Desk]) -> Callable[..., Desk]:
-    """Starts the desk on a lesson: a text of PGN, or a folder or file to copy; a text with a side to teach becomes a folder.
+def start(tmp_path: Path, shared: tuple[subprocess.Popen[str], str]) -> Callable[..., Desk]:
+    """Opens a lesson: a text of PGN; with a side to teach it becomes a folder."""
 
-    Without a lesson it starts in a home folder of its own.
-    """
-
-    def started(lesson: str | Path | None, side: str | None = None) -> Desk:
-        if lesson is None:
-            return run(None)
-        if isinstance(lesson, str) and side:
-            path = tmp_path / "lesson"
+    def started(lesson: str, side: str | None = None) -> Desk:
+        path = tmp_path / ("lesson" if side else "lesson.pgn")
+        lines = path / "lines.pgn" if side else path
+        if side:
             path.mkdir()
-            (path / "lines.pgn").write_text(lesson, encoding="utf-8")
             settings = f'format = 1\ntitle = "A lesson"\nside = "{side}"\naudience = 1400\n'
             (path / "lesson.toml").write_text(settings, encoding="utf-8")
-        elif isinstance(lesson, str):
-            path = tmp_path / "lesson.pgn"
-            path.write_text(lesson, encoding="utf-8")
-        elif lesson.is_dir():
-            path = tmp_path / lesson.name
-            shutil.copytree(lesson, path, ignore=shutil.ignore_patterns(".lineproof"))
+        lines.write_text(lesson, encoding="utf-8")
+        process, address = shared
+        origin, _, token = address.partition("/#token=")
+        asked = urllib.request.Request(
+            f"{origin}/api/lessons",
+            json.dumps({"start": {"how": "open", "path": str(path)}}).encode(),
+            {
+                "Authorization": f"Bearer {token}",
+                "Content-Type": "application/json",
+                "Origin": origin,
+            },
+        )
+        with urllib.request.urlopen(asked) as answer:
+            key = json.load(answer)["key"]
+        return Desk(f"{address}&lesson={key}", process, lines)
+
+    return started
+
+
+@pytest.fixture
+def start_copy(tmp_path: Path, run: Callable[..., Desk]) -> Callable[..., Desk]:
+    """Starts a desk of its own on a copy of a lesson."""
+
+    def started(lesson: Path) -> Desk:
+        if lesson.is_dir():
+            copy = tmp_path / lesson.name
+            shutil.copytree(lesson, copy, ignore=shutil.ignore_patterns(".lineproof"))
         else:
-            path = Path(shutil.copy(lesson, tmp_path))
-        return run(path)
+            copy = Path(shutil.copy(lesson, tmp_path))
+        return run(copy)
 
     return started
 

@@ -15,8 +15,8 @@ from .test_writing import NewPage, Start, on_disk, opened
 ENDING = "8/8/8/4k3/8/4K3/4P3/8 w - - 0 1"
 
 
-def begun(start: Start, new_page: NewPage) -> tuple[Page, Path]:
-    desk = start(None)
+def begun(run: Start, new_page: NewPage) -> tuple[Page, Path]:
+    desk = run(None)
     page = new_page()
     page.goto(desk.address)
     expect(page.get_by_role("heading", level=1)).to_have_text("What will you teach?")
@@ -24,9 +24,9 @@ def begun(start: Start, new_page: NewPage) -> tuple[Page, Path]:
 
 
 def test_it_says_what_can_be_done_and_axe_finds_nothing(
-    start: Start, new_page: NewPage, accessible: Callable[[Page], list[str]]
+    run: Start, new_page: NewPage, accessible: Callable[[Page], list[str]]
 ) -> None:
-    page, _ = begun(start, new_page)
+    page, _ = begun(run, new_page)
     expect(page.get_by_role("heading", level=2)).to_have_text(
         ["Begin a lesson", "Open a lesson", "Look at the demo"]
     )
@@ -35,8 +35,8 @@ def test_it_says_what_can_be_done_and_axe_finds_nothing(
         assert accessible(page) == []
 
 
-def test_a_lesson_is_begun_from_nothing(start: Start, new_page: NewPage) -> None:
-    page, home = begun(start, new_page)
+def test_a_lesson_is_begun_from_nothing(run: Start, new_page: NewPage) -> None:
+    page, home = begun(run, new_page)
     begin = page.locator("section", has_text="Begin a lesson")
     begin.get_by_label("Teaches").select_option("black")
     begin.get_by_label("Players of about").fill("1300")
@@ -49,9 +49,9 @@ def test_a_lesson_is_begun_from_nothing(start: Start, new_page: NewPage) -> None
 
 
 def test_a_lesson_is_begun_from_several_files(
-    start: Start, new_page: NewPage, tmp_path: Path
+    run: Start, new_page: NewPage, tmp_path: Path
 ) -> None:
-    page, home = begun(start, new_page)
+    page, home = begun(run, new_page)
     texts = ["1. e4 e5 2. Nc3 {Vienna.} *\n", "1. d4 Nf6 2. c4 e5 {Budapest.} *\n"]
     files = []
     for index, text in enumerate(texts):
@@ -68,8 +68,8 @@ def test_a_lesson_is_begun_from_several_files(
     ]
 
 
-def test_a_lesson_is_begun_from_a_position(start: Start, new_page: NewPage) -> None:
-    page, _ = begun(start, new_page)
+def test_a_lesson_is_begun_from_a_position(run: Start, new_page: NewPage) -> None:
+    page, _ = begun(run, new_page)
     page.get_by_label("Or from a position").fill(ENDING)
     page.get_by_role("button", name="begin").click()
     expect(page.locator('lesson-board .square[data-square="e2"]')).to_have_attribute(
@@ -81,8 +81,8 @@ def test_a_lesson_is_begun_from_a_position(start: Start, new_page: NewPage) -> N
     expect(page.locator(".move.here")).to_have_attribute("aria-label", "1. Kd3")
 
 
-def test_what_is_no_position_is_refused_with_its_reason(start: Start, new_page: NewPage) -> None:
-    page, home = begun(start, new_page)
+def test_what_is_no_position_is_refused_with_its_reason(run: Start, new_page: NewPage) -> None:
+    page, home = begun(run, new_page)
     page.get_by_label("Or from a position").fill("8/8/8/8/8/8/8/8 w - - 0 1")
     page.get_by_role("button", name="begin").click()
     expect(page.get_by_role("alert")).to_be_visible()
@@ -90,8 +90,8 @@ def test_what_is_no_position_is_refused_with_its_reason(start: Start, new_page: 
     assert not (home / "my-lesson").exists()
 
 
-def test_a_lesson_is_found_in_its_folder_and_opened(start: Start, new_page: NewPage) -> None:
-    desk = start(None)
+def test_a_lesson_is_found_in_its_folder_and_opened(run: Start, new_page: NewPage) -> None:
+    desk = run(None)
     lesson = desk.lines.parent / "tuesday" / "vienna"
     lesson.mkdir(parents=True)
     (lesson / "lines.pgn").write_text("1. e4 e5 2. Nc3 {Here it is.} *", encoding="utf-8")
@@ -104,8 +104,8 @@ def test_a_lesson_is_found_in_its_folder_and_opened(start: Start, new_page: NewP
     expect(page.locator("desk-words")).to_have_text("Here it is.")
 
 
-def test_the_demo_is_a_copy_to_write_in(start: Start, new_page: NewPage) -> None:
-    page, home = begun(start, new_page)
+def test_the_demo_is_a_copy_to_write_in(run: Start, new_page: NewPage) -> None:
+    page, home = begun(run, new_page)
     page.get_by_role("button", name="open the demo").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("The Vienna Gambit for White")
     assert (home / "vienna-demo" / "lines.pgn").exists()

@@ -79,7 +79,7 @@ def test_a_lesson_is_published_unless_a_claim_fails(
 
 
 def test_the_games_of_a_collection_are_told_in_sentences(
-    start: Start, new_page: NewPage, tmp_path: Path
+    run: Start, new_page: NewPage, tmp_path: Path
 ) -> None:
     games = tmp_path / "games.pgn"
     tags = '[White "Ann"]\n[Black "Ben"]\n[WhiteElo "1400"]\n[BlackElo "1400"]\n[Result "1-0"]\n\n'
@@ -87,9 +87,11 @@ def test_the_games_of_a_collection_are_told_in_sentences(
     games.write_text("\n".join(f"{tags}{moves}\n" for moves in played), encoding="utf-8")
     subprocess.run(
         [sys.executable, "-c", RUN, "collect", "add", str(games), "--collection", "club"],
-        env={**os.environ, "LINEPROOF_DATA": str(tmp_path / "data")}, check=True, capture_output=True,
+        env={**os.environ, "LINEPROOF_DATA": str(tmp_path / "home" / "data")}, check=True, capture_output=True,
     )  # fmt: skip
-    page = opened(new_page, start(SHORT, side="white"))
+    lines = tmp_path / "lesson.pgn"
+    lines.write_text(SHORT, encoding="utf-8")
+    page = opened(new_page, run(lines))
     move(page, "2. Nc3").click()
     page.get_by_role("button", name="count", exact=True).click()
     figures = page.locator("desk-figures")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import signal
 from collections.abc import Callable
+from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, Route, expect
@@ -19,9 +20,11 @@ def type_at_end(page: Page, label: str, text: str) -> None:
 
 
 def test_after_a_kill_in_the_middle_of_typing_the_work_is_found_again(
-    start: Start, run: Callable[..., Desk], new_page: NewPage
+    run: Callable[..., Desk], new_page: NewPage, tmp_path: Path
 ) -> None:
-    desk = start(SHORT)
+    lines = tmp_path / "lesson.pgn"
+    lines.write_text(SHORT, encoding="utf-8")
+    desk = run(lines)
     page = opened(new_page, desk)
     type_at_end(page, "1. e4", " Kept.")
     saved(page)

@@ -63,8 +63,10 @@ def test_the_map_has_a_track_for_each_branch_and_its_keys(start: Start, new_page
     assert tops["Nf6"] == tops["d5"] < tops["Nc6"] == tops["exf4"]
 
 
-def test_the_map_is_drawn_smaller_and_larger_and_is_panned(start: Start, new_page: NewPage) -> None:
-    page = opened(new_page, start(VIENNA))
+def test_the_map_is_drawn_smaller_and_larger_and_is_panned(
+    start_copy: Start, new_page: NewPage
+) -> None:
+    page = opened(new_page, start_copy(VIENNA))
 
     def far(one: str, other: str) -> float:
         boxes = [
@@ -172,10 +174,10 @@ def test_the_board_follows_the_caret_in_the_words(start: Start, new_page: NewPag
     expect(page.locator("figcaption")).to_contain_text("After 1. e4. Black to move.")
 
 
-def test_the_page_fits_a_narrow_window(start: Start, new_page: NewPage) -> None:
+def test_the_page_fits_a_narrow_window(start_copy: Start, new_page: NewPage) -> None:
     page = new_page()
     page.set_viewport_size({"width": 390, "height": 800})
-    page.goto(start(DRAFT).address)
+    page.goto(start_copy(DRAFT).address)
     expect(page.locator(".move.here")).to_be_attached()
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
 
