@@ -297,6 +297,36 @@ export const beginStudy = (key: string): Promise<Study> => json(`${lessonPath(ke
 export const ask = (key: string, place: string, question: string): Promise<Answer> =>
   json(`${lessonPath(key)}/questions`, { method: "POST", body: JSON.stringify({ place, question }) });
 
+export interface Product {
+  name: string;
+  summary: string;
+  needs_study: boolean;
+}
+
+export interface Published {
+  folder: string;
+  files: { product: string; name: string; size: number }[];
+  /** Products with nothing to show. */
+  empty: string[];
+  failing: number;
+}
+
+export const products = (): Promise<{ products: Product[] }> => json("/products");
+
+export const publish = (key: string, path: string, only: string[], anyway: boolean): Promise<Published> =>
+  json(`${lessonPath(key)}/publish`, { method: "POST", body: JSON.stringify({ path, only, anyway }) });
+
+/** The lesson's file, byte for byte. */
+export const pgn = (key: string): Promise<File> => json(`${lessonPath(key)}/pgn`);
+
+export const order = (key: string): Promise<{ said: string[]; script: string }> => json(`${lessonPath(key)}/order`);
+
+export const collections = (): Promise<{ collections: { name: string; games: number }[] }> => json("/collections");
+
+/** What a collection says of a place, in sentences. */
+export const figures = (key: string, place: string, collection: string, ofAudience: boolean): Promise<{ said: string[] }> =>
+  json(`${lessonPath(key)}/figures?${new URLSearchParams({ place, collection, of_audience: String(ofAudience) }).toString()}`);
+
 export interface Event {
   name: string;
   data: unknown;

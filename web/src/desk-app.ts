@@ -9,11 +9,13 @@ import { Watch, session } from "./session";
 import { label } from "./tree";
 import "./desk-about";
 import "./desk-find";
+import "./desk-hand-on";
 import "./desk-start";
 import "./manuscript/desk-manuscript";
 import "./map/desk-map";
 import "./margin/desk-doings";
 import "./margin/desk-figure";
+import "./margin/desk-figures";
 import "./margin/desk-note";
 import "./margin/desk-question";
 import "./margin/desk-sentences";
@@ -70,6 +72,7 @@ export class DeskApp extends LitElement {
                 <desk-about></desk-about>
                 <desk-manuscript></desk-manuscript>
                 <desk-todo></desk-todo>
+                <desk-hand-on></desk-hand-on>
               </div>
               <aside class="outer" aria-label="Board and findings">
                 <desk-figure></desk-figure>
@@ -78,6 +81,7 @@ export class DeskApp extends LitElement {
                   <desk-note></desk-note>
                   <desk-sentences></desk-sentences>
                   <desk-todo here></desk-todo>
+                  <desk-figures></desk-figures>
                   <desk-doings></desk-doings>
                 </div>
               </aside>`

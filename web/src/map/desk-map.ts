@@ -13,6 +13,8 @@ import { layout, type Layout, type Spotted } from "./tracks";
 const LEFT = 26;
 const TOP = 22;
 const MOST_HEIGHT = 190;
+/** Of the window's height. */
+const MOST_PART = 0.19;
 const SCALES = [0.25, 0.35, 0.5, 0.7, 1, 1.4, 2];
 const PLY = 62;
 const TRACK = 25;
@@ -21,6 +23,8 @@ export class DeskMap extends LitElement {
   @state() private level = 4;
   @state() private pan = { x: 0, y: 0 };
   @state() private width = 800;
+  /** Whether only the ways to what fails are drawn in full. */
+  @state() private filter = false;
   private laid: Layout | null = null;
   private failing = new Set<string>();
   private drag: { x: number; y: number; pan: { x: number; y: number }; far: boolean } | null = null;
@@ -67,7 +71,7 @@ export class DeskMap extends LitElement {
   }
 
   private get height(): number {
-    return Math.min(MOST_HEIGHT, TOP + (this.laid?.tracks ?? 1) * this.track);
+    return Math.min(MOST_HEIGHT, innerHeight * MOST_PART, TOP + (this.laid?.tracks ?? 1) * this.track);
   }
 
   override willUpdate(changed: PropertyValues): void {
@@ -105,6 +109,8 @@ export class DeskMap extends LitElement {
     const { laid, height, width } = this;
     if (!tree || !laid) return nothing;
     const seen = [...laid.spots.values()].filter((spot) => this.inSight(spot, height));
+    const roads = this.filter ? this.failingRoads() : null;
+    const drawn = roads ? seen.filter(({ place }) => roads.has(place.id)) : seen;
     const lines = laid.tracks === 1 ? "1 line" : `${laid.tracks} tracks`;
     return html`<div
         class="map"
@@ -119,14 +125,19 @@ export class DeskMap extends LitElement {
         @pointercancel=${() => (this.drag = null)}
       >
         <svg width=${width} height=${height} viewBox="0 0 ${width} ${height}" aria-hidden="true">
-          <path class="track" d=${this.ways(seen)}></path>
+          <path class="track ${roads ? "faint" : ""}" d=${this.ways(seen)}></path>
+          ${roads ? svg`<path class="track" d=${this.ways(drawn)}></path>` : nothing}
           <path class="track lit" d=${this.road()}></path>
           <path class="joining" d=${this.joins(seen)}></path>
-          <path class="stub" d=${this.stubs(seen)}></path>
-          ${seen.map((spot) => this.stop(spot))}
+          <path class="stub" d=${this.stubs(drawn)}></path>
+          <path class="slip" d=${this.slips(drawn)}></path>
+          ${drawn.map((spot) => this.stop(spot))}
         </svg>
       </div>
       <div class="zoom">
+        ${this.failing.size || this.filter
+          ? html`<button class="plain words" aria-pressed=${this.filter ? "true" : "false"} @click=${() => (this.filter = !this.filter)}>${this.filter ? "show all" : "only what fails"}</button>`
+          : nothing}
         <button class="plain" aria-label="Draw the map smaller" ?disabled=${this.level === 0} @click=${() => this.zoom(-1)}>−</button>
         <button class="plain" aria-label="Draw the map larger" ?disabled=${this.level === SCALES.length - 1} @click=${() => this.zoom(1)}>+</button>
       </div>`;
@@ -204,6 +215,24 @@ export class DeskMap extends LitElement {
         return `M${x} ${y}l${long} ${long}m5.2 2a3 3 0 1 1-6 0a3 3 0 1 1 6 0`;
       })
       .join("");
+  }
+
+  /** A short stroke across the line before a slip. */
+  private slips(seen: readonly Spotted[]): string {
+    const slips = new Set(session.study?.things.filter(({ sort, decided }) => sort === "slips" && decided === null).map(({ place }) => place));
+    return seen
+      .filter(({ place }) => slips.has(place.id))
+      .map((spot) => `M${round(this.x(spot) + 7)} ${round(this.y(spot) - 5)}l4 10`)
+      .join("");
+  }
+
+  /** The places that fail, and those on the way to them. */
+  private failingRoads(): Set<string> {
+    const found = new Set<string>();
+    for (const id of this.failing) {
+      for (let at = session.tree?.byId.get(id); at && !found.has(at.id); at = session.tree?.parent(at)) found.add(at.id);
+    }
+    return found;
   }
 
   private stop(spot: Spotted): unknown {
