@@ -6,7 +6,7 @@ from typing import Any
 
 import chess
 
-from lineproof.desk import prover
+from lineproof.desk import passages, prover
 from lineproof.facade import Lesson
 
 from .conftest import Desk
@@ -149,3 +149,21 @@ def test_two_claims_that_cannot_both_be_true_are_told_of_together(desk: Desk) ->
     assert [c.said for c in proof.contradictions] == [both["why"]]
     desk.edit(op="undo")
     assert until(lambda: desk.findings()["contradictions"] == [])
+
+
+def test_words_that_break_the_reading_are_said_to_and_end_no_other(desk: Desk, monkeypatch) -> None:
+    real = passages.read_comment
+
+    def broken(lesson, comment, *rest):
+        if "knight" in comment.text:
+            raise ZeroDivisionError
+        return real(lesson, comment, *rest)
+
+    monkeypatch.setattr(passages, "read_comment", broken)
+    say(desk, "The knight is pinned.", "e4", "e5")
+    say(desk, FALSE, "e4", "e5", "Nc3", "Nf6", "f4")
+    assert desk.finding("This is mate")["outcome"] == "fails"
+    comment = desk.place("e4", "e5")["after"][0]["index"]
+    (sentence,) = (s for s in desk.findings()["sentences"] if s["comment"] == comment)
+    assert sentence["status"] == "not understood"
+    assert "fault" in sentence["why"]

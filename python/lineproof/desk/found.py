@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from lineproof.claims import kind_of
+from lineproof.claims import Judgement, kind_of
 from lineproof.lesson import Lesson
 from lineproof.proof import Finding
 from lineproof.report.located import Located
@@ -13,7 +13,7 @@ from lineproof.report.plain import plain
 from lineproof.report.printed import signs_of, with_sign
 
 from .naming import Names
-from .passages import Passage, Said, spoken
+from .passages import Passage, Said, Sentence, Spoken, spoken
 from .shown import evidence
 from .wire import (
     ContradictionShown,
@@ -29,8 +29,12 @@ FAULT = "The program has a fault in this check, so that it says nothing of the c
 
 @dataclass(frozen=True)
 class Answered:
-    """What is shown of a settled claim. Plain values, which keep no lesson in memory."""
+    """What is shown of a settled claim, and what its check answered: plain values, which keep no lesson in memory.
 
+    judgement: None where the check broke off by a fault of ours.
+    """
+
+    judgement: Judgement | None
     outcome: str
     why: str
     instead: str | None
@@ -44,6 +48,7 @@ def answered(finding: Finding) -> Answered:
     told = Located(0, finding, None)
     why = " ".join(part for part in (told.why, told.unsettled_because) if part)
     return Answered(
+        finding.judgement,
         outcome=str(finding.outcome),
         why=why,
         instead=told.instead or None,
@@ -58,12 +63,22 @@ def answered(finding: Finding) -> Answered:
 
 def faulty(error: BaseException) -> Answered:
     """What is shown where a check broke off by a fault of ours."""
-    return Answered("unsettled", f"{FAULT} ({type(error).__name__}).", None, None, None, ())
+    return Answered(None, "unsettled", f"{FAULT} ({type(error).__name__}).", None, None, None, ())
 
 
 def _evidence(finding: Finding) -> Evidence | None:
     moves = finding.judgement.line
     return evidence(finding.line_from.board, moves, finding.evidence()) if moves else None
+
+
+@dataclass(frozen=True)
+class Shown:
+    """A passage as the page has it: made once, and used again while nothing of it changes."""
+
+    index: int | None
+    answers: tuple[Answered | None, ...]
+    findings: list[FindingShown]
+    sentences: list[SentenceShown]
 
 
 def findings_shown(
@@ -73,32 +88,23 @@ def findings_shown(
     table: Mapping[str, Passage],
     answers: Mapping[str, Answered],
     contradictions: list[ContradictionShown] | None,
+    made: dict[str, Shown],
     *,
     read: bool,
 ) -> FindingsShown:
-    """All that is found of a version by now. read: whether all of it has been read."""
+    """All that is found of a version by now. made: passages of earlier messages; new ones are added. read: whether all of it has been read."""
     findings: list[FindingShown] = []
     sentences: list[SentenceShown] = []
     for one in spoken(lesson, names):
         passage = table.get(one.key)
         if passage is None:
             continue
-        findings += [
-            _finding(said, answers.get(said.id), one.place, one.index) for said in passage.said
-        ]
-        if one.index is not None:
-            sentences += [
-                SentenceShown(
-                    place=one.place,
-                    comment=one.index,
-                    start=sentence.start,
-                    end=sentence.end,
-                    status=sentence.status,
-                    why=sentence.why or None,
-                    findings=list(sentence.said),
-                )
-                for sentence in passage.sentences
-            ]
+        known = tuple(answers.get(said.id) for said in passage.said)
+        shown = made.get(one.key)
+        if shown is None or shown.index != one.index or shown.answers != known:
+            made[one.key] = shown = _shown(one, passage, known)
+        findings += shown.findings
+        sentences += shown.sentences
     done = sum(finding.outcome != "waiting" for finding in findings)
     return FindingsShown(
         version=version,
@@ -111,14 +117,35 @@ def findings_shown(
     )
 
 
-def _finding(said: Said, answer: Answered | None, place: str, index: int | None) -> FindingShown:
-    claim = said.claim
+def _shown(one: Spoken, passage: Passage, answers: tuple[Answered | None, ...]) -> Shown:
+    pairs = zip(passage.said, answers, strict=True)
+    findings = [_finding(one, said, answer) for said, answer in pairs]
+    sentences = (
+        [] if one.index is None else [_sentence(one, one.index, s) for s in passage.sentences]
+    )
+    return Shown(one.index, answers, findings, sentences)
+
+
+def _sentence(one: Spoken, index: int, sentence: Sentence) -> SentenceShown:
+    return SentenceShown(
+        place=one.place,
+        comment=index,
+        start=sentence.start,
+        end=sentence.end,
+        status=sentence.status,
+        why=sentence.why or None,
+        findings=list(sentence.said),
+    )
+
+
+def _finding(one: Spoken, said: Said, answer: Answered | None) -> FindingShown:
+    claim, index = said.claim, one.index
     values = {
         "id": said.id,
-        "place": place,
+        "place": one.place,
         "comment": index,
-        "start": said.start,
-        "end": said.end,
+        "start": 0 if index is None else said.start,
+        "end": 0 if index is None else said.end,
         "words": _words(said) if index is None else plain(claim.words),
         "kind": claim.kind,
         "title": kind_of(claim.kind).title,

@@ -28,9 +28,10 @@ class Names:
         known: set[str] = set()
         for index in range(pgn.places):
             parent = pgn.parent(index)
-            road = (
-                f"game {pgn.game(index)}" if parent is None else f"{names[parent]} {pgn.uci(index)}"
-            )
+            if parent is None:
+                road = f"game {pgn.game(index)} from {pgn.board(index).fen}"
+            else:
+                road = f"{names[parent]} {pgn.uci(index)}"
             name = next(each for each in _spelled(road) if each not in known)
             known.add(name)
             names.append(name)

@@ -28,7 +28,7 @@ from .importing import imported
 from .merge import merged
 from .naming import Names
 from .put_off import with_decision
-from .shown import lesson_shown
+from .shown import Road, lesson_shown
 from .steps import Do, Step, Steps, StepsError, StepsFile, digest
 from .wire import (
     ConflictShown,
@@ -96,6 +96,7 @@ class OpenLesson:
             """The text on which all steps build, while there is no file of them yet."""
             self._unkept: list[tuple[Do, Step, str, str]] = []
             self._names = Names(self._lesson)
+            self._roads: dict[str, Road] = {}
             self._steps_file, self._steps = self._begin()
         except BaseException:
             self._writer.__exit__(None, None, None)
@@ -133,6 +134,7 @@ class OpenLesson:
             return lesson_shown(
                 self._lesson,
                 self._names,
+                self._roads,
                 key=self.key,
                 version=self.version,
                 undo=len(self._steps.done),

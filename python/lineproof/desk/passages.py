@@ -5,14 +5,16 @@ from __future__ import annotations
 import hashlib
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from lineproof.claims import Claim, LessonReading, Reading, read_comment, read_glyphs
+from lineproof.claims import Claim, LessonReading, Reading, Status, read_comment, read_glyphs
 from lineproof.lesson import Comment, Lesson, Place
 from lineproof.lesson.opinions import OpinionError, read_opinions
 from lineproof.proof.opinions import set_apart
 
 from .naming import Names
+
+FAULT = "the program has a fault in reading these words"
 
 
 @dataclass(frozen=True)
@@ -28,15 +30,30 @@ class Spoken:
     comment: Comment | None
     at: Place
 
+    @property
+    def base(self) -> int:
+        """Where the comment's words, or the move, begin in the lesson's text."""
+        return self.comment.start if self.comment is not None else (self.at.span or (0, 0))[0]
+
 
 @dataclass(frozen=True)
 class Said:
-    """A claim with its name. start..end: in the comment's text; 0..0 for a glyph."""
+    """A claim with its name. start..end: in the comment's text, or from the move on for a glyph."""
 
     id: str
     claim: Claim
     start: int
     end: int
+
+    def at(self, one: Spoken, sentence: int) -> Claim:
+        """The claim as it stands in another version, where the same is spoken. sentence: its number there."""
+        return replace(
+            self.claim,
+            place=one.at,
+            start=one.base + self.start,
+            end=one.base + self.end,
+            sentence=sentence,
+        )
 
 
 @dataclass(frozen=True)
@@ -48,6 +65,16 @@ class Sentence:
     status: str
     why: str
     said: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Read:
+    """What the reading gave: sentences of a comment, or claims of glyphs. fault: the error's name where it broke off, else ""."""
+
+    of: Spoken
+    readings: tuple[Reading, ...]
+    glyphs: tuple[Claim, ...]
+    fault: str = ""
 
 
 @dataclass(frozen=True)
@@ -78,55 +105,51 @@ def spoken(lesson: Lesson, names: Names) -> Iterator[Spoken]:
             yield Spoken(key, of, index, comment, comment.place)
 
 
-def read(lesson: Lesson, spoken: list[Spoken]) -> Iterator[tuple[Spoken, list[Reading] | None]]:
-    """Reads the comments one by one, so that the caller may stop between them; for glyphs None. The sentences are numbered through."""
-    count = 0
+def read(lesson: Lesson, spoken: list[Spoken]) -> Iterator[Read]:
+    """Reads the comments and glyphs one by one, so that the caller may stop between them."""
     for one in spoken:
-        found = None if one.comment is None else read_comment(lesson, one.comment, count)
-        count += len(found or ())
-        yield one, found
+        try:
+            if one.comment is None:
+                yield Read(one, (), tuple(read_glyphs(lesson, one.at)))
+            else:
+                yield Read(one, tuple(read_comment(lesson, one.comment)), ())
+        except Exception as error:  # one sentence that breaks the reading must not end it
+            yield Read(one, (), (), type(error).__name__)
 
 
-def passages(
-    lesson: Lesson, found: list[tuple[Spoken, list[Reading] | None]]
-) -> dict[str, Passage]:
+def passages(lesson: Lesson, found: list[Read]) -> dict[str, Passage]:
     """By their keys. Sentences that the author has marked as his opinion make no claims."""
-    readings = tuple(r for _, some in found for r in some or ())
+    readings = tuple(r for each in found for r in each.readings)
     try:
         opinions = read_opinions(lesson.settings.decisions)
     except OpinionError:  # lesson.toml was checked when it was read
         opinions = ()
     apart = iter(set_apart(LessonReading(readings, ()), opinions).reading.sentences)
     made = {}
-    for one, some in found:
-        if some is None:
-            claims = read_glyphs(lesson, one.at)
-            said = tuple(Said(_id(one, n, c, 0, 0), c, 0, 0) for n, c in enumerate(claims))
-            made[one.key] = Passage((), said)
+    for each in found:
+        one = each.of
+        if each.fault and one.comment is not None:
+            why = f"{FAULT} ({each.fault})"
+            whole = Sentence(0, len(one.comment.text), str(Status.NOT_UNDERSTOOD), why, ())
+            made[one.key] = Passage((whole,), ())
+        elif one.comment is None:
+            claims = enumerate(each.glyphs)
+            made[one.key] = Passage((), tuple(_said(one, n, claim) for n, claim in claims))
         else:
-            made[one.key] = _passage(one, [next(apart) for _ in some])
+            made[one.key] = _passage(one, [next(apart) for _ in each.readings])
     return made
 
 
 def _passage(one: Spoken, readings: list[Reading]) -> Passage:
-    base = one.comment.start if one.comment else 0
     sentences, all_said = [], []
     for reading in readings:
-        said = [
-            Said(
-                _id(one, number, claim, claim.start - base, claim.end - base),
-                claim,
-                claim.start - base,
-                claim.end - base,
-            )
-            for number, claim in enumerate(reading.claims)
-        ]
+        said = [_said(one, number, claim) for number, claim in enumerate(reading.claims)]
         all_said += said
         sentence = reading.sentence
         sentences.append(
             Sentence(
-                sentence.start - base,
-                sentence.end - base,
+                sentence.start - one.base,
+                sentence.end - one.base,
                 str(reading.status),
                 reading.why,
                 tuple(each.id for each in said),
@@ -135,8 +158,10 @@ def _passage(one: Spoken, readings: list[Reading]) -> Passage:
     return Passage(tuple(sentences), tuple(all_said))
 
 
-def _id(one: Spoken, number: int, claim: Claim, start: int, end: int) -> str:
-    return _key(one.key, str(number), claim.kind, str(start), str(end))
+def _said(one: Spoken, number: int, claim: Claim) -> Said:
+    start, end = claim.start - one.base, claim.end - one.base
+    name = _key(one.key, str(number), claim.kind, str(start), str(end))
+    return Said(name, claim, start, end)
 
 
 def _key(*parts: str) -> str:

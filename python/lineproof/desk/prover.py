@@ -9,6 +9,7 @@ from __future__ import annotations
 import os
 import threading
 import time
+from contextlib import suppress
 from typing import TYPE_CHECKING
 
 from lineproof.engine import Stop
@@ -19,14 +20,12 @@ from lineproof.proof.asker import Interrupted
 from lineproof.proof.at_hand import AtHand
 
 from .contradicting import contradictions_shown
-from .found import Answered, answered, faulty, findings_shown
+from .found import Answered, Shown, answered, faulty, findings_shown
 from .naming import Names
-from .passages import Passage, Said, Spoken, passages, read, spoken
+from .passages import Passage, Read, Said, passages, read, spoken
 from .wire import ContradictionShown, FindingsShown
 
 if TYPE_CHECKING:
-    from lineproof.claims import Reading
-
     from .opened import OpenLesson
 
 REST = 0.5
@@ -35,6 +34,8 @@ TELL = 0.2
 """Seconds between two messages to the windows at least."""
 SHARE = 4
 """Of a long lesson a message takes so long to make that this many times as long must pass before the next."""
+BREATH = 0.002
+"""Seconds between two comments in which others may run, while the whole lesson is read again."""
 PIECE = 20
 """Comments that are read before the windows are told of them."""
 PARTIAL = 50
@@ -61,6 +62,7 @@ class Prover:
         self._waiting: dict[str, Said] = {}
         self._busy: set[str] = set()
         self._shown: tuple[int, Lesson, Names, bool] = (*opened.present(), False)
+        self._made: dict[str, Shown] = {}
         self._contradictions: tuple[int, list[ContradictionShown]] | None = None
         # Of the reading thread alone:
         self._context: object = None
@@ -95,7 +97,7 @@ class Prover:
             version, lesson, names, whole = self._shown
             table, answers, both = dict(self._table), dict(self._answers), self._contradictions
         told = both[1] if both is not None and both[0] == version else None
-        return findings_shown(lesson, names, version, table, answers, told, read=whole)
+        return findings_shown(lesson, names, version, table, answers, told, self._made, read=whole)
 
     def _tell(self) -> None:
         while True:
@@ -119,16 +121,15 @@ class Prover:
         """Looks at all findings of a version together, unless there is a newer one."""
         with self._more:
             shown, lesson, names, _ = self._shown
-        if shown != version:
-            return
-        found = contradictions_shown(lesson, names, self.effort, self.store, self._is_old)
+            table, answers = dict(self._table), dict(self._answers)
+        found = None
+        if shown == version:
+            with suppress(Exception):  # a fault there must not keep the findings from the windows
+                found = contradictions_shown(lesson, names, table, answers)
         if found is not None:
             with self._more:
                 self._contradictions = (version, found)
             self._untold.set()
-
-    def _is_old(self) -> bool:
-        return self._stop.is_set() or self._opened.version != self._shown[0]
 
     # Reading
 
@@ -166,10 +167,10 @@ class Prover:
 
     def _read_all(self, lesson: Lesson, names: Names) -> bool:
         """Reads the whole lesson anew, so that each sentence is understood as it stands now; False as above."""
-        found: list[tuple[Spoken, list[Reading] | None]] = []
+        found: list[Read] = []
         for one in read(lesson, list(spoken(lesson, names))):
             found.append(one)
-            if self._news.is_set():
+            if self._news.wait(BREATH):
                 return False
         self._put(passages(lesson, found))
         return True
@@ -205,6 +206,7 @@ class Prover:
             ids = {said.id for passage in self._table.values() for said in passage.said}
             self._answers = {id_: each for id_, each in self._answers.items() if id_ in ids}
             self._waiting = {id_: each for id_, each in self._waiting.items() if id_ in ids}
+            self._made = {key: each for key, each in self._made.items() if key in keys}
             self._shown = (version, lesson, names, True)
         self._untold.set()
 

@@ -22,10 +22,14 @@ from .wire import (
     PositionShown,
 )
 
+Road = tuple[str, str | None, str | None, str]
+"""What is the same for a place as long as its name is: number, SAN, UCI, FEN."""
+
 
 def lesson_shown(
     lesson: Lesson,
     names: Names,
+    roads: dict[str, Road],
     *,
     key: str,
     version: int,
@@ -34,7 +38,7 @@ def lesson_shown(
     conflict: ConflictShown | None = None,
     notice: str | None = None,
 ) -> LessonShown:
-    """The whole lesson."""
+    """The whole lesson. roads: what is known of its places from earlier versions; what is new is added."""
     settings = lesson.settings
     return LessonShown(
         key=key,
@@ -52,11 +56,11 @@ def lesson_shown(
             GameShown(root=names.of(game.root), tags=list(game.tags), result=game.result)
             for game in lesson.games
         ],
-        places=_places(lesson, names),
+        places=_places(lesson, names, roads),
     )
 
 
-def _places(lesson: Lesson, names: Names) -> list[PlaceShown]:
+def _places(lesson: Lesson, names: Names, roads: dict[str, Road]) -> list[PlaceShown]:
     pgn = lesson.pgn
     before: dict[int, list[CommentShown]] = defaultdict(list)
     after: dict[int, list[CommentShown]] = defaultdict(list)
@@ -72,21 +76,26 @@ def _places(lesson: Lesson, names: Names) -> list[PlaceShown]:
     found = []
     for place in lesson.places:
         index, key = place.index, pgn.key(place.index)
+        name = names.all[index]
+        if name not in roads:
+            roads[name] = (place.number, place.san, place.uci, place.board.fen)
+        number, san, uci, fen = roads[name]
+        glyphs = bool(pgn.glyphs(index))
         parent = pgn.parent(index)
         twin = first[key] if first[key] != index else second.get(key)
         found.append(
             PlaceShown(
-                id=names.all[index],
+                id=name,
                 parent=None if parent is None else names.all[parent],
                 game=pgn.game(index),
                 ply=pgn.ply(index),
-                number=place.number,
-                san=place.san,
-                uci=place.uci,
-                fen=place.board.fen,
+                number=number,
+                san=san,
+                uci=uci,
+                fen=fen,
                 depth=pgn.depth(index),
-                nags=list(place.nags),
-                signs=list(place.marks),
+                nags=list(place.nags) if glyphs else [],
+                signs=list(place.marks) if glyphs else [],
                 before=before[index],
                 after=after[index],
                 joins=None if twin is None else names.all[twin],
