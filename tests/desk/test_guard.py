@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 import pytest
+from starlette.testclient import TestClient
 
-from .conftest import ADDRESS, HEADERS, TOKEN, Desk
+from lineproof.desk import app
+from lineproof.desk.app import guarded
+
+from .conftest import ADDRESS, HEADERS, PORT, TOKEN, Desk
 
 EDIT = {"version": 0, "edit": {"op": "undo"}}
 
@@ -135,3 +139,17 @@ def test_no_file_but_the_pages_own_is_served(desk: Desk, address: str) -> None:
     answer = desk.client.get(address)
     assert answer.status_code == 404
     assert "import" not in answer.text
+
+
+def test_a_fault_of_the_program_is_told_as_one(desk: Desk, monkeypatch) -> None:
+    def broken(*given: object) -> None:
+        raise ZeroDivisionError
+
+    monkeypatch.setattr(app, "position_shown", broken)
+    client = TestClient(
+        guarded(desk.lessons, TOKEN, PORT), ADDRESS, headers=HEADERS, raise_server_exceptions=False
+    )
+    answer = client.get("/api/position", params={"fen": desk.place()["fen"]})
+    assert answer.status_code == 500
+    assert "fault" in answer.json()["error"]["message"]
+    assert "default-src 'none'" in answer.headers["content-security-policy"]

@@ -159,3 +159,16 @@ def test_what_was_changed_while_the_desk_was_closed_is_a_step_too(desk: Desk) ->
         assert other.text == VIENNA
     finally:
         other.lessons.close()
+
+
+def test_a_file_that_is_deleted_is_told_of_and_saved_again_once_it_is_back(desk: Desk) -> None:
+    file = desk.path / "lines.pgn"
+    file.unlink()
+    until(lambda: desk.on_desk.opened.problem)
+    assert "no such file" in str(desk.on_desk.opened.problem)
+    desk.edit(op="change_words", comment=1, text="The knight comes out.")
+    desk.on_desk.opened.save()
+    assert not file.exists()
+    write(desk, VIENNA)
+    until(lambda: "The knight comes out." in desk.on_disk)
+    until(lambda: desk.on_desk.opened.problem is None)

@@ -54,7 +54,7 @@ def edit(opened: OpenLesson, kind: str, number: int, words: str) -> Edited | Non
         return None
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(st.lists(st.tuples(st.sampled_from(KINDS), NUMBERS, WORDS), max_size=25))
 def test_any_edits_can_be_taken_back_and_are_found_again(
     edits: list[tuple[str, int, str]],

@@ -245,6 +245,16 @@ def _add_refusals(app: FastAPI) -> None:
             answer.headers["Allow"] = ", ".join(sorted(allowed))
         return answer
 
+    @app.exception_handler(Exception)
+    def fault(_: Request, error: Exception) -> Response:
+        what = f"the program has a fault here ({type(error).__name__})"
+        return _refusal(
+            500,
+            "FaultError",
+            what,
+            "what you wrote is kept; do something else, or open the desk again",
+        )
+
 
 def _problem(error: LessonError) -> Problem:
     return Problem(kind=type(error).__name__, message=error.message, hint=error.hint)
