@@ -93,7 +93,7 @@ export class DeskApp extends LitElement {
         <p role="status">${session.said}${this.joined()}</p>
         ${session.clash ? this.clash(session.clash) : nothing}
         ${lesson?.conflict ? this.conflict(lesson.conflict) : nothing}
-        ${session.problem ? html`<p class="problem" role="alert">${session.problem}</p>` : nothing}
+        ${[session.problem, session.unstored].map((told) => (told ? html`<p class="problem" role="alert">${told}</p>` : nothing))}
         ${lesson ? html`<desk-find></desk-find>` : nothing}
         <p class="saved">${saved()}</p>
         ${lesson
@@ -195,7 +195,7 @@ function saved(): string {
   if (session.offline) return "The desk’s program does not answer. What you wrote waits here until it does.";
   if (!session.lesson) return "";
   if (session.allSaved) return "All is saved";
-  return session.problem ? "Not all is saved" : "Writing it down";
+  return session.problem || session.unstored ? "Not all is saved" : "Writing it down";
 }
 
 customElements.define("desk-app", DeskApp);

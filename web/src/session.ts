@@ -34,6 +34,8 @@ export class Session extends EventTarget {
   /** One sentence about the last thing done. */
   said = "";
   problem = "";
+  /** Why the newest version is not on the disk. */
+  unstored = "";
   joined: string | null = null;
   unsaved = 0;
   /** Where words are that were not sent yet. */
@@ -315,7 +317,7 @@ export class Session extends EventTarget {
     else if (name === "saved") {
       const { version, problem } = data as { version: number; problem: string | null };
       this.stored = version;
-      this.problem = problem ?? "";
+      this.unstored = problem ?? "";
       this.tell("status");
     } else if (name === "lesson") {
       const { version, window } = data as { version: number; window: string | null };

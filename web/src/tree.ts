@@ -30,8 +30,8 @@ export interface Said {
 export interface Stretch {
   key: string;
   depth: number;
-  /** "Instead of 3... d5"; empty for the first line of the only game. */
-  heading: string;
+  /** "Instead of", "3... d5"; null where a game begins. */
+  heading: { words: string; move: string } | null;
   /** Whether a game begins here; its name. */
   game: string | null;
   passages: Passage[];
@@ -92,7 +92,11 @@ export class Tree {
         found.push({
           key: place.id,
           depth: place.depth,
-          heading: parent ? (first && first !== place ? `Instead of ${label(first)}` : `Back to the line after ${label(parent)}`) : "",
+          heading: parent
+            ? first && first !== place
+              ? { words: "Instead of", move: label(first) }
+              : { words: "Back to the line after", move: label(parent) }
+            : null,
           game: parent ? null : gameName(this.lesson, place.game),
           passages: [],
         });

@@ -182,7 +182,11 @@ def test_the_page_fits_a_narrow_window(start_copy: Start, new_page: NewPage) -> 
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
 
 
-GAMBIT = "1. e4 e5 2. Nc3 Nf6 3. f4 d5 {The best answer.} *"
+GAMBIT = """[SetUp "1"]
+[FEN "rnbqkb1r/pppp1ppp/5n2/4p3/4P3/2N5/PPPP1PPP/R1BQKBNR w KQkq - 2 3"]
+
+3. f4 d5 {The best answer.} *
+"""
 
 
 def test_what_the_lesson_leaves_open_is_answered_put_off_or_dismissed(
@@ -218,7 +222,7 @@ def test_what_the_lesson_leaves_open_is_answered_put_off_or_dismissed(
 def test_a_what_about_question_is_answered_with_a_line_that_can_be_taken(
     start: Start, new_page: NewPage
 ) -> None:
-    desk = start(GAMBIT, side="white")
+    desk = start("1. e4 e5 2. Nc3 Nf6 3. f4 d5 *", side="white")
     page = opened(new_page, desk)
     move(page, "3. f4").click()
     field = page.get_by_label("What about")

@@ -191,11 +191,12 @@ export class DeskManuscript extends LitElement {
   }
 }
 
-/** Under a game's heading where there are several games. */
-function heading(words: string): TemplateResult {
+/** Under a game's heading where there are several games. Notation keeps its case among the small capitals. */
+function heading({ words, move }: NonNullable<Stretch["heading"]>): TemplateResult {
+  const said = html`${words} <span class="notation">${move}</span>`;
   return (session.lesson?.games.length ?? 1) > 1
-    ? html`<h3 class="branch">${words}</h3>`
-    : html`<h2 class="branch">${words}</h2>`;
+    ? html`<h3 class="branch">${said}</h3>`
+    : html`<h2 class="branch">${said}</h2>`;
 }
 
 customElements.define("desk-manuscript", DeskManuscript);

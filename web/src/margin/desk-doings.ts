@@ -30,7 +30,7 @@ export class DeskDoings extends LitElement {
     const name = label(place);
     const signs = glyphs(place).replace(/\u202f/g, " ").trim();
     return html`<form class="typed signs-of" @submit=${this.signed}>
-        <label for="signs">Signs of ${name}</label>
+        <label for="signs">Signs of <span class="notation">${name}</span></label>
         <input id="signs" autocomplete="off" spellcheck="false" placeholder="!  ?!  +=" .value=${signs} />
       </form>
       <p class="doings place">
