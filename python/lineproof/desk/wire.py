@@ -441,8 +441,17 @@ class ThingShown(Shape):
     decided: Decided | None
 
 
+class PauseShown(Shape):
+    """A pause point: where the audience can be asked to find the move. grade: 1, easy, to 5. best: the move, in SAN; point: what shows on the board."""
+
+    place: Id
+    grade: int
+    best: str
+    point: str
+
+
 class StudyShown(Shape):
-    """version: the one that is studied. done, of: positions. basis: where it is known from how likely a reply is. things: of the present version."""
+    """version: the one that is studied. done, of: positions. basis: where it is known from how likely a reply is. things, pauses: of the present version."""
 
     state: Literal["none", "running", "done", "failed"]
     version: Version
@@ -451,6 +460,7 @@ class StudyShown(Shape):
     problem: str | None
     basis: str | None
     things: list[ThingShown]
+    pauses: list[PauseShown]
 
 
 class CollectionShown(Shape):
