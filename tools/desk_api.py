@@ -1,7 +1,7 @@
 """Writes the desk's OpenAPI description, which ships with the package.
 
-    .venv/bin/python tools/desk_api.py            writes it anew
-    .venv/bin/python tools/desk_api.py --check    fails when it is stale
+.venv/bin/python tools/desk_api.py            writes it anew
+.venv/bin/python tools/desk_api.py --check    fails when it is stale
 """
 
 from __future__ import annotations

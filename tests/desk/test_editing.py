@@ -106,6 +106,43 @@ def test_moves_are_cut_promoted_and_marked(desk: Desk) -> None:
     assert "Bc5? $14" in desk.text
 
 
+def test_a_variation_is_brought_forward(desk: Desk) -> None:
+    desk.edit(op="add_line", place=desk.place("e4", "e5", "Nc3")["id"], moves=["Nc6"])
+    done = desk.edit(op="bring_forward", place=desk.place("e4", "e5", "Nc3", "Nc6")["id"])
+    assert desk.text.index("2... Nc6") < desk.text.index("2... Bc5")
+    assert done["at"] == desk.place("e4", "e5", "Nc3", "Nc6")["id"]
+    answer = desk.ask(op="bring_forward", place=done["at"])
+    assert answer.status_code == 422
+
+
+def test_a_line_has_a_source_which_survives_edits_elsewhere(desk: Desk) -> None:
+    bishop = ("e4", "e5", "Nc3", "Bc5")
+    source = {"sort": "book", "words": "The club's handbook, page 12"}
+    desk.edit(op="source", place=desk.place(*bishop)["id"], source=source)
+    desk.edit(op="add_line", place=desk.place("e4")["id"], moves=["c5"])
+    desk.edit(op="promote", place=desk.place(*bishop)["id"])
+    assert [p["san"] for p in desk.lesson["places"] if p["source"] == source] == ["Bc5"]
+    assert "page 12" in (desk.path / "lesson.toml").read_text()
+    other = {"sort": "pupil", "words": "Robin"}
+    desk.edit(op="source", place=desk.place(*bishop)["id"], source=other)
+    assert desk.place(*bishop)["source"] == other
+    desk.edit(op="source", place=desk.place(*bishop)["id"], source=None)
+    assert desk.place(*bishop)["source"] is None
+    assert "sources" not in (desk.path / "lesson.toml").read_text()
+
+
+def test_a_source_that_is_none_is_left_alone_in_the_settings(desk: Desk) -> None:
+    file = desk.path / "lesson.toml"
+    kept = '\n[[decisions.sources]]\nposition = "far away"\nwords = "?"\n'
+    file.write_text(file.read_text() + kept)
+    until(lambda: desk.on_desk.opened.lesson.settings.decisions)
+    desk.look()
+    place = desk.place("e4")["id"]
+    desk.edit(op="source", place=place, source={"sort": "game", "words": ""})
+    desk.edit(op="source", place=place, source=None)
+    assert "far away" in file.read_text()
+
+
 def test_a_line_is_joined_where_it_transposes(desk: Desk) -> None:
     done = desk.edit(op="add_line", place=desk.place()["id"], moves=["Nc3", "e5", "e4"])
     desk.edit(op="join", place=done["at"], other=done["joins"])

@@ -14,6 +14,7 @@ from .naming import Names
 from .wire import (
     AddComment,
     AddLine,
+    BringForward,
     ChangeWords,
     Cut,
     Join,
@@ -23,7 +24,17 @@ from .wire import (
 )
 
 Said = Literal["extended", "branched", "known", ""]
-TextOp = AddLine | Cut | Promote | Join | ChangeWords | RemoveComment | AddComment | SetMarks
+TextOp = (
+    AddLine
+    | Cut
+    | Promote
+    | BringForward
+    | Join
+    | ChangeWords
+    | RemoveComment
+    | AddComment
+    | SetMarks
+)
 """Edits of the lines and their words, in distinction to those of the settings and of the history."""
 
 UCI = re.compile(r"[a-h][1-8][a-h][1-8][qrbn]?")
@@ -51,6 +62,8 @@ def edited(lesson: Lesson, names: Names, op: TextOp) -> Done:
             return Done(*edit.cut(names.place(op.place)))
         case Promote():
             return Done(*edit.promote(names.place(op.place)))
+        case BringForward():
+            return Done(*edit.bring_forward(names.place(op.place)))
         case Join():
             return Done(*edit.join(names.place(op.place), names.place(op.other)))
         case ChangeWords():

@@ -29,6 +29,7 @@ from .merge import merged
 from .naming import Names
 from .put_off import with_decision
 from .shown import Road, lesson_shown
+from .sources import with_source
 from .steps import Do, Step, Steps, StepsError, StepsFile, digest
 from .wire import (
     ConflictShown,
@@ -43,6 +44,7 @@ from .wire import (
     Redo,
     SavedEvent,
     SetLesson,
+    SetSource,
     Undo,
 )
 
@@ -186,6 +188,8 @@ class OpenLesson:
                     done = self._mark(op)
                 case Decide():
                     done = self._decide(op)
+                case SetSource():
+                    done = self._set_source(op)
                 case Import():
                     done = imported(self._lesson, op.files)
                     self._take("edit", done.lesson)
@@ -242,6 +246,11 @@ class OpenLesson:
         place = self._names.place(op.place)
         anchor = (op.sort, place.key, op.about)
         self._write(with_decision(self._lesson.settings, anchor, op.decided))
+        return Done(self._lesson, self._lesson.places[place.index])
+
+    def _set_source(self, op: SetSource) -> Done:
+        place = self._names.place(op.place)
+        self._write(with_source(self._lesson.settings, place, op.source))
         return Done(self._lesson, self._lesson.places[place.index])
 
     def _write(self, settings: Settings) -> None:

@@ -11,6 +11,7 @@ from lineproof.lesson import Comment, Lesson
 from lineproof.report.title import title_of
 
 from .naming import Names
+from .sources import read_sources
 from .wire import (
     CommentShown,
     ConflictShown,
@@ -73,6 +74,7 @@ def _places(lesson: Lesson, names: Names, roads: dict[str, Road]) -> list[PlaceS
         key = pgn.key(index)
         if first.setdefault(key, index) != index:
             second.setdefault(key, index)
+    sources = read_sources(lesson.settings.decisions)
     found = []
     for place in lesson.places:
         index, key = place.index, pgn.key(place.index)
@@ -99,6 +101,7 @@ def _places(lesson: Lesson, names: Names, roads: dict[str, Road]) -> list[PlaceS
                 before=before[index],
                 after=after[index],
                 joins=None if twin is None else names.all[twin],
+                source=sources.get((key, uci or "")),
             )
         )
     return found

@@ -21,7 +21,7 @@ from .events import Events
 from .naming import Names
 from .put_off import read_put_off
 from .things import Thing, things
-from .wire import StudyShown, ThingShown
+from .wire import PauseShown, StudyShown, ThingShown
 
 WORKERS = 1
 """Threads that search: the windows and the prover want the rest."""
@@ -45,6 +45,7 @@ class Studies:
         self._version = 0
         self._found: Study | None = None
         self._things: tuple[Thing, ...] = ()
+        self._pauses: tuple[PauseShown, ...] = ()
         self._ended = False
         self._thread: threading.Thread | None = None
 
@@ -82,6 +83,7 @@ class Studies:
             made = tuple(things(found, names))
             with self._lock:
                 self._found, self._things = found, made
+                self._pauses = tuple(_pauses(found, names))
             state = "done"
         except Ended:
             return
@@ -101,7 +103,7 @@ class Studies:
         self._tell()
 
     def _tell(self) -> None:
-        self._events.publish("study", self._shown([]))
+        self._events.publish("study", self._shown([], []))
 
     def of(self, lesson: Lesson) -> Study | None:
         """The study that was made of just this text under just these settings."""
@@ -114,10 +116,11 @@ class Studies:
     def shown(self, lesson: Lesson, names: Names) -> StudyShown:
         """What was found and still holds in the present version: what the lesson has taken up since is left out."""
         with self._lock:
-            some = self._things
-        return self._shown(list(_left(some, lesson, names)))
+            some, pauses = self._things, self._pauses
+        there = [pause for pause in pauses if names.find(pause.place) is not None]
+        return self._shown(list(_left(some, lesson, names)), there)
 
-    def _shown(self, some: list[ThingShown]) -> StudyShown:
+    def _shown(self, some: list[ThingShown], pauses: list[PauseShown]) -> StudyShown:
         with self._lock:
             done, of = self._count
             return StudyShown(
@@ -128,7 +131,13 @@ class Studies:
                 problem=self._problem or None,
                 basis=None if self._found is None else where_from(self._found),
                 things=some,
+                pauses=pauses,
             )
+
+
+def _pauses(found: Study, names: Names) -> Iterator[PauseShown]:
+    for one in found.pauses:
+        yield PauseShown(place=names.of(one.place), grade=one.grade, best=one.best, point=one.point)
 
 
 def _left(some: tuple[Thing, ...], lesson: Lesson, names: Names) -> Iterator[ThingShown]:

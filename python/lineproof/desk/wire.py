@@ -60,6 +60,13 @@ class Promote(Shape):
     place: Id
 
 
+class BringForward(Shape):
+    """The variation that a place is in moves before the variation before it."""
+
+    op: Literal["bring_forward"]
+    place: Id
+
+
 class Join(Shape):
     """What follows `other` is copied under `place`, where the same position stands."""
 
@@ -154,6 +161,21 @@ class Import(Shape):
     files: Files
 
 
+class Source(Shape):
+    """Where a line comes from. words: the book and page, the players and year, and so on."""
+
+    sort: Literal["book", "game", "analysis", "pupil"]
+    words: Annotated[str, Field(max_length=300)]
+
+
+class SetSource(Shape):
+    """Where the line from this place on comes from; None: nothing is said of it. It stands in lesson.toml."""
+
+    op: Literal["source"]
+    place: Id
+    source: Source | None
+
+
 class Decide(Shape):
     """A thing to do is put off, dismissed, or open again. What is decided stands in lesson.toml."""
 
@@ -168,6 +190,7 @@ Op = Annotated[
     AddLine
     | Cut
     | Promote
+    | BringForward
     | Join
     | ChangeWords
     | RemoveComment
@@ -178,7 +201,8 @@ Op = Annotated[
     | SetLesson
     | MarkOpinion
     | Decide
-    | Import,
+    | Import
+    | SetSource,
     Field(discriminator="op"),
 ]
 
@@ -249,7 +273,7 @@ class PlaceShown(Shape):
     """A place. depth: 0 on the main line. signs: those written as text.
 
     before: comments that open the variation that begins with this move. after: those that follow the move; at a root, those
-    that open the game. joins: the first other place with the same position.
+    that open the game. joins: the first other place with the same position. source: where the line from here on comes from.
     """
 
     id: Id
@@ -266,6 +290,7 @@ class PlaceShown(Shape):
     before: list[CommentShown]
     after: list[CommentShown]
     joins: Id | None
+    source: Source | None
 
 
 class GameShown(Shape):
@@ -416,8 +441,17 @@ class ThingShown(Shape):
     decided: Decided | None
 
 
+class PauseShown(Shape):
+    """A pause point: where the audience can be asked to find the move. grade: 1, easy, to 5. best: the move, in SAN; point: what shows on the board."""
+
+    place: Id
+    grade: int
+    best: str
+    point: str
+
+
 class StudyShown(Shape):
-    """version: the one that is studied. done, of: positions. basis: where it is known from how likely a reply is. things: of the present version."""
+    """version: the one that is studied. done, of: positions. basis: where it is known from how likely a reply is. things, pauses: of the present version."""
 
     state: Literal["none", "running", "done", "failed"]
     version: Version
@@ -426,6 +460,7 @@ class StudyShown(Shape):
     problem: str | None
     basis: str | None
     things: list[ThingShown]
+    pauses: list[PauseShown]
 
 
 class CollectionShown(Shape):
