@@ -30,6 +30,13 @@ export interface Place {
   after: Comment[];
   /** The first other place with the same position. */
   joins: string | null;
+  /** Where the line from here on comes from. */
+  source: Source | null;
+}
+
+export interface Source {
+  sort: "book" | "game" | "analysis" | "pupil";
+  words: string;
 }
 
 export interface Game {
@@ -183,6 +190,18 @@ export interface Study {
   problem: string | null;
   basis: string | null;
   things: Thing[];
+  pauses: Pause[];
+}
+
+/** Where the audience can be asked to find the move. */
+export interface Pause {
+  place: string;
+  /** 1, easy, to 5. */
+  grade: number;
+  /** In SAN. */
+  best: string;
+  /** What shows on the board. */
+  point: string;
 }
 
 export interface Answer {
@@ -196,7 +215,8 @@ export interface Answer {
 
 export type Edit =
   | { op: "add_line"; place: string; moves: string[] }
-  | { op: "cut" | "promote"; place: string }
+  | { op: "cut" | "promote" | "bring_forward"; place: string }
+  | { op: "source"; place: string; source: Source | null }
   | { op: "join"; place: string; other: string }
   | { op: "change_words"; comment: number; text: string }
   | { op: "remove_comment"; comment: number }

@@ -313,7 +313,7 @@ export class Session extends EventTarget {
 
   private async heard(key: string, name: string, data: unknown): Promise<void> {
     if (name === "findings") this.found(data as Findings);
-    else if (name === "study") await this.studied(key, data as Omit<Study, "things">);
+    else if (name === "study") await this.studied(key, data as Omit<Study, "things" | "pauses">);
     else if (name === "saved") {
       const { version, problem } = data as { version: number; problem: string | null };
       this.stored = version;
@@ -328,9 +328,9 @@ export class Session extends EventTarget {
     }
   }
 
-  private async studied(key: string, told: Omit<Study, "things">): Promise<void> {
-    const things = this.study?.things ?? [];
-    this.study = told.state === "done" ? await api.study(key) : { ...told, things };
+  private async studied(key: string, told: Omit<Study, "things" | "pauses">): Promise<void> {
+    const { things = [], pauses = [] } = this.study ?? {};
+    this.study = told.state === "done" ? await api.study(key) : { ...told, things, pauses };
     this.tell("study");
   }
 

@@ -70,6 +70,15 @@ export class Tree {
     return place.parent === null ? undefined : this.byId.get(place.parent);
   }
 
+  /** How many variations stand before the one that a place is in, at the same move; -1 on a line that is none. */
+  before(place: Place): number {
+    for (let at: Place | undefined = place; at; at = this.parent(at)) {
+      const index = this.children(at.parent ?? "").indexOf(at);
+      if (index > 0) return index - 1;
+    }
+    return -1;
+  }
+
   comment(spot: Spot): Comment | undefined {
     return this.byId.get(spot.place)?.[spot.where][spot.nth];
   }

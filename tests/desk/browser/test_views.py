@@ -9,7 +9,7 @@ from pathlib import Path
 
 from playwright.sync_api import Page, expect
 
-from .test_writing import SHORT, NewPage, Start, move, on_disk, opened, words
+from .test_writing import SHORT, NewPage, Start, move, on_disk, opened, saved, words
 
 ROOT = Path(__file__).resolve().parents[3]
 DRAFT = ROOT / "examples" / "vienna-draft.pgn"
@@ -158,6 +158,39 @@ def test_signs_are_typed_as_they_are_printed(start: Start, new_page: NewPage) ->
     field.press("Enter")
     expect(page.get_by_role("alert")).to_contain_text("splendid is no sign")
     assert "splendid" not in desk.text
+
+
+def test_a_line_is_told_earlier_and_its_source_is_kept(start: Start, new_page: NewPage) -> None:
+    desk = start("1. e4 e5 (1... c5 {Sharp.}) (1... e6 {Solid.}) 2. Nc3 *", side="white")
+    page = opened(new_page, desk)
+    move(page, "1... c5").click()
+    expect(page.get_by_role("button", name="cut 1... c5")).to_be_visible()
+    expect(page.get_by_role("button", name="tell this line earlier")).to_have_count(0)
+    move(page, "1... e6").click()
+    page.get_by_role("button", name="tell this line earlier").click()
+    on_disk(desk, "(1... e6 {Solid.}) (1... c5 {Sharp.})")
+    page.get_by_label("Sort of source").select_option("pupil")
+    page.get_by_label("From", exact=True).fill("Ann, on a Tuesday")
+    page.get_by_label("From", exact=True).press("Enter")
+    expect(page.locator("footer > [role=status]")).to_contain_text("Ann, on a Tuesday")
+    saved(page)
+    assert "Ann, on a Tuesday" in (desk.lines.parent / "lesson.toml").read_text(encoding="utf-8")
+    page.reload()
+    move(page, "1... e6").click()
+    expect(page.get_by_label("From", exact=True)).to_have_value("Ann, on a Tuesday")
+    expect(page.get_by_label("Sort of source")).to_have_value("pupil")
+
+
+def test_a_pause_point_is_marked_on_the_map_and_told_beside_the_board(
+    start: Start, new_page: NewPage
+) -> None:
+    attacked = "r1b1k1nr/pppp1ppp/2n2q2/2b1p3/2B1P1Q1/2N5/PPPP1PPP/R1B1K1NR w KQkq - 6 5"
+    page = opened(new_page, start(f'[SetUp "1"]\n[FEN "{attacked}"]\n\n5. Nd5 *\n', side="white"))
+    page.get_by_role("button", name="look for them").click()
+    expect(page.locator("desk-map .pause")).to_have_attribute(
+        "d", re.compile("^M.+v6"), timeout=60_000
+    )
+    expect(page.locator("desk-todo[here]")).to_contain_text("find Nd5")
 
 
 def test_the_board_can_be_turned(start: Start, new_page: NewPage) -> None:

@@ -131,6 +131,7 @@ export class DeskMap extends LitElement {
           <path class="joining" d=${this.joins(seen)}></path>
           <path class="stub" d=${this.stubs(drawn)}></path>
           <path class="slip" d=${this.slips(drawn)}></path>
+          <path class="pause" d=${this.pauses(drawn)}></path>
           ${drawn.map((spot) => this.stop(spot))}
         </svg>
       </div>
@@ -223,6 +224,15 @@ export class DeskMap extends LitElement {
     return seen
       .filter(({ place }) => slips.has(place.id))
       .map((spot) => `M${round(this.x(spot) + 7)} ${round(this.y(spot) - 5)}l4 10`)
+      .join("");
+  }
+
+  /** Two short strokes under a pause point. */
+  private pauses(seen: readonly Spotted[]): string {
+    const pauses = new Set(session.study?.pauses.map(({ place }) => place));
+    return seen
+      .filter(({ place }) => pauses.has(place.id))
+      .map((spot) => `M${round(this.x(spot) - 2)} ${round(this.y(spot) + 5)}v6m4 -6v6`)
       .join("");
   }
 

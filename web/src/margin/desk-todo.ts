@@ -36,7 +36,10 @@ export class DeskTodo extends LitElement {
     const things = study?.things.filter(({ place }) => session.tree?.byId.has(place)) ?? [];
     const open = things.filter(({ decided }) => decided === null);
     if (this.here) {
-      return html`${open
+      const pauses = study?.pauses.filter(({ place }) => place === session.cursor) ?? [];
+      return html`${pauses.map(
+        ({ grade, best, point }) => html`<p class="unread">A place to pause (grade ${grade} of 5): find <span class="notation">${best}</span>; ${point}</p>`,
+      )}${open
         .filter(({ place }) => place === session.cursor)
         .map((thing) => html`<details class="left-open"><summary>${SORTS[thing.sort]}: ${thing.words}</summary>${this.thing(thing)}</details>`)}`;
     }
