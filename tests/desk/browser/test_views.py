@@ -63,6 +63,18 @@ def test_the_map_has_a_track_for_each_branch_and_its_keys(start: Start, new_page
     assert tops["Nf6"] == tops["d5"] < tops["Nc6"] == tops["exf4"]
 
 
+def test_no_two_places_lie_on_the_same_spot_of_the_map(start: Start, new_page: NewPage) -> None:
+    page = opened(
+        new_page,
+        start("1. e4 e5 (1... c5 2. Nf3 d6 3. d4) 2. Nf3 (2. f4 exf4) 2... Nc6 (2... d6) *"),
+    )
+    spots = page.locator("desk-map .stop").evaluate_all(
+        "all => all.map(one => `${one.getAttribute('cx')} ${one.getAttribute('cy')}`)"
+    )
+    assert len(spots) == 12
+    assert len(set(spots)) == 12
+
+
 def test_the_map_is_drawn_smaller_and_larger_and_is_panned(
     start_copy: Start, new_page: NewPage
 ) -> None:
