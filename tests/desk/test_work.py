@@ -71,6 +71,10 @@ def test_a_question_in_a_game_from_a_position_is_answered(desk: Desk) -> None:
     answer = desk.client.post("/api/lessons/2/questions", json=body)
     assert answer.status_code == 200
     assert answer.json()["fen"].startswith("8/8/8/8/3k4/4P3/3K4/8 b")
+    add = answer.json()["add"]
+    assert (add["place"], add["moves"][:2]) == (place, ["e4d4", "e2e3"])
+    edit = {"version": 0, "edit": {"op": "add_line", **add}}
+    assert desk.client.post("/api/lessons/2/edits", json=edit).status_code == 200
     body = {"place": place, "question": "1... Ke2"}
     assert desk.client.post("/api/lessons/2/questions", json=body).status_code == 422
 

@@ -28,7 +28,7 @@ def ask(
 
     :raises lineproof.collection.NotAPositionError: when it is neither moves nor a FEN.
     """
-    whole = question if place is None else _from(place, question)
+    whole, moves = (question, ()) if place is None else _from(place, question)
     found = answer(lesson, whole, Effort.SKETCH, store=store)
     said = answered(found, name=lesson.settings.title).splitlines()
     board = found.board
@@ -39,29 +39,40 @@ def ask(
         said=said,
         places=[names.of(at) for at in found.places],
         evidence=evidence(board, line, numbered(spot, line)) if line else None,
-        add=_add(found, asked(whole), names),
+        add=_add(found, asked(whole), names) or _after(place, moves, line, names),
     )
 
 
-def _from(place: Place, question: str) -> str:
-    """A question whose moves begin at a place, as one that begins with the game; a FEN where that is no usual one."""
+def _from(place: Place, question: str) -> tuple[str, tuple[str, ...]]:
+    """A question whose moves begin at a place, as one that begins with the game. In a game that begins with a position of its own it is a FEN,
+    with the moves to it, in UCI."""
     if "/" in question:
-        return question
+        return question, ()
     if place.root_fen == INITIAL and "0000" not in place.moves():
-        return " ".join([*(at.san or "" for at in place.path()[1:]), question])
-    board = place.board
+        return " ".join([*(at.san or "" for at in place.path()[1:]), question]), ()
+    board, moves = place.board, []
     for word in question.split():
         bare = word.lstrip("0123456789.…")
         if bare:
-            board = _played(board, bare)
-    return board.fen
+            moves.append(_uci(board, bare))
+            board = board.play(moves[-1])
+    return board.fen, tuple(moves)
 
 
-def _played(board: Board, move: str) -> Board:
+def _uci(board: Board, move: str) -> str:
     try:
-        return board.play(board.parse_san(move))
+        return board.parse_san(move)
     except (MoveSyntaxError, IllegalMoveError, AmbiguousMoveError) as error:
         raise NotAPositionError(f"{move}: {error}; correct it, or give a FEN") from error
+
+
+def _after(
+    place: Place | None, moves: Sequence[str], line: Sequence[str], names: Names
+) -> Moves | None:
+    """The moves asked for from a place on, and the line after them; None where there are none."""
+    if place is None or not moves:
+        return None
+    return Moves(place=names.of(place), moves=[*moves, *line])
 
 
 def _add(found: Answer, position: Asked, names: Names) -> Moves | None:
