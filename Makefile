@@ -2,7 +2,7 @@
 MAKEFLAGS += --no-builtin-rules
 .DELETE_ON_ERROR:
 .DEFAULT_GOAL := help
-.PHONY: help demo test lint format wheel bench fuzz lock third-party clean setup test-setup
+.PHONY: help demo test lint format wheel desk bench fuzz lock third-party clean setup test-setup
 
 PYTHON_IN := .venv/bin/python
 # The stamps lie in the folder that they speak of, so that deleting the folder deletes them.
@@ -10,6 +10,7 @@ BUILD_TOOLS := .venv/build.stamp
 TEST_TOOLS := .venv/test.stamp
 WHEEL := dist/wheel.stamp
 INSTALLED := .venv/lineproof.stamp
+NPM := web/node_modules/npm.stamp
 
 # Folders count as sources too: a deleted file changes only its folder.
 SOURCES := $(shell find crates python -not -name '*.so' -not -name '*.pyd' -not -name '*.pyc' -not -name __pycache__) \
@@ -28,7 +29,7 @@ test: test-setup ## set everything up and run every check and test
 	cargo test --workspace --locked
 	$(PYTHON_IN) -m pytest
 
-lint: test-setup ## formats, lints, types, import direction, licences, docs/claims.md
+lint: test-setup ## formats, lints, types, import direction, licences, docs/claims.md, the desk's page
 	cargo fmt --all --check
 	cargo clippy --workspace --all-targets --locked -- -D warnings
 	$(PYTHON_IN) -m ruff check $(OWN_PYTHON)
@@ -38,6 +39,10 @@ lint: test-setup ## formats, lints, types, import direction, licences, docs/clai
 	.venv/bin/lint-imports
 	$(PYTHON_IN) tools/third_party.py --check
 	$(PYTHON_IN) tools/claims.py --check
+	$(PYTHON_IN) tools/board_drawings.py --check
+	cd web && npm run --silent check
+	cd web && npm run --silent build -- --logLevel warn --outDir ../build/page
+	@diff -r build/page python/lineproof/desk/page || { echo "python/lineproof/desk/page is not what web/ gives; run: make desk"; exit 1; }
 
 format: $(TEST_TOOLS) ## write all code in the one format
 	cargo fmt --all
@@ -46,6 +51,10 @@ format: $(TEST_TOOLS) ## write all code in the one format
 
 wheel: $(WHEEL) ## build the wheel into dist/
 	@ls dist/*.whl
+
+desk: $(NPM) ## build the desk's page from web/
+	cd web && npm run --silent check
+	cd web && npm run --silent build -- --logLevel warn
 
 bench: test-setup ## run the benchmarks, one after the other (EPD=FILE for the one that solves a set)
 	@set -e; for file in benchmarks/*.py; do \
@@ -64,7 +73,7 @@ fuzz: ## look for inputs that break the readers (SECONDS=60 for each of them)
 
 setup: $(INSTALLED) ## only the set-up: .venv with Lineproof in it
 
-test-setup: $(INSTALLED) $(TEST_TOOLS)
+test-setup: $(INSTALLED) $(TEST_TOOLS) $(NPM)
 	@sh tools/need.sh test
 
 lock: $(TEST_TOOLS) ## choose the Python packages' versions anew (tools/requirements-*.txt)
@@ -74,7 +83,7 @@ third-party: test-setup ## write THIRD_PARTY.md anew
 	$(PYTHON_IN) tools/third_party.py
 
 clean: ## remove all that was built here
-	rm -rf .venv target dist build .mypy_cache .ruff_cache .pytest_cache .hypothesis .import_linter_cache
+	rm -rf .venv target dist build web/node_modules .mypy_cache .ruff_cache .pytest_cache .hypothesis .import_linter_cache
 	find python tests tools -name __pycache__ -prune -exec rm -rf {} +
 	rm -f python/lineproof/_engine*.so python/lineproof/_engine*.pyd
 
@@ -86,6 +95,12 @@ $(BUILD_TOOLS): tools/requirements-build.txt
 
 $(TEST_TOOLS): tools/requirements-test.txt $(BUILD_TOOLS)
 	$(PYTHON_IN) -m pip install --quiet --disable-pip-version-check -r tools/requirements-test.txt
+	@touch $@
+
+# As root on Debian, need.sh installs Node.js with the other tools of the tests.
+$(NPM): web/package.json web/package-lock.json
+	@sh tools/need.sh page 2>/dev/null || sh tools/need.sh test
+	cd web && npm ci --no-audit --no-fund --silent
 	@touch $@
 
 $(WHEEL): $(SOURCES) $(BUILD_TOOLS)

@@ -3,7 +3,8 @@
 #
 #   sh tools/need.sh python         prints the first Python >= 3.11 that can make a venv
 #   sh tools/need.sh build          asks for what a build needs: python, cargo, a linker
-#   sh tools/need.sh test           asks for what the tests need besides: git, chromium, fonts;
+#   sh tools/need.sh page           asks for what the desk's page is built with: node, npm
+#   sh tools/need.sh test           asks for what the tests need besides: git, chromium, fonts, node;
 #                                   as root on Debian it installs what is missing of these
 #
 # Exit status: 0 all there; 1 something is missing (said on standard error).
@@ -90,13 +91,19 @@ has_chromium() {
     has chromium || has chromium-browser
 }
 
+# web/package-lock.json: Vite asks for Node 20.19 or 22.12 and newer.
+has_node() {
+    has npm && node -e 'const [a, b] = process.versions.node.split(".").map(Number); process.exit(a > 22 || (a === 22 && b >= 12) || (a === 20 && b >= 19) ? 0 : 1)' >/dev/null 2>&1
+}
+
 has_serif() {
     has fc-list && [ -n "$(fc-list 'DejaVu Serif' 2>/dev/null)" ]
 }
 
 # What only the tests need, a line each: Debian's packages, what it is, the check.
 test_tools='git|git|has git
-chromium|chromium (the tests look at the report in it)|has_chromium
+chromium|chromium (the tests look at pages in it)|has_chromium
+nodejs npm|Node.js 20.19 or newer with npm (on Debian from 13 on)|has_node
 fontconfig fonts-dejavu-core|fonts (DejaVu, for pictures of the report)|has_serif'
 
 each_missing_tool() { # calls "$1 packages what" for each tool whose check fails
@@ -130,12 +137,13 @@ need_test() {
 case "${1:-}" in
 python) find_python || exit 1 ;;
 build) need_build ;;
+page) has_node || lacks "Node.js 20.19 or newer with npm (on Debian from 13 on)" "apt-get install nodejs npm" ;;
 test)
     need_build
     need_test
     ;;
 *)
-    say "usage: sh tools/need.sh python|build|test"
+    say "usage: sh tools/need.sh python|build|page|test"
     exit 2
     ;;
 esac

@@ -6,7 +6,7 @@
                                                      not go with GPL-3.0-or-later
 
 Crates come from `cargo metadata`, Python packages from the locks of tools/ and from the metadata of
-what is installed. A licence that neither declares is an error, never a guess.
+what is installed, npm packages from the lock of web/ and from what is installed there. A licence that neither declares is an error, never a guess.
 """
 
 from __future__ import annotations
@@ -97,10 +97,15 @@ TOOLS = (
     ("Python", "PSF-2.0", "https://www.python.org", "runs Lineproof"),
     ("pip", "MIT", "https://pip.pypa.io", "installs the packages"),
     ("GNU Make", "GPL-3.0-or-later", "https://www.gnu.org/software/make/", "runs the steps"),
+    ("Node.js", "MIT", "https://nodejs.org", "builds the desk's page"),
+    ("npm", "Artistic-2.0", "https://www.npmjs.com", "installs the npm packages"),
     ("Git", "GPL-2.0-only", "https://git-scm.com", "the tests copy the sources with it"),
-    ("Chromium", "BSD-3-Clause", "https://www.chromium.org", "the tests look at the report in it"),
+    ("Chromium", "BSD-3-Clause", "https://www.chromium.org", "the tests look at pages in it"),
     ("DejaVu fonts", "Bitstream-Vera", "https://dejavu-fonts.github.io", "pictures in the tests"),
 )
+
+# npm packages that the page's packages ask for, and of which nothing is in the page: types; Lit under Node.js.
+NOT_IN_PAGE = ("@types/trusted-types", "@lit-labs/ssr-dom-shim")
 
 # cargo names no crate for it, yet it is compiled into every wheel.
 STANDARD_LIBRARY = "Rust standard library"
@@ -116,6 +121,11 @@ SHIPS_IN = """\
 
 Rust crates compiled into the wheel, on one platform or another, and the standard library.
 """
+SHIPS_IN_PAGE = """\
+## In the desk's page
+
+npm packages whose code is in the page that the wheel carries.
+"""
 SHIPS_BESIDE = """\
 ## Beside the wheel
 
@@ -125,7 +135,7 @@ pyproject.toml asks for (empty: asked for by another package), "tested" what the
 ONLY_BUILDS = """\
 ## Only to build and test
 
-Nothing of these is in what users get.
+Nothing of these is in what users get. Of npm packages with a part for each platform only the package itself is named.
 """
 TEXTS = """\
 ## Licence texts of what is in the wheel
@@ -160,9 +170,11 @@ class Inventory:
     """All components, by where they end up."""
 
     in_wheel: tuple[Component, ...]
+    in_page: tuple[Component, ...]
     beside: tuple[Component, ...]
     building_crates: tuple[Component, ...]
     building_packages: tuple[Component, ...]
+    building_page: tuple[Component, ...]
 
 
 def is_compatible(expression: str) -> bool:
@@ -306,6 +318,38 @@ def packages() -> tuple[tuple[Component, ...], tuple[Component, ...]]:
     )
 
 
+def npm_packages() -> tuple[tuple[Component, ...], tuple[Component, ...]]:
+    """The npm packages in the page, and those that only build or test it."""
+    web = ROOT / "web"
+    locked = json.loads((web / "package-lock.json").read_text(encoding="utf-8"))["packages"]
+    inside: list[Component] = []
+    building: list[Component] = []
+    for path, entry in locked.items():
+        if not path or entry.get("optional"):
+            continue
+        name = path.rpartition("node_modules/")[2]
+        ships = not entry.get("dev") and name not in NOT_IN_PAGE
+        (inside if ships else building).append(npm_package(web / path, name, entry, ships))
+    return by_name(inside), by_name(building)
+
+
+def npm_package(folder: Path, name: str, entry: Mapping[str, Any], ships: bool) -> Component:
+    """:raises UnknownLicenceError: if the package declares none"""
+    manifest = folder / "package.json"
+    if not manifest.exists():
+        raise NotInstalledError(f"npm package {name} is not installed; run make test-setup")
+    declared = json.loads(manifest.read_text(encoding="utf-8"))
+    if not isinstance(declared.get("license"), str):
+        raise UnknownLicenceError(f"npm package {name} declares no licence")
+    return Component(
+        name=name,
+        version=entry["version"],
+        licence=declared["license"],
+        homepage=str(declared.get("homepage") or ""),
+        text=licence_text(folder, declared["license"]) if ships else "",
+    )
+
+
 def read_lock(path: Path) -> dict[str, str]:
     """Canonical name to version."""
     rows = [line for line in path.read_text(encoding="utf-8").splitlines() if "==" in line]
@@ -389,7 +433,8 @@ def take_inventory() -> Inventory:
     """Everything that the project uses now."""
     in_wheel, building_crates = crates()
     beside, building_packages = packages()
-    return Inventory(in_wheel, beside, building_crates, building_packages)
+    in_page, building_page = npm_packages()
+    return Inventory(in_wheel, in_page, beside, building_crates, building_packages, building_page)
 
 
 def document(inventory: Inventory) -> str:
@@ -399,6 +444,8 @@ def document(inventory: Inventory) -> str:
         INTRO,
         SHIPS_IN,
         table(plain, [row(c) for c in inventory.in_wheel]),
+        SHIPS_IN_PAGE,
+        table(plain, [row(c) for c in inventory.in_page]),
         SHIPS_BESIDE,
         table(
             ("component", "allowed", "tested", "licence", "homepage"),
@@ -407,9 +454,10 @@ def document(inventory: Inventory) -> str:
         ONLY_BUILDS,
         table(plain, [row(c) for c in inventory.building_crates]),
         table(plain, [row(c) for c in inventory.building_packages]),
+        table(plain, [row(c) for c in inventory.building_page]),
         table(("tool", "licence", "homepage", "what for"), TOOLS),
         TEXTS,
-        *licence_texts(inventory.in_wheel),
+        *licence_texts((*inventory.in_wheel, *inventory.in_page)),
     ]
     return "\n".join(parts)
 
@@ -441,7 +489,7 @@ def licence_texts(components: Iterable[Component]) -> list[str]:
 def problems(inventory: Inventory, written: str) -> list[str]:
     """What is wrong with the written document, and with the licences of what ships."""
     found = []
-    for component in (*inventory.in_wheel, *inventory.beside):
+    for component in (*inventory.in_wheel, *inventory.in_page, *inventory.beside):
         if not is_compatible(component.licence):
             found.append(
                 f"{component.name} ships under {component.licence}, "
@@ -496,7 +544,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     if found:
         print("to write it anew: make third-party", file=sys.stderr)
         return 1
-    ships = len(inventory.in_wheel) + len(inventory.beside)
+    ships = len(inventory.in_wheel) + len(inventory.in_page) + len(inventory.beside)
     print(f"licences: {ships} components ship, each compatible with GPL-3.0-or-later and listed")
     return 0
 

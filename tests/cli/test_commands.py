@@ -28,6 +28,7 @@ def test_help_lists_the_commands_that_exist_and_no_others(tmp_path: Path) -> Non
     commands = re.findall(r"^    (\w+)(?:  |$)", ran.out, re.M)
     assert commands == [
         "new",
+        "desk",
         "prove",
         "opinion",
         "ask",

@@ -47,7 +47,9 @@ def test_the_list_is_complete() -> None:
     assert run.returncode == 0, run.stderr
 
 
-@pytest.mark.parametrize("name", ["shakmaty", "Rust standard library", "rich", "pytest"])
+@pytest.mark.parametrize(
+    "name", ["shakmaty", "Rust standard library", "lit", "rich", "pytest", "vite"]
+)
 def test_a_missing_entry_is_named(tmp_path: Path, name: str) -> None:
     lines = (ROOT / "THIRD_PARTY.md").read_text(encoding="utf-8").splitlines(keepends=True)
     kept = [line for line in lines if not line.startswith(f"| {name} |")]
@@ -101,7 +103,7 @@ def test_an_incompatible_or_unknown_licence_does_not_pass(third_party, expressio
 
 def test_an_incompatible_component_that_ships_is_a_problem(third_party) -> None:
     bad = third_party.Component("tin", "1.0", "BUSL-1.1", "https://example.org", text="No.")
-    inventory = third_party.Inventory((bad,), (), (), ())
+    inventory = third_party.Inventory((bad,), (), (), (), (), ())
     found = third_party.problems(inventory, third_party.document(inventory))
     assert found == ["tin ships under BUSL-1.1, which does not go with GPL-3.0-or-later"]
 

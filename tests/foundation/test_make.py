@@ -26,12 +26,20 @@ SOURCES = (
     "README.md",
     "tools/requirements-build.txt",
     "tools/requirements-test.txt",
+    "web/package.json",
+    "web/package-lock.json",
     "crates/engine/src/lib.rs",
     "python/lineproof/__init__.py",
     "python/lineproof/old.py",
 )
 # In the order in which they are made.
-STAMPS = (".venv/build.stamp", ".venv/test.stamp", "dist/wheel.stamp", ".venv/lineproof.stamp")
+STAMPS = (
+    ".venv/build.stamp",
+    ".venv/test.stamp",
+    "web/node_modules/npm.stamp",
+    "dist/wheel.stamp",
+    ".venv/lineproof.stamp",
+)
 
 
 @pytest.fixture
@@ -44,7 +52,7 @@ def built(tmp_path: Path) -> Path:
     for path in [tmp_path, *tmp_path.rglob("*")]:
         os.utime(path, (1000, 1000))
     for time, name in enumerate(STAMPS, 2000):
-        (tmp_path / name).parent.mkdir(exist_ok=True)
+        (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)
         (tmp_path / name).write_text("")
         os.utime(tmp_path / name, (time, time))
     return tmp_path
@@ -104,6 +112,13 @@ def test_a_changed_lock_is_installed(built: Path) -> None:
     os.utime(built / "tools/requirements-test.txt")
     assert "-r tools/requirements-test.txt" in would_do(built, "test-setup")
     assert "-r tools/requirements-build.txt" not in would_do(built, "test-setup")
+
+
+def test_a_changed_lock_of_the_page_is_installed(built: Path) -> None:
+    assert "npm ci" not in would_do(built, "desk")
+    os.utime(built / "web/package-lock.json")
+    assert "npm ci" in would_do(built, "desk")
+    assert "npm ci" not in would_do(built, "demo")
 
 
 def test_tests_fail_when_a_check_fails() -> None:

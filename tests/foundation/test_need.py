@@ -137,7 +137,12 @@ def test_the_tests_need_a_browser_and_fonts_and_git(machine: Path) -> None:
     put_all_for_a_build(machine)
     run = need(machine, "test")
     assert run.returncode == 1
-    for command in ("install git", "install chromium", "install fontconfig fonts-dejavu-core"):
+    for command in (
+        "install git",
+        "install chromium",
+        "install nodejs npm",
+        "install fontconfig fonts-dejavu-core",
+    ):
         assert f"apt-get {command}" in run.stderr
 
 
@@ -146,12 +151,34 @@ def test_as_root_the_missing_test_tools_are_installed(machine: Path) -> None:
     put_all_for_a_build(machine)
     put(machine, "chromium", "")
     put(machine, "fc-list", "echo 'DejaVu Serif'")
+    put(machine, "npm", "")
+    put(machine, "node", "")
     git = f"printf '#!/bin/sh\\n' > {machine}/git; /bin/chmod +x {machine}/git"
     put(machine, "apt-get", f'echo "$@" >> {machine}/asked; case "$1" in install) {git} ;; esac')
     run = need(machine, "test")
     assert run.returncode == 0, run.stderr
     asked = (machine / "asked").read_text().splitlines()
     assert asked == ["update -q", "install -y -q --no-install-recommends git"]
+
+
+@pytest.mark.skipif(shutil.which("node") is None, reason="asked of a real Node.js")
+@pytest.mark.parametrize(
+    ("version", "status"),
+    [("20.18.3", 1), ("20.19.0", 0), ("21.9.0", 1), ("22.11.0", 1), ("22.12.0", 0), ("24.0.0", 0)],
+)
+def test_node_is_new_enough_as_the_page_s_builder_asks(
+    machine: Path, version: str, status: int
+) -> None:
+    node = shutil.which("node")
+    put(machine, "npm", "")
+    put(
+        machine,
+        "node",
+        f"exec {node} -e \"Object.defineProperty(process.versions, 'node', {{value: '{version}'}}); $2\"",
+    )
+    run = need(machine, "page")
+    assert run.returncode == status
+    assert ("missing: Node.js 20.19 or newer" in run.stderr) == bool(status)
 
 
 def test_a_wrong_question_is_refused(machine: Path) -> None:

@@ -116,6 +116,20 @@ def test_the_main_line_cannot_be_promoted() -> None:
         edit.promote(at(VIENNA, "2. Nc3"))
 
 
+def test_a_variation_is_brought_before_the_one_before_it_and_all_else_stays() -> None:
+    lesson, place = edit.bring_forward(at(VIENNA, "2. d4"))
+    assert lesson.text == (
+        "1. e4 {b} e5 (1... e6 2. d4) ({c} 1... c5! {d} 2. Nf3 (2. c3 d5) 2... d6) {e} 2. Nc3 Nf6 *"
+    )
+    assert place.label == "2. d4"
+
+
+@pytest.mark.parametrize("label", ["1... c5", "2... d5", "2. Nc3"])
+def test_the_first_variation_and_the_main_line_stand_first_already(label: str) -> None:
+    with pytest.raises(errors.EditError):
+        edit.bring_forward(at(VIENNA, label))
+
+
 def test_a_joined_line_takes_its_words_and_gets_the_right_numbers() -> None:
     text = (
         "1. Nf3 Nf6 2. Ng1 Ng8 3. d4 d5 4. c4 e6 {hm} 5. Nc3 {x} (5. Nf3 $1 c5) 5... Nf6! *\n\n"

@@ -110,6 +110,7 @@ def test_any_jumble_is_a_lesson_or_a_named_error(text: str) -> None:
             lambda p: edit.add_move(p, p.board.san(p.board.legal_moves()[-1])),
             edit.cut,
             edit.promote,
+            edit.bring_forward,
             lambda p: edit.add_comment(p, "words"),
             lambda p: edit.set_marks(p, [3]),
         ):
@@ -274,6 +275,36 @@ def test_a_promotion_loses_nothing(seed: int, plain: bool, line_end: str) -> Non
     assert new.text.count("%escape") == lesson.text.count("%escape")
     if plain:
         assert second_reader(new.text) == paths(new)
+
+
+@given(SEEDS, st.booleans(), LINE_ENDS)
+@settings(max_examples=200, deadline=None)
+def test_a_variation_brought_forward_loses_nothing(seed: int, plain: bool, line_end: str) -> None:
+    text, _ = random_text(seed, plain=plain, line_end=line_end)
+    lesson = Lesson.from_text(text)
+    for place in lesson.places:
+        try:
+            new, at = edit.bring_forward(place)
+        except EditError:
+            continue
+        assert path(at) == path(place)
+        assert at.depth == place.depth
+        assert sorted(paths(new)) == sorted(paths(lesson))
+        assert sorted(words(new)) == sorted(words(lesson))
+        assert sorted(new.text) == sorted(text)
+        # Of the moves at that branch only the two variations, with what is inside them, have changed places.
+        first = next(p for p in place.path() if p.depth == place.depth)
+        parent = first.parent
+        assert parent is not None
+        old, now = ([c.uci for c in p.children] for p in (parent, new.places[parent.index]))
+        depths = [child.depth for child in parent.children]
+        begins = parent.children.index(first)
+        before = max(n for n in range(begins) if depths[n] <= first.depth)
+        after = [n for n in range(begins + 1, len(depths)) if depths[n] <= first.depth]
+        ends = after[0] if after else len(depths)
+        assert now == [*old[:before], *old[begins:ends], *old[before:begins], *old[ends:]]
+        if plain:
+            assert second_reader(new.text) == paths(new)
 
 
 @given(SEEDS, LINE_ENDS, st.sampled_from(["two words", "", "a\nb", "∞ {", "; % $1 (x"]))

@@ -47,7 +47,7 @@ def read_lesson(lesson: Lesson) -> LessonReading:
         for comment in place.comments:
             for reading in read_comment(lesson, comment, len(found)):
                 found.append(reading)
-        glyphs.extend(_read_glyphs(lesson, place))
+        glyphs.extend(read_glyphs(lesson, place))
     found.sort(key=lambda r: r.sentence.start)
     return LessonReading(tuple(found), tuple(glyphs))
 
@@ -84,7 +84,8 @@ def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Readi
     return found
 
 
-def _read_glyphs(lesson: Lesson, place: Place) -> list[Claim]:
+def read_glyphs(lesson: Lesson, place: Place) -> list[Claim]:
+    """The claims of a move's glyphs, none twice."""
     glyphs = lesson.pgn.glyphs(place.index)
     if not glyphs or place.uci is None or place.uci == NULL_MOVE:
         return []
@@ -242,4 +243,12 @@ def _checkable(words: tuple[Word, ...], touched: bool) -> bool:
     return touched or bool(said & TRADE) or any(kind.vocabulary & said for kind in all_kinds())
 
 
-__all__ = ["LessonReading", "Reading", "Status", "read_comment", "read_lesson", "read_sentence"]
+__all__ = [
+    "LessonReading",
+    "Reading",
+    "Status",
+    "read_comment",
+    "read_glyphs",
+    "read_lesson",
+    "read_sentence",
+]

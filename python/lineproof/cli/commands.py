@@ -9,6 +9,7 @@ from typing import Any, NoReturn
 from . import (
     ask,
     collect,
+    desk,
     engine,
     follow,
     new,
@@ -60,6 +61,7 @@ def parser() -> Parser:
     )
     for command in (
         new,
+        desk,
         prove,
         opinion,
         ask,

@@ -196,6 +196,33 @@ def promote(place: Place) -> Edited:
     return edited, found
 
 
+def bring_forward(place: Place) -> Edited:
+    """Moves the variation that a place is in before the variation that stands before it; what stands between them stays there.
+
+    :returns: the lesson and the same place.
+    :raises EditError: when the place is on the main line, or in the first variation there.
+    """
+    if place.depth == 0:
+        raise _refusal(place, "this is the main line", "choose a move of a variation")
+    lesson, tokens = place.lesson, Tokens(place.lesson)
+    move = tokens.move(place)
+    opened = tokens.opening(move)
+    spans = [span for span in tokens.trail(tokens.replaced(opened)) if span.variation]
+    number = next(n for n, span in enumerate(spans) if span.first == opened)
+    if number == 0:
+        raise _refusal(
+            place,
+            "no variation stands before this one",
+            "promote it to make it the line shown first",
+        )
+    before, own = (tokens.text(span.first, span.last) for span in spans[number - 1 : number + 1])
+    first, second = (tokens.start(span.first) for span in spans[number - 1 : number + 1])
+    swapped = [(first, first + len(before), own), (second, second + len(own), before)]
+    edited = splice(lesson, swapped)
+    _expect(edited, places=len(lesson.places), comments=len(lesson.comments))
+    return edited, sure(edited.place_at(first + tokens.start(move) - second))
+
+
 def join(place: Place, other: Place) -> Edited:
     """Hangs a copy of the moves that follow `other`, with their words, under `place`.
 

@@ -38,6 +38,11 @@ class Contradiction:
         one, other = self.first.claim.spot, self.second.claim.spot
         return one.board.key == other.board.key and one.moves != other.moves
 
+    @property
+    def said(self) -> str:
+        """Why, and whether two roads lead there."""
+        return f"{self.why} The lesson reaches it by two roads." if self.transposed else self.why
+
 
 RULES: Mapping[str, str] = {
     "verdicts": "Two verdicts of one position (also: compensation, a mate, a move that loses) leave no score that both allow. A hedge widens by five points.",

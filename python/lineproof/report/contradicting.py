@@ -29,11 +29,8 @@ def contradicting(proof: Proof, findings: Sequence[Located]) -> Iterator[Both]:
     """Every contradiction of a proof."""
     by_finding = {id(f.finding): f for f in findings}
     for found in proof.contradictions:
-        why = found.why
-        if found.transposed:
-            why += " The lesson reaches it by two roads."
         pair = by_finding[id(found.first)], by_finding[id(found.second)]
-        yield Both(pair, found.rule, why)
+        yield Both(pair, found.rule, found.said)
 
 
 def contradiction_section(proof: Proof, findings: Sequence[Located]) -> Section | None:

@@ -1,0 +1,187 @@
+"""The lessons that are open in one run of the desk, each with its keeper and its prover."""
+
+from __future__ import annotations
+
+import os
+import threading
+from base64 import b64encode
+from dataclasses import dataclass
+from pathlib import Path
+
+from lineproof.lesson.errors import LessonError
+from lineproof.order import running_order
+from lineproof.order.script import script
+from lineproof.order.summary import summary
+from lineproof.proof import Effort
+from lineproof.publish import PublishError
+from lineproof.report.plain import harmless
+
+from .events import News
+from .figures import figures_shown
+from .keeper import Keeper
+from .opened import OpenLesson
+from .prover import Prover
+from .publishing import published
+from .questions import ask
+from .starting import start
+from .studies import Studies
+from .wire import (
+    AnswerShown,
+    DemoLesson,
+    FiguresShown,
+    GivenFile,
+    LessonEvent,
+    LessonsShown,
+    NewLesson,
+    Opened,
+    OpenLessonAt,
+    OrderShown,
+    PublishAsked,
+    PublishedShown,
+    QuestionAsked,
+    StudyShown,
+)
+
+
+class NotOpenError(LessonError):
+    """No open lesson has that key."""
+
+    hint = "open it again"
+
+
+@dataclass(frozen=True)
+class OnDesk:
+    """An open lesson with what works for it."""
+
+    opened: OpenLesson
+    keeper: Keeper
+    prover: Prover
+    studies: Studies
+
+    def standing(self) -> list[News]:
+        """How it stands now, as events."""
+        version, _, _ = self.opened.present()
+        return [
+            ("lesson", LessonEvent(version=version, window="")),
+            ("saved", self.opened.saved_event()),
+            ("findings", self.prover.shown()),
+        ]
+
+    def ask(self, asked: QuestionAsked) -> AnswerShown:
+        """Answers "what about ...?"."""
+        _, lesson, names = self.opened.present()
+        place = None if asked.place is None else names.place(asked.place)
+        return ask(lesson, names, self.prover.store, place, asked.question)
+
+    def begin_study(self) -> StudyShown:
+        """Begins to study the present version."""
+        self.studies.begin(*self.opened.present())
+        return self.study()
+
+    def study(self) -> StudyShown:
+        """What the study has found by now."""
+        _, lesson, names = self.opened.present()
+        return self.studies.shown(lesson, names)
+
+    def figures(self, place: str, collection: str, of_audience: bool) -> FiguresShown:
+        """What a collection of games says of a place."""
+        return figures_shown(self.opened.names.place(place), collection, of_audience=of_audience)
+
+    def pgn(self) -> GivenFile:
+        """The present version as a file."""
+        _, lesson, _ = self.opened.present()
+        data = b64encode(lesson.source.encode()).decode("ascii")
+        return GivenFile(name=Path(lesson.name).name, base64=data)
+
+    def order(self) -> OrderShown:
+        """How the lesson is best told."""
+        _, lesson, _ = self.opened.present()
+        found = running_order(lesson)
+        said = harmless(summary(found, lesson.settings.title)).splitlines()
+        return OrderShown(said=said, script=harmless(script(found)))
+
+    def publish(self, asked: PublishAsked) -> PublishedShown:
+        """Publishes the present version.
+
+        :raises PublishError: also while it is still being checked.
+        """
+        version, lesson, _ = self.opened.present()
+        found = self.prover.shown()
+        if not found.complete or found.version != version:
+            raise PublishError(
+                "the lesson is still being checked",
+                path=lesson.name,
+                hint="wait until all is found",
+            )
+        study = self.studies.of(lesson)
+        return published(lesson, self.prover.effort, self.prover.store, study, asked)
+
+
+class Lessons:
+    """Lessons by the keys that they got when they were opened: "1", "2" and so on."""
+
+    def __init__(self, effort: Effort = Effort.NORMAL) -> None:
+        self._effort = effort
+        self._lock = threading.Lock()
+        self._open: dict[str, OnDesk] = {}
+        self._paths: dict[str, str] = {}
+
+    def open(self, path: str | os.PathLike[str]) -> OnDesk:
+        """Opens a lesson folder or a PGN file; one that is open already is given again.
+
+        :raises LessonError: when it cannot be opened.
+        """
+        real = os.path.realpath(path)
+        with self._lock:
+            known = self._paths.get(real)
+            if known is not None:
+                return self._open[known]
+            key = str(len(self._paths) + 1)
+            opened = OpenLesson(key, Path(path))
+            prover = Prover(opened, self._effort)
+            opened.on_change = prover.changed
+            made = OnDesk(opened, Keeper(opened), prover, Studies(opened.events, prover.store))
+            self._open[key], self._paths[real] = made, key
+        made.keeper.start()
+        made.prover.start()
+        return made
+
+    def start(self, asked: OpenLessonAt | NewLesson | DemoLesson) -> Opened:
+        """Opens what is asked for, after it is made where it is new.
+
+        :raises LessonError: when it cannot be.
+        """
+        return self.open(start(asked)).opened.shown_briefly()
+
+    def __getitem__(self, key: str) -> OnDesk:
+        """:raises NotOpenError:"""
+        with self._lock:
+            found = self._open.get(key)
+        if found is None:
+            raise NotOpenError("this lesson is not open", path="the desk")
+        return found
+
+    def shown(self) -> LessonsShown:
+        """What is open."""
+        with self._lock:
+            some = list(self._open.values())
+        return LessonsShown(lessons=[each.opened.shown_briefly() for each in some])
+
+    def end_events(self) -> None:
+        """Ends the event streams of all windows."""
+        with self._lock:
+            some = list(self._open.values())
+        for each in some:
+            each.opened.events.close()
+
+    def close(self) -> None:
+        """Saves and closes all."""
+        with self._lock:
+            some = list(self._open.values())
+            self._open.clear()
+            self._paths.clear()
+        for each in some:
+            each.studies.end()
+            each.prover.stop()
+            each.keeper.stop()
+            each.opened.close()

@@ -1,0 +1,79 @@
+"""Things to do that the author has put off or dismissed, as they stand in lesson.toml.
+
+    [[decisions.put_off]]
+    what = "slips"
+    position = "9a44e0b1c37d5f02"
+    about = "f6e4"
+    decided = "dismissed"
+
+Each is anchored by its position, so that it survives edits elsewhere. An entry that is none of these counts as not there, and stays.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from typing import Any, get_args
+
+from lineproof.lesson import Settings
+
+from .wire import Decided, Sort
+
+TABLE = "put_off"
+_KEY = re.compile(r"[0-9a-f]{16}")
+
+Anchor = tuple[Sort, int, str]
+"""Its list, the key of its position, and what tells it from others there."""
+
+
+@dataclass(frozen=True)
+class PutOff:
+    """What was decided of one thing."""
+
+    anchor: Anchor
+    how: Decided
+
+
+def read_put_off(decisions: Mapping[str, Any]) -> Iterator[PutOff]:
+    """All that the table of decisions has."""
+    for entry in _entries(decisions):
+        found = _read(entry)
+        if found is not None:
+            yield found
+
+
+def with_decision(settings: Settings, anchor: Anchor, how: Decided | None) -> Settings:
+    """The settings with this decided; None: the thing is open again."""
+    entries = [
+        entry
+        for entry in _entries(settings.decisions)
+        if (found := _read(entry)) is None or found.anchor != anchor
+    ]
+    if how is not None:
+        sort, position, about = anchor
+        new = {"what": sort, "position": f"{position:016x}", "about": about, "decided": how}
+        entries.append(new)
+    decisions = {key: value for key, value in settings.decisions.items() if key != TABLE}
+    if entries:
+        decisions[TABLE] = entries
+    return replace(settings, decisions=decisions)
+
+
+def _entries(decisions: Mapping[str, Any]) -> list[Any]:
+    entries = decisions.get(TABLE, [])
+    return list(entries) if isinstance(entries, list) else []
+
+
+def _read(entry: Any) -> PutOff | None:
+    if not isinstance(entry, Mapping):
+        return None
+    what, position = entry.get("what"), entry.get("position")
+    about, how = entry.get("about"), entry.get("decided")
+    sort: Sort | None = next((each for each in get_args(Sort) if each == what), None)
+    decided: Decided | None = next((each for each in get_args(Decided) if each == how), None)
+    if sort is None or decided is None:
+        return None
+    if not (isinstance(position, str) and _KEY.fullmatch(position) and isinstance(about, str)):
+        return None
+    return PutOff((sort, int(position, 16), about), decided)

@@ -1,0 +1,152 @@
+"""What is done with a lesson once it is written: figures of games, the order to tell it in, files to hand on."""
+
+from __future__ import annotations
+
+import base64
+import io
+from pathlib import Path
+from typing import Any
+
+import chess.pgn
+import pytest
+
+from lineproof.collection import Collection
+from lineproof.order import running_order
+from lineproof.order.script import script
+
+from .conftest import Desk
+from .lessons import VIENNA
+from .test_findings import say
+
+GAMES = """[Event "Invented"]
+[White "A. Mallow"]
+[Black "B. Teasel"]
+[WhiteElo "1400"]
+[BlackElo "1420"]
+[Result "{result}"]
+
+1. e4 e5 2. Nc3 {move} {result}
+"""
+
+
+@pytest.fixture
+def games(desk: Desk, tmp_path: Path) -> Desk:
+    """A desk beside a collection of three games, all of the audience."""
+    file = tmp_path / "games.pgn"
+    some = [("Nf6", "1-0"), ("Nf6", "0-1"), ("Bc5", "1-0")]
+    file.write_text("\n".join(GAMES.format(move=m, result=r) for m, r in some))
+    Collection.open("evenings").add([file])
+    return desk
+
+
+def figures(desk: Desk, *sans: str, **more: Any) -> Any:
+    place = desk.place(*sans)["id"]
+    query = {"place": place, "collection": "evenings", **more}
+    return desk.client.get("/api/lessons/1/figures", params=query)
+
+
+def test_games_are_counted_at_a_place_of_the_lesson(games: Desk) -> None:
+    assert games.get("/api/collections") == {"collections": [{"name": "evenings", "games": 3}]}
+    found = figures(games, "e4", "e5", "Nc3").json()
+    assert found["games"] == 3
+    told = [(m["move"]["san"], m["games"], m["of"]) for m in found["moves"]]
+    assert told == [("Nf6", 2, 3), ("Bc5", 1, 3)]
+    assert all(m["low"] < m["share"] < m["high"] for m in found["moves"])
+    assert any("2 of 3 games" in line for line in found["said"])
+    assert figures(games, "e4", "e5", "Nc3", of_audience="true").json()["games"] == 3
+    games.edit(op="settings", audience=2400)
+    assert figures(games, "e4", "e5", "Nc3", of_audience="true").json()["games"] == 0
+
+
+@pytest.mark.parametrize("name", ["nothing", "../etc", "a/b", ""])
+def test_a_collection_that_is_not_there_is_refused(games: Desk, name: str) -> None:
+    assert figures(games, collection=name).status_code == 422
+
+
+def test_the_order_is_that_of_the_command_line(desk: Desk) -> None:
+    found = desk.get("/api/lessons/1/order")
+    assert found["script"] == script(running_order(desk.on_desk.opened.lesson))
+    assert "words a minute" in found["said"][0]
+
+
+def test_a_lesson_without_words_has_no_order(desk: Desk) -> None:
+    for _ in range(3):
+        desk.edit(op="remove_comment", comment=0)
+    answer = desk.client.get("/api/lessons/1/order")
+    assert answer.status_code == 422
+    assert answer.json()["error"]["kind"] == "OrderError"
+
+
+def test_the_file_is_had_as_it_is_and_another_reader_reads_it(desk: Desk) -> None:
+    desk.edit(op="add_line", place=desk.place("e4")["id"], moves=["c5", "Nc3", "Nc6"])
+    desk.edit(op="add_comment", place=desk.place("e4", "c5")["id"], text="The other way.")
+    found = desk.get("/api/lessons/1/pgn")
+    assert found["name"] == "lines.pgn"
+    text = base64.b64decode(found["base64"]).decode()
+    assert text == desk.text
+    game = chess.pgn.read_game(io.StringIO(text))
+    assert game is not None
+    assert not game.errors
+    board, nodes, fens = game.board(), [game], set()
+    while nodes:
+        node = nodes.pop()
+        fens.add(node.board().fen(en_passant="legal"))
+        nodes += node.variations
+    assert fens == {place["fen"] for place in desk.lesson["places"]}
+    assert board.fen() in fens
+    (sicilian,) = (n for n in game.variations[0].variations if n.san() == "c5")
+    assert sicilian.comment == "The other way."
+
+
+def publish(desk: Desk, out: Path, *only: str, anyway: bool = False) -> Any:
+    body = {"path": str(out), "only": list(only), "anyway": anyway}
+    return desk.client.post("/api/lessons/1/publish", json=body)
+
+
+def test_a_checked_lesson_is_published(desk: Desk, tmp_path: Path) -> None:
+    names = {product["name"]: product for product in desk.get("/api/products")["products"]}
+    assert names["epd"]["needs_study"]
+    assert not names["pgn"]["needs_study"]
+    desk.edit(op="remove_comment", comment=2)  # it is false
+    desk.findings()
+    answer = publish(desk, tmp_path / "out", "pgn")
+    assert answer.status_code == 200, answer.text
+    done = answer.json()
+    for file in done["files"]:
+        assert (Path(done["folder"]) / file["name"]).stat().st_size == file["size"]
+    assert (tmp_path / "out" / "pgn").is_dir()
+
+
+def test_a_lesson_in_which_something_fails_is_published_only_if_that_is_said(
+    desk: Desk, tmp_path: Path
+) -> None:
+    say(desk, "This is mate.", "e4")
+    desk.findings()
+    answer = publish(desk, tmp_path / "out", "pgn")
+    assert answer.status_code == 422
+    assert answer.json()["error"]["kind"] == "RefusedError"
+    assert not (tmp_path / "out").exists()
+    assert publish(desk, tmp_path / "out", "pgn", anyway=True).json()["failing"] >= 1
+
+
+def test_what_needs_a_study_waits_for_one(desk: Desk, tmp_path: Path) -> None:
+    desk.findings()
+    answer = publish(desk, tmp_path / "out", "epd", anyway=True)
+    assert answer.status_code == 422
+    assert "study" in answer.json()["error"]["message"]
+
+
+def test_a_lesson_is_not_published_while_it_is_being_checked(desk: Desk, tmp_path: Path) -> None:
+    desk.findings()
+    desk.on_desk.prover.stop()
+    desk.edit(op="change_words", comment=1, text="Another sentence.")
+    answer = publish(desk, tmp_path / "out", "pgn", anyway=True)
+    assert answer.status_code == 422
+    assert "still being checked" in answer.json()["error"]["message"]
+
+
+@pytest.mark.parametrize("only", ["nothing", ""])
+def test_a_product_that_is_none_is_refused(desk: Desk, tmp_path: Path, only: str) -> None:
+    desk.findings()
+    assert publish(desk, tmp_path / "out", only, anyway=True).status_code == 422
+    assert desk.text == VIENNA

@@ -1,0 +1,165 @@
+"""A lesson comes on the desk: opened, new, imported, from a position, or the demo."""
+
+from __future__ import annotations
+
+import base64
+import io
+from pathlib import Path
+from typing import Any
+
+import chess.pgn
+import pytest
+
+from .conftest import Desk
+from .lessons import VIENNA
+
+ROOT = Path(__file__).resolve().parents[2]
+ENDING = "8/8/8/8/4k3/8/4P3/4K3 w - - 0 1"
+
+
+def start(desk: Desk, **asked: Any) -> Any:
+    return desk.client.post("/api/lessons", json={"start": asked})
+
+
+def started(desk: Desk, **asked: Any) -> dict[str, Any]:
+    """The lesson that came on the desk."""
+    answer = start(desk, **asked)
+    assert answer.status_code == 200, answer.text
+    return desk.get(f"/api/lessons/{answer.json()['key']}")
+
+
+def given(*texts: str | bytes) -> list[dict[str, str]]:
+    """Files as a window hands them over."""
+    data = [text.encode() if isinstance(text, str) else text for text in texts]
+    return [
+        {"name": f"{number}.pgn", "base64": base64.b64encode(each).decode()}
+        for number, each in enumerate(data, 1)
+    ]
+
+
+@pytest.fixture
+def there(tmp_path: Path) -> str:
+    return str(tmp_path / "evening")
+
+
+def test_a_lesson_is_opened_by_its_path(desk: Desk) -> None:
+    path = desk.path.parent / "other.pgn"
+    path.write_text("1. d4 *")
+    lesson = started(desk, how="open", path=str(path))
+    assert [p["san"] for p in lesson["places"]] == [None, "d4"]
+    assert [each["key"] for each in desk.get("/api/lessons")["lessons"]] == ["1", "2"]
+    assert started(desk, how="open", path=str(desk.path))["key"] == "1"
+
+
+def test_a_new_lesson_begins_empty_and_can_be_written(desk: Desk, there: str) -> None:
+    lesson = started(desk, how="new", path=there, side="black", audience=1500)
+    assert (lesson["title"], lesson["side"], lesson["audience"]) == ("evening", "black", 1500)
+    (root,) = lesson["places"]
+    edit = {"op": "add_line", "place": root["id"], "moves": ["d4", "Nf6", "c4", "e5"]}
+    body = {"version": 0, "edit": edit}
+    answer = desk.client.post(f"/api/lessons/{lesson['key']}/edits", json=body)
+    assert len(answer.json()["lesson"]["places"]) == 5
+
+
+def test_a_new_lesson_is_made_of_a_file_byte_for_byte(desk: Desk, there: str) -> None:
+    data = b'[Event "L\xe9gal"]\r\n\r\n1. e4 {caf\xe9} e5 *\r\n'
+    lesson = started(desk, how="new", path=there, files=given(data))
+    assert (Path(there) / "lines.pgn").read_bytes() == data
+    assert lesson["title"] == "Légal"
+
+
+def test_a_new_lesson_is_made_of_several_files_at_once(desk: Desk, there: str) -> None:
+    lesson = started(desk, how="new", path=there, files=given("1. e4 e5", "1. d4", b"1. c4 {\xe9} *"))  # fmt: skip
+    assert [p["san"] for p in lesson["places"]] == [None, "e4", "e5", None, "d4", None, "c4"]
+    assert lesson["places"][-1]["after"][0]["text"] == "é"
+    text = (Path(there) / "lines.pgn").read_text(encoding="utf-8")
+    stream = io.StringIO(text)
+    games = iter(lambda: chess.pgn.read_game(stream), None)
+    assert [game.end().ply() for game in games] == [2, 1, 1]
+
+
+def test_a_new_lesson_begins_with_a_position(desk: Desk, there: str) -> None:
+    lesson = started(desk, how="new", path=there, fen=ENDING)
+    assert [p["fen"] for p in lesson["places"]] == [ENDING]
+    assert start(desk, how="new", path=f"{there}-2", fen="8/8 w").status_code == 422
+    assert not Path(f"{there}-2").exists()
+
+
+def test_the_demo_is_a_copy_of_the_vienna_lesson(desk: Desk, there: str) -> None:
+    lesson = started(desk, how="demo", path=there)
+    example = ROOT / "examples" / "vienna" / "lines.pgn"
+    assert (Path(there) / "lines.pgn").read_bytes() == example.read_bytes()
+    assert (lesson["side"], lesson["audience"]) == ("white", 1400)
+
+
+@pytest.mark.parametrize(
+    ("asked", "told"),
+    [
+        ({"how": "open", "path": "/no such/lesson"}, "no such file"),
+        ({"how": "open", "path": "lines.pgn"}, "not whole"),
+        ({"how": "open", "path": "/\0"}, "no file can have"),
+        ({"how": "new", "path": "evening"}, "not whole"),
+        ({"how": "open", "path": "/dev/zero"}, "ordinary file"),
+    ],
+)
+def test_what_cannot_be_opened_is_refused_with_the_reason(
+    desk: Desk, asked: dict[str, str], told: str
+) -> None:
+    answer = start(desk, **asked)
+    assert answer.status_code == 422
+    assert told in answer.json()["error"]["message"]
+
+
+def test_a_folder_that_holds_something_is_left_alone(desk: Desk) -> None:
+    before = sorted(desk.path.rglob("*"))
+    answer = start(desk, how="new", path=str(desk.path))
+    assert answer.status_code == 422
+    assert "something is there" in answer.json()["error"]["message"]
+    assert sorted(desk.path.rglob("*")) == before
+
+
+@pytest.mark.parametrize("data", ["1. e5 *", "1. e4 {open", "%PDF-1.7", "", b"\0\0\0\0"])
+def test_a_file_that_is_no_pgn_makes_no_lesson(desk: Desk, there: str, data: str | bytes) -> None:
+    answer = start(desk, how="new", path=there, files=given("1. e4 *", data))
+    assert answer.status_code == 422
+    assert not Path(there).exists()
+    assert desk.ask(op="import", files=given(data)).status_code == 422
+    assert desk.text == VIENNA
+
+
+def test_games_are_imported_after_those_of_the_lesson_and_taken_back_in_one_step(
+    desk: Desk,
+) -> None:
+    done = desk.edit(op="import", files=given("1. d4 {one} Nf6", '[Event "Two"]\n\n1. c4 e5 1-0\n'))
+    assert desk.text == f'{VIENNA.rstrip()}\n\n1. d4 {{one}} Nf6 *\n\n[Event "Two"]\n\n1. c4 e5 1-0'
+    assert [game["result"] for game in desk.lesson["games"]] == ["*", "*", "1-0"]
+    assert done["at"] == desk.lesson["games"][1]["root"]
+    desk.edit(op="undo")
+    assert desk.text == VIENNA
+
+
+def test_a_lesson_without_a_move_makes_way_for_what_is_imported(desk: Desk, there: str) -> None:
+    key = started(desk, how="new", path=there)["key"]
+    body = {"version": 0, "edit": {"op": "import", "files": given(VIENNA)}}
+    answer = desk.client.post(f"/api/lessons/{key}/edits", json=body)
+    assert len(answer.json()["lesson"]["games"]) == 1
+    assert len(answer.json()["lesson"]["places"]) == 11
+
+
+def test_a_folder_shows_lessons_files_and_folders_by_name_only(desk: Desk) -> None:
+    base = desk.path.parent
+    (base / "a file.PGN").write_text("1. e4 *")
+    (base / "letter.txt").write_text("private")
+    (base / ".hidden").mkdir()
+    (base / "games").mkdir()
+    found = desk.get("/api/folder", path=str(base))
+    told = {entry["name"]: entry["kind"] for entry in found["entries"]}
+    assert told == {"a file.PGN": "file", "vienna": "lesson", "games": "folder"}
+    assert found["parent"] == str(base.parent)
+    assert not found["more"]
+    assert desk.get("/api/folder", path="/")["parent"] is None
+
+
+@pytest.mark.parametrize("address", ["/no such folder", "vienna", "/\0", "~nobody/x"])
+def test_a_folder_that_is_not_there_is_refused(desk: Desk, address: str) -> None:
+    assert desk.client.get("/api/folder", params={"path": address}).status_code == 422

@@ -1,0 +1,71 @@
+// <desk-about>: what the lesson is called, which side it teaches, and for whom it is.
+
+import { LitElement, html, nothing, type TemplateResult } from "lit";
+import { chosen, type Edit } from "./api";
+import { Watch, session } from "./session";
+
+export class DeskAbout extends LitElement {
+  constructor() {
+    super();
+    new Watch(this, session, ["lesson"]);
+  }
+
+  protected override createRenderRoot(): this {
+    return this;
+  }
+
+  override render(): TemplateResult | typeof nothing {
+    const { lesson } = session;
+    if (!lesson) return nothing;
+    if (!lesson.folder) return html`<details class="about"><summary>About this lesson</summary>
+      <p>${lesson.name} is a bare PGN file: title, side and audience are kept by a lesson folder
+        (<code>lineproof new FOLDER --from FILE</code>).</p>${importing()}</details>`;
+    return html`<details class="about">
+      <summary>About this lesson</summary>
+      <form @submit=${this.changed}>
+        <label>Title <input name="title" maxlength="500" .value=${lesson.title} /></label>
+        <label>Teaches
+          <select name="side">
+            ${lesson.side === null ? html`<option value="">neither side</option>` : nothing}
+            <option value="white" ?selected=${lesson.side === "white"}>White</option>
+            <option value="black" ?selected=${lesson.side === "black"}>Black</option>
+          </select></label>
+        <label>Players of about <input name="audience" type="number" min="400" max="2900" .value=${String(lesson.audience)} /></label>
+        <button class="plain">set it so</button>
+      </form>
+      ${importing()}
+    </details>`;
+  }
+
+  private readonly changed = (event: SubmitEvent): void => {
+    event.preventDefault();
+    const { lesson } = session;
+    const form = new FormData(event.currentTarget as HTMLFormElement);
+    if (!lesson) return;
+    const title = String(form.get("title") ?? "").trim();
+    const side = String(form.get("side") ?? "");
+    const audience = Number(form.get("audience"));
+    const edit: Edit = { op: "settings" };
+    if (title && title !== lesson.title) edit.title = title;
+    if ((side === "white" || side === "black") && side !== lesson.side) edit.side = side;
+    if (audience !== lesson.audience) edit.audience = audience;
+    void session.change(edit, "Set.");
+  };
+}
+
+function importing(): TemplateResult {
+  return html`<form @submit=${imported}>
+    <label>Add the games of PGN files <input name="files" type="file" multiple accept=".pgn,.txt" required /></label>
+    <button class="plain">add them</button>
+  </form>`;
+}
+
+async function imported(event: SubmitEvent): Promise<void> {
+  event.preventDefault();
+  const form = event.currentTarget as HTMLFormElement;
+  const files = await chosen(form.querySelector<HTMLInputElement>("input[type=file]")?.files ?? null);
+  await session.change({ op: "import", files }, "They stand after the rest of the lesson.");
+  form.reset();
+}
+
+customElements.define("desk-about", DeskAbout);

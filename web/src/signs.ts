@@ -1,0 +1,19 @@
+// The signs of findings: a glyph and a word, never colour alone.
+
+import type { Finding, Outcome } from "./api";
+
+export const SIGNS: Record<Outcome, { glyph: string; word: string }> = {
+  fails: { glyph: "▲", word: "fails" },
+  unsettled: { glyph: "◐", word: "unsettled" },
+  holds: { glyph: "●", word: "holds" },
+  waiting: { glyph: "○", word: "being checked" },
+};
+
+const RANK: Outcome[] = ["fails", "unsettled", "waiting", "holds"];
+
+/** What fails first, then in the order of the words. */
+export function ranked(findings: readonly Finding[]): Finding[] {
+  return [...findings].sort(
+    (one, two) => RANK.indexOf(one.outcome) - RANK.indexOf(two.outcome) || one.start - two.start,
+  );
+}
