@@ -168,9 +168,16 @@ class Acting(Course):
             return False
         if "next" in clause.adverbs and not number:
             return False  # "b4 next": by the side that has just moved
-        for noun in clause.objects:
-            for move in noun.members:
-                self._play(move.text)
+        texts = [move.text for noun in clause.objects for move in noun.members]
+        try:
+            end = self.here.play(" ".join(texts))  # "Nxd5 Nxd5": each its own
+        except Unread:
+            for text in texts:
+                self._play(text)
+        else:
+            self.here = self.here.at(end)
+            clause.objects = clause.objects[-1:]
+            self.adrift = self.adrift and not self.warned
         told = any(a.split()[0] in _INSTEAD for a in clause.adverbs)
         check = clause.objects[-1].text.endswith(("+", "#"))
         return not (clause.places or clause.states or told or check)

@@ -10,7 +10,7 @@ from .resolving import Resolving
 
 _SAYS = frozenset(["convince", "persuade", "think", "believe", "guess", "reckon", "suppose", "argue", "maintain", "claim", "say", "call", "hear", "pretend", "hope", "wish", "fear", "doubt", "imagine", "expect", "look", "look like", "seem", "like", "want", "wonder", "suspect", "dream", "tell", "swear", "appear"])  # fmt: skip
 
-_WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend", "prepare", "like", "love", "refuse", "fail", "forget", "decline", "long", "prefer", "need", "dare", "avoid", "allow", "permit", "enable", "let", "help", "invite", "tempt", "encourage", "start", "stop", "prevent", "hesitate", "use", "seem", "appear", "think", "dream", "consider", "suggest", "attempt", "serve", "suffice", "expect", "play"])  # fmt: skip
+_WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend", "prepare", "like", "love", "refuse", "fail", "forget", "decline", "long", "prefer", "need", "dare", "avoid", "allow", "permit", "enable", "let", "help", "invite", "tempt", "encourage", "start", "stop", "prevent", "hesitate", "use", "seem", "appear", "think", "dream", "consider", "suggest", "attempt", "serve", "suffice", "expect", "play", "mind", "risk", "fear", "stand"])  # fmt: skip
 """Verbs whose infinitive or -ing is not said to happen."""
 
 _ARISING = members("arise", VERBS) | {"reach", "occur"}

@@ -37,7 +37,7 @@ class Course:
     here: the position, and whom and what the last clause spoke of. found: what was read. last: the piece spoken of last; thing: the last that is no king; head: its kind;
     lady: the last queen; things: the last pieces together; done_to: the piece that something was done to. adrift: a move was named whose
     position is not on the board; open: the last clause named one. deed: the sentence has played a move. lets: "let" waits for its verb.
-    warned: a move was advised against; detour: where the reading was before it. quoted, unfinished: what others say goes on. checking:
+    warned: a move was advised against; barred: one was ruled out that is not known; detour: where the reading was before it. quoted, unfinished: what others say goes on. checking:
     the move that a clause plays "with check". back: the position before what only can be played. aim: the square counted last. ahead:
     what was announced, with the position after it.
     """
@@ -54,6 +54,7 @@ class Course:
         self.deed = False
         self.lets = False
         self.warned = False
+        self.barred = False
         self.detour: Here | None = None
         self.things = ""
         self.lady: Noun | None = None

@@ -9,10 +9,13 @@ from .acting import FIRST
 from .chunk import Place
 from .clause import Clause
 from .here import Here, Named, Unread
+from .lexicon import VERBS, members
 from .noun import Noun
 from .one_move import named_thing
 from .onward import Onward
 from .registry import kind_of
+
+_ROADS = members("lead to", VERBS) | members("transpose", VERBS) | members("transposing", VERBS)
 
 
 class FirstMoves(Onward):
@@ -57,8 +60,35 @@ class FirstMoves(Onward):
         clause.subject = Noun("move", san, san, subject.first, last)
         clause.places = [p for p in clause.places if p not in places]
 
+    def _sequence(self, clause: Clause) -> None:
+        """Plays all but the last of the moves that a clause says something of: "6. Nxd5 Nxd5 7. Bxd8 loses a piece"."""
+        subject = clause.subject
+        if subject is None or subject.type != "move" or clause.inherited:
+            return
+        if clause.lemma in _ROADS or _likened(clause) is not None:
+            return  # "3. Nc3 Nf6 leads to the same position": a road, told as a whole
+        *first, last = subject.text.split(" then ")
+        if not first or len(first) + 1 != len(subject.parts):
+            return
+        following = self.here.shown_next
+        starts = [self.here.spot]
+        if following is not None and "." in first[0]:
+            starts.append(
+                self.here.spot.play(following)
+            )  # "9. Nxd4", of the reply to the next move shown
+        for start in starts:
+            try:
+                before = self.here.at(start).play(" ".join(first))
+            except Unread:
+                continue
+            self.supposing = self.supposing or self.here.spot
+            self.here = self.here.at(before)
+            clause.subject = Noun("move", last, last, subject.first, subject.last)
+            return
+
     def _before(self, clause: Clause) -> Here:
         """The position that a clause speaks of: after the moves that it names first."""
+        self._sequence(clause)
         here = self.here
         self._things(clause)
         here = self._of_passive(clause, here)

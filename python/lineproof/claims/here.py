@@ -91,6 +91,16 @@ class Unread(Exception):  # noqa: N818 - no error: the reader's way to leave a c
     """A clause that must not be read, with the reason."""
 
 
+_POINTING = frozenset(["it", "this", "that", "which", "who", "they", "them", "he", "she", "him", "her", "one", "these", "those", "both", "ones"])  # fmt: skip
+
+
+def absent(text: str | None, where: str = "on the board") -> Unread:
+    """The reason why a piece is not found: there is none, or the word that points to it points nowhere."""
+    if text is None or text in _POINTING:
+        return Unread(f"it is not clear what {text or 'it'!r} means")
+    return Unread(f"there is no {text.removeprefix('the ')} {where}")
+
+
 def meant(spot: Spot, san: str, shown: str | None = None) -> str:
     """The legal move (UCI) that a written or spoken move means at a spot. "Knight takes" takes what has just moved, if it can.
 
@@ -157,7 +167,7 @@ class Here:
     subject: the side the clause before spoke of; unclear when that clause was not read and does not say.
     after_unread: whether the clause before was not read. topic: the piece the clause before began with. third: the side named last in
     the sentence. words, start, end: the clause as written. idle: the position in which the sentence lets a side pass, which it has just
-    done. he: whom "he" means, where a move of his tells. neutral: whether the sentence names the sides and never says "we" or "you". asked: the question that it answers.
+    done. he: whom "he" means, where a move of his tells; "" for somebody who does not play. neutral: whether the sentence names the sides and never says "we" or "you". asked: the question that it answers.
     """
 
     lesson: Lesson
@@ -226,6 +236,8 @@ class Here:
             case "we" | "us" | "you" | "i" | "our" | "your" | "my":
                 return self.taught
             case "he" | "she" | "they" | "him" | "his" | "her" | "their":
+                if self.he == "":
+                    raise Unread(f"{text!r} is somebody who does not play here")
                 if self.he is not None:
                     return self.he
                 if self.third == self.taught:
@@ -249,7 +261,7 @@ class Here:
         match reference.whose:
             case "ours":
                 return self.taught
-            case "theirs" if self.he is not None:
+            case "theirs" if self.he:
                 return self.he
             case "theirs" if self.third == self.taught and self.neutral:
                 return self.taught  # "White is a pawn down, yet his king has castled"
@@ -317,7 +329,7 @@ class Here:
         ]
         found = self.salient(found)
         if not found:
-            raise Unread(f"there is no {text} on the board")
+            raise absent(text)
         if len(found) > 1:
             raise Unread(f"it is not clear which piece {text!r} means")
         return Agent(side_of(self.board.piece_at(found[0]) or ""), self.spot, found[0])

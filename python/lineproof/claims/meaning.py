@@ -22,7 +22,7 @@ from .frame import Frame
 from .here import Here, Unread
 from .idling import idles
 from .kind import Kind
-from .lexicon import ADVERBS
+from .lexicon import ADVERBS, VERBS, members
 from .phrase import MOVE
 from .registry import kind_of
 from .sentence import Sentence
@@ -35,6 +35,18 @@ _CONCESSIVE = frozenset({"whatever", "however", "whoever", "whichever", "no matt
 _PERSONS = frozenset({"we", "us", "our", "ours", "you", "your"})
 
 _REASON = frozenset({"since", "because", "as", "for"})
+
+_AGAINST = frozenset({"cannot-afford", "playable", "not-recommended"})
+"""Kinds that rule a move out which has not been played."""
+
+_LIMITS = frozenset({"forced", "cannot-castle"})
+
+_AFTERWARDS = frozenset({"wins-material", "regains", "for-free", "by-force", "mate-in", "verdict"})
+"""Kinds of what comes of a move."""
+
+_MOVING = frozenset().union(
+    *(members(name, VERBS) for name in ("move", "push", "play", "castle", "develop", "capture", "recapture"))
+) | {"place", "evade", "settle", "reach", "swing", "put"}  # fmt: skip
 
 _BESIDE = frozenset(
     {"where", "while", "although", "though", "since", "because", "as", "for", "whereas", "now that"}
@@ -69,6 +81,7 @@ class _Reader(FirstMoves):
         read: list[list[Claim]] = []
         for number, clause in enumerate(clauses):
             before = len(self.found.claims)
+            start = self.here.spot
             self._new_start(clause)
             self._come_back(clause)
             self._otherwise(clause)
@@ -79,6 +92,9 @@ class _Reader(FirstMoves):
             self.ahead = None
             if clause.sub in _REASON and self.back is not None:
                 self.here = self.here.at(self.back)  # "we can take it, since it is unprotected"
+            self.barred = self.barred and clause.inherited
+            if clause.sub in _REASON and number:
+                self._rule_out(clauses[number - 1], read[number - 1])
             self.back = self.here.spot if clause.verb.modal in {"can", "may"} else None
             if not self._only_moves(clause, clauses, number):
                 blocked = self._blocked(clause, clauses, number)
@@ -93,9 +109,30 @@ class _Reader(FirstMoves):
                 then = clauses[number + 1] if number + 1 < len(clauses) else None
                 self._go_on(clause, len(self.found.claims) > before, then)
             read.append(self.found.claims[before:])
+            told = clause.form == "finite" and clause.governor is None and not clause.complement
+            if told and not read[-1] and self.here.spot is start and not _tells_a_move(clause):
+                self.found.left.append((clause.first, clause.last))
             self.ahead = announced(self.found.claims[before:])
         self._doubt(clauses, read)
         return self.found
+
+    def _rule_out(self, clause: Clause, claims: list[Claim]) -> None:
+        """Goes to where the reason speaks: after the move that is ruled out, "he cannot take on d5, because we win a piece"."""
+        if not (clause.verb.negated or any(c.kind in _AGAINST for c in claims)):
+            return
+        moves = {(c.spot, c.params["move"]) for c in claims if c.kind in _AGAINST}
+        if len(moves) == 1:
+            spot, move = moves.pop()
+            if spot.moves == self.here.spot.moves:
+                self.here = self.here.at(spot.play(move))
+                self.deed = True
+        elif all(c.kind in _LIMITS for c in claims) and clause.verb.modal in {
+            "can",
+            "must",
+            "should",
+            "may",
+        }:
+            self.barred = True
 
     def _otherwise(self, clause: Clause) -> None:
         """ "Otherwise the knight falls": after a pass."""
@@ -264,6 +301,8 @@ class _Reader(FirstMoves):
             raise Unread("it may be said of a move that is not on the board")
         if self.warned and clause.sub in {"since", "because", "for", "as"}:
             raise Unread("it may be said of the move that is advised against")
+        if self.barred and kind.id in _AFTERWARDS:
+            raise Unread("it may be said of the move that is ruled out")
         if self.adrift and not named and "elsewhere" not in slots:
             raise Unread(
                 "a move was named before that was not read, so it is not clear which position is meant"
@@ -320,6 +359,15 @@ def _pass_first(clauses: list[Clause]) -> list[Clause]:
             clauses[number], clauses[number + 1] = then, first
             first.joint, then.joint = ",", first.joint
     return clauses
+
+
+def _tells_a_move(clause: Clause) -> bool:
+    """ "The queen comes out to g4", "we have pushed the pawn": no more than what was played."""
+    return (
+        clause.lemma.partition(" ")[0] in _MOVING
+        and not clause.verb.negated
+        and not clause.verb.modal
+    )
 
 
 def _is_move(text: Any) -> bool:

@@ -9,7 +9,7 @@ from .barring import Barring
 from .clause import CONDITIONS, Clause
 from .course import CAPTURES, PLAYING, there_follows
 from .here import Here, Named, Unread
-from .lexicon import VERBS, members
+from .lexicon import NOUNS, VERBS, members
 from .one_move import ordered
 from .worded import fitting
 
@@ -153,9 +153,20 @@ class Onward(Barring):
             topic = None  # "defending the pawn is natural, and it ...": the move
         elif subject is not None and subject.type in {"move", "square"}:
             topic = None  # "e5 hits the knight; it ...": the move
+        self.here = replace(self.here, he=_other_man(clause, self.here.he))
         self.here = replace(
             self.here, subject=side or self.here.subject, unclear=False, after_unread=False, topic=topic, third=named or self.here.third,
         )  # fmt: skip
+
+
+def _other_man(clause: Clause, he: str | None) -> str | None:
+    """Whom "he" means behind a clause of the author's: "I grant White his centre, and he stands better", "I have a nephew who ..."."""
+    if clause.subject is None or clause.subject.text != "i" or he is not None:
+        return he
+    sides = [o.text for o in clause.objects if o.text in {"white", "black"}]
+    if sides:
+        return sides[0]
+    return "" if any(o.head in NOUNS["person"] for o in clause.objects) else None
 
 
 def _worded(here: Here, clause: Clause) -> Named | None:

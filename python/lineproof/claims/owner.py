@@ -10,7 +10,7 @@ from collections.abc import Callable
 from typing import Any
 
 from .board import side_of
-from .here import Here, Unread
+from .here import Here, Unread, absent
 from .phrase import targets
 from .reference import Reference
 
@@ -168,7 +168,7 @@ def pawns_meant(
         side = here.owner(reference)
         meant = [at for at in reference.squares(here.board, side) if _is_pawn(here, at)]
         if not meant:
-            raise Unread(f"there is no {part} on the board")
+            raise absent(part)
         if len(meant) > 1 and not (reference.plural and side is not None):
             good = [at for at in meant if fits is not None and fits(at)]
             meant = good if len(good) == 1 else here.salient(meant)

@@ -33,6 +33,7 @@ from .said_phrases import spelt, worded
 from .sentence import Sentence, sentences
 from .status import LessonReading, Reading, Status
 from .topic import asked_of, topic_of
+from .understood import Understood
 from .word import Word
 
 SENTENCE = 200
@@ -113,7 +114,17 @@ def read_sentence(here: Here, sentence: Sentence, clauses: list[Clause] | None =
         for c in kind.scan(worded(here, sentence, 0, len(sentence.words) - 1), sentence)
     ]
     status, why, claims = _read(here, sentence, clauses)
-    return Reading(here.place, sentence, status, why, (*claims, *scanned))
+    new = [c for c in scanned if not any(_same(c, o) for o in claims)]
+    return Reading(here.place, sentence, status, why, (*claims, *new))
+
+
+def _same(one: Claim, two: Claim) -> bool:
+    """Whether two claims judge one move: "8. Qxd4?? is a blunder"."""
+    return "move" in one.params and (one.kind, one.spot.moves, one.params["move"]) == (
+        two.kind,
+        two.spot.moves,
+        two.params.get("move"),
+    )
 
 
 def _read(
@@ -186,7 +197,7 @@ def _read(
         both = [*understood.claims, *new]
         return (
             Status.READ,
-            "",
+            _left(sentence, understood, both),
             [
                 c
                 for c in both
@@ -211,6 +222,18 @@ def _read(
     if _checkable(words, understood.touched):
         return Status.NOT_UNDERSTOOD, "no known kind of claim fits the whole clause", []
     return Status.LEFT_ALONE, "nothing in it that can be checked", []
+
+
+def _left(sentence: Sentence, understood: Understood, claims: list[Claim]) -> str:
+    """Which clauses that seem to claim something were not read beside those that were; "" for none."""
+    found = []
+    for first, last in understood.left:
+        start, end = sentence.slice(first, last)
+        heard = any(c.start < end and start < c.end for c in claims)
+        if not heard and _checkable(sentence.words[first : last + 1], touched=False):
+            text = sentence.text[start - sentence.start : end - sentence.start]
+            found.append(" ".join(text.split()))
+    return f"not read: {'; '.join(found)}" if found else ""
 
 
 _WAITS = re.compile(r"(?: [,;:-])?(?: (?:but|and|so))?(?: now)? (?:wait|hang on)$")

@@ -14,6 +14,8 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members
 from lineproof.claims.phrase import MOVE
 from lineproof.claims.played import castling, played
+from lineproof.claims.reference import Reference
+from lineproof.claims.worded import fitting
 
 LEAST = 10
 """Points that a move costs at least which a side cannot afford."""
@@ -57,7 +59,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if taker in {"it", "he", "that", "which"}:
             raise Unread("it is not clear what may not take")
         by = f" with {taker}" if taker is not None else ""
-        move = played(here, f"taking {slots['prey']}{by}")
+        taking = f"taking {slots['prey']}{by}"
+        coming = fitting(here.spot, taking)
+        told = Reference.read(slots["prey"]).square is not None or side == here.board.turn
+        if len(coming) == 1 and told:
+            move = Named(here.spot, coming[0], here.board.turn)  # not the capture that led here
+        else:
+            move = played(here, taking)
     elif "taker" in slots:
         move = played(here, f"taking on {slots['square']} with {slots['taker']}")
     else:

@@ -6,7 +6,7 @@ from typing import Any
 
 from lineproof.claims.board import defenders, name, names, pieces, side_of, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.here import Agent, Here, Unread
+from lineproof.claims.here import Agent, Here, Unread, absent
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import targets
 from lineproof.claims.reference import Reference
@@ -48,7 +48,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "defender" in slots:
         by = [o for o in at.find(slots["defender"], side) if o in pieces(at.board, side)]
         if not by:
-            raise Unread(f"there is no {slots['defender']} on the board")
+            raise absent(slots["defender"])
     words = (
         targets(slots["guarded"])
         if "guarded" in slots
@@ -109,7 +109,7 @@ def _squares(here: Here, text: str, side: str) -> list[str]:
         raise Unread("a side does not defend the other's piece")
     found = [at for at in here.find(text, side) if at in pieces(here.board, side)]
     if not found:
-        raise Unread(f"there is no {text} on the board")
+        raise absent(text)
     if reference.plural and len(found) > 1:
         raise Unread(f"{text!r} are several")
     return found

@@ -131,6 +131,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("it is not material that is counted")
     if "agent" in slots and not _man(slots["agent"]):
         here = here.at(played(here, slots["agent"]).after)
+    near = here.said if "pawns_n" in slots else " ".join((*around(here), here.said))
+    if ("pawns_n" in slots or "m" in slots) and _IN_PART.search(near):
+        raise Unread("it is counted on a part of the board")
     if "pawns_n" in slots:
         pawns = (int(slots["pawns_n"]), int(slots.get("m", slots["pawns_n"])))
         return [here.claim(KIND.id, "white", amount="pawns", pawns=pawns)]
@@ -152,7 +155,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             raise Unread(f"nothing stands on {slots['square']}")
         side = side_of(letter)
     elif "known" in slots and re.match(
-        r"\s*(?:in the (?:middle|centre|center)|on the (?:king|queen))", around(here)[1]
+        r"\s*(?:in the (?:middle|centre|center)|(?:on|over on|out on) the (?:king|queen|other (?:wing|side|flank)|far ))",
+        around(here)[1],
     ):
         raise Unread("it is extra there, and not in all")
     elif "known" in slots and "side" not in slots:
@@ -171,6 +175,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             KIND.id, side, amount=named or "material", price=slots.get("price"), known="known" in slots
         )
     ]  # fmt: skip
+
+
+_IN_PART = re.compile(
+    r"\b(?:(?:king|queen)(?:'s |-| )?side|wings?|flanks?|files?|centre|center|over (?:there|here)|majorit\w+|minorit\w+|on [a-h][1-8]|[a-h]\d (?:is|needs))\b",
+    re.IGNORECASE,
+)
+"""Words with which not the whole board is counted."""
 
 
 def _man(text: str) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.bands import Mark as Earned
@@ -15,8 +16,9 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
 from lineproof.claims.noun import Noun
 from lineproof.claims.played import around, contrasted, named_before, played
-from lineproof.claims.sentence import sentences
+from lineproof.claims.sentence import Sentence, sentences
 from lineproof.claims.worded import NOMINAL
+from lineproof.claims.written_marks import marked
 
 _GLYPHS = {1: "!", 2: "?", 3: "!!", 4: "??", 5: "!?", 6: "?!"}
 """PGN standard (1994), NAG table of section 10."""
@@ -83,6 +85,8 @@ def judged(noun: Noun) -> str | None:
         return None
     if noun.head == "move" and noun.det == "the" and not said:
         return "!"
+    if noun.head in {"one", "thing"} and noun.det == "the" and "good" in said:
+        return None  # "that's the good one": the better of two pieces
     marks = [_ADJECTIVES[a] for a in noun.adjectives if a in _ADJECTIVES]
     if "very" in said and marks[:1] == ["?"]:
         return "??"
@@ -218,6 +222,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     ):
         raise Unread("the move is not that side's")
     verb = slots.get("verb")
+    if "quality" in slots and _PLEASANT.fullmatch(here.said):
+        raise Unread("it may be said of how one stands there")
     if here.said.startswith("being "):
         raise Unread("it is not said of the move")
     mark_ = next(
@@ -246,6 +252,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     ]
 
 
+_PLEASANT = re.compile(
+    r"(?:it|this|that)(?:'s| is| was| looks| seems| feels)?(?: \w+)? (?:nice|lovely|great|grand|neat|wonderful|beautiful|gorgeous)"
+)
+"""It pleases; a move that "it" is good of is called sound, strong or right."""
+
+
 def _beside(here: Here) -> str | None:
     """The move that stands just before these words: "bishop takes b7, superb move"."""
     before = around(here)[0].rstrip()
@@ -258,6 +270,21 @@ def _beside(here: Here) -> str | None:
 def _alone(here: Here) -> bool:
     """Whether the sentence ends with these words."""
     return re.match(r"\s*(?:$|[.!;:)\u2026])", around(here)[1]) is not None
+
+
+def scan(here: Here, sentence: Sentence) -> list[Claim]:
+    """A claim for each mark that is written behind a move: "8. Qxd4?? drops a piece"."""
+    found = []
+    for named, mark_, word in marked(here, sentence):
+        start = sentence.start + word.start
+        at = replace(
+            here,
+            words=sentence.text[word.start : word.end],
+            start=start,
+            end=sentence.start + word.end,
+        )
+        found.append(at.claim(KIND.id, named.side, spot=named.before, move=named.uci, mark=mark_))
+    return found
 
 
 def read_glyph(here: Here, nag: int, value: str) -> list[Claim]:
@@ -386,6 +413,7 @@ KIND = Kind(
         ),
     },
     read=read,
+    scan=scan,
     glyphs=_GLYPHS,
     read_glyph=read_glyph,
     check=check,

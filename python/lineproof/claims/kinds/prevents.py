@@ -9,7 +9,7 @@ from lineproof.claims.bands import edge_of_two, is_safe
 from lineproof.claims.board import NAMES, name, other, pieces, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.cost import MISTAKE, spelled, weigh
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.here import Here, Unread, absent
 from lineproof.claims.kind import Kind
 from lineproof.claims.noun import Noun
 from lineproof.claims.passing import parsed
@@ -121,7 +121,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             raise Unread("a side does not keep its own piece away")
         found = [o for o in reference.squares(spot.board, enemy) if o in pieces(spot.board, enemy)]
         if not found or (reference.plural and len(found) < 2):
-            raise Unread(f"there is no {slots['target']} to be kept away")
+            raise absent(slots["target"], "to be kept away")
         letter = (spot.board.piece_at(found[0]) or "").lower()
         if reference.square is not None or reference.file is not None:
             letter = None

@@ -28,7 +28,7 @@ _NOUNS: dict[str, str] = {
 
 def sacrificed(noun: Noun) -> str | None:
     """ "A knight sacrifice": what is given, "material" where it is not said."""
-    if noun.head not in NOUNS["sacrifice"]:
+    if noun.head not in NOUNS["sacrifice"] or noun.plural:
         return None
     given = ("pawn", "knight", "bishop", "rook", "queen", "piece", "exchange")
     return next((a for a in noun.adjectives if a in given), "material")

@@ -113,6 +113,15 @@ _FUTURE = frozenset(
         "exchanged",
         "swapped",
         "sacrificed",
+        "give",
+        "gives",
+        "gave",
+        "given",
+        "giving",
+        "lose",
+        "loses",
+        "lost",
+        "costs",
         "earlier",
         "used",
         "came",
@@ -304,6 +313,8 @@ def _misplaced(here: Here, word: Word, near: _Near, elsewhere: bool) -> str | No
             continue
         here_number, white = _numbered(place)
         if number is None or (here_number == number and white != dots):
+            if place.parent is not None and place.uci is not None:
+                near.play([(place.parent.board, place.uci)])
             return None
         seen_number.add(f"{here_number}{'.' if white else '...'}")
     if plain_square:
@@ -391,14 +402,14 @@ def _absent(
         if match.re is _MOVED:
             piece = match["piece"] or match["thing"] or match["driven"]
             text = f"{piece.strip()} on {match['square'] or match['from'] or match['post']}"
-        if text.startswith(("a ", "an ", "no ", "another ")):
+        if text.startswith(("a ", "an ", "no ", "another ", "whole ", "entire ", "full ")):
             continue  # any such piece, not one that stands there
         reference = Reference.read(text)
         try:
             side = here.owner(reference)
         except Unread:
             side = None  # who is meant is unknown: the colour is not checked
-        if any(reference.squares(b, side) for b in near.boards):
+        if any(reference.squares(b, side) for b in (*near.boards, *_fought_over(here, reference))):
             continue
         places = here.lesson.places if elsewhere else _ahead(here.place)
         if any(reference.squares(p.board, side) for p in places):
@@ -423,6 +434,19 @@ def _absent(
         reason = f"no such piece ({text}) stands there, here or in this line{stands}"
         found.append((reason, sentence.words[first], sentence.words[last]))
     return found
+
+
+def _fought_over(here: Here, reference: Reference) -> tuple[Board, ...]:
+    """The positions since the captures on a square began that led here: "the pawn on d4 was poisoned"."""
+    boards, moves = here.spot.boards, here.spot.moves
+    at = len(moves)
+    while (
+        at
+        and moves[at - 1][2:4] == reference.square
+        and boards[at - 1].piece_at(moves[at - 1][2:4])
+    ):
+        at -= 1
+    return tuple(boards[at:])
 
 
 def _retakes(here: Here, reference: Reference) -> bool:

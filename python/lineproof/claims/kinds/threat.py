@@ -10,7 +10,7 @@ from lineproof.claims.bands import edge_of_two, is_safe
 from lineproof.claims.board import name, names, other, pieces, side_of, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.cost import SAFE, weigh
-from lineproof.claims.here import Agent, Here, Unread
+from lineproof.claims.here import Agent, Here, Unread, absent
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.passing import PAWN, Gain, gained, parsed
@@ -233,7 +233,7 @@ def _prey(here: Here, text: str | None, owner: str | None) -> list[str]:
     if owner is not None:
         found = [at for at in found if at in pieces(here.board, owner)]
     if not found:
-        raise Unread(f"there is no {text} on the board to be attacked")
+        raise absent(text, "on the board to be attacked")
     if len(found) > 1:
         hit = [
             at for at in found
@@ -310,7 +310,7 @@ def _targets(here: Here, text: str, owner: str | None) -> list[str]:
     if owner is not None:
         found = [at for at in found if at in pieces(here.board, owner)]
     if not found:
-        raise Unread(f"there is no {text} on the board to be threatened")
+        raise absent(text, "on the board to be threatened")
     if len({side_of(here.board.piece_at(at) or "K") for at in found}) > 1:
         raise Unread(f"it is not clear whose {text!r} is meant")
     if Reference.read(text).plural and len(found) > 1:

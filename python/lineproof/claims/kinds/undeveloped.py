@@ -7,7 +7,7 @@ from typing import Any
 
 from lineproof.claims.board import HOME_MINORS, names, pieces, side_of, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.here import Here, Unread, absent
 from lineproof.claims.kind import Kind
 from lineproof.claims.phrase import targets
 from lineproof.claims.reference import Reference
@@ -191,7 +191,7 @@ def _named(here: Here, text: str, owner: str | None) -> list[str]:
     if colour is not None:
         found = [at for at in found if (ord(at[0]) + int(at[1])) % 2 == (colour[1] == "light")]
     if not found:
-        raise Unread(f"there is no {text} on the board")
+        raise absent(text)
     letters = {(here.board.piece_at(at) or "p").lower() for at in found}
     if letters & {"p", "k"}:
         raise Unread("neither kings nor pawns are undeveloped")

@@ -7,7 +7,7 @@ from typing import Any
 
 from lineproof.claims.board import attackers, defenders, name, names, side_of, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.here import Here, Unread, absent
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.reference import Reference
@@ -43,7 +43,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     found = here.find(slots["target"] if "target" in slots else slots["square"])
     last = here.spot.moves[-1][2:4] if here.spot.moves else None
     if not found:
-        raise Unread(f"there is no {slots.get('target', slots.get('square'))} on the board")
+        raise absent(slots.get("target", slots.get("square")))
     plural = "target" in slots and Reference.read(slots["target"]).plural
     if plural:
         if len({spot_side(here, at) for at in found}) > 1:

@@ -120,6 +120,9 @@ def _taker(here: Here, text: str, amount: Amount) -> str:
         return other(owner)
     if _just_taken(here, amount):
         return here.mover
+    owners = {side_of(p) for _, p in here.board.pieces() if p.lower() in amount.letters}
+    if len(owners) == 1 and amount.letters in {"q", "r"}:
+        return other(owners.pop())  # the only one that is left
     moved = here.spot.moves[-1][2:4] if here.spot.moves else None
     if moved is not None and (here.board.piece_at(moved) or "").lower() in amount.letters:
         return here.board.turn  # "with this capture the queen is lost": the one that has captured
