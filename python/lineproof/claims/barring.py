@@ -94,6 +94,13 @@ class Barring(Resolving):
             and clause.governor.lemma.partition(" ")[0] in _WILLING
         ):
             clause.unreal = True
+        if (
+            clause.form == "base"
+            and clause.governor is not None
+            and clause.governor.lemma == "do"
+            and clause.governor.verb.modal
+        ):
+            clause.unreal = True  # "what he should have done is give the bishop"
         if clause.fronted == "to" and clause.form == "ing" and clause.governor is not None:
             clause.unreal = True  # "comes near to attacking two pawns"
         if (

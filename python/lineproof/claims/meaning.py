@@ -140,7 +140,10 @@ class _Reader(FirstMoves):
         near = {self.sentence.words[n].norm for n in (at - 1, at) if n >= 0}
         if "otherwise" not in clause.adverbs or "otherwise" not in near or not clause.lemma:
             return
+        if self.instead is not None and self.here.spot.moves[:-1] == self.instead.moves:
+            self.here = self.here.at(self.instead)  # "the king comes to e6, otherwise ..."
         passed = self.here.spot.passed()
+        clause.unreal = passed is None
         if passed is not None and clause.verb.modal == "almost":
             self.here = replace(self.here.at(passed), idle=self.here.spot, subject=None)
             clause.adverbs.remove("otherwise")

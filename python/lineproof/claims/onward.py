@@ -88,7 +88,9 @@ class Onward(Barring):
             and clause.lemma in _ANSWERED
         ):
             self._forward(subject.text)
-        if clause.lemma in CAPTURES and free:
+        if free and self._plays_on(clause):
+            pass
+        elif clause.lemma in CAPTURES and free:
             self._capture(clause)
         if clause.lemma in PLAYING and (free or clause.sub in CONDITIONS):
             for noun in clause.objects:
@@ -157,6 +159,25 @@ class Onward(Barring):
         self.here = replace(
             self.here, subject=side or self.here.subject, unclear=False, after_unread=False, topic=topic, third=named or self.here.third,
         )  # fmt: skip
+
+    def _plays_on(self, clause: Clause) -> bool:
+        """Plays the move that a clause tells of as it comes: "our knight goes to d3", "we castle", "the king has to take her"."""
+        verb = clause.verb
+        if clause.form != "finite" or clause.sub or (clause.inherited and not clause.lemma):
+            return False
+        if (
+            verb.done
+            or verb.past
+            or verb.modal not in {"", "must", "will"}
+            or clause.governor is not None
+        ):
+            return False
+        deed = self._done(clause)
+        if deed is None or deed.before.moves != self.here.spot.moves:
+            return False
+        self.instead = self.here.spot
+        self.here = self.here.at(deed.after)
+        return True
 
 
 def _other_man(clause: Clause, he: str | None) -> str | None:

@@ -10,6 +10,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from .chunk import Place
+from .letting import lets_go
 from .lexicon import NOUNS, VERBS, members
 from .noun import Noun
 
@@ -78,6 +79,7 @@ def fold(before: Clause, clause: Clause) -> bool:
         or _identified(before, clause)
         or _placed(before, clause)
         or _has_doing(before, clause)
+        or lets_go(before, clause)
     ):
         before.see(clause)
         return True

@@ -83,7 +83,7 @@ def judged(noun: Noun) -> str | None:
         return "!"
     if noun.head not in _MOVES or not said.isdisjoint(_OTHERS):
         return None
-    if noun.head == "move" and noun.det == "the" and not said:
+    if noun.head == "move" and noun.det == "the" and noun.text == "the move" and not said:
         return "!"
     if noun.head in {"one", "thing"} and noun.det == "the" and "good" in said:
         return None  # "that's the good one": the better of two pieces

@@ -9,6 +9,7 @@ from lineproof.claims.board import side_of
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.move_numbers import miscounted
 from lineproof.claims.phrase import SHARED
 from lineproof.claims.reference import Reference
 from lineproof.claims.sentence import Sentence
@@ -84,6 +85,7 @@ _FUTURE = frozenset(
         "could",
         "should",
         "put",
+        "puts",
         "place",
         "putting",
         "placing",
@@ -165,7 +167,7 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
         if reason is not None:
             reasons.append((reason, word, word))
     reasons.extend(_absent(here, sentence, near, elsewhere))
-    reasons.extend(_miscounted(here, sentence))
+    reasons.extend(miscounted(here, sentence))
     changed = _changed(here, sentence)
     if changed is not None:
         reasons.append((changed, sentence.words[0], sentence.words[-1]))
@@ -181,40 +183,6 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
             )
         )  # fmt: skip
     return claims
-
-
-_ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth", "thirteenth", "fourteenth", "fifteenth")  # fmt: skip
-_NTH = re.compile(
-    rf"^(?: \w+)? with (?P<whose>white 's|black 's|his|her|our|your|their) (?P<nth>{'|'.join(_ORDINALS)}) move(?= )"
-    rf"|^(?: \w+)? this(?: \w+)? move , (?P<of>white 's|black 's|his|our) (?P<n>{'|'.join(_ORDINALS)})(?: move)?(?= ,)"
-)
-"""The move just played, counted: "with his seventh move", "this knight move, White's fourth,"."""
-
-
-def _miscounted(here: Here, sentence: Sentence) -> list[tuple[str, Word, Word]]:
-    """A move just played that is called by a number which it does not have."""
-    line = "".join(f" {w.norm}" for w in sentence.words)
-    match = _NTH.match(line)
-    if match is None or not here.spot.moves:
-        return []
-    try:
-        side = here.side(match["whose"] or match["of"])
-    except Unread:
-        return []
-    board = here.spot.earlier(1).board
-    if board.turn != side:
-        return []
-    said = _ORDINALS.index(match["nth"] or match["n"]) + 1
-    if said == board.move_number:
-        return []
-    last = len(match.group().split()) - 1
-    number = (
-        _ORDINALS[board.move_number - 1]
-        if board.move_number <= len(_ORDINALS)
-        else f"{board.move_number}th"
-    )
-    reason = f"the move beside these words is {side.title()}'s {number}"
-    return [(reason, sentence.words[0], sentence.words[last])]
 
 
 def _since(words: list[str]) -> list[str]:

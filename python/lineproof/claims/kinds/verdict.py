@@ -237,6 +237,9 @@ FRAMES = (
     "{author} <call/consider/judge/make/deem> {board} {degree} for {side} if modal=|would",
     "{author} <prefer> {camp} if modal=|would",
     "<be:call/judge/consider> {board} {level} if modal=|may|can",
+    "{author} <call/consider/judge/make/deem> {board} {standing} for {side} if modal=|would",
+    "{author} <call/consider/judge/make/deem/rate> {board} {even_game} if modal=|would",
+    "{moved} <have/maintain/preserve> {standing}",
     "{cause} <lead to> {standing} for {side}",
     "{cause} <give> {side} {standing}",
     "{cause} <give> {side} (with|in) {standing}",
@@ -310,6 +313,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     denied = bool(verb is not None and verb.negated)
     if "cause" in slots and MOVE.fullmatch(slots["cause"]):
         here = here.at(played(here, slots["cause"]).after)
+    if "moved" in slots:
+        move = played(here, slots["moved"])
+        here, slots["side"] = here.at(move.after), move.side
     if "hedge" in slots or "seems" in slots:
         here = replace(here, hedged=True)
     level = slots.get("level", slots.get("even_game"))
@@ -460,6 +466,7 @@ KIND = Kind(
         ),
         "author": lambda n: n.text if n.type == "side" and n.text in {"i", "we"} else None,
         "cause": lambda n: n.text if n.type != "side" else None,
+        "moved": lambda n: n.text if n.type == "move" and not n.plural else None,
         "level_game": lambda n: n.text if n.head in STANDINGS["equality"] else None,
         "equal_chances": _equal_chances,
         "more": lambda n: n.text if n.head in {"nothing", "anything", "more"} else None,

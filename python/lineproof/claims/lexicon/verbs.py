@@ -57,6 +57,7 @@ come off: come off, go off, disappear, vanish, leave the board, be gone
 capture: take, grab, snap off, lap up, gobble up, hoover up, snaffle, gulp down, munch, munch on, chomp, snatch, take on, capture on, snap up, eat, gobble, pocket, swallow, accept, help oneself to, help himself to, help itself to, help themselves to, help yourself to, help ourselves to, seize, grab on
 recapture: recapture, retake, take back
 sacrifice: sacrifice, sack, throw on the fire, throw into the fire, put on the fire, spend, burn, toss, chuck, fling, gambit, give up, offer, invest, jettison, sac, part with, pay, donate
+fling in: give, give away, throw in, toss in, chuck in, fling in, hurl in, let go of
 regain: regain, recover, win back, get back, recoup, retrieve, pick up again
 take back: take back, recapture, retake
 restore: restore, re-establish, redress
