@@ -14,6 +14,8 @@ from .referring import Referring
 
 _AVERTING = members("avert", VERBS) | {"do"}
 
+_SHE = frozenset({"rook", "bishop", "knight"})
+"""Pieces that some teachers call "she"."""
 _JUDGING = members("judge", VERBS) | members("recommend", VERBS) | {"call", "consider"}
 
 
@@ -59,10 +61,15 @@ class Resolving(Referring):
                 Noun("piece", head, topic, clause.first, clause.first, square=square)
             )  # "See that knight? Nailed to the king."
         if clause.subject is not None and clause.subject.head == "she" and not clause.inherited:
-            queen = self._queen()
+            queen = self._queen(clause)
             if queen is not None:
                 subject = clause.subject
                 clause.subject = replace(queen, first=subject.first, last=subject.last)
+        done_to = clause.objects[0] if clause.passive and clause.objects else None
+        if done_to is not None and done_to.head == "she":
+            queen = self._queen(clause)
+            if queen is not None:
+                clause.objects[0] = replace(queen, first=done_to.first, last=done_to.last)
         about = clause.lemma in _AVERTING  # "nothing can be done about it": all that was said
         if self.last is not None and not about:
             for number, noun in enumerate(clause.objects):
@@ -163,10 +170,14 @@ class Resolving(Referring):
         )
         self.things = many or (self.things if not clause.lemma else "")
 
-    def _queen(self) -> Noun | None:
+    def _queen(self, clause: Clause) -> Noun | None:
         """What "she" means: the queen spoken of before, or the one that has just moved; None when it may be a player."""
         if self.last is not None:
-            return self.last if self.last.head == "queen" else self.lady
+            if self.last.head == "queen" or self.lady is not None:
+                return self.last if self.last.head == "queen" else self.lady
+            there = any(p.noun is not None and p.noun.square for p in clause.places)
+            bare = self.last.head in _SHE and not self.last.plural and not there
+            return self.last if bare else None
         at = self.here.spot.moves[-1][2:4] if self.here.spot.moves else None
         if at is None or (self.here.board.piece_at(at) or "").lower() != "q":
             return None
