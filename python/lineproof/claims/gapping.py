@@ -64,4 +64,13 @@ def again(before: Clause, clause: Clause) -> None:
     clause.subject, clause.inherited = before.subject, False
 
 
-__all__ = ["again", "also_by"]
+def by_which(clause: Clause) -> None:
+    """ "The knight by which e5 is guarded": which guards e5."""
+    if clause.sub in {"by which", "by whom"} and clause.passive and clause.subject is not None:
+        clause.objects, clause.subject = [clause.subject, *clause.objects], None
+        clause.passive = False
+        clause.joint = clause.joint.replace(clause.sub, "which")
+        clause.sub = "which"
+
+
+__all__ = ["again", "also_by", "by_which"]

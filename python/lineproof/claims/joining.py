@@ -18,11 +18,12 @@ from .cleft import cleft, what_first
 from .deed import doing
 from .dislocation import compared, dislocated, elided
 from .echo import belongs, echoed, taken_up
-from .gapping import again, also_by
+from .gapping import again, also_by, by_which
 from .lexicon import VERBS, members
 from .light import light
 from .parts import fold, none_such
 from .raising import raised
+from .standing import where_stands
 from .straight import (
     active,
     aims,
@@ -78,6 +79,7 @@ def joined(clauses: list[Clause]) -> list[Clause]:
             clause.joint, clause.sub = dangling.joint, dangling.sub or clause.sub
             found = [c for c in found if c is not dangling]
             dangling, before = None, (found[-1] if found else None)
+        by_which(clause)
         if before is not None and (cleft(before, clause) or what_first(before, clause)):
             continue
         if before is not None and compared(before, clause):
@@ -224,6 +226,7 @@ def joined(clauses: list[Clause]) -> list[Clause]:
         thats_us(clause)
         belongs(clause)
         none_such(clause)
+        where_stands(clause)
         light(clause)
         shown(clause)
         active(clause)

@@ -7,13 +7,14 @@ from dataclasses import replace
 from .aim import aimed, fill
 from .attached import COUNTED
 from .clause import Clause
-from .lexicon import VERBS, members
+from .lexicon import NOUNS, VERBS, members
 from .noun import Noun
 from .possessive import named as possessed
 from .referring import Referring
 
 _AVERTING = members("avert", VERBS) | {"do"}
 
+_WAYS = frozenset({*NOUNS["diagonal"], *NOUNS["file"]})
 _SHE = frozenset({"rook", "bishop", "knight"})
 """Pieces that some teachers call "she"."""
 _JUDGING = members("judge", VERBS) | members("recommend", VERBS) | {"call", "consider"}
@@ -24,6 +25,7 @@ class Resolving(Referring):
 
     def _resolve(self, clause: Clause) -> None:
         """Says what "it" and "them" mean, where they are no subject: the piece or pawn spoken of before."""
+        self._way(clause)
         if self.aim is not None:
             fill(clause, self.aim)
         self.aim = aimed(clause) or self.aim
@@ -169,6 +171,21 @@ class Resolving(Referring):
             (n.head for n in nouns if n.type == "noun" and n.plural and (n.count or 0) > 1), ""
         )
         self.things = many or (self.things if not clause.lemma else "")
+
+    def _way(self, clause: Clause) -> None:
+        """Puts the file or diagonal spoken of before for "it": "the diagonal matters: it is shut"."""
+        subject = clause.subject
+        of_it = subject if not clause.passive else next(iter(clause.objects), None)
+        if of_it is not None and of_it.type == "pronoun" and of_it.head == "it":
+            if self.way is None or clause.inherited or self.last is not None:
+                return
+            way = replace(self.way, first=of_it.first, last=of_it.last)
+            if clause.passive:
+                clause.objects[0] = way
+            else:
+                clause.subject = way
+        elif of_it is not None and not clause.inherited:
+            self.way = of_it if of_it.type == "file" or of_it.head in _WAYS else None
 
     def _queen(self, clause: Clause) -> Noun | None:
         """What "she" means: the queen spoken of before, or the one that has just moved; None when it may be a player."""
