@@ -75,6 +75,8 @@ class Barring(Resolving):
             own = (near < number and clause.joint in {",", "", ", then", "then", "-", ", -"}) or (
                 near > number and not _BREAK & set(other.joint) and other.sub not in {"once"}
             )
+            if near > number and _purpose(other):
+                continue  # "the only move if he wants to keep the knight"
             if other.sub in _WHILE and self._holds(other):
                 continue
             if near < number and other.sub == "once" and self._arrived_there(other, clause):
@@ -169,6 +171,14 @@ def _of_mood(clause: Clause) -> bool:
             p.noun is not None and p.noun.type in {"piece", "square", "move"} for p in clause.places
         )
     )
+
+
+def _purpose(clause: Clause) -> bool:
+    """ "If he wants to keep the knight": what a move is for."""
+    wants = clause.lemma in {"want", "wish", "be", "care", "mean", "intend", "hope"}
+    side = clause.subject is not None and clause.subject.type == "side"
+    plain = not (clause.objects or clause.places or clause.states or clause.verb.negated)
+    return clause.sub == "if" and wants and clause.complement and side and plain
 
 
 def _by_move(clause: Clause) -> bool:

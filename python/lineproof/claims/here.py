@@ -116,9 +116,7 @@ def meant(spot: Spot, san: str, shown: str | None = None) -> str:
         return board.parse_san(san)
     letter, _, square = spoken[1].partition("x")
     captures = [
-        uci
-        for uci in board.legal_moves()
-        if (board.piece_at(uci[:2]) or "").upper() == letter and "x" in board.san(uci)
+        uci for uci in board.legal_moves() if _by(board, uci, letter) and "x" in board.san(uci)
     ]
     if square:
         found = [uci for uci in captures if uci[2:4] == square]
@@ -130,6 +128,12 @@ def meant(spot: Spot, san: str, shown: str | None = None) -> str:
     if len(found) > 1 and shown not in found:
         raise AmbiguousMoveError(san)
     return found[0] if len(found) == 1 or shown is None else shown
+
+
+def _by(board: Board, uci: str, letter: str) -> bool:
+    """Whether such a piece moves, or a pawn of that file: "N", "h"."""
+    moved = (board.piece_at(uci[:2]) or "").upper()
+    return moved == letter or (moved == "P" and uci[0] == letter)
 
 
 @dataclass(frozen=True)
@@ -240,6 +244,8 @@ class Here:
                     raise Unread(f"{text!r} is somebody who does not play here")
                 if self.he is not None:
                     return self.he
+                if self.third == self.taught and self.neutral and self.subject == self.third:
+                    return self.third  # "Black cannot castle, and he is losing his queen"
                 if self.third == self.taught:
                     raise Unread(f"{text!r} can mean either side here")
                 return other(self.taught)

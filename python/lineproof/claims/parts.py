@@ -9,9 +9,11 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from .asides import tag
 from .chunk import Place
 from .letting import lets_go
 from .lexicon import NOUNS, VERBS, members
+from .namely import names_one
 from .noun import Noun
 
 if TYPE_CHECKING:
@@ -80,6 +82,8 @@ def fold(before: Clause, clause: Clause) -> bool:
         or _placed(before, clause)
         or _has_doing(before, clause)
         or lets_go(before, clause)
+        or names_one(before, clause)
+        or tag(before, clause)
     ):
         before.see(clause)
         return True

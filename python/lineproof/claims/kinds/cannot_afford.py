@@ -37,6 +37,8 @@ _AFFORDING = (
 FRAMES = (
     *(f"{frame} ; lacks=yes if negated" for frame in _AFFORDING),
     *(f"{frame} ; afford=yes" for frame in _AFFORDING),
+    "{side} <afford> {it} ; that=yes if negated modal=can|could|may",
+    "{side} <have> time for {it} ; that=yes if negated",
     "{deed} <=> {unaffordable} [for {side}]",
     "{deed} <=> luxury [for {side}]",
     "{deed} <take too long>",
@@ -52,6 +54,11 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     side = here.side(slots["side"]) if "side" in slots else None
+    if "that" in slots:
+        move = _said_before(here)
+        if side != move.side:
+            raise Unread("the move is not that side's")
+        return [here.claim(KIND.id, move.side, spot=move.before, move=move.uci)]
     if "castle" in slots:
         move: Named = castling(here, side or here.board.turn)
     elif "prey" in slots:
@@ -80,6 +87,18 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     return [
         here.claim(KIND.id, move.side, spot=move.before, negated="afford" in slots, move=move.uci)
     ]
+
+
+def _said_before(here: Here) -> Named:
+    """The first move that the sentence itself has played, "if he takes it, we take on d1, so he cannot afford that".
+
+    :raises Unread: when it has played none.
+    """
+    shown = tuple(here.place.moves())
+    if len(here.spot.moves) <= len(shown) or here.spot.moves[: len(shown)] != shown:
+        raise Unread("it is not clear what cannot be afforded")
+    before = here.spot.earlier(len(here.spot.moves) - len(shown))
+    return Named(before, here.spot.moves[len(shown)], before.board.turn)
 
 
 def outcome(best: int, points: int) -> Outcome:
@@ -118,6 +137,9 @@ KIND = Kind(
         "choice": lambda n: deed(n) if n.type != "pronoun" else None,
         "above": lambda n: n.text if n.head == "time" else None,
         "oneself": lambda n: n.text if n.type in {"side", "pronoun"} else None,
+        "it": lambda n: (
+            n.text if n.type == "pronoun" and n.head in {"it", "that", "this"} else None
+        ),
         "prey": lambda n: (
             n.text if n.type == "piece" and not n.plural and n.head != "king" else None
         ),

@@ -52,6 +52,8 @@ _MOVES = (
         "course",
     }
 )
+_SLOWER = frozenset({"other", "slower", "different", "quieter", "better", "stronger", "another"})
+_ANSWERS = frozenset({"answer", "reply", "response", "reaction", "remedy", "antidote", "cure", "solution", "defence", "way"})  # fmt: skip
 _OTHERS = frozenset(
     {
         "second",
@@ -145,6 +147,10 @@ _CLAIMED = {
 FRAMES = (
     "{deed} <=> {quality} [(for|of) {side}] if without=never",
     "{deed} <=> {mark} [for {side}] if without=never",
+    "{deed} <=> {answering} (to|against) {anything} if without=never",
+    "{deed} <make_sense> ; mark=!",
+    "{deed} <ask_for_trouble> ; mark=?!",
+    "<~> {nobody} (better|stronger) ; mark=!",
     "<be:call/consider/judge> {deed} {mark} if modal=|must|may|can|would",
     "<be:call/consider/judge> {deed} {quality} if modal=|must|may|can|would",
     "{known} <=> {deed} if without=never",
@@ -167,6 +173,7 @@ FRAMES = (
     "{side} <make/commit> {fault} [(with|by) {deed}]",
     "{side} <blunder> [(with|by) {deed}] ; mark=??",
     "{side} <err> [(with|by) {deed}] ; mark=?",
+    "{author} <recommend/advise/suggest> {other_move} ; mark=! if negated modal=|can|could|would",
     "{author} <recommend/advise> {deed} ; mark=! if active modal=|would",
     "<be:recommend/advise> {deed} ; mark=!",
     "{piece} <belong> (on|to) {square} ; mark=!",
@@ -198,6 +205,8 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     text = slots.get("deed")
+    if re.match("1 |only 1 |just 1 ", text or ""):
+        raise Unread("it is counted, not judged")
     if "piece" in slots:
         text = f"{slots['piece']} to {slots['square']}"
     if "quality" not in slots and text in {"it", "which", "that"}:
@@ -228,13 +237,15 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("it is not said of the move")
     mark_ = next(
         slots[s]
-        for s in ("quality", "mark", "known", "fault", "how", "glyph", "best")
+        for s in ("quality", "mark", "answering", "known", "fault", "how", "glyph", "best")
         if s in slots
     )
     if "seems" in slots and (
         mark_ in {"!", "!!"} or text in {None, "this", "that", "it", "which"} or contrasted(here)
     ):
         raise Unread("what looks so need not be so")
+    if "seems" in slots and _ODD.search(here.said):
+        raise Unread("it is said of its looks")
     told = re.search(r"\b(?:called|considered|judged|regarded|deemed)\b", here.said)
     barred = verb is not None and verb.modal == "can" and verb.negated
     barred = barred and text not in {None, "this", "that", "it", "which"}  # "Nf6 can't be right"
@@ -252,6 +263,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     ]
 
 
+_ODD = re.compile(r"\b(?:strange|odd|weird|bizarre|peculiar)$")
 _PLEASANT = re.compile(
     r"(?:it|this|that)(?:'s| is| was| looks| seems| feels)?(?: \w+)? (?:nice|lovely|great|grand|neat|wonderful|beautiful|gorgeous)"
 )
@@ -408,8 +420,19 @@ KIND = Kind(
         "best": lambda n: "!" if n.head in {"best", "strongest"} and n.det == "the" else None,
         "it": lambda n: n.text if n.head in {"it", "this"} else None,
         "moved": lambda n: n.text if n.type == "piece" and n.square and not n.parts else None,
+        "other_move": lambda n: (
+            n.text if n.head in NOUNS["move"] and not _SLOWER.isdisjoint(n.adjectives) else None
+        ),
+        "answering": lambda n: judged(n) if n.head in _ANSWERS else None,
         "recommendation": lambda n: (
-            n.text if n.head == "recommendation" and n.whose in {"our", "my"} else None
+            n.text
+            if (
+                n.head in {"recommendation", "choice", "preference"}
+                and n.whose in {"our", "my"}
+                and len(n.text.split()) == 2
+            )
+            or n.head in {"way to go", "way forward"}
+            else None
         ),
     },
     read=read,

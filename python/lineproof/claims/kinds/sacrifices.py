@@ -40,7 +40,7 @@ FRAMES = (
     "[{agent}] <sacrifice> {amount} [for {price}] [on {square}] [with {move}]",
     "[{agent}] <sacrifice> {side} {amount} [for {price}] [on {square}] [with {move}]",
     "[{agent}] <give/let> {amount} for {returns}",
-    "[{agent}] <fling_in> {amount} [+away|back] [for {price}] [on {square}] [with {move}] if without=to|as|for|behind active",
+    "[{agent}] <fling_in> {amount} [+away] [on {square}] [with {move}] if without=to|as|for|behind active",
     "{noun} <come/follow/begin/start> [+now|next|here] ; coming=yes",
     "{agent} <leave/put/place> {amount} hanging [on {square}] if active",
     "{amount} <=> on offer",

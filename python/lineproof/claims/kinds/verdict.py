@@ -127,6 +127,7 @@ def _degrees() -> dict[str, Any]:
 
 _DEGREES = _degrees()
 _EVEN = STANDINGS["level"]
+_WON: dict[str, Any] = {w: d for w, d in _DEGREES.items() if d is Band.WINNING}
 _LEVELS: dict[str, Any] = {
     **dict.fromkeys(_EVEN, (Band.LEVEL, False)),
     **dict.fromkeys((f"{r} {e}" for r in STANDINGS["roughly"] for e in _EVEN), (Band.LEVEL, True)),
@@ -227,6 +228,7 @@ FRAMES = (
     f"{{side}} <=> {{degree}} {_MAY}",
     "{side} <have> {standing}",
     "{camp} <=> {degree}",
+    "{pointer} <=> {won} ; won=yes",
     "{board} <=> {level} [for {both}]",
     f"{{board}} <=> {{level}} [for {{both}}] {_MAY}",
     "{board} <=> {degree} for {side}",
@@ -329,6 +331,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return [here.claim(KIND.id, "white", negated=denied, degree=Band.LEVEL, either=True)]
     if "nobody_better" in slots:
         return [here.claim(KIND.id, "white", degree=Band.LEVEL)]
+    if "pointer" in slots and not here.neutral:
+        slots["side"] = "we"  # "we are a piece ahead, that's winning"
     degree = next((slots[s] for s in ("degree", "standing", "size") if s in slots), BETTER)
     owner = slots.get("side", slots.get("camp", slots.get("edge")))
     if owner is None and (here.subject is None or here.after_unread):
@@ -453,7 +457,7 @@ KIND = Kind(
         "'better' alone 53 and more; 'unclear' fails only outside 30 to 70. One band off is unsettled, two bands or the wrong side fails; a hedge widens a band by five points."
     ),
     formula="points = expected score after best play; holds: in the band said; unsettled: one band off; fails: two bands, or the wrong side",
-    slots={"degree": _DEGREES, "level": _LEVELS, "size": _SIZES},
+    slots={"degree": _DEGREES, "won": _WON, "level": _LEVELS, "size": _SIZES},
     tests={
         "standing": standing,
         "even_game": even_game,
@@ -466,6 +470,7 @@ KIND = Kind(
         ),
         "author": lambda n: n.text if n.type == "side" and n.text in {"i", "we"} else None,
         "cause": lambda n: n.text if n.type != "side" else None,
+        "pointer": lambda n: n.text if n.text in {"that", "this"} else None,
         "moved": lambda n: n.text if n.type == "move" and not n.plural else None,
         "level_game": lambda n: n.text if n.head in STANDINGS["equality"] else None,
         "equal_chances": _equal_chances,

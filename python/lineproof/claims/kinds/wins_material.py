@@ -51,6 +51,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     text = " ".join(here.said.split())
     said = slots.get("amount") or slots.get("given") or slots["fallen"]
     amount = Amount.read(said)
+    if "other" in f"{slots.get('agent', '')} {slots.get('anything', '')}".split():
+        raise Unread("it is said of other moves")
     verb = slots.get("verb")
     spot = here.spot
     if "ends" in slots and verb is not None and verb.done:

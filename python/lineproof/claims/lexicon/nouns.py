@@ -117,6 +117,7 @@ best: best, strongest
 exclamation mark: exclamation mark, exclam
 question mark: question mark
 mistake: shocker, gaffe, boob, horror, bloomer, recommendation, remedy, solution, fault, misstep, misjudgement, miscalculation, clanger, catastrophe, disaster, calamity, imprecision, slip up, faux pas, false step
+way to go: way to go, way forward
 person: person, nephew, niece, uncle, cousin, brother, son, colleague, neighbour, student, pupil, member, acquaintance, captain, team mate, somebody, someone, chap, fellow, bloke, guy, man, boy, lad
 beginner: beginner, club player, novice, newcomer
 danger: danger, terror, threat

@@ -59,6 +59,8 @@ capture: take, grab, snap off, lap up, gobble up, hoover up, snaffle, gulp down,
 recapture: recapture, retake, take back
 sacrifice: sacrifice, sack, throw on the fire, throw into the fire, put on the fire, spend, burn, toss, chuck, fling, gambit, give up, offer, invest, jettison, sac, part with, pay, donate
 fling in: give, give away, throw in, toss in, chuck in, fling in, hurl in, let go of
+make sense: make sense, make good sense, make perfect sense, make a lot of sense, make every sense, make complete sense, make plenty of sense
+ask for trouble: ask for trouble, ask for it, invite trouble, court disaster, court danger, play with fire
 regain: regain, recover, win back, get back, recoup, retrieve, pick up again
 take back: take back, recapture, retake
 restore: restore, re-establish, redress

@@ -1,0 +1,44 @@
+"""Namely: what is counted as one and named behind it, "he has one move here, and it is d5"."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from .chunk import Place
+from .lexicon import NOUNS, VERBS, members
+
+if TYPE_CHECKING:
+    from .clause import Clause
+
+_ONE = frozenset({*NOUNS["move"], *NOUNS["square"], *NOUNS["choice"], *NOUNS["escape"], "defence"})
+_HAVING = members("have", VERBS) | members("be", VERBS) | {"remain"}
+_JOINTS = frozenset({", and", "and", ",", "-", ":", ";"})
+
+
+def names_one(before: Clause, clause: Clause) -> bool:
+    """Puts the move with the one thing that it is: "there is only one move, and that is Ke6"."""
+    subject = clause.subject
+    if clause.lemma != "be" or subject is None or subject.head not in {"it", "that", "this"}:
+        return False
+    if (
+        clause.joint not in _JOINTS
+        or len(clause.objects) != 1
+        or clause.verb.negated
+        or clause.states
+    ):
+        return False
+    named = clause.objects[0]
+    if named.type not in {"move", "square"} or named.plural or before.verb.negated:
+        return False
+    one = next((o for o in before.objects if o.count == 1 and o.head in _ONE), None)
+    if (
+        one is None
+        or before.lemma not in _HAVING
+        or any(p.preposition == "namely" for p in before.places)
+    ):
+        return False
+    before.places.append(Place("namely", named, named.first, named.last))
+    return True
+
+
+__all__ = ["names_one"]
