@@ -19,6 +19,7 @@ from .deed import doing
 from .dislocation import compared, dislocated, elided
 from .lexicon import VERBS, members
 from .light import light
+from .ordering import either
 from .parts import fold, none_such
 from .raising import raised
 from .straight import (
@@ -80,7 +81,7 @@ def joined(clauses: list[Clause]) -> list[Clause]:
             continue
         if before is not None and compared(before, clause):
             continue
-        if before is not None and dislocated(before, clause):
+        if before is not None and (dislocated(before, clause) or either(before, clause)):
             found.pop()
             before = found[-1] if found else None
         if before is not None and fold(before, clause):
