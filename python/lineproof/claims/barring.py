@@ -77,6 +77,8 @@ class Barring(Resolving):
             )
             if other.sub in _WHILE and self._holds(other):
                 continue
+            if near < number and other.sub == "once" and self._arrived_there(other, clause):
+                continue
             if near < number and _of_mood(other) and _by_move(clause):
                 continue  # "if he is greedy, Nxe5 runs into Qh5"
             if near > number and other.sub == "whenever" and clause.verb.modal in {"can", "may"}:
@@ -90,7 +92,7 @@ class Barring(Resolving):
         if (
             clause.governor is not None
             and clause.form != "finite"
-            and not clause.fronted
+            and clause.fronted in {"", "from"}
             and clause.governor.lemma.partition(" ")[0] in _WILLING
         ):
             clause.unreal = True
@@ -137,6 +139,16 @@ class Barring(Resolving):
             self.quoted, self.unfinished = True, not clause.lemma
             return "it is said of what others think"
         return ""
+
+    def _arrived_there(self, once: Clause, clause: Clause) -> bool:
+        """ "Once on d4, the pawn ...": it stands there."""
+        piece = clause.subject
+        if once.lemma or once.objects or once.states or len(once.places) != 1 or piece is None:
+            return False
+        noun = once.places[0].noun
+        if noun is None or not noun.square or piece.type != "piece":
+            return False
+        return noun.square in self.here.find(piece.text)
 
 
 def _of_mood(clause: Clause) -> bool:

@@ -38,7 +38,7 @@ class Course:
     lady: the last queen; things: the last pieces together; done_to: the piece that something was done to. adrift: a move was named whose
     position is not on the board; open: the last clause named one. deed: the sentence has played a move. lets: "let" waits for its verb.
     warned: a move was advised against; detour: where the reading was before it. quoted, unfinished: what others say goes on. checking:
-    the move that a clause plays "with check". back: the position before what only can be played. aim: the square counted last. ahead:
+    the move that a clause plays "with check". way: the file or diagonal spoken of last. back: the position before what only can be played. aim: the square counted last. ahead:
     what was announced, with the position after it.
     """
 
@@ -62,6 +62,7 @@ class Course:
         self.checking: Named | None = None
         self.done_to = ""
         self.back: Spot | None = None
+        self.way: Noun | None = None
         self.supposing: Spot | None = None
         self.aim: tuple[str, str] | None = None
         self.ahead: tuple[Claim, Spot | None] | None = None

@@ -17,11 +17,14 @@ from .clause import Clause
 from .cleft import cleft, what_first
 from .deed import doing
 from .dislocation import compared, dislocated, elided
+from .echo import belongs, echoed, taken_up
+from .gapping import again, also_by, by_which
 from .lexicon import VERBS, members
 from .light import light
 from .ordering import either
 from .parts import fold, none_such
 from .raising import raised
+from .standing import where_stands
 from .straight import (
     active,
     aims,
@@ -77,6 +80,7 @@ def joined(clauses: list[Clause]) -> list[Clause]:
             clause.joint, clause.sub = dangling.joint, dangling.sub or clause.sub
             found = [c for c in found if c is not dangling]
             dangling, before = None, (found[-1] if found else None)
+        by_which(clause)
         if before is not None and (cleft(before, clause) or what_first(before, clause)):
             continue
         if before is not None and compared(before, clause):
@@ -84,7 +88,8 @@ def joined(clauses: list[Clause]) -> list[Clause]:
         if before is not None and (dislocated(before, clause) or either(before, clause)):
             found.pop()
             before = found[-1] if found else None
-        if before is not None and fold(before, clause):
+        if before is not None and (also_by(before, clause) or fold(before, clause)):
+            before.see(clause)
             if before.lemma:
                 dangling = None
             continue
@@ -99,7 +104,10 @@ def joined(clauses: list[Clause]) -> list[Clause]:
             clause.subject, clause.inherited = noun, True  # "the knight on f7, forking two"
         if before is not None:
             gapped(before, clause)
+            again(before, clause)
             elided(before, clause)
+            taken_up(before, clause)
+            echoed(before, clause)
             contact(before, clause)
             said_beside(before, clause)
         if (
@@ -217,7 +225,9 @@ def joined(clauses: list[Clause]) -> list[Clause]:
         i_should(clause)
         contrast(found[number - 1] if number else None, clause)
         thats_us(clause)
+        belongs(clause)
         none_such(clause)
+        where_stands(clause)
         light(clause)
         shown(clause)
         active(clause)

@@ -129,7 +129,7 @@ def _tag(clause: Clause) -> bool:
         and set(clause.strays) <= {"does", "do", "did"}
         and not (clause.lemma or clause.places or clause.states)
         and clause.joint == ","
-        and all(o.type in {"pronoun", "side"} for o in clause.objects)
+        and all(o.type in {"pronoun", "side"} and o.first > clause.first for o in clause.objects)
     )
 
 

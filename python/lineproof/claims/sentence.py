@@ -23,6 +23,11 @@ _MOVE = re.compile(
     rf"(?:(?P<number>\d{{1,3}})\s?\.\s?(?P<dots>\.\.|…)?\s?|(?:\.\.\.|…)\s?)?(?P<san>{SAN}[+#]?)(?P<mark>[!?]{{1,2}})?(?![A-Za-z0-9])"
 )
 
+_LONG = re.compile(
+    r"(?P<piece>[KQRBN]?)(?P<file>[a-h])(?P<rank>[1-8])(?P<how>[-–x×])(?P<to>[a-h][1-8])(?![A-Za-z0-9])"
+)
+"""A move with the square that it comes from: "d2-d4", "Ng1-f3", "e4xd5"."""
+
 _OPENS_MOVE = frozenset("KQRBNabcdefghO.…")
 
 _WORD = re.compile(r"\d+(?:\.\d+)?|[^\W\d_]+(?:['’][^\W\d_]+)?|['’]s\b|[,;:()—–-]|\S")
@@ -112,6 +117,14 @@ def words(text: str) -> tuple[Word, ...]:
             continue
         char = text[at]
         boundary = at == 0 or not (text[at - 1].isalnum() or text[at - 1] == "_")
+        long = _LONG.match(text, at) if boundary else None
+        short = _shortened(long) if long is not None else ""
+        if long is not None and short:
+            move = _MOVE.match(short)
+            assert move is not None  # it is written as a move
+            found.append(Word(short, at, long.end(), move))
+            at = long.end()
+            continue
         move = (
             _MOVE.match(text, at) if boundary and (char in _OPENS_MOVE or char.isdigit()) else None
         )
@@ -142,6 +155,17 @@ def words(text: str) -> tuple[Word, ...]:
     while found and found[-1].norm in {".", "!", "…"}:
         found.pop()
     return tuple(w for w in found if w.norm not in {".", "!", "…", '"', "“", "”", "‘"})
+
+
+def _shortened(long: re.Match[str]) -> str:
+    """A long move as SAN writes it; "" for what is none, such as the diagonal "e1-h4"."""
+    takes, to = long["how"] in "x×", long["to"]
+    if long["piece"]:
+        return f"{long['piece']}{'x' if takes else ''}{to}"
+    if takes:
+        return f"{long['file']}x{to}"
+    pushes = long["file"] == to[0] and abs(int(long["rank"]) - int(to[1])) in {1, 2}
+    return to if pushes else ""
 
 
 def spelt(words: Sequence[Word]) -> str:

@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 from lineproof.claims.claim import Ask, Claim, Judgement, Spot
-from lineproof.claims.here import Here
+from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.openness import described, is_closed_position
+from lineproof.claims.reference import Reference
 from lineproof.claims.tense import answer, first, when
 
 _CLOSED = "(closed|locked|blocked|closed up|locked up|jammed|locked tight|completely closed|completely blocked|completely locked|shut)"
@@ -24,6 +25,8 @@ FRAMES = (
     "(position|centre|game) <take> {character} +on",
     "(position|centre|game) <take on> {character}",
     "(position|centre|game) <be> of {character}",
+    "{it} <=> closed",
+    "<be:close> {it} [{tight}]",
     "<*> closed position",
     "<*> closed centre",
 )
@@ -31,6 +34,8 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     asked = when(here, slots)
+    if "it" in slots and here.topic is not None and not Reference.read(here.topic).plural:
+        raise Unread("it is not clear what is closed")
     if "move" in slots and here.standing(slots["move"]) is None:
         here = here.at(here.named(slots["move"]).after)
     elif "agent" in slots:
@@ -66,6 +71,7 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "it": lambda n: n.head if n.head in {"it", "this"} and n.type == "pronoun" else None,
         "pawns": lambda n: n.head if n.head in {"chain", "pawn chain"} and n.plural else None,
         "character": lambda n: n.head if n.head in {"character", "nature", "type"} and "closed" in n.adjectives else None,},
     read=read,

@@ -42,7 +42,7 @@ FRAMES = (
     "{sole} of {target} <=> {defender}",
     "{target} <have> {defender} as {sole}",
     "{target} <have> {defender} +only|just",
-    "[{side}] <have> defender (apart_from|except|but|other_than|besides|aside_from) {defender} [(at|for|of) {target}] if negated",
+    "[{side}] <have> defender (apart_from|except|but|other_than|besides|aside_from) {defender} [(at|for|of|on) {target}] if negated",
     "{target} <have> defender (apart_from|except|but|other_than|besides|aside_from) {defender} if negated",
     "{nobody} <defend> {target} (apart_from|except|but|other_than|besides|aside_from) {defender}",
 )

@@ -17,6 +17,7 @@ FRAMES = (
     "{agent} <defend> {target} [(with|by) {move}]",
     "[{agent}] <defend> {guarded} [with {defender}] if active",
     "<be:defend> {target} with {defender}",
+    "{keeper} <cling> {target}",  # a side that clings to a pawn does not give it back
     "[{agent}] <give> {target} protection",
     "[{agent}] <give> {target} hand",
     "[{agent}] <lend to give/lend> {target} hand",
@@ -28,6 +29,8 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
+    if "keeper" in slots:
+        slots["agent"] = slots.pop("keeper")
     if "agent" not in slots:
         of_this_move(here)
     agent, able = _agent(here, slots.get("agent"), _whose(here, slots.get("target")))
@@ -179,6 +182,7 @@ KIND = Kind(
     # "guards both ..." may say that it is too much: that is for the kind "overloaded"
     frames=FRAMES,
     gives_way=frozenset({"defended-count", "pin", "prevents"}),
+    tests={"keeper": lambda n: n.text if n.type in {"piece", "square", "move"} else None},
     read=read,
     check=check,
     flips=True,

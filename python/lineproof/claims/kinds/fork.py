@@ -87,7 +87,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     side = claim.side or "white"
     enemy = other(side)
     attacked = [at for at in board.attacks(forker) if at in pieces(board, enemy)]
-    worthy = [at for at in attacked if _target(board, forker, at)]
+    worthy = _aims(board, forker, attacked)
     marks = (Mark("square", (forker,), side), *(Mark("move", (forker, at), side) for at in worthy))
     numbers = {"attacked": ", ".join(f"{board.piece_at(a)}{a}" for a in worthy)}
     if not claim.params["targets"]:
@@ -108,7 +108,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         reference = Reference.read(text)
         candidates = reference.squares(board, enemy)
         seen = [at for at in candidates if at in attacked]
-        good = [at for at in seen if _target(board, forker, at) or _named_pawn(board, at)]
+        good = [at for at in seen if at in worthy or _named_pawn(board, at)]
         needed = len(candidates) if reference.plural and len(candidates) > 1 else 1
         hits.extend(good)
         if len(seen) < needed:
@@ -133,6 +133,22 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     )  # fmt: skip
 
 
+def _aims(board: Any, forker: str, attacked: list[str]) -> list[str]:
+    """The targets among the pieces attacked; a piece that only a target guards is one too, for that guard is attacked with it."""
+    plain = [at for at in attacked if _target(board, forker, at)]
+    guards = {at for at in plain if board.piece_at(at).lower() != "k"}
+    return [
+        at
+        for at in attacked
+        if at in plain
+        or (board.piece_at(at).lower() != "p" and _all_in(guards, defenders(board, at)))
+    ]
+
+
+def _all_in(guards: set[str], found: tuple[list[str], list[str]]) -> bool:
+    return all(at in guards for layer in found for at in layer)
+
+
 def _target(board: Any, forker: str, at: str) -> bool:
     """A target is the king, a piece worth more than the forker, or an unprotected piece; a pawn only if named."""
     letter, own = board.piece_at(at).lower(), board.piece_at(forker).lower()
@@ -150,9 +166,9 @@ def _named_pawn(board: Any, at: str) -> bool:
 KIND = Kind(
     id="fork",
     title="Fork",
-    version=1,
+    version=2,
     definition=(
-        "One piece attacks two named targets: the king, a piece worth more than the forker, or an unprotected piece; a pawn only if named and unprotected. "
+        "One piece attacks two named targets: the king, a piece worth more than the forker, or an unprotected piece, also one that only another target guards (not the king); a pawn only if named and unprotected. "
         "Whether it pays is a second finding."
     ),
     frames=FRAMES,

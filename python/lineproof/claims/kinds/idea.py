@@ -120,9 +120,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "target" in slots and "side" not in slots and "whose" not in slots:
         agent = here.agent(slots["target"]) if "agent" not in slots else agent
     side, spot = agent.side, agent.spot
-    if "coming" in slots and spot.board.turn == side:
-        raise Unread("it is that side's own move, so it may be said of the next move alone")
     moves = [w for w in slots.get("moves", "").split() if re.search(rf"{SAN}[+#]?$", w)]
+    nobody = {"agent", "by", "side", "whose", "target"}.isdisjoint(slots)
+    if "coming" in slots and moves and nobody and _of_the_other(spot, side, moves[0]):
+        side = other(side)  # no move of the side that has just moved
+    elif "coming" in slots and spot.board.turn == side:
+        raise Unread("it is that side's own move, so it may be said of the next move alone")
     castling = slots.get("wing") or slots.get("castling") or slots.get("castle")
     if castling:
         moves = ["O-O", "O-O-O"] if castling == "castling" else [castling]
@@ -155,6 +158,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             square=slots.get("square"),
         )
     ]  # fmt: skip
+
+
+def _of_the_other(spot: Spot, side: str, move: str) -> bool:
+    """Whether the other side alone can play a move that is said to be coming."""
+    own, others = spot.with_move_for(side), spot.with_move_for(other(side))
+    if others is None or parsed(others, move) is None:
+        return False
+    return own is not None and parsed(own, move) is None
 
 
 def _freed(here: Here, text: str, side: str) -> str:

@@ -63,7 +63,7 @@ def known_extra(noun: Noun) -> str | None:
     if "own" in noun.adjectives or " own " in f" {noun.text} ":
         return None
     if noun.head == "extra pawn":
-        return amount(replace(noun, head="pawn"))
+        return amount(replace(noun, head="pawn", square=""))
     return amount(noun) if "extra" in noun.adjectives else None
 
 

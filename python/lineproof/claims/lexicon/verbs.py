@@ -14,9 +14,10 @@ attack: hit, strike, strike at, hit at, strike on, bear down on, bear on, aim at
     have her sights on, have our sights on, have their sights on, be trained on, take a shot at, zoom in on, fix its gaze on, bear down upon, whack at, prod, worry, nag,
     threaten, stab at, home in on, zero in on, set one's sights on, needle, pester
 defend: protect, guard, cover, support, back up, look after, keep an eye on, watch, watch over, hold, shield, mind, overprotect, shore up,
-    hold together, take care of, keep guard over, bolster, secure, reinforce, prop up, safeguard, tend to, see to, lend support to, keep,
-    keep watch over, stand guard over, come to the defence of, come to the aid of, come to the rescue of, come to the help of, hug, cling to, babysit, keep hold of, lend a hand to, watch out for, cater for,
+    hold together, take care of, keep guard over, bolster, secure, reinforce, prop up, safeguard, tend to, see to, lend support to,
+    keep watch over, stand guard over, come to the defence of, come to the aid of, come to the rescue of, come to the help of, babysit, lend a hand to, watch out for, cater for,
     hurry to the defence of, rush to the defence of
+cling: cling to, hug, keep, keep hold of, hold on to, hang on to
 fork: fork
 pin: nail, nail down, pin down, peg, tie down, pin up, peg down, skewer down, fix, glue, chain, freeze
 unpin: unpin, break the pin on, break free

@@ -1,0 +1,76 @@
+"""Gapping: a second part of a clause without its verb: "by the queen and by the bishop", "one defender and two attackers", "d7 twice and f6 twice".
+
+>>> from lineproof.claims.plain import plain
+>>> from lineproof.claims.sentence import sentences
+>>> for said in ("f7 is attacked by the queen and by the bishop.", "We attack d7 twice and f6 once.", "The knight has two defenders and one attacker."):
+...     print([(c.lemma, c.objects[0].text) for c in plain(sentences(said, 0)[0])])
+[('attack', 'f7')]
+[('attack', 'd7'), ('attack', 'f6')]
+[('have', '2 defenders'), ('have', '1 attacker')]
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from .lexicon import NOUNS, VERBS, members
+from .noun import listed
+
+if TYPE_CHECKING:
+    from .clause import Clause
+
+_AND = frozenset({"and", ", and", ",", "but", ", but"})
+_MEN = frozenset({*NOUNS["attacker"], *NOUNS["defender"]})
+_ON = members("attack", VERBS) | members("defend", VERBS)
+_HAVING = members("have", VERBS)
+_TIMES = frozenset({"once", "twice", "thrice", *(f"{n} times" for n in range(2, 8))})
+
+
+def also_by(before: Clause, clause: Clause) -> bool:
+    """ "By the queen and by the bishop": by both; True when nothing of the second part is left."""
+    if clause.joint not in {"and", ", and"} or clause.lemma or not before.lemma:
+        return False
+    if clause.objects or clause.states or clause.strays or len(clause.places) != 1:
+        return False
+    more = clause.places[0]
+    for number, place in enumerate(before.places):
+        if place.preposition != more.preposition or place.preposition not in {"by", "with"}:
+            continue
+        if place.noun is None or more.noun is None or more.noun.no or place.last != before.last:
+            continue
+        if place.noun.type == more.noun.type == "piece":
+            both = listed([place.noun, more.noun])
+            before.places[number] = replace(place, noun=both, last=more.last)
+            before.adverbs += clause.adverbs
+            return True
+    return False
+
+
+def again(before: Clause, clause: Clause) -> None:
+    """ "We attack d7 twice and f6 twice", "it has one defender and two attackers": the verb is that of the clause before."""
+    if clause.lemma or clause.joint not in _AND or clause.states or clause.strays:
+        return
+    if before.form != "finite" or before.verb.modal or before.sub or len(clause.objects) != 1:
+        return
+    thing = clause.objects[0]
+    if before.lemma in _ON:
+        same = thing.type in {"piece", "square"} and before.passive is False
+        if not (same and _TIMES & set(clause.adverbs) and before.objects):
+            return
+    elif not (before.lemma in _HAVING and thing.type == "noun" and thing.head in _MEN):
+        return
+    clause.lemma, clause.form, clause.verb = before.lemma, before.form, before.verb
+    clause.subject, clause.inherited = before.subject, False
+
+
+def by_which(clause: Clause) -> None:
+    """ "The knight by which e5 is guarded": which guards e5."""
+    if clause.sub in {"by which", "by whom"} and clause.passive and clause.subject is not None:
+        clause.objects, clause.subject = [clause.subject, *clause.objects], None
+        clause.passive = False
+        clause.joint = clause.joint.replace(clause.sub, "which")
+        clause.sub = "which"
+
+
+__all__ = ["again", "also_by", "by_which"]
