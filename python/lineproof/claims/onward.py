@@ -157,7 +157,7 @@ class Onward(Barring):
             topic = None  # "e5 hits the knight; it ...": the move
         self.here = replace(self.here, he=_other_man(clause, self.here.he))
         self.here = replace(
-            self.here, subject=side or self.here.subject, unclear=False, after_unread=False, topic=topic, third=named or self.here.third,
+            self.here, subject=side or self.here.subject, topic=topic, third=named or self.here.third,
         )  # fmt: skip
 
     def _plays_on(self, clause: Clause) -> bool:

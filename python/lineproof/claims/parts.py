@@ -15,6 +15,7 @@ from .letting import lets_go
 from .lexicon import NOUNS, VERBS, members
 from .namely import names_one
 from .noun import Noun
+from .ordering import ordered
 
 if TYPE_CHECKING:
     from .clause import Clause
@@ -84,6 +85,7 @@ def fold(before: Clause, clause: Clause) -> bool:
         or lets_go(before, clause)
         or names_one(before, clause)
         or tag(before, clause)
+        or ordered(before, clause)
     ):
         before.see(clause)
         return True

@@ -17,6 +17,7 @@ from .asides import without_asides
 from .chunk import Place
 from .chunking import chunks
 from .clause import Clause
+from .comparing import compared_lines
 from .dislocation import apposed
 from .doings import deeds
 from .joining import joined
@@ -28,7 +29,7 @@ from .sentence import Sentence
 def plain(sentence: Sentence) -> list[Clause]:
     """The plain clauses of a sentence, in the order in which they are said."""
     rough = [part for clause in split(chunks(sentence)) for part in _apart(clause)]
-    return joined(deeds(apposed(without_asides(_trailing(rough)))))
+    return joined(deeds(apposed(compared_lines(without_asides(_trailing(rough))))))
 
 
 _BROUGHT = frozenset(

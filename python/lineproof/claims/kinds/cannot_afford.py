@@ -12,7 +12,7 @@ from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members
-from lineproof.claims.phrase import MOVE
+from lineproof.claims.patterns import MOVE
 from lineproof.claims.played import castling, played
 from lineproof.claims.reference import Reference
 from lineproof.claims.worded import fitting
@@ -55,10 +55,10 @@ FRAMES = (
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     side = here.side(slots["side"]) if "side" in slots else None
     if "that" in slots:
-        move = _said_before(here)
-        if side != move.side:
+        first = _said_before(here)
+        if side != first.side:
             raise Unread("the move is not that side's")
-        return [here.claim(KIND.id, move.side, spot=move.before, move=move.uci)]
+        return [here.claim(KIND.id, first.side, spot=first.before, move=first.uci)]
     if "castle" in slots:
         move: Named = castling(here, side or here.board.turn)
     elif "prey" in slots:

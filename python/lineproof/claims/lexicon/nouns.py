@@ -121,6 +121,9 @@ way to go: way to go, way forward
 person: person, nephew, niece, uncle, cousin, brother, son, colleague, neighbour, student, pupil, member, acquaintance, captain, team mate, somebody, someone, chap, fellow, bloke, guy, man, boy, lad
 beginner: beginner, club player, novice, newcomer
 danger: danger, terror, threat
+player: player, people, amateur, master, grandmaster, strong player
+club level: club level, master level, beginner level, amateur level, junior level
+percent: percent, per cent, %
 word: good play, ample play, enough play, fine play, real play, active play, full play, value, counterplay, equality, chance, prospect, superiority, attention, consideration, alternative, possibility, option, decision, reaction, try, interposition, withdrawal, luxury, suicide, disposal, march, surrender, fianchetto
 word: word, impunity, trouble, day, year, week, evening, minute, time, thing, matter, way, part, end, start, reason, problem, result, doubt, fact,
     friend, class, job, duty, task, everybody, hand, colour, color, board, clock, student, pupil, opponent, side, price, pocket, front, sight,
