@@ -97,8 +97,12 @@ class FirstMoves(Onward):
             noun = place.noun
             if noun is not None and noun.type == "noun" and place.preposition in FIRST:
                 found = named_thing(here, noun, clause.places)
+                made = found or named_thing(here, noun, clause.places, past=True)
+                if made is not None:
+                    self._checks(here, noun, *made)
+                if found is None and made is not None:
+                    clause.places = [p for p in clause.places if p is not place and p not in made[1]]
                 if found is not None:
-                    self._checks(here, noun, *found)
                     here = here.at(found[0].after)
                     clause.places = [
                         p for p in clause.places if p is not place and p not in found[1]

@@ -169,7 +169,7 @@ class Here:
 
     place: the place that the comment speaks of. spot: the position after the moves that the sentence itself plays.
     subject: the side the clause before spoke of. topic: the piece the clause before began with. third: the side named last in the sentence. words, start, end: the clause as written. idle: the position in which the sentence lets a side pass, which it has just
-    done. he: whom "he" means, where a move of his tells; "" for somebody who does not play. neutral: whether the sentence names the sides and never says "we" or "you". asked: the question that it answers.
+    done. he: whom "he" means, where a move of his tells; "" for somebody who does not play. neutral: whether the sentence names the sides and never says "we" or "you". asked: the question that it answers; thought: what it may deny; tried: whether a question before has tried the last move.
     """
 
     lesson: Lesson
@@ -188,6 +188,8 @@ class Here:
     idle: Spot | None = None
     neutral: bool = False
     asked: Clause | None = None
+    thought: Clause | None = None
+    tried: bool = False
 
     @property
     def board(self) -> Board:

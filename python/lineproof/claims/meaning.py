@@ -27,6 +27,8 @@ from .patterns import MOVE
 from .registry import kind_of
 from .sentence import Sentence
 from .shelf import shelf
+from .thoughts import denied
+from .tried import said_of_it
 from .understood import Understood
 
 _NATURAL = frozenset({"natural", "usual", "normal", "logical", "clear", "obvious", "right", "proper", "customary", "typical", "fitting"})  # fmt: skip
@@ -74,6 +76,9 @@ class _Reader(FirstMoves):
     """Reads the clauses of a sentence."""
 
     def run(self, clauses: list[Clause]) -> Understood:
+        clauses = denied(self.here.thought, clauses)
+        if self.here.tried:
+            said_of_it(clauses)
         clauses = answered(self.here.asked, _pass_first(_means_first(clauses)))
         neutral = _PERSONS.isdisjoint([w.norm for w in self.sentence.words])
         if neutral != self.here.neutral:

@@ -41,4 +41,21 @@ def names_one(before: Clause, clause: Clause) -> bool:
     return True
 
 
-__all__ = ["names_one"]
+def has_is(before: Clause, clause: Clause) -> bool:
+    """ "The best move we have is Ke6": the best move is."""
+    if before.lemma not in {"have", "get"} or before.subject is None or len(before.objects) != 1:
+        return False
+    had, subject = before.objects[0], before.subject
+    if clause.lemma != "be" or clause.joint != "-" or subject.type != "side" or had.first > subject.first:
+        return False
+    if had.head not in _ONE or clause.subject is not None and not clause.inherited:
+        return False
+    if not clause.objects or before.verb.negated:
+        return False
+    before.lemma, before.subject, before.verb = "be", had, clause.verb
+    before.objects, before.states = list(clause.objects), list(clause.states)
+    before.places += clause.places
+    return True
+
+
+__all__ = ["has_is", "names_one"]

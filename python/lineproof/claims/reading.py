@@ -33,6 +33,8 @@ from .registry import all_kinds, kind_of
 from .sentence import Sentence, sentences, spelt
 from .status import LessonReading, Reading, Status
 from .topic import asked_of, topic_of
+from .thoughts import thought_of
+from .tried import tried
 from .understood import Understood
 from .word import Word
 
@@ -65,11 +67,17 @@ def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Readi
     topic: str | None = None
     asked: Clause | None = None
     about: str | None = None
+    after: Spot | None = None
+    thought: Clause | None = None
     spoken = sentences(comment.text, comment.start)
     for number, sentence in enumerate(spoken):
         told = stated(sentence, spoken[number + 1]) if number + 1 < len(spoken) else None
         sentence = told or sentence
-        at = replace(here, sentence=first + number, topic=topic, asked=asked, subject=about)
+        at = replace(
+            here, sentence=first + number, topic=topic, asked=asked, subject=about, thought=thought
+        )
+        if after is not None:
+            at = replace(at.at(after), topic=None, tried=True)
         about = None
         if number + 1 == len(spoken):
             found.append(read_sentence(at, sentence))
@@ -78,6 +86,8 @@ def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Readi
         topic = topic_of(sentence, clauses)
         asked = question_of(sentence, clauses) if told is None else None
         side = asked_of(sentence, clauses) if told is None else None
+        thought = thought_of(sentence, spoken[number + 1]) if told is None else None
+        after = tried(here, sentence, clauses) if told is None else None
         found.append(read_sentence(at, sentence, clauses))
         if side is not None:
             with suppress(Unread):

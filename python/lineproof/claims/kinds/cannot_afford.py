@@ -95,10 +95,12 @@ def _said_before(here: Here) -> Named:
     :raises Unread: when it has played none.
     """
     shown = tuple(here.place.moves())
-    if len(here.spot.moves) <= len(shown) or here.spot.moves[: len(shown)] != shown:
+    own = here.spot.moves
+    first = next((n for n, move in enumerate(own) if n >= len(shown) or move != shown[n]), None)
+    if first is None or first < len(shown) - 1:
         raise Unread("it is not clear what cannot be afforded")
-    before = here.spot.earlier(len(here.spot.moves) - len(shown))
-    return Named(before, here.spot.moves[len(shown)], before.board.turn)
+    before = here.spot.earlier(len(own) - first)
+    return Named(before, own[first], before.board.turn)
 
 
 def outcome(best: int, points: int) -> Outcome:

@@ -34,7 +34,7 @@ smother: smother
 shield: shield, screen
 shelter: shelter, tuck away, tuck in, tuck up, put to bed
 pay attention: pay attention, take care, take precautions, watch out, look out, act
-idle: pass, wait, nod off, fall asleep, doze off, doze, sleep, dawdle, sit still, sit on one's hands, twiddle your thumbs, twiddle his thumbs, twiddle our thumbs, twiddle one's thumbs, look away, blink, do nothing, carry on regardless, daydream, go to sleep, idle, mark time, pass the move, miss a beat
+idle: pass, wait, drowse, snooze, nod off, fall asleep, doze off, doze, sleep, dawdle, sit still, sit on one's hands, twiddle your thumbs, twiddle his thumbs, twiddle our thumbs, twiddle one's thumbs, look away, blink, do nothing, carry on regardless, daydream, go to sleep, idle, mark time, pass the move, miss a beat
 trap: trap, ambush, bag up, bottle, catch, corner, snare, ensnare, net, lasso
 shut in: shut in, coop up, fence in, jam in, seal in, seal off, hide away, keep locked in, keep shut in, stifle, smother in, brick up, brick in, wall up, hem in, box in, lock in, lock away, lock up, wall in, block in, imprison, bury, entomb, pen in,
     bottle up, close in, hold captive, shut away, shut out, cage, cage in, pen up, lock up, incarcerate, fence off, bury alive
@@ -84,7 +84,7 @@ prepare: prepare, gear up for, be gearing up for, plan, intend, be up to, be pla
 transposing: transpose
 transpose: transpose, go over, lead back, steer, steer back, land, switch, reach, go back, lead, run, slide
 err: err, blunder, slip, stumble, go wrong, go astray, go off the rails, slip up, trip up, miss the mark, lose his way, lose their way, lose the thread, get it wrong, put a foot wrong, misplay, misjudge
-lose the game: lose the game, throw the whole game away, throw the game away, throw away the game, throw away the whole game, give away the game,
+lose the game: lose the game, chuck the game away, chuck away the game, toss the game away, toss away the game, chuck it away, toss it away, throw the whole game away, throw the game away, throw away the game, throw away the whole game, give away the game,
     give the game away, hand over the game, ruin the game, throw it all away, cost the game
 fail: fail, fail to, fail because of, fall down, lose to, run into, walk into, stumble into, founder on, come to grief on, come unstuck against,
     backfire, misfire
