@@ -41,6 +41,19 @@ def names_one(before: Clause, clause: Clause) -> bool:
     return True
 
 
+_REASONS = frozenset({"because of", "on account of", "owing to", "due to", "in view of", "thanks to"})
+
+
+def for_reason(before: Clause, clause: Clause) -> bool:
+    """ "Would be a blunder, on account of Bb5": the reason told with what it is of."""
+    if clause.lemma or clause.joint != "," or clause.objects or clause.states or not before.lemma:
+        return False
+    if not clause.places or any(p.preposition not in _REASONS for p in clause.places):
+        return False
+    before.places += clause.places
+    return True
+
+
 def has_is(before: Clause, clause: Clause) -> bool:
     """ "The best move we have is Ke6": the best move is."""
     if before.lemma not in {"have", "get"} or before.subject is None or len(before.objects) != 1:
@@ -58,4 +71,4 @@ def has_is(before: Clause, clause: Clause) -> bool:
     return True
 
 
-__all__ = ["has_is", "names_one"]
+__all__ = ["for_reason", "has_is", "names_one"]

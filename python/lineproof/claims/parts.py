@@ -13,7 +13,7 @@ from .asides import tag
 from .chunk import Place
 from .letting import lets_go
 from .lexicon import NOUNS, VERBS, members
-from .namely import has_is, names_one
+from .namely import for_reason, has_is, names_one
 from .noun import Noun
 from .ordering import ordered
 
@@ -85,6 +85,7 @@ def fold(before: Clause, clause: Clause) -> bool:
         or lets_go(before, clause)
         or names_one(before, clause)
         or has_is(before, clause)
+        or for_reason(before, clause)
         or tag(before, clause)
         or ordered(before, clause)
     ):

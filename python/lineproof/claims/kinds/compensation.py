@@ -90,6 +90,7 @@ FRAMES = (
     "{asset} <=> {comp} [for {amount}]",
     "{asset} <=> {comp} for {it}",
     "{author} <consider/call/judge> {that} {comp} [for {amount}]",
+    "{author} <consider/call/judge> {comp} [for {amount}] ; that=that if active",
     "{that} <=> {comp} [for {amount}]",
     "{that} <=> {comp} for {it}",
     "<be:compensate> {side} for {amount} ; paid=yes",

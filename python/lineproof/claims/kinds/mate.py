@@ -9,7 +9,7 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.patterns import MOVE
-from lineproof.claims.played import supposed
+from lineproof.claims.played import played, supposed
 from lineproof.claims.slot import SLOTS
 
 FRAMES = (
@@ -27,6 +27,7 @@ FRAMES = (
     "[{agent}] <mate> ; over=yes if without=in|on|at",
     "{anything} <make> mate {complete}",
     "<~> {mating}",
+    "{deed} <fail/allow/permit> {mating}",
     "{piece} <mate> (on|at) {square}",
     "<be:smother> {king}",
 )
@@ -50,6 +51,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("it is said of what will be")
     if "over" in slots and not spot.board.is_checkmate and not _moved(slots):
         raise Unread("it is not said that it is mate already")
+    if "deed" in slots:
+        here = here.at(played(here, slots["deed"]).after)
     if "mating" in slots:
         spot = here.named(slots["mating"]).after
     if "placed" in slots and not spot.board.is_checkmate:
