@@ -31,7 +31,6 @@ def reading(text: str, words: str) -> Reading:
         "It's two against four over there.",
         "We don't mind losing the queen.",
         "Black doesn't mind losing a pawn here.",
-        "We gave a whole knight on f7.",
         "That's the good one.",
         "Sacrifices are best made early.",
         "I have a nephew who plays this, and he is winning.",
@@ -40,6 +39,11 @@ def reading(text: str, words: str) -> Reading:
 )
 def test_look_alikes_are_not_read(words: str) -> None:
     assert claims_of(GIUOCO % words, "white") == ()
+
+
+def test_a_whole_knight_that_was_given_is_not_stale() -> None:
+    (claim,) = claims_of(GIUOCO % "We gave a whole knight on f7.", "white")
+    assert claim.kind == "sacrifices"
 
 
 def test_who_is_granted_something_is_he() -> None:

@@ -242,8 +242,6 @@ class Here:
                     raise Unread(f"{text!r} is somebody who does not play here")
                 if self.he is not None:
                     return self.he
-                if self.third == self.taught and self.neutral and self.subject == self.third:
-                    return self.third  # "Black cannot castle, and he is losing his queen"
                 if self.third == self.taught:
                     raise Unread(f"{text!r} can mean either side here")
                 return other(self.taught)

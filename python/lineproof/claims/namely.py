@@ -61,7 +61,7 @@ def has_is(before: Clause, clause: Clause) -> bool:
     had, subject = before.objects[0], before.subject
     if clause.lemma != "be" or clause.joint != "-" or subject.type != "side" or had.first > subject.first:
         return False
-    if had.head not in _ONE or clause.subject is not None and not clause.inherited:
+    if had.head not in _ONE or (clause.subject is not None and not clause.inherited):
         return False
     if not clause.objects or before.verb.negated:
         return False

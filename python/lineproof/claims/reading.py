@@ -32,8 +32,8 @@ from .plain import plain
 from .registry import all_kinds, kind_of
 from .sentence import Sentence, sentences, spelt
 from .status import LessonReading, Reading, Status
-from .topic import asked_of, topic_of
 from .thoughts import thought_of
+from .topic import asked_of, topic_of
 from .tried import tried
 from .understood import Understood
 from .word import Word

@@ -15,7 +15,7 @@ from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
 from lineproof.claims.noun import Noun
-from lineproof.claims.played import around, played
+from lineproof.claims.played import around, played, supposed
 from lineproof.claims.showing import shortest
 from lineproof.claims.worded import NOMINAL
 
@@ -139,6 +139,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("it is said to be forced")
     if "first" in slots and not re.search(r"\b(?:only|just)\s*$", around(here)[0].lower()):
         raise Unread("it is not said that this move alone does it")
+    if "others" in slots and "good" in slots and supposed(here):
+        raise Unread("it is said loosely of a move that has only been told")
     if "others" in slots and verb is not None and verb.negated:
         raise Unread("that other moves do not fail is not what is checked")
     text = next((slots[s] for s in ("deed", "act", "alone") if s in slots), None)
