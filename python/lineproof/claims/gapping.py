@@ -20,6 +20,7 @@ from .noun import listed
 if TYPE_CHECKING:
     from .clause import Clause
 
+_ITSELF = frozenset({"itself", "himself", "herself", "themselves"})
 _AND = frozenset({"and", ", and", ",", "but", ", but"})
 _MEN = frozenset({*NOUNS["attacker"], *NOUNS["defender"]})
 _ON = members("attack", VERBS) | members("defend", VERBS)
@@ -45,6 +46,36 @@ def also_by(before: Clause, clause: Clause) -> bool:
             before.adverbs += clause.adverbs
             return True
     return False
+
+
+def by_whom(before: Clause, clause: Clause) -> bool:
+    """ "Is well supported, by the pawn on d5": the agent behind a comma belongs to the passive before it."""
+    if clause.joint != "," or clause.lemma or clause.objects or clause.states or clause.strays:
+        return False
+    by = clause.places[0] if len(clause.places) == 1 else None
+    if by is None or by.preposition != "by" or by.noun is None or by.noun.type != "piece":
+        return False
+    if _TIMES & set(before.adverbs) or any(p.preposition == "by" for p in before.places):
+        return False
+    if not before.passive or before.form != "finite":
+        return False
+    before.places.append(by)
+    before.adverbs += clause.adverbs
+    return True
+
+
+def itself(clause: Clause) -> None:
+    """ "Is itself defended by the queen": no more than it."""
+    if clause.passive and clause.objects and clause.objects[0].head in _ITSELF:
+        del clause.objects[0]
+        return
+    own = clause.subject
+    if own is None or own.head not in _ITSELF:
+        return
+    if clause.objects and clause.objects[-1].last + 1 == own.first:
+        clause.subject = clause.objects.pop()  # "the pawn itself is poisoned"
+    elif clause.joint in _AND - {","}:
+        clause.subject = None
 
 
 def again(before: Clause, clause: Clause) -> None:
@@ -73,4 +104,4 @@ def by_which(clause: Clause) -> None:
         clause.sub = "which"
 
 
-__all__ = ["again", "also_by", "by_which"]
+__all__ = ["again", "also_by", "by_which", "by_whom", "itself"]

@@ -18,7 +18,7 @@ from .cleft import cleft, what_first
 from .deed import doing
 from .dislocation import compared, dislocated, elided
 from .echo import belongs, echoed, taken_up
-from .gapping import again, also_by, by_which
+from .gapping import again, also_by, by_which, by_whom, itself
 from .lexicon import VERBS, members
 from .light import light
 from .parts import fold, none_such
@@ -80,6 +80,7 @@ def joined(clauses: list[Clause]) -> list[Clause]:
             found = [c for c in found if c is not dangling]
             dangling, before = None, (found[-1] if found else None)
         by_which(clause)
+        itself(clause)
         if before is not None and (cleft(before, clause) or what_first(before, clause)):
             continue
         if before is not None and compared(before, clause):
@@ -87,7 +88,7 @@ def joined(clauses: list[Clause]) -> list[Clause]:
         if before is not None and dislocated(before, clause):
             found.pop()
             before = found[-1] if found else None
-        if before is not None and (also_by(before, clause) or fold(before, clause)):
+        if before is not None and (also_by(before, clause) or by_whom(before, clause) or fold(before, clause)):
             before.see(clause)
             if before.lemma:
                 dangling = None

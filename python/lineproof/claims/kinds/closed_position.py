@@ -15,7 +15,7 @@ _CLOSED = "(closed|locked|blocked|closed up|locked up|jammed|locked tight|comple
 
 
 FRAMES = (
-    "(position|centre|game|everything) <=> closed",
+    "(position|centre|game|everything|play) <=> closed",
     "<be:close> (position|centre|game|everything) [{tight}]",
     "[{agent}] <close> (centre|position) [{tight}] [(with|by) {move}]",
     "<be:close> {pawns} [{tight}] [+together]",

@@ -11,7 +11,7 @@ from lineproof.claims.openness import described, is_open_position
 from lineproof.claims.tense import answer, first, when
 
 FRAMES = (
-    "(position|centre|game|everything) <=> open",
+    "(position|centre|game|everything|play) <=> open",
     "<be:open> (position|centre|game)",
     "(position|game|centre) <open>",
     "[{agent}] <~> open position",

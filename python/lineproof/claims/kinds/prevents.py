@@ -39,6 +39,7 @@ FRAMES = (
     "[{agent}] <prevent> {going} [of {target}] to {square}",
     "[{agent}] <prevent> {arrival}",
     "[{agent}] <keep> {target} (off|out_of|away_from|from) {square}",
+    "[{agent}] <keep> {side} (off|out_of|away_from|from) {square}",
     "[{agent}] <prevent> {target} from {square}",
     "[{agent}] <prevent> {target} to {square}",
     "{agent} <allow> {move} if negated",

@@ -45,7 +45,7 @@ protection: protection, cover, support, defence, help
 waste: waste, loss
 neighbour: neighbour, friend, companion, comrade
 back rank: back rank, first rank, back row, bottom rank, home rank, eighth rank, 8th rank, 1st rank, last rank
-zwischenzug: zwischenzug, in between check, intermediate check, zwischenschach, in between capture, in between blow, intermezzo check, intermezzo, in between move, intermediate move
+zwischenzug: zwischenzug, in between check, intermediate check, zwischenschach, in between capture, in between blow, intermezzo check, intermezzo, in between move, intermediate move, move in between, check in between, capture in between, move in the middle
 # material
 material: material
 balance: balance, material balance, balance of material
