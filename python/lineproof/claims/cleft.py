@@ -15,7 +15,11 @@ def cleft(before: Clause, clause: Clause) -> bool:
     if before.lemma != "be" or not clause.lemma or clause.form != "finite":
         return False
     pointed = before.subject is not None and before.subject.head in {"it", "that", "this"}
-    if clause.subject is not None and clause.subject.no and (not clause.sub or clause.lemma in _SEEING):
+    if (
+        clause.subject is not None
+        and clause.subject.no
+        and (not clause.sub or clause.lemma in _SEEING)
+    ):
         return False  # "that is a move nobody saw"
     if pointed and before.objects and before.objects[-1].head == "position":
         return False  # "this is the position we had last week"

@@ -141,6 +141,8 @@ def opened_s(words: list[Word], text: str) -> list[Word]:
                 says_is = False  # "White's a-pawn"
             if number > 1 and words[number - 2].norm in {"is", "are", "was", "were"}:
                 says_is = False  # "these are White's only pieces"
+            if number > 1 and words[number - 2].norm == "of" and after.isdigit():
+                says_is = False  # "two of Black's three pieces"
             behind = words[number + 2].norm if number + 2 < len(words) else ""
             if after == "only" and behind in _ONLY:
                 says_is = False  # "the queen's only defender"

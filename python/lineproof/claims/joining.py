@@ -22,6 +22,7 @@ from .gapping import again, also_by, by_which, by_whom, itself
 from .lexicon import VERBS, members
 from .light import light
 from .parts import fold, none_such
+from .partitive import partitive
 from .raising import raised
 from .standing import where_stands
 from .straight import (
@@ -81,6 +82,7 @@ def joined(clauses: list[Clause]) -> list[Clause]:
             dangling, before = None, (found[-1] if found else None)
         by_which(clause)
         itself(clause)
+        partitive(clause)
         if before is not None and (cleft(before, clause) or what_first(before, clause)):
             continue
         if before is not None and compared(before, clause):
@@ -88,7 +90,9 @@ def joined(clauses: list[Clause]) -> list[Clause]:
         if before is not None and dislocated(before, clause):
             found.pop()
             before = found[-1] if found else None
-        if before is not None and (also_by(before, clause) or by_whom(before, clause) or fold(before, clause)):
+        if before is not None and (
+            also_by(before, clause) or by_whom(before, clause) or fold(before, clause)
+        ):
             before.see(clause)
             if before.lemma:
                 dangling = None

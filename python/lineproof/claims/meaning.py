@@ -180,6 +180,12 @@ class _Reader(FirstMoves):
             ):
                 continue  # "and there is nothing that White can do"
             if (
+                not clause.lemma
+                and clause.states
+                and [o.head for o in clause.objects] == ["nothing"]
+            ):
+                continue  # ", nothing flashy"
+            if (
                 clause.sub == "as"
                 and clause.lemma == "be"
                 and [s.lemma for s in clause.states if s.lemma in _NATURAL]

@@ -132,7 +132,12 @@ class Nouns(NounPhrases):
             verb_next = False  # "has got his queen and his rook forked"
         if joint == "," and began and len(parts) == 1 and self._comma_and(more):
             return False
-        if joint == "," and parts[0].type == "square" and more.type == "piece" and more.det == "the":
+        if (
+            joint == ","
+            and parts[0].type == "square"
+            and more.type == "piece"
+            and more.det == "the"
+        ):
             return False  # "two of ours look at f7, the knight and the bishop"
         if joint == "," and not more.det and any(a.endswith("ing") for a in more.adjectives):
             return False  # "the knight on f7, forking queen and rook"

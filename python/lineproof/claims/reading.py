@@ -123,6 +123,14 @@ def _read(
     if not words:
         return Status.LEFT_ALONE, "no words", []
     line = spelt(words)
+    granted = _GRANTED.match(line)
+    if granted is not None:
+        words = words[len(granted.group().split()) :]
+        words = words[:-1] if words and words[-1].norm == "?" else words
+        if not words:
+            return Status.LEFT_ALONE, "a question", []
+        sentence = replace(sentence, words=words)
+        line = spelt(words)
     if words[-1].norm == "?":
         said = said_first(line)
         if not said:
@@ -213,6 +221,10 @@ def _read(
     return Status.LEFT_ALONE, "nothing in it that can be checked", []
 
 
+_GRANTED = re.compile(
+    r"^(?: (?:and|but))* (?:so what if|who cares (?:if|that)|never mind that|it does not matter that|no matter that)(?= )"
+)
+"""What is granted, for it does not matter: "So what if that a-pawn is passed?"."""
 _WAITS = re.compile(r"(?: [,;:-])?(?: (?:but|and|so))?(?: now)? (?:wait|hang on)$")
 """A word to the class at the end, with which nothing is taken back."""
 _ALL_BUT = re.compile(

@@ -34,6 +34,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "times" in slots:
         return [_moved(here, slots)]
     verb = slots.get("verb")
+    coming = _coming(here, slots.get("agent")) if "side" not in slots else None
+    if coming is not None and (verb is None or not (verb.done or verb.past or verb.negated)):
+        return [here.claim(KIND.id, coming.board.turn, spot=coming.play(here.shown_next or ""), just=True, n=1, at=None)]  # fmt: skip
     if verb is not None and verb.modal in {"can", "will", "must", "shall"}:
         raise Unread("said of what may come")
     if verb is not None and verb.negated and re.match(r"(?:do not|don['’]t|never|avoid)\b", said):
@@ -77,6 +80,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if not 1 <= n <= 20:
         raise Unread("so many moves are not lost")
     return [here.claim(KIND.id, side, spot=spot, just=just, n=n, at=square)]
+
+
+def _coming(here: Here, text: str | None) -> Spot | None:
+    """The position before the move shown next, where the piece that "is about to lose a tempo" makes that move."""
+    shown = here.shown_next
+    if text is None or shown is None or _is_side(text):
+        return None
+    return here.spot if shown[:2] in here.find(text, here.board.turn) else None
 
 
 def _moved(here: Here, slots: dict[str, Any]) -> Claim:

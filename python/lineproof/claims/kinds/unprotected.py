@@ -201,11 +201,15 @@ KIND = Kind(
     frames=FRAMES,
     tests={
         "a_defender": lambda n: (
-            n.head if n.head in NOUNS["defender"] and not (n.plural or n.no or n.adjectives) and n.det in {"a", "an"} else None
+            n.head
+            if n.head in NOUNS["defender"]
+            and not (n.plural or n.no or n.adjectives)
+            and n.det in {"a", "an"}
+            else None
         ),
         "none": lambda n: (
             n.head if n.no and n.head in NOUNS["protection"] + NOUNS["defender"] else None
-        )
+        ),
     },
     gives_way=frozenset({"defends", "king-exposed", "defended-count"}),
     read=read,
