@@ -21,8 +21,8 @@ from .echo import belongs, echoed, taken_up
 from .gapping import again, also_by, by_which, by_whom, itself
 from .lexicon import VERBS, members
 from .light import light
-from .parts import fold, none_such
 from .partitive import partitive
+from .parts import fold, none_such
 from .raising import raised
 from .standing import where_stands
 from .straight import (
