@@ -123,7 +123,7 @@ def _read(
     if not words:
         return Status.LEFT_ALONE, "no words", []
     line = spelt(words)
-    granted = _GRANTED.match(line)
+    granted = _GRANTED.match(line) or _WHY.match(line)
     if granted is not None:
         words = words[len(granted.group().split()) :]
         words = words[:-1] if words and words[-1].norm == "?" else words
@@ -225,6 +225,8 @@ _GRANTED = re.compile(
     r"^(?: (?:and|but))* (?:so what if|who cares (?:if|that)|never mind that|it does not matter that|no matter that)(?= )"
 )
 """What is granted, for it does not matter: "So what if that a-pawn is passed?"."""
+_WHY = re.compile(r"^(?: (?:and|but|so))* why [^?:;]*? ,(?: well ,)? because(?= )(?!.* \?$)")
+"""A question that its own sentence answers: "Why not take it, well, because it's guarded"."""
 _WAITS = re.compile(r"(?: [,;:-])?(?: (?:but|and|so))?(?: now)? (?:wait|hang on)$")
 """A word to the class at the end, with which nothing is taken back."""
 _ALL_BUT = re.compile(

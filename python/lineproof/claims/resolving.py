@@ -185,7 +185,8 @@ class Resolving(Referring):
             else:
                 clause.subject = way
         elif of_it is not None and not clause.inherited:
-            self.way = of_it if of_it.type == "file" or of_it.head in _WAYS else None
+            nouns = [of_it, *(p.noun for p in clause.places if p.noun is not None)]
+            self.way = next((n for n in nouns if n.type == "file" or n.head in _WAYS), None)
 
     def _queen(self, clause: Clause) -> Noun | None:
         """What "she" means: the queen spoken of before, or the one that has just moved; None when it may be a player."""

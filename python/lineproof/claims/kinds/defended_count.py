@@ -89,7 +89,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "defender" in slots:
         sides = [holder] if holder else ["white", "black"]
         held = {s for side in sides for layer in layers(spot.board, side, at) for s in layer}
-        by, n = among(there, slots["defender"], held), 1
+        by, n = among(there, slots["defender"], held, near=at), 1
         if len(by) != 1:
             raise Unread(f"{slots['defender']!r} are several")
         said = side_of(spot.board.piece_at(by[0]) or "K")

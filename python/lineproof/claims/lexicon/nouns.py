@@ -71,7 +71,7 @@ doubled pawn: doubled pawn
 isolated pawn: isolated pawn, isolani, lone pawn, isolated queen 's pawn
 backward pawn: backward pawn
 passed pawn: passed pawn, passer
-hanging pawn: hanging pawn, hanging duo
+hanging pawn: hanging pawn, hanging duo, hanging pair, hanging couple
 target: target
 space: space, room, elbow room, territory, ground
 # pieces and kings
@@ -81,7 +81,7 @@ opposite bishop: opposite coloured bishop, opposite colored bishop, bishop of op
 development: development, mobilisation, mobilization, getting the bits out, getting the pieces out, getting his pieces out, getting our pieces out, getting pieces out, bringing the pieces out, bringing pieces out, bringing out the pieces
 tempo: tempo, tempi, time, gain of time, gain of tempo
 lead: lead, edge
-castling: castling, castling right, castling privilege
+castling: castling, castling kingside, castling queenside, castling short, castling long, castling right, castling privilege
 draught: draught, draft, breeze, wind
 advantage: advantage, edge, plus, pull, initiative, upper hand
 position: position, game, structure, set up, setup, camp, ending, endgame, middlegame
