@@ -57,9 +57,22 @@ class FirstMoves(Onward):
         clause.subject = Noun("move", san, san, subject.first, last)
         clause.places = [p for p in clause.places if p not in places]
 
+    def _moves_first(self, clause: Clause) -> Here:
+        """The position before the last of several moves that are the subject: "Nxe5 Qd4 forks knight and pawn"."""
+        here, subject = self.here, clause.subject
+        if subject is None or subject.type != "move" or len(subject.parts) < 2 or clause.inherited:
+            return here
+        if " then " not in subject.text:
+            return here
+        with suppress(Unread):
+            *first, last = subject.parts
+            here = here.at(here.play(" ".join(part.text for part in first)))
+            clause.subject = last
+        return here
+
     def _before(self, clause: Clause) -> Here:
         """The position that a clause speaks of: after the moves that it names first."""
-        here = self.here
+        here = self._moves_first(clause)
         self._things(clause)
         here = self._of_passive(clause, here)
         like = _likened(clause)

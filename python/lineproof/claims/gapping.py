@@ -82,7 +82,18 @@ def again(before: Clause, clause: Clause) -> None:
     """ "We attack d7 twice and f6 twice", "it has one defender and two attackers": the verb is that of the clause before."""
     if clause.lemma or clause.joint not in _AND or clause.states or clause.strays:
         return
-    if before.form != "finite" or before.verb.modal or before.sub or len(clause.objects) != 1:
+    if before.form != "finite" or before.verb.modal or before.sub:
+        return
+    way = clause.places[0] if clause.places and not clause.objects else None
+    if (
+        way is not None
+        and way.noun is not None
+        and (way.preposition, way.noun.head) == ("on", "way")
+    ):
+        if before.subject is not None and before.subject.type == "piece":
+            clause.lemma, clause.form, clause.subject = "be", "finite", before.subject
+        return  # "back goes the knight to d2, on its way to c4"
+    if len(clause.objects) != 1:
         return
     thing = clause.objects[0]
     if before.lemma in _ON:

@@ -403,6 +403,23 @@ class Here:
                 return uci[2:4]
         return None
 
+    def made(self, text: str) -> Named:
+        """The move that a SAN means, also one that was played some moves ago in this line: "with Nc3 White won a tempo".
+
+        :raises Unread: when it is neither.
+        """
+        try:
+            return self.named(text)
+        except Unread:
+            san = text.split(".")[-1].rstrip("+#")
+            spot = self.spot
+            for number in range(len(spot.moves) - 1, -1, -1):
+                uci = spot.moves[number]
+                if _wrote(spot.boards[number].san(uci).rstrip("+#"), san, uci):
+                    before = spot.earlier(len(spot.moves) - number)
+                    return Named(before, uci, before.board.turn)
+            raise
+
     def _numbered(self, san: str, number: int, side: str) -> Named | None:
         """A move that its number places earlier in the line: the one played there, or one instead of it."""
         for back in range(2, len(self.spot.moves) + 1):

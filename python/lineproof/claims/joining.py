@@ -38,6 +38,7 @@ from .straight import (
     subjects,
     thats_us,
     twin,
+    would_like,
 )
 
 _BARRED = frozenset({"impossible", "illegal", "out of the question", "ruled out", "hard", "harder", "difficult"})  # fmt: skip
@@ -227,6 +228,7 @@ def joined(clauses: list[Clause]) -> list[Clause]:
     for number, clause in enumerate(found):
         goes(clause)
         i_should(clause)
+        would_like(clause)
         contrast(found[number - 1] if number else None, clause)
         thats_us(clause)
         belongs(clause)

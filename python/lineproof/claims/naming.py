@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from .chunk import Place
-from .clause import Clause
+from .clause import CONDITIONS, Clause
 from .element import KNOWN, Element
 from .lexicon import VERBS, members
 from .noun import Noun
@@ -39,8 +39,12 @@ _UNLIKE = frozenset({"without", "like", "against", "from", "but", "as"})
 def known(clause: Clause) -> list[Noun]:
     """The nouns of a clause that are named as known: not the one before a relative clause, nor what is there no more.
 
-    What is planned to be done to a thing leaves it there; of what is only wished for, the subject alone is there.
+    Of a condition ("if that overworked bishop takes") it is what is pointed at. What is planned to be done to a thing leaves it there; of what is only wished for, the subject alone is there.
     """
+    if clause.sub in CONDITIONS:
+        subject = [clause.subject] if clause.subject is not None and not clause.inherited else []
+        nouns = subject + (clause.objects if clause.lemma in _DOING else [])
+        return [n for n in nouns if (n.whose or n.det in {"that", "this"}) and not n.no]
     if clause.unreal:
         return [o for o in clause.objects if o.whose and not o.no] if clause.lemma in _DOING else []
     nouns = [*clause.objects] if clause.lemma not in _ENDS else []

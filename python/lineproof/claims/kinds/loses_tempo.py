@@ -16,6 +16,8 @@ from lineproof.claims.tracks import Loss, losses, tracks
 FRAMES = (
     "[{agent}] <lose/waste/spend> tempo [with {target}]",
     "[{agent}] <lose/waste> {a_move} [with {target}]",
+    "[{agent}] <lose/waste/spend> (tempo) (with|by) {move}",
+    "[{agent}] <lose/waste/spend> {a_move} (with|by) {move}",
     "{side} <move/play> {same} {times}",
     "{side} <move/play> {defender} {times}",
     "{defender} <move> {times}",
@@ -42,7 +44,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if verb is not None and verb.negated and re.match(r"(?:do not|don['’]t|never|avoid)\b", said):
         raise Unread("it is advice")
     costs = re.search(r"\bcosts?\b|\bcosting\b", said) is not None and "cost of" not in said
-    move = here.named(slots["move"]) if "move" in slots else None
+    move = None
+    if "move" in slots:
+        past = verb is not None and (verb.done or verb.past)
+        move = here.made(slots["move"]) if past else here.named(slots["move"])
     if "agent" not in slots and move is None:
         of_this_move(here)
     whole = "agent" in slots and _is_side(slots["agent"])
@@ -69,7 +74,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             raise Unread("it is not clear which move loses it")
         raise Unread("it is not the mover who loses it")
     square = None
-    if "target" in slots:
+    if slots.get("target") in {"it", "this", "that"} and agent is not None and agent.square:
+        square = [agent.square]
+    elif slots.get("target") in {"it", "this", "that"} and whole and just:
+        pass  # "Black loses a tempo with it": with the move just played
+    elif "target" in slots:
         found = [
             at for at in here.at(spot).find(slots["target"], side) if at in pieces(spot.board, side)
         ]
@@ -85,8 +94,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 def _coming(here: Here, text: str | None) -> Spot | None:
     """The position before the move shown next, where the piece that "is about to lose a tempo" makes that move."""
     shown = here.shown_next
-    if text is None or shown is None or _is_side(text):
+    if text is None or shown is None:
         return None
+    if _is_side(text):
+        return here.spot if here.side(text) == here.board.turn else None
     return here.spot if shown[:2] in here.find(text, here.board.turn) else None
 
 

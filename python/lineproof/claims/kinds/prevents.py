@@ -28,6 +28,8 @@ FRAMES = (
     "[{agent}] <prevent> {going} of {target}",
     "{move} <=> impossible (thanks_to|because_of|owing_to|due_to|on_account_of) {agent}",
     "{move} <=> possible (thanks_to|because_of|owing_to|due_to|on_account_of) {agent} if negated",
+    "[{agent}] <get/step/move> out_of {move}",
+    "[{agent}] <avert> {move}",
     "{side} <play/push> {move} (thanks_to|because_of|owing_to|due_to|on_account_of) {man} if modal=can|may negated",
     "[{agent}] <guard/defend/protect/insure> against {move}",
     "[{agent}] <take> {square} +away",
