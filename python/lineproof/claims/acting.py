@@ -7,6 +7,7 @@ from contextlib import suppress
 from .board import side_of
 from .claim import Spot
 from .clause import Clause
+from .comparing import ONCE_MORE
 from .course import CAPTURES, Course
 from .here import Named, Unread
 from .idling import conditional, idles
@@ -171,7 +172,7 @@ class Acting(Course):
         for noun in clause.objects:
             for move in noun.members:
                 self._play(move.text)
-        told = any(a.split()[0] in _INSTEAD for a in clause.adverbs)
+        told = any(a.split()[0] in _INSTEAD or a in ONCE_MORE for a in clause.adverbs)
         check = clause.objects[-1].text.endswith(("+", "#"))
         return not (clause.places or clause.states or told or check)
 

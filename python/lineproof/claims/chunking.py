@@ -89,9 +89,9 @@ class _Chunker(Places):
             if place is not None:
                 return place
         then = self._token(self.at + 1)
-        if token.norm == "yet" and (then is None or then.is_("punct", "sub")):
+        if token.norm in {"yet", "before"} and (then is None or then.is_("punct", "sub")):
             self.at += 1
-            return Adverb("yet", "adverb", token.first, token.last)  # "does not work yet"
+            return Adverb(token.norm, "adverb", token.first, token.last)  # "does not work yet"
         for sort in ("cc", "sub", "wh"):
             if token.is_(sort) and not self._not_yet(token):
                 return self._joint(sort)

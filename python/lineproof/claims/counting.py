@@ -11,7 +11,7 @@ from lineproof.engine import Board
 from .board import layers, name, names, other, side_of, title, upper
 from .claim import Claim, Judgement, Mark, Outcome
 from .here import Here, Unread
-from .phrase import MOVE, targets
+from .patterns import MOVE, targets
 from .pointing import meant
 from .reference import Reference
 

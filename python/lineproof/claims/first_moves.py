@@ -89,6 +89,8 @@ class FirstMoves(Onward):
                     continue
             if noun is None or noun.type not in {"move", "square"}:
                 continue
+            if place.preposition == "after" and "only" in clause.adverbs and _of_move(clause):
+                continue  # "d3 only works after Bc4"
             if like is not None and place.first > like:
                 continue  # "the same position as after 3... Nc6"
             if (
@@ -114,11 +116,17 @@ class FirstMoves(Onward):
             if place.preposition in FIRST or (
                 place.preposition == "by" and (going or noun.type == "move")
             ):
-                with suppress(Unread):
-                    named = here.named(noun.text)
-                    here = here.at(named.after)
+                try:
+                    here = here.at(here.named(noun.text).after)
                     clause.places.remove(place)
+                except Unread as reason:
+                    self.found.reasons.append(str(reason))
         return here
+
+
+def _of_move(clause: Clause) -> bool:
+    """Whether a clause says something of a move."""
+    return clause.subject is not None and clause.subject.type in {"move", "square"}
 
 
 def _likened(clause: Clause) -> int | None:

@@ -167,9 +167,7 @@ class Here:
     """Where a clause is read.
 
     place: the place that the comment speaks of. spot: the position after the moves that the sentence itself plays.
-    subject: the side the clause before spoke of; unclear when that clause was not read and does not say.
-    after_unread: whether the clause before was not read. topic: the piece the clause before began with. third: the side named last in
-    the sentence. words, start, end: the clause as written. idle: the position in which the sentence lets a side pass, which it has just
+    subject: the side the clause before spoke of. topic: the piece the clause before began with. third: the side named last in the sentence. words, start, end: the clause as written. idle: the position in which the sentence lets a side pass, which it has just
     done. he: whom "he" means, where a move of his tells. neutral: whether the sentence names the sides and never says "we" or "you". asked: the question that it answers.
     """
 
@@ -181,8 +179,6 @@ class Here:
     end: int = 0
     sentence: int = -1
     subject: str | None = None
-    unclear: bool = False
-    after_unread: bool = False
     topic: str | None = None
     third: str | None = None
     he: str | None = None
@@ -249,12 +245,7 @@ class Here:
         raise Unread(f"{text!r}: not clear who is meant")
 
     def implied(self) -> str:
-        """Whom a clause without a subject speaks of: the side that the clause before spoke of, else the last mover.
-
-        :raises Unread: when the clause before was not read, and does not begin with a side.
-        """
-        if self.unclear:
-            raise Unread("the clause before was not read, so it is not clear who is meant")
+        """Whom a clause without a subject speaks of: the side that the clause before spoke of, else the last mover."""
         return self.subject or self.mover
 
     def owner(self, reference: Reference) -> str | None:
@@ -281,7 +272,7 @@ class Here:
         if text in (None, "this", "that", "it", "which", "who") and self.topic and text is not None:
             text = self.topic  # "the knight on e5 is strong; it forks ..."
         if text is None or text in {"this", "that", "it", "which", "who"}:
-            if text is None and self.subject is not None and not self.unclear:
+            if text is None and self.subject is not None:
                 return Agent(self.subject, self.spot, self._acting(self.subject))
             last = self.last()
             return Agent(last.side, self.spot, last.uci[2:4], last)

@@ -21,6 +21,7 @@ from .echo import belongs, echoed, taken_up
 from .gapping import again, also_by, by_which, by_whom, itself
 from .lexicon import VERBS, members
 from .light import light
+from .ordering import either
 from .partitive import partitive
 from .parts import fold, none_such
 from .raising import raised
@@ -88,7 +89,7 @@ def joined(clauses: list[Clause]) -> list[Clause]:
             continue
         if before is not None and compared(before, clause):
             continue
-        if before is not None and dislocated(before, clause):
+        if before is not None and (dislocated(before, clause) or either(before, clause)):
             found.pop()
             before = found[-1] if found else None
         if before is not None and (

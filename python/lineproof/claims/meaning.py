@@ -23,7 +23,7 @@ from .here import Here, Unread
 from .idling import idles
 from .kind import Kind
 from .lexicon import ADVERBS
-from .phrase import MOVE
+from .patterns import MOVE
 from .registry import kind_of
 from .sentence import Sentence
 from .shelf import shelf
@@ -160,7 +160,7 @@ class _Reader(FirstMoves):
             self.found.reasons.append("it may be said of a move that is not on the board")
             return
         here, deed, adrift = self.here, self.deed, self.adrift
-        self.here = replace(here.at(spot), subject=claim.side, topic=None, unclear=False)
+        self.here = replace(here.at(spot), subject=claim.side, topic=None)
         self.deed, self.adrift, clause.unreal = True, False, False
         self._resolve(clause)
         self._read(clause)

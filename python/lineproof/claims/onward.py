@@ -161,7 +161,7 @@ class Onward(Barring):
         elif subject is not None and subject.type in {"move", "square"}:
             topic = None  # "e5 hits the knight; it ...": the move
         self.here = replace(
-            self.here, subject=side or self.here.subject, unclear=False, after_unread=False, topic=topic, third=named or self.here.third,
+            self.here, subject=side or self.here.subject, topic=topic, third=named or self.here.third,
         )  # fmt: skip
 
 

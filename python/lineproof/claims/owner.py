@@ -11,7 +11,7 @@ from typing import Any
 
 from .board import side_of
 from .here import Here, Unread
-from .phrase import targets
+from .patterns import targets
 from .reference import Reference
 
 NO: dict[str, bool] = dict.fromkeys(("no", "not a single", "not 1"), True)  # fmt: skip

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from .chunk import Place
 from .lexicon import NOUNS, VERBS, members
 from .noun import Noun
+from .ordering import ordered
 
 if TYPE_CHECKING:
     from .clause import Clause
@@ -78,6 +79,7 @@ def fold(before: Clause, clause: Clause) -> bool:
         or _identified(before, clause)
         or _placed(before, clause)
         or _has_doing(before, clause)
+        or ordered(before, clause)
     ):
         before.see(clause)
         return True

@@ -127,6 +127,7 @@ class Places(TurnsOfSpeech):
             and following.is_("adverb", "hedge")
             and self._token(self.at + 1) is not None
             and "noun" not in following.tags
+            and following.norm != "either"
         ):
             self.at += 1
             following = self._token(self.at)

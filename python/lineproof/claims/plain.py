@@ -16,6 +16,7 @@ from collections.abc import Iterator
 from .chunk import Place
 from .chunking import chunks
 from .clause import Clause
+from .comparing import compared_lines
 from .dislocation import apposed
 from .doings import deeds
 from .joining import joined
@@ -27,7 +28,7 @@ from .sentence import Sentence
 def plain(sentence: Sentence) -> list[Clause]:
     """The plain clauses of a sentence, in the order in which they are said."""
     rough = [part for clause in split(chunks(sentence)) for part in _apart(clause)]
-    return joined(deeds(apposed(_trailing(rough))))
+    return joined(deeds(apposed(compared_lines(_trailing(rough)))))
 
 
 _BROUGHT = frozenset(

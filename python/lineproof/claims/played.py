@@ -10,13 +10,13 @@ from typing import Any
 from .board import LETTERS, other, side_of
 from .claim import Spot
 from .here import Agent, Here, Named, Unread, meant
-from .phrase import MOVE, SHARED
+from .patterns import DESCRIBED, MOVE
 from .sentence import sentences
 from .spoken import SPOKEN
 from .word import Word
 from .worded import TAKING, Worded, fitting
 
-PLAYED = rf"(?:{SHARED['move']}| (?:this|that|it|which)|{SHARED['described']})"
+PLAYED = rf"(?: {MOVE.pattern}| (?:this|that|it|which)|{DESCRIBED})"
 """A slot for words that mean a move. A kind takes it as its `agent`, so that "would" is weighed as of a move."""
 
 _POINTERS = frozenset({"this", "that", "it", "which"})

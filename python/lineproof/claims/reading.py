@@ -6,6 +6,7 @@ Precision before recall: a clause is read only when every word of it is accounte
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from contextlib import suppress
 from dataclasses import replace
 
@@ -19,18 +20,17 @@ from .around import (
     QUOTED,
     TOLD,
     TRADE,
+    condition,
 )
 from .asking import replaced_from, said_first
 from .claim import NULL_MOVE, Claim, Spot
 from .clause import Clause
-from .cover import Cover, named_last
 from .here import Here, Unread
 from .language import is_english
 from .meaning import understand
 from .plain import plain
 from .registry import all_kinds, kind_of
-from .said_phrases import spelt, worded
-from .sentence import Sentence, sentences
+from .sentence import Sentence, sentences, spelt
 from .status import LessonReading, Reading, Status
 from .topic import asked_of, topic_of
 from .word import Word
@@ -107,10 +107,7 @@ def _read_glyphs(lesson: Lesson, place: Place) -> list[Claim]:
 def read_sentence(here: Here, sentence: Sentence, clauses: list[Clause] | None = None) -> Reading:
     """Reads one sentence at a place. clauses: its plain clauses, when they are known; they are used up."""
     scanned = [
-        c
-        for kind in all_kinds()
-        if kind.scan is not None
-        for c in kind.scan(worded(here, sentence, 0, len(sentence.words) - 1), sentence)
+        c for kind in all_kinds() if kind.scan is not None for c in kind.scan(here, sentence)
     ]
     status, why, claims = _read(here, sentence, clauses)
     return Reading(here.place, sentence, status, why, (*claims, *scanned))
@@ -163,7 +160,7 @@ def _read(
         corrected = replaced_from(line)
         if not corrected:
             return Status.LEFT_ALONE, "a self-correction", []
-        third = named_last(words[:corrected]) or here.third
+        third = _named_last(words[:corrected]) or here.third
         about = third if third is not None else here.subject
         here = replace(here, third=third, subject=about)
         sentence = replace(sentence, words=words[corrected:])
@@ -175,47 +172,12 @@ def _read(
     if clauses is None or sentence is not whole:
         clauses = plain(sentence)
     understood = understand(here, sentence, clauses)
-    cover = Cover(here, sentence)
-    cover.run()
-    cover.reasons += understood.reasons
-    understood.claims = [
-        u
-        for u in understood.claims
-        if u not in understood.named
-        or not any(c.kind == u.kind and _overlap(c, u) for c in cover.claims)
-    ]
     if understood.claims:
-        claims = [] if cover.condition else cover.claims
-        new = [
-            c
-            for c in claims
-            if not any(c.kind == u.kind and _overlap(c, u) for u in understood.claims)
-        ]
-        both = [*understood.claims, *new]
-        return (
-            Status.READ,
-            "",
-            [
-                c
-                for c in both
-                if not any(
-                    _overlap(c, o)
-                    and o.kind in kind_of(c.kind).gives_way
-                    and "beside" not in o.params
-                    for o in both
-                )
-            ],
-        )
-    if cover.condition:
-        return (Status.LEFT_ALONE, cover.condition, [])
-    if cover.claims:
-        return (
-            Status.READ,
-            "" if not cover.unread else f"not read: {'; '.join(cover.unread)}",
-            cover.claims,
-        )
-    if cover.reasons:
-        return Status.NOT_UNDERSTOOD, "; ".join(dict.fromkeys(cover.reasons)), []
+        return Status.READ, "", _best(understood.claims)
+    if forbidden := condition(words):
+        return Status.LEFT_ALONE, forbidden, []
+    if understood.reasons:
+        return Status.NOT_UNDERSTOOD, "; ".join(dict.fromkeys(understood.reasons)), []
     if _checkable(words, understood.touched):
         return Status.NOT_UNDERSTOOD, "no known kind of claim fits the whole clause", []
     return Status.LEFT_ALONE, "nothing in it that can be checked", []
@@ -227,6 +189,25 @@ _GRANTED = re.compile(
 """What is granted, for it does not matter: "So what if that a-pawn is passed?"."""
 _WHY = re.compile(r"^(?: (?:and|but|so))* why [^?:;]*? ,(?: well ,)? because(?= )(?!.* \?$)")
 """A question that its own sentence answers: "Why not take it, well, because it's guarded"."""
+
+
+def _best(claims: list[Claim]) -> list[Claim]:
+    """The claims less those that another one of the same words says better."""
+    return [
+        c
+        for c in claims
+        if not any(
+            _overlap(c, o) and o.kind in kind_of(c.kind).gives_way and "beside" not in o.params
+            for o in claims
+        )
+    ]
+
+
+def _named_last(words: Sequence[Word]) -> str | None:
+    """The side that words name last, by its name."""
+    return next((w.norm for w in reversed(words) if w.norm in {"white", "black"}), None)
+
+
 _WAITS = re.compile(r"(?: [,;:-])?(?: (?:but|and|so))?(?: now)? (?:wait|hang on)$")
 """A word to the class at the end, with which nothing is taken back."""
 _ALL_BUT = re.compile(
@@ -253,7 +234,7 @@ def _checkable(words: tuple[Word, ...], touched: bool) -> bool:
         return True
     if not said & ABOUT:
         return False
-    return touched or bool(said & TRADE) or any(kind.vocabulary & said for kind in all_kinds())
+    return touched or bool(said & TRADE)
 
 
 __all__ = ["LessonReading", "Reading", "Status", "read_comment", "read_lesson", "read_sentence"]

@@ -9,6 +9,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from .contractions import opened_s, spelled
@@ -167,4 +168,9 @@ def _shortened(long: re.Match[str]) -> str:
     return to if pushes else ""
 
 
-__all__ = ["SAN", "Sentence", "sentences", "words"]
+def spelt(words: Sequence[Word]) -> str:
+    """The words, each with one blank before it."""
+    return "".join(f" {w.norm}" for w in words)
+
+
+__all__ = ["SAN", "Sentence", "sentences", "spelt", "words"]

@@ -81,9 +81,9 @@ def goes(clause: Clause) -> None:
 
 def would_like(clause: Clause) -> None:
     """ "He would like to play d4": he wants to."""
-    if clause.lemma in {"like", "love"} and clause.verb.modal == "would" and clause.complement:
-        if not clause.verb.negated and not clause.verb.done:
-            clause.lemma, clause.verb = "want", replace(clause.verb, modal="")
+    would = clause.verb.modal == "would" and not (clause.verb.negated or clause.verb.done)
+    if clause.lemma in {"like", "love"} and would and clause.complement:
+        clause.lemma, clause.verb = "want", replace(clause.verb, modal="")
 
 
 def i_should(clause: Clause) -> None:

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from .here import Here, Unread
-from .phrase import MOVE
+from .patterns import MOVE
 from .sentence import sentences
 from .verbs import Verb
 

@@ -13,7 +13,7 @@ from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members
 from lineproof.claims.noun import Noun
-from lineproof.claims.phrase import MOVE
+from lineproof.claims.patterns import MOVE
 from lineproof.claims.played import follows, played
 from lineproof.claims.worded import NOMINAL, Worded, fitting
 

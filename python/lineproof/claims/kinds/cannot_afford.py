@@ -12,7 +12,7 @@ from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members
-from lineproof.claims.phrase import MOVE
+from lineproof.claims.patterns import MOVE
 from lineproof.claims.played import castling, played
 
 LEAST = 10

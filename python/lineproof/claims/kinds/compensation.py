@@ -13,7 +13,7 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.noun import Noun
-from lineproof.claims.phrase import MOVE
+from lineproof.claims.patterns import MOVE
 
 AT_LEAST = "at least some"
 """Said without a degree."""

@@ -8,7 +8,7 @@ from lineproof.claims.board import defenders, name, names, pieces, side_of, titl
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.phrase import targets
+from lineproof.claims.patterns import targets
 from lineproof.claims.reference import Reference
 from lineproof.claims.timing import as_it_stands, of_this_move
 

@@ -18,8 +18,8 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.noun import Noun
+from lineproof.claims.patterns import targets
 from lineproof.claims.pays import pays
-from lineproof.claims.phrase import targets
 from lineproof.claims.reference import Reference
 
 FRAMES = (

@@ -8,7 +8,7 @@ from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.phrase import MOVE
+from lineproof.claims.patterns import MOVE
 from lineproof.claims.played import supposed
 from lineproof.claims.slot import SLOTS
 

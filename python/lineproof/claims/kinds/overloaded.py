@@ -11,8 +11,8 @@ from lineproof.claims.exchange import exchange, worth
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.noun import Noun
+from lineproof.claims.patterns import targets
 from lineproof.claims.pays import pays
-from lineproof.claims.phrase import targets
 from lineproof.claims.pointing import alone, meant, present
 from lineproof.claims.reference import Reference
 from lineproof.engine import Board

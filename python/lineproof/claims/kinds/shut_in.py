@@ -11,7 +11,7 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.noun import Noun
-from lineproof.claims.phrase import targets
+from lineproof.claims.patterns import targets
 from lineproof.claims.pointing import alone, meant, present
 from lineproof.engine import Board
 

@@ -9,7 +9,7 @@ from lineproof.claims.board import side_of
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.phrase import SHARED
+from lineproof.claims.patterns import WHOSE
 from lineproof.claims.reference import Reference
 from lineproof.claims.sentence import Sentence
 from lineproof.claims.word import Word
@@ -63,17 +63,17 @@ CHANGED = "the move beside these words was"
 
 _SQUARE = re.compile("[a-h][1-8]")
 _PLACED = re.compile(
-    rf"(?:{SHARED['whose']})? (?:\w+ )??(?:king|queen|rook|bishop|knight|pawn) (?:on|at) [a-h][1-8]|(?: the| his| our| her| your| a)? [a-h][1-8] (?:queen|rook|bishop|knight|pawn)(?= |$)"
+    rf"(?:{WHOSE})? (?:\w+ )??(?:king|queen|rook|bishop|knight|pawn) (?:on|at) [a-h][1-8]|(?: the| his| our| her| your| a)? [a-h][1-8] (?:queen|rook|bishop|knight|pawn)(?= |$)"
 )
 """A piece named with its square. The king and plural forms are too loose to hold an author to."""
 
 _LINES = frozenset({"line", "lines", "variation", "variations", "games", "openings"})
 _PIECE = r"(?:king|queen|rook|bishop|knight|pawn)"
 _MOVED = re.compile(
-    rf"(?P<piece>(?:{SHARED['whose']}| the) {_PIECE})(?: (?:which|that|has|have|'s))?(?: (?:now|just|already|still|simply))*"
+    rf"(?P<piece>(?:{WHOSE}| the) {_PIECE})(?: (?:which|that|has|have|'s))?(?: (?:now|just|already|still|simply))*"
     r" (?:(?:arrived|landed|settled|stands|sits|stays|waits) (?:on|at)|reached|(?:moved|gone|come|returned|retreated) to) (?P<square>[a-h][1-8])"
-    rf"|(?P<driven>(?:{SHARED['whose']}| the) {_PIECE}) from (?:its|his|the|this|that)(?: \w+)? (?:post|outpost|square|place|perch) on (?P<post>[a-h][1-8])"
-    rf"|(?:from|on) (?P<from>[a-h][1-8]) (?P<thing>(?:{SHARED['whose']}| the) {_PIECE})(?= (?!on |at |to |takes ))"
+    rf"|(?P<driven>(?:{WHOSE}| the) {_PIECE}) from (?:its|his|the|this|that)(?: \w+)? (?:post|outpost|square|place|perch) on (?P<post>[a-h][1-8])"
+    rf"|(?:from|on) (?P<from>[a-h][1-8]) (?P<thing>(?:{WHOSE}| the) {_PIECE})(?= (?!on |at |to |takes ))"
 )
 """A piece said to have come to a square, to stand there, or to do something from there."""
 

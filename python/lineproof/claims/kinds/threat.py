@@ -14,7 +14,7 @@ from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.passing import PAWN, Gain, gained, parsed
-from lineproof.claims.phrase import targets
+from lineproof.claims.patterns import targets
 from lineproof.claims.reference import Reference
 from lineproof.claims.sentence import SAN
 from lineproof.claims.timing import as_it_stands, of_this_move

@@ -9,7 +9,7 @@ from lineproof.claims.board import HOME_MINORS, names, pieces, side_of, title, u
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.phrase import targets
+from lineproof.claims.patterns import targets
 from lineproof.claims.reference import Reference
 from lineproof.claims.timing import as_it_stands
 from lineproof.claims.tracks import FIRST, tracks

@@ -14,7 +14,7 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS, STANDINGS, members
 from lineproof.claims.noun import Noun
-from lineproof.claims.phrase import MOVE
+from lineproof.claims.patterns import MOVE
 from lineproof.claims.played import played
 from lineproof.claims.showing import comes_to, shortest
 
@@ -325,7 +325,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return [here.claim(KIND.id, "white", degree=Band.LEVEL)]
     degree = next((slots[s] for s in ("degree", "standing", "size") if s in slots), BETTER)
     owner = slots.get("side", slots.get("camp", slots.get("edge")))
-    if owner is None and (here.subject is None or here.after_unread):
+    if owner is None and here.subject is None:
         raise Unread("it is not clear who stands so")
     degree = next((d for word, d in _FIXED.items() if word in slots), degree)
     well = degree == BETTER or (isinstance(degree, Band) and degree > 0)

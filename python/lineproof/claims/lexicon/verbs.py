@@ -54,6 +54,8 @@ win: net, gain, pick up, collect, snap off, emerge with, come out with, bag, poc
     scoop up, come away with, get away with, snaffle, scoop, haul in, carry off, end up with, gobble up, make off with
 lose: fritter away, drop, blunder, blunder away, give away, throw away, shed, hang, forfeit, part with, say goodbye to, be robbed of, squander, surrender
 fall: fall, drop off, perish
+succeed: succeed, come off
+misfire: misfire, backfire, come to nothing, lead nowhere
 come off: come off, go off, disappear, vanish, leave the board, be gone
 capture: take, grab, snap off, lap up, gobble up, hoover up, snaffle, gulp down, munch, munch on, chomp, snatch, take on, capture on, snap up, eat, gobble, pocket, swallow, accept, help oneself to, help himself to, help itself to, help themselves to, help yourself to, help ourselves to, seize, grab on
 recapture: recapture, retake, take back
