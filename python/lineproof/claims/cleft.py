@@ -21,6 +21,8 @@ def cleft(before: Clause, clause: Clause) -> bool:
         and (not clause.sub or clause.lemma in _SEEING)
     ):
         return False  # "that is a move nobody saw"
+    if before.sub == "if" and not clause.sub:
+        return False  # "if this isn't an open game we close it"
     if pointed and before.objects and before.objects[-1].head == "position":
         return False  # "this is the position we had last week"
     if (

@@ -14,6 +14,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from .chunk import Place
 from .lexicon import NOUNS, VERBS, members
 from .noun import listed
 
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
     from .clause import Clause
 
 _ITSELF = frozenset({"itself", "himself", "herself", "themselves"})
+_WINGS = frozenset({"kingside", "queenside", *NOUNS["centre"]})
 _AND = frozenset({"and", ", and", ",", "but", ", but"})
 _MEN = frozenset({*NOUNS["attacker"], *NOUNS["defender"]})
 _ON = members("attack", VERBS) | members("defend", VERBS)
@@ -46,6 +48,41 @@ def also_by(before: Clause, clause: Clause) -> bool:
             before.adverbs += clause.adverbs
             return True
     return False
+
+
+def on_wing(before: Clause, clause: Clause) -> bool:
+    """ "Queenside, four of ours against three": there; True where the wing has become a place of the count behind it."""
+    nouns = [*before.objects, *(p.noun for p in before.places if p.noun is not None)]
+    if before.lemma or clause.lemma or len(nouns) != 1 or before.states:
+        return False
+    wing = nouns[0]
+    if wing.head not in _WINGS or clause.joint not in {",", ":"} or before.strays:
+        return False
+    if len(clause.objects) != 1 or clause.objects[0].count is None:
+        return False
+    if not any(p.preposition in {"against", "to", "versus"} for p in clause.places):
+        return False
+    clause.places.append(Place("on", wing, wing.first, wing.last))
+    clause.joint = before.joint
+    clause.see(before)
+    return True
+
+
+def never_seen_one(clauses: list[Clause]) -> list[Clause]:
+    """ "If this isn't an open game I've never seen one": it is one."""
+    for number in range(len(clauses) - 1):
+        said, then = clauses[number], clauses[number + 1]
+        denied = said.sub == "if" and said.lemma == "be" and said.verb.negated and bool(said.objects)
+        never = then.verb.negated or "never" in then.adverbs
+        seen = then.lemma == "see" and never and [o.head for o in then.objects] == ["one"]
+        know = then.lemma == "know" and then.verb.negated
+        if denied and (seen or know) and then.subject is not None and then.subject.text == "i":
+            said.deny()
+            said.sub, said.joint = "", said.joint.replace("if", "").strip()
+            what = clauses[number + 2 :][:1]
+            rest = 3 if know and what and what[0].sub == "what" else 2
+            return [*clauses[: number + 1], *clauses[number + rest :]]
+    return clauses
 
 
 def by_whom(before: Clause, clause: Clause) -> bool:
@@ -115,4 +152,4 @@ def by_which(clause: Clause) -> None:
         clause.sub = "which"
 
 
-__all__ = ["again", "also_by", "by_which", "by_whom", "itself"]
+__all__ = ["again", "also_by", "by_which", "by_whom", "itself", "never_seen_one", "on_wing"]

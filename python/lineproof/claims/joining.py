@@ -18,7 +18,7 @@ from .cleft import cleft, what_first
 from .deed import doing
 from .dislocation import compared, dislocated, elided
 from .echo import belongs, echoed, taken_up
-from .gapping import again, also_by, by_which, by_whom, itself
+from .gapping import again, also_by, by_which, by_whom, itself, never_seen_one, on_wing
 from .lexicon import VERBS, members
 from .light import light
 from .ordering import either
@@ -89,6 +89,9 @@ def joined(clauses: list[Clause]) -> list[Clause]:
             continue
         if before is not None and compared(before, clause):
             continue
+        if before is not None and on_wing(before, clause):
+            found.pop()
+            before = found[-1] if found else None
         if before is not None and (dislocated(before, clause) or either(before, clause)):
             found.pop()
             before = found[-1] if found else None
@@ -223,6 +226,7 @@ def joined(clauses: list[Clause]) -> list[Clause]:
     found = [part for clause in found for part in accompanied(clause)]
     attach(found)
     found = not_the_case(found)
+    found = never_seen_one(found)
     subjects(found)
     found += [twin(clause) for clause in found if clause.twin is not None]
     found = raised(found)

@@ -10,6 +10,7 @@ from .clause import Clause
 from .lexicon import NOUNS, VERBS, members
 from .noun import Noun
 from .possessive import named as possessed
+from .reference import Reference
 from .referring import Referring
 
 _AVERTING = members("avert", VERBS) | {"do"}
@@ -51,6 +52,7 @@ class Resolving(Referring):
             clause.subject = replace(
                 clause.subject, type="piece", head="king", text=topic, square=square
             )
+        topic = topic if topic and not Reference.read(topic).plural else None
         if self.last is None and topic and clause.passive:
             clause.objects = [
                 o for o in clause.objects if not (o.type == "pronoun" and o.head == "it")

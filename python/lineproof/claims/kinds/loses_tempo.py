@@ -94,10 +94,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 def _coming(here: Here, text: str | None) -> Spot | None:
     """The position before the move shown next, where the piece that "is about to lose a tempo" makes that move."""
     shown = here.shown_next
-    if text is None or shown is None:
+    if text is None or shown is None or _is_side(text):
         return None
-    if _is_side(text):
-        return here.spot if here.side(text) == here.board.turn else None
     return here.spot if shown[:2] in here.find(text, here.board.turn) else None
 
 
