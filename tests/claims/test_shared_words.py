@@ -123,3 +123,69 @@ def test_a_move_in_words_that_the_line_shows_is_played() -> None:
     assert threat.spot.moves[-1] == "g7g6"
     other = "1. e4 e5 2. Qh5 Nc6 3. Bc4 {The pawn goes to g6, and it hits the queen.} Qe7 *"
     assert not [c for c in claims_of(other, "black") if c.kind == "threat"]
+
+
+MODERN = "1. d4 Nf6 2. c4 c5 3. d5 e6 4. Nc3 exd5 5. cxd5 d6 {%s} *"
+
+
+@pytest.mark.parametrize(
+    ("words", "numbers"),
+    [
+        ("Queenside, four of ours against three.", (4, 3)),
+        ("On the queenside, four against three.", (4, 3)),
+        ("Three white pawns against four on the queenside.", (4, 3)),
+        ("A queenside majority for Black.", None),
+    ],
+)
+def test_a_majority_is_counted_from_either_side(
+    words: str, numbers: tuple[int, int] | None
+) -> None:
+    (claim,) = claims_of(MODERN % words, "black")
+    assert (claim.kind, claim.side) == ("majority", "black")
+    assert (claim.params["wing"], claim.params["numbers"]) == ("queenside", numbers)
+
+
+def test_one_takes_up_the_majority_before_it() -> None:
+    found = kinds(MODERN, "A queenside majority for Black, a central one for White.", "black")
+    assert found == {("majority", "black", False), ("majority", "white", False)}
+
+
+def test_what_would_never_be_seen_is_said_to_be_so() -> None:
+    danish = "1. e4 e5 2. d4 exd4 3. c3 dxc3 4. Bc4 cxb2 5. Bxb2 {%s} *"
+    for words in (
+        "If this isn't an open game I've never seen one.",
+        "If this isn't an open position, I don't know what is.",
+    ):
+        assert kinds(danish, words) == {("open-position", None, False)}
+    assert not kinds(danish, "If this isn't an open game we close it.")
+
+
+@pytest.mark.parametrize(
+    ("words", "moves"),
+    [
+        ("White would like to play d4.", ("d4",)),
+        ("White would love to play d3.", ("d3",)),
+        ("d6 is his break.", ("d6",)),
+    ],
+)
+def test_a_wish_is_an_idea(words: str, moves: tuple[str, ...]) -> None:
+    assert params(KNIGHTS, words, "idea")["moves"] == moves
+
+
+def test_a_condition_names_what_is_there() -> None:
+    words = "If his backward pawn goes, we are better."
+    assert ("backward-pawn", "black", False) in kinds(SVESHNIKOV, words)
+    assert not kinds(SVESHNIKOV, "If Black gets a backward pawn, we are happy.")
+
+
+def test_a_tempo_may_have_been_won_some_moves_ago(judge: Judge) -> None:
+    scandinavian = "1. e4 d5 2. exd5 Qxd5 3. Nc3 Qa5 {%s} 4. d4 *"
+    finding = judge(scandinavian % "With Nc3 White won a tempo.", kind="gains-tempo")
+    assert finding.claim.spot.moves[-1] == "b1c3"
+    assert finding.outcome is Outcome.HOLDS
+
+
+def test_the_last_of_several_moves_does_it() -> None:
+    spanish = "1. e4 e5 2. Nf3 Nc6 3. Bb5 a6 {%s} 4. Ba4 *"
+    found = [c for c in claims_of(spanish % "4. Bxc6 dxc6 5. Nxe5 Qd4 forks knight and pawn.") if c.kind == "fork"]  # fmt: skip
+    assert [c.spot.moves[-1] for c in found] == ["d8d4"]

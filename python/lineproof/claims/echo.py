@@ -89,7 +89,12 @@ def taken_up(before: Clause, clause: Clause) -> None:
     """ "White has the majority in the centre, Black has it on the queenside": what a side has is said once, and then is "it", "one" or "ours"."""
     if not clause.lemma and not before.lemma and len(before.objects) == len(clause.objects) == 1:
         thing, one = before.objects[0], clause.objects[0]
-        if owned(thing) and one.head == "one" and one.adjectives and clause.joint in {",", "and", ", and", ";"}:
+        if (
+            owned(thing)
+            and one.head == "one"
+            and one.adjectives
+            and clause.joint in {",", "and", ", and", ";"}
+        ):
             text = one.text.removesuffix("one") + thing.head
             clause.objects = [replace(one, head=thing.head, text=text)]
         return  # "a queenside majority for Black, a central one for White"

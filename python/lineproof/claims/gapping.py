@@ -72,7 +72,9 @@ def never_seen_one(clauses: list[Clause]) -> list[Clause]:
     """ "If this isn't an open game I've never seen one": it is one."""
     for number in range(len(clauses) - 1):
         said, then = clauses[number], clauses[number + 1]
-        denied = said.sub == "if" and said.lemma == "be" and said.verb.negated and bool(said.objects)
+        denied = (
+            said.sub == "if" and said.lemma == "be" and said.verb.negated and bool(said.objects)
+        )
         never = then.verb.negated or "never" in then.adverbs
         seen = then.lemma == "see" and never and [o.head for o in then.objects] == ["one"]
         know = then.lemma == "know" and then.verb.negated

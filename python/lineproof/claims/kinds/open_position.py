@@ -31,6 +31,8 @@ FRAMES = (
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "opening" in here.said.split():
         raise Unread("an opening is named")
+    if slots.get("agent") in {"it", "this", "that"}:
+        del slots["agent"]  # "this is an open game"
     asked = when(here, slots, brings="lead" in here.said)
     if slots.get("it") and "more_open" not in slots and here.topic is not None:
         raise Unread("it is not clear what is open")

@@ -25,6 +25,8 @@ FRAMES = (
     "{target} <=> undeveloped ; home=undeveloped",
     "{targets} <=> undeveloped ; home=undeveloped",
     "{target} <sleep> ; home=undeveloped",
+    "{targets} <sleep> ; home=undeveloped",
+    "{side} <have> {nothing} +out if without=on|in",
     "{side} <touch> {group} ; home=undeveloped if negated",
     "{side} <touch> {target} ; home=undeveloped if negated",
     "{target} <enter/join> game ; home=undeveloped if negated",
