@@ -9,10 +9,14 @@ from .acting import FIRST
 from .chunk import Place
 from .clause import Clause
 from .here import Here, Named, Unread
+from .lexicon import VERBS, members
 from .noun import Noun
 from .one_move import named_thing
 from .onward import Onward
 from .registry import kind_of
+
+_DOING = frozenset().union(*(members(verb, VERBS) for verb in ("fork", "pin", "skewer", "attack", "win", "trap", "mate", "check")))  # fmt: skip
+"""Verbs of what the last of several moves does."""
 
 
 class FirstMoves(Onward):
@@ -62,8 +66,8 @@ class FirstMoves(Onward):
         here, subject = self.here, clause.subject
         if subject is None or subject.type != "move" or len(subject.parts) < 2 or clause.inherited:
             return here
-        if " then " not in subject.text:
-            return here
+        if " then " not in subject.text or clause.lemma not in _DOING:
+            return here  # a whole road may lead to a position
         with suppress(Unread):
             *first, last = subject.parts
             here = here.at(here.play(" ".join(part.text for part in first)))
