@@ -53,7 +53,7 @@ def test_obligations_of_a_piece(words: str, found: Read) -> None:
         ("I'd call it a tiny edge for us.", "verdict", "black", False),
         ("It's a complete mess.", "verdict", "white", False),
         ("6. e3 keeps a small advantage.", "verdict", "white", False),
-        ("Taking on d5 is, I'm afraid, dubious.", "move-mark", "white", False),
+        ("Nxd5 is, I'm afraid, dubious.", "move-mark", "white", False),
         ("Nxd5 is, in my respectful opinion, a mistake.", "move-mark", "white", False),
         ("6. e3 makes a lot of sense.", "move-mark", "white", False),
         ("Nc3 was the mistake.", "move-mark", "white", False),

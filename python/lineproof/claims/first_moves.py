@@ -101,7 +101,9 @@ class FirstMoves(Onward):
                 if made is not None:
                     self._checks(here, noun, *made)
                 if found is None and made is not None:
-                    clause.places = [p for p in clause.places if p is not place and p not in made[1]]
+                    clause.places = [
+                        p for p in clause.places if p is not place and p not in made[1]
+                    ]
                 if found is not None:
                     here = here.at(found[0].after)
                     clause.places = [

@@ -41,7 +41,9 @@ def names_one(before: Clause, clause: Clause) -> bool:
     return True
 
 
-_REASONS = frozenset({"because of", "on account of", "owing to", "due to", "in view of", "thanks to"})
+_REASONS = frozenset(
+    {"because of", "on account of", "owing to", "due to", "in view of", "thanks to"}
+)
 
 
 def for_reason(before: Clause, clause: Clause) -> bool:
@@ -59,7 +61,12 @@ def has_is(before: Clause, clause: Clause) -> bool:
     if before.lemma not in {"have", "get"} or before.subject is None or len(before.objects) != 1:
         return False
     had, subject = before.objects[0], before.subject
-    if clause.lemma != "be" or clause.joint != "-" or subject.type != "side" or had.first > subject.first:
+    if (
+        clause.lemma != "be"
+        or clause.joint != "-"
+        or subject.type != "side"
+        or had.first > subject.first
+    ):
         return False
     if had.head not in _ONE or (clause.subject is not None and not clause.inherited):
         return False

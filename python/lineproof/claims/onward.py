@@ -182,6 +182,9 @@ class Onward(Barring):
         deed = self._done(clause)
         if deed is None or deed.before.moves != self.here.spot.moves:
             return False
+        shown = self.here.shown_next
+        if shown not in (None, deed.uci) and clause.lemma not in CAPTURES and verb.modal != "must":
+            return False  # the line shows another move
         self.instead = self.here.spot
         self.here = self.here.at(deed.after)
         return True

@@ -24,7 +24,9 @@ def _denial(clause: Clause) -> bool:
         and (subject.head in _POINTING or subject.text in _POINTING)
         and clause.verb.negated
         and not clause.verb.modal
-        and not (clause.objects or clause.states or clause.places or clause.sub or clause.complement)
+        and not (
+            clause.objects or clause.states or clause.places or clause.sub or clause.complement
+        )
     )
 
 
@@ -34,7 +36,10 @@ def _held(clauses: list[Clause]) -> Clause | None:
         return None
     last = clauses[-1]
     thinks = any(
-        c.lemma in _THINKING and not c.verb.negated and c.subject is not None and c.subject.text != "i"
+        c.lemma in _THINKING
+        and not c.verb.negated
+        and c.subject is not None
+        and c.subject.text != "i"
         for c in clauses[:-1]
     )
     asks = last.sub == "if" and not clauses[:-1]

@@ -150,7 +150,6 @@ FRAMES = (
     "{deed} <=> {answering} (to|against) {anything} if without=never",
     "{deed} <make_sense> ; mark=!",
     "{deed} <ask_for_trouble> ; mark=?!",
-    "<~> {nobody} (better|stronger) ; mark=! if alone lone without=than",
     "<be:call/consider/judge> {deed} {mark} if modal=|must|may|can|would",
     "<be:call/consider/judge> {deed} {quality} if modal=|must|may|can|would",
     "{known} <=> {deed} if without=never",

@@ -153,7 +153,11 @@ KIND = Kind(
         "mating": lambda n: n.text if n.type == "move" and n.text.endswith("#") else None,
         "by": lambda n: deed(n) if n.type != "pronoun" else None,
         "bad": lambda n: (
-            n.text if n.head in _FAULTS or n.head in _FOLLIES or ("bad" in n.adjectives and n.head == "move") else None
+            n.text
+            if n.head in _FAULTS
+            or n.head in _FOLLIES
+            or ("bad" in n.adjectives and n.head == "move")
+            else None
         ),
     },
     read=read,
