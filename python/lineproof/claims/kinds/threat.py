@@ -202,8 +202,9 @@ def _attack(here: Here, slots: dict[str, Any]) -> list[Claim]:
         by = agent.square
     if by in prey:
         raise Unread("it stands there itself")
-    return [
-        here.claim(KIND.id, side, spot=at.spot, move=None, targets=prey, by=by, amount=None, wanted=False, bare=True)
+    return [  # one for each of several: "attacks f7 and h7"
+        here.claim(KIND.id, side, spot=at.spot, move=None, targets=[to], by=by, amount=None, wanted=False, bare=True)
+        for to in prey
     ]  # fmt: skip
 
 
