@@ -55,6 +55,10 @@ FRAMES = (
     "[{agent}] <~> threat (against|on|to) {target}",
     "<~> threat of {moves}",
     "threat <=> {moves}",
+    "threat <=> {push}",
+    f"threat <be to {_GO}> {{push}}",
+    f"[{{agent}}] <threaten to {_GO}> {{push}}",
+    "<~> threat of {push}",
     f"threat <be to {_GO}> {{moves}}",
     "threat <be to capture> {target}",
     "threat <be to win> {amount} [(with|by) {move}]",
@@ -94,6 +98,8 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
+    if "push" in slots:
+        slots["moves"] = slots.pop("push")
     if "bare" in slots:
         return _attack(here, slots)
     if "described" in slots:
@@ -446,6 +452,7 @@ KIND = Kind(
         "man": lambda n: n.text if n.type == "piece" and not n.plural else None,
         "above": lambda n: n.text if n.head in NOUNS["threat"] else None,
         "moves": lambda n: n.text if n.type in {"move"} else None,
+        "push": lambda n: n.text if n.type == "square" and not n.parts else None,
         "prey": lambda n: n.text if n.type in {"piece", "square"} and not n.parts else None,
     },
     gives_way=frozenset({"attacked-count", "fork", "pin", "skewer", "discovered-attack", "mate-threat", "gains-tempo", "for-free"}),
