@@ -218,3 +218,19 @@ def test_either_side_is_both_wings() -> None:
 def test_an_attack_on_two_squares_is_two() -> None:
     found = claims_of(KNIGHTS % "The knight attacks f7 and h7.")
     assert [c.params["targets"] for c in found if c.kind == "threat"] == [["f7"], ["h7"]]
+
+
+@pytest.mark.parametrize(
+    ("words", "side", "negated", "any_of"),
+    [
+        ("All of White's pieces are developed.", "white", True, False),
+        ("White has developed all his pieces.", "white", True, False),
+        ("Not all of Black's pieces are developed.", "black", False, True),
+        ("Black hasn't developed all of his pieces yet.", "black", False, True),
+        ("Black hasn't developed his pieces.", "black", False, False),
+    ],
+)
+def test_all_of_them_or_not_all(words: str, side: str, negated: bool, any_of: bool) -> None:
+    (claim,) = claims_of(KNIGHTS % words)
+    assert (claim.kind, claim.side, claim.negated) == ("undeveloped", side, negated)
+    assert claim.params["any_of"] is any_of
