@@ -234,3 +234,11 @@ def test_all_of_them_or_not_all(words: str, side: str, negated: bool, any_of: bo
     (claim,) = claims_of(KNIGHTS % words)
     assert (claim.kind, claim.side, claim.negated) == ("undeveloped", side, negated)
     assert claim.params["any_of"] is any_of
+
+
+def test_an_attack_by_several_is_counted_and_a_pawn_that_is_not_there_bares_no_king() -> None:
+    gambit = "1. e4 e5 2. f4 exf4 3. Nf3 g5 4. Bc4 g4 5. O-O gxf3 6. Qxf3 {%s} *"
+    found = kinds(gambit, "The f4-pawn is attacked by queen, rook and bishop.")
+    assert found == {("attacked-count", "white", False)}
+    words = "Look at that knight on g5, there's not one pawn that can kick it out."
+    assert not {k for k, _, _ in kinds(KNIGHTS, words)} & {"king-exposed"}

@@ -185,6 +185,8 @@ def _attack(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "by" in slots:
         agent = here.agent(slots["by"])
         words = slots["by"]
+    if words is not None and " and " in words:
+        raise Unread("several attack it")
     at = here if agent is None else here.at(agent.spot)
     if "pawns" in slots:
         slots["target"] = _of_pawns(at, agent)
