@@ -78,14 +78,15 @@ class TurnsOfSpeech(Nouns):
             if to is None or to.norm != "to" or self._form(self._skip(end + 1), "base") is None:
                 self.at = start - 1
                 return False
-            self.tokens[end] = to._replace(norm="does", tags=frozenset({"do"}), verbs=())
+            does = to._replace(norm="does", tags=frozenset({"do"}), verbs=())
+            self._look_at([*self.tokens[:end], does, *self.tokens[end + 1 :]])
             return True  # "were White to take, ..."
         doing = self._form(self._skip(end), "base") or (to is not None and to.norm == "do")
         if noun is None or not doing:
             self.at = start - 1
             return False
         does = said._replace(norm="does", tags=frozenset({"do"}), verbs=())
-        self.tokens[end:end] = [does]
+        self._look_at([*self.tokens[:end], does, *self.tokens[end:]])
         return True
 
     def _no_doing(self) -> Group | None:
