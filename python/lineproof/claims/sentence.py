@@ -12,7 +12,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from .contractions import opened_s, spelled
+from .contractions import norm_of, opened_s, spelled
 from .spoken import merged
 from .word import Word
 
@@ -112,6 +112,9 @@ def _ends(text: str, match: re.Match[str]) -> bool:
     return not after[0].islower() or bool(re.match(r"[a-h][1-8x]", after))
 
 
+_NO_WORDS = frozenset({".", "!", "…", '"', "“", "”", "‘"})
+
+
 def words(text: str) -> tuple[Word, ...]:
     """The words of a sentence. A final full stop is no word; a question mark is."""
     found: list[Word] = []
@@ -147,12 +150,17 @@ def words(text: str) -> tuple[Word, ...]:
             continue
         match = _WORD.match(text, at)
         assert match is not None  # _WORD takes any character but a blank
-        found.extend(spelled(match.group(), at, match.end()))
-        at = match.end()
+        said, end = match.group(), match.end()
+        single = norm_of(said)
+        if single is None:
+            found.extend(spelled(said, at, end))
+        else:
+            found.append(Word(single, at, end))
+        at = end
     found = merged(opened_s(found, text))
     while found and found[-1].norm in {".", "!", "…"}:
         found.pop()
-    return tuple(w for w in found if w.norm not in {".", "!", "…", '"', "“", "”", "‘"})
+    return tuple([w for w in found if w.norm not in _NO_WORDS])
 
 
 def _may_be_move(text: str, at: int, char: str) -> bool:
