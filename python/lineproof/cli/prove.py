@@ -86,7 +86,9 @@ def run(given: argparse.Namespace) -> int:
     failure = failure or unanswered(proof)
     if failure is not None:
         raise CommandError(failure)
-    wrong = proof.count(Outcome.FAILS) or proof.contradictions  # of two that contradict one is false
+    wrong = (
+        proof.count(Outcome.FAILS) or proof.contradictions
+    )  # of two that contradict one is false
     return CLAIM_FAILS if given.strict and wrong else 0
 
 
