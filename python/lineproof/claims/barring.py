@@ -61,6 +61,8 @@ class Barring(Resolving):
                 continue  # "last time, when we castled short, ... today we ..."
             if other.sub in {"before", "after"} and not (other.lemma or other.objects):
                 continue  # "before lunch"
+            if near > number and other.sub == "before":
+                continue  # "gets out of Bg5 before it is pinned"
             shared = clause.joint in {"and", "or"} and (clause.inherited or clause.form == "base")
             if (
                 near < number

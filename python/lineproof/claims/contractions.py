@@ -131,6 +131,8 @@ _PREDICATES = frozenset(
     ]
 )
 
+_AHEAD = frozenset({"up", "down", "ahead", "behind", "short", "clear", "good", "bad", "shy", "light", "extra", "away", "front", "off", "from", "more", "fewer", "less", "too", "for"})  # fmt: skip
+"""Words of what a side is, behind a number: "White's a pawn to the good"."""
 _ONLY = frozenset({"move", "reply", "answer", "defence", "chance", "way", "resource", "retreat", "square", "try", "option", "good", "decent", "sensible", "legal", "saving", "safe", "defender", "protector", "minder", "guard", "guardian", "support", "cover", "protection", "remaining", "real", "active", "developed", "piece", "hope", "escape"})  # fmt: skip
 
 
@@ -147,6 +149,9 @@ def opened_s(words: list[Word], text: str) -> list[Word]:
                 says_is = False  # "White's a-pawn"
             if number > 1 and words[number - 2].norm in {"is", "are", "was", "were"}:
                 says_is = False  # "these are White's only pieces"
+            ahead = {w.norm for w in words[number + 2 : number + 6]}
+            if after.isdigit() and ahead.isdisjoint(_AHEAD):
+                says_is = False  # "two of Black's three pieces", but "Black's two pawns up"
             behind = words[number + 2].norm if number + 2 < len(words) else ""
             if after == "only" and behind in _ONLY:
                 says_is = False  # "the queen's only defender"

@@ -11,6 +11,7 @@ from lineproof.engine import Board
 from .board import layers, name, names, other, side_of, title, upper
 from .claim import Claim, Judgement, Mark, Outcome
 from .here import Here, Unread
+from .noun import Noun
 from .patterns import MOVE, targets
 from .pointing import meant
 from .reference import Reference
@@ -82,6 +83,11 @@ def among(here: Here, text: str, good: Collection[str], near: str = "") -> list[
             raise Unread(f"it is not clear which piece {words!r} means")
         found.extend(squares)
     return found
+
+
+def several(noun: Noun) -> str | None:
+    """A list of pieces, or several."""
+    return noun.text if noun.type == "piece" and len(noun.parts) > 1 else None
 
 
 def _apart(one: str, two: str) -> int:

@@ -103,8 +103,9 @@ class Course:
             with suppress(Unread):  # "he grabs her": what has just moved, or what was spoken of
                 to = {last} if last and standing == prey.head else set(self.here.find(prey.text))
         told = clause.subject is None or clause.inherited or clause.subject.type == "noun"
-        if not to:
-            return
+        taken = bool(last) and "x" in self.here.spot.earlier(1).board.san(self.here.spot.moves[-1])
+        if not to or (told and taken and to == {last} and clause.form == "ing"):
+            return  # "taking on e4 loses nothing", once it has been done
         letter = (
             clause.subject.head
             if clause.subject is not None and clause.subject.type == "piece"

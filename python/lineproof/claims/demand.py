@@ -55,26 +55,6 @@ SUMS = frozenset(
 _THERE = frozenset({"there", "here"})
 _CONTROL = members("force", VERBS)
 """Verbs whose infinitive says what they are about."""
-_UNREAL = frozenset(
-    {
-        "want",
-        "avoid",
-        "prevent",
-        "create",
-        "become",
-        "need",
-        "prepare",
-        "dream",
-        "open",
-        "say",
-        "call",
-        "tell",
-        "discuss",
-        "await",
-        "imagine",
-    }
-)
-"""Verbs that speak of what is not there, or not yet."""
 
 
 class Demand(Protocol):
@@ -279,9 +259,7 @@ class Tells:
     """The clause speaks of what is there, so that a thing may be named in it as known."""
 
     def met(self, clause: Clause) -> bool:
-        if clause.unreal or clause.verb.past or clause.verb.modal in {"would", "could", "might"}:
-            return False
-        if clause.lemma and clause.lemma.split()[0] in _UNREAL:
+        if clause.verb.past or clause.verb.modal in {"would", "could", "might"}:
             return False
         return bool(known(clause))
 

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 _AUXILIARIES = frozenset({"does", "do", "did", "has", "have", "is", "are"})
 _BELONGING = members("belong", VERBS) | {"be"}
 _HAVING = members("have", VERBS) | members("lose", VERBS) | members("win", VERBS) | _BELONGING | {"get", "gain", "keep"}  # fmt: skip
+_TEMPI = frozenset(NOUNS["tempo"])
 _MINE = {"ours": "our", "his": "his", "theirs": "their"}
 _WHERE = frozenset({"kingside", "queenside", *NOUNS["centre"], *NOUNS["position"], "board"})
 _OWNERS = {"ours": "we", "mine": "we", "yours": "we", "his": "he", "hers": "he", "theirs": "they"}
@@ -86,8 +87,19 @@ def _does_not(before: Clause, clause: Clause) -> bool:
 
 def taken_up(before: Clause, clause: Clause) -> None:
     """ "White has the majority in the centre, Black has it on the queenside": what a side has is said once, and then is "it", "one" or "ours"."""
+    if not clause.lemma and not before.lemma and len(before.objects) == len(clause.objects) == 1:
+        thing, one = before.objects[0], clause.objects[0]
+        if (
+            owned(thing)
+            and one.head == "one"
+            and one.adjectives
+            and clause.joint in {",", "and", ", and", ";"}
+        ):
+            text = one.text.removesuffix("one") + thing.head
+            clause.objects = [replace(one, head=thing.head, text=text)]
+        return  # "a queenside majority for Black, a central one for White"
     nouns = [*before.objects, *([before.subject] if before.subject is not None else [])]
-    said = [noun for noun in nouns if owned(noun)]
+    said = [noun for noun in nouns if owned(noun) or noun.head in _TEMPI]
     if len(said) != 1 or clause.lemma not in _HAVING:
         return
     thing = said[0]

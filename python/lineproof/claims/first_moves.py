@@ -8,10 +8,14 @@ from .acting import FIRST
 from .chunk import Place
 from .clause import Clause
 from .here import Here, Named, Unread, but
+from .lexicon import VERBS, members
 from .noun import Noun
 from .one_move import named_thing
 from .onward import Onward
 from .registry import kind_of
+
+_DOING = frozenset().union(*(members(verb, VERBS) for verb in ("fork", "pin", "skewer", "attack", "win", "trap", "mate", "check")))  # fmt: skip
+"""Verbs of what the last of several moves does."""
 
 
 class FirstMoves(Onward):
@@ -56,9 +60,22 @@ class FirstMoves(Onward):
         clause.subject = Noun("move", san, san, subject.first, last)
         clause.places = [p for p in clause.places if p not in places]
 
+    def _moves_first(self, clause: Clause) -> Here:
+        """The position before the last of several moves that are the subject: "Nxe5 Qd4 forks knight and pawn"."""
+        here, subject = self.here, clause.subject
+        if subject is None or subject.type != "move" or len(subject.parts) < 2 or clause.inherited:
+            return here
+        if " then " not in subject.text or clause.lemma not in _DOING:
+            return here  # a whole road may lead to a position
+        with suppress(Unread):
+            *first, last = subject.parts
+            here = here.at(here.play(" ".join(part.text for part in first)))
+            clause.subject = last
+        return here
+
     def _before(self, clause: Clause) -> Here:
         """The position that a clause speaks of: after the moves that it names first."""
-        here = self.here
+        here = self._moves_first(clause)
         self._things(clause)
         here = self._of_passive(clause, here)
         like = _likened(clause)

@@ -122,6 +122,19 @@ def meant(spot: Spot, san: str, shown: str | None = None) -> str:
     return found[0] if len(found) == 1 or shown is None else shown
 
 
+_PIECE_MOVE = re.compile("([KQRBN])([a-h]?[1-8]?)x?([a-h][1-8])")
+
+
+def _wrote(written: str, said: str, uci: str) -> bool:
+    """Whether a move as it is written is the one that is said, with more or less of where it came from: "Nd7" for "Nbd7"."""
+    if written == said:
+        return True
+    one, two = _PIECE_MOVE.fullmatch(written), _PIECE_MOVE.fullmatch(said)
+    if one is None or two is None or (one[1], one[3]) != (two[1], two[3]):
+        return False
+    return all(sign in uci[:2] for sign in two[2])
+
+
 @dataclass(frozen=True)
 class Agent:
     """Who or what does something in a clause.
@@ -377,9 +390,26 @@ class Here:
             uci = spot.moves[number]
             if any(uci[2:4] in (later[:2], later[2:4]) for later in spot.moves[number + 1 :]):
                 continue
-            if spot.boards[number].san(uci).rstrip("+#") == san:
+            if _wrote(spot.boards[number].san(uci).rstrip("+#"), san, uci):
                 return uci[2:4]
         return None
+
+    def made(self, text: str) -> Named:
+        """The move that a SAN means, also one that was played some moves ago in this line: "with Nc3 White won a tempo".
+
+        :raises Unread: when it is neither.
+        """
+        try:
+            return self.named(text)
+        except Unread:
+            san = text.split(".")[-1].rstrip("+#")
+            spot = self.spot
+            for number in range(len(spot.moves) - 1, -1, -1):
+                uci = spot.moves[number]
+                if _wrote(spot.boards[number].san(uci).rstrip("+#"), san, uci):
+                    before = spot.earlier(len(spot.moves) - number)
+                    return Named(before, uci, before.board.turn)
+            raise
 
     def _numbered(self, san: str, number: int, side: str) -> Named | None:
         """A move that its number places earlier in the line: the one played there, or one instead of it."""

@@ -84,6 +84,8 @@ class _Reader(FirstMoves):
                 blocked = self._blocked(clause, clauses, number)
                 if blocked:
                     self.found.reasons.append(blocked)
+                    if clause.sub in CONDITIONS:
+                        self._known_things(clause)
                     self.aim = aimed(clause) or self.aim
                     self._with_check(clause)
                 else:
@@ -180,6 +182,12 @@ class _Reader(FirstMoves):
             ):
                 continue  # "and there is nothing that White can do"
             if (
+                not clause.lemma
+                and clause.states
+                and [o.head for o in clause.objects] == ["nothing"]
+            ):
+                continue  # ", nothing flashy"
+            if (
                 clause.sub == "as"
                 and clause.lemma == "be"
                 and [s.lemma for s in clause.states if s.lemma in _NATURAL]
@@ -243,6 +251,14 @@ class _Reader(FirstMoves):
         for kind_id, claims in done.items():
             if kind_of(kind_id).gives_way.isdisjoint(done):
                 self.found.claims.extend(claims)
+
+    def _known_things(self, clause: Clause) -> None:
+        """Reads what a condition names as known: "if that overworked bishop takes"."""
+        for kind, frame in shelf().fitting(clause):
+            slots = frame.fill(clause) if frame.anywhere else None
+            if slots is not None:
+                with suppress(Unread):
+                    self.found.claims.extend(self._claims(self.here, clause, frame, kind, slots))
 
     def _claims(
         self, here: Here, clause: Clause, frame: Frame, kind: Kind, slots: dict[str, Any]

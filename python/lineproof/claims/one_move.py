@@ -74,6 +74,8 @@ def named_thing(
             return None  # it has been played
     if piece and noun.head == "check":
         found = [u for u in here.board.legal_moves() if _goes(here.board, u, square, file, piece)]
+    if len(found) > 1 and test is _captures and not piece:
+        found = [u for u in found if (here.board.piece_at(u[:2]) or "").lower() == "p"]
     if len(found) != 1:
         return None
     return Named(here.spot, found[0], here.board.turn), mine

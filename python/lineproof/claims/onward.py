@@ -44,6 +44,13 @@ class Onward(Barring):
                 self.here = but(self.here.at(deed.after), topic=None)
                 self.deed = True
                 return
+        told = clause.form == "finite" and not clause.sub and "under way" not in clause.adverbs
+        if told and not (verb.done or verb.past):
+            deed = self._done(clause) if free and not verb.modal else None
+            if deed is not None and deed.before.moves == start and deed.uci == self.here.shown_next:
+                self.here = but(self.here.at(deed.after), subject=deed.side, topic=None)
+                self.last = None
+                return  # "the pawn goes to g6, it hits the queen"
         if (
             clause.form in {"base", "finite"}
             and clause.subject is None

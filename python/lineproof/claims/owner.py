@@ -43,6 +43,7 @@ def owning(noun: str) -> tuple[str, ...]:
     """
     return (
         f"{{side}} <have> {noun}",
+        f"{{side}} <live with/put up with/cope with/contend with/accept> {noun} if modal=must|can|may",
         f"[{{agent}}] <give> {{side}} {noun}",
         f"[{{agent}}] <give> {{side}} with {noun}",
         f"(position|camp|structure) <have> {noun}",

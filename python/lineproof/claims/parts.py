@@ -229,7 +229,7 @@ def _has_doing(before: Clause, clause: Clause) -> bool:
         return False
     if man.head.isdigit() and man.count:
         man = replace(man, head="piece", type="noun", plural=man.count > 1)
-    elif to or man.parts:
+    elif (to and _ONLY.isdisjoint(before.adverbs)) or man.parts:
         return False
     men = {*NOUNS["piece"], *NOUNS["attacker"], *NOUNS["defender"]}
     whose = _OF.get(side.text, f"{side.text} 's")

@@ -36,6 +36,10 @@ class Places(TurnsOfSpeech):
         before = self.found[-1] if self.found else None
         if not isinstance(before, Noun):
             return False
+        if before.det in {"every", "each", "all", "all of"} and not any(
+            isinstance(c, Group) for c in self.found
+        ):
+            return True  # "every piece but the knight"
         if before.no or before.head in {"anything", "everything", "all", "choice", "nothing"}:
             return True
         groups = [c for c in self.found if isinstance(c, Group)]

@@ -120,6 +120,14 @@ def _read(
     if not words:
         return Status.LEFT_ALONE, "no words", []
     line = spelt(words)
+    granted = _GRANTED.match(line) or _WHY.match(line)
+    if granted is not None:
+        words = words[len(granted.group().split()) :]
+        words = words[:-1] if words and words[-1].norm == "?" else words
+        if not words:
+            return Status.LEFT_ALONE, "a question", []
+        sentence = replace(sentence, words=words)
+        line = spelt(words)
     if words[-1].norm == "?":
         said = said_first(line)
         if not said:
@@ -173,6 +181,14 @@ def _read(
     if _checkable(words, understood.touched):
         return Status.NOT_UNDERSTOOD, "no known kind of claim fits the whole clause", []
     return Status.LEFT_ALONE, "nothing in it that can be checked", []
+
+
+_GRANTED = re.compile(
+    r"^(?: (?:and|but))* (?:so what if|who cares (?:if|that)|never mind that|it does not matter that|no matter that)(?= )"
+)
+"""What is granted, for it does not matter: "So what if that a-pawn is passed?"."""
+_WHY = re.compile(r"^(?: (?:and|but|so))* why [^?:;]*? ,(?: well ,)? because(?= )(?!.* \?$)")
+"""A question that its own sentence answers: "Why not take it, well, because it's guarded"."""
 
 
 def _best(claims: list[Claim]) -> list[Claim]:

@@ -10,6 +10,7 @@ from .clause import Clause
 from .lexicon import NOUNS, VERBS, members
 from .noun import Noun
 from .possessive import named as possessed
+from .reference import Reference
 from .referring import Referring
 
 _AVERTING = members("avert", VERBS) | {"do"}
@@ -51,6 +52,7 @@ class Resolving(Referring):
             clause.subject = replace(
                 clause.subject, type="piece", head="king", text=topic, square=square
             )
+        topic = topic if topic and not Reference.read(topic).plural else None
         if self.last is None and topic and clause.passive:
             clause.objects = [
                 o for o in clause.objects if not (o.type == "pronoun" and o.head == "it")
@@ -185,7 +187,8 @@ class Resolving(Referring):
             else:
                 clause.subject = way
         elif of_it is not None and not clause.inherited:
-            self.way = of_it if of_it.type == "file" or of_it.head in _WAYS else None
+            nouns = [of_it, *(p.noun for p in clause.places if p.noun is not None)]
+            self.way = next((n for n in nouns if n.type == "file" or n.head in _WAYS), None)
 
     def _queen(self, clause: Clause) -> Noun | None:
         """What "she" means: the queen spoken of before, or the one that has just moved; None when it may be a player."""

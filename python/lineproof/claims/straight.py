@@ -79,6 +79,13 @@ def goes(clause: Clause) -> None:
     clause.places.append(Place(tail[-1], to, to.first - 1, to.last))
 
 
+def would_like(clause: Clause) -> None:
+    """ "He would like to play d4": he wants to."""
+    would = clause.verb.modal == "would" and not (clause.verb.negated or clause.verb.done)
+    if clause.lemma in {"like", "love"} and would and clause.complement:
+        clause.lemma, clause.verb = "want", replace(clause.verb, modal="")
+
+
 def i_should(clause: Clause) -> None:
     """ "I should call it level": I would."""
     if clause.subject is not None and clause.subject.text == "i" and clause.verb.modal == "should":
@@ -236,4 +243,5 @@ __all__ = [
     "subjects",
     "thats_us",
     "twin",
+    "would_like",
 ]

@@ -12,6 +12,7 @@ from lineproof.claims.counting import (
     among,
     attacking_side,
     judged,
+    several,
     side_or_count,
     square_meant,
 )
@@ -95,11 +96,6 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
     return judged(claim, "attacks", "attacked")
-
-
-def several(noun: Noun) -> str | None:
-    """A list of pieces, or several."""
-    return noun.text if noun.type == "piece" and len(noun.parts) > 1 else None
 
 
 KIND = Kind(

@@ -99,6 +99,12 @@ def _is_castling(noun: Noun) -> bool:
     }
 
 
+_WINGED = re.compile(
+    r"\b(?:castling|castle) (kingside|short|queenside|long)\b|\b(kingside|short|queenside|long) castling\b"
+)
+"""Castling with its wing."""
+
+
 def _flank(noun: Noun) -> str | None:
     """The wing of "on the short wing", "on the queenside"."""
     if noun.head in {"kingside", "queenside"}:
@@ -142,6 +148,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("said of what may come")
     if "flank" in slots:
         slots["wing"] = slots["flank"]
+    if "wing" not in slots and (named := _WINGED.search(here.said)) is not None:
+        slots["wing"] = "king" if (named[1] or named[2])[0] in "ks" else "queen"
     if "neither" in slots:
         return [
             here.claim(KIND.id, s, spot=spot, negated=False, wing=slots.get("wing"), lasting=False)

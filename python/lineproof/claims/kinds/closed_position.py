@@ -15,7 +15,7 @@ _CLOSED = "(closed|locked|blocked|closed up|locked up|jammed|locked tight|comple
 
 
 FRAMES = (
-    "(position|centre|game|everything) <=> closed",
+    "(position|centre|game|everything|play) <=> closed",
     "<be:close> (position|centre|game|everything) [{tight}]",
     "[{agent}] <close> (centre|position) [{tight}] [(with|by) {move}]",
     "<be:close> {pawns} [{tight}] [+together]",
@@ -33,6 +33,8 @@ FRAMES = (
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if slots.get("agent") in {"it", "this", "that"}:
+        del slots["agent"]  # "this is an open game"
     asked = when(here, slots)
     if "it" in slots and here.topic is not None and not Reference.read(here.topic).plural:
         raise Unread("it is not clear what is closed")

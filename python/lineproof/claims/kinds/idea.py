@@ -46,6 +46,7 @@ FRAMES = (
     "{moves} <follow/come/be> +next|under_way|soon ; coming=yes",
     "{moves} <=> +next ; coming=yes",
     "{moves} <=> on way ; coming=yes",
+    "{moves} <=> {whose_lever}",
     f"[{{agent}}] <play/make/come/go/move to {_DO}> {{moves}}",
     "[{agent}] <play/make> [{anything}] with {moves} +in_mind",
     "[{agent}] <want/need> {placed}",
@@ -107,6 +108,8 @@ def _castling(noun: Noun) -> str | None:
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
+    if "whose_lever" in slots:
+        slots["whose"] = slots.pop("whose_lever").removesuffix(" 's")
     first = slots.get("moves", "").split()[:1]
     if first and re.fullmatch("[a-h][1-8]", first[0]) and here.board.piece_at(first[0]):
         raise Unread("a piece stands there already, so it is not clear what is prepared")
@@ -346,6 +349,7 @@ KIND = Kind(
     tests={
         "moves": lambda n: n.text if n.type in {"move", "square"} else None,
         "castling": _castling,
+        "whose_lever": lambda n: n.whose if n.head in {"break", "lever", "pawn break", "freeing move"} and n.whose and not n.no else None,
         "placed": lambda n: f"{n.head} {n.square}" if n.type == "piece" and n.square and not n.parts else None,
         "blow": lambda n: n.head if n.head in {*NOUNS["fork"], "check", "sacrifice"} else None,
         "freed": lambda n: n.text if n.type == "piece" and not n.parts and not n.plural and n.head != "pawn" else None,

@@ -39,6 +39,7 @@ FRAMES = (
     "{counted_wing} <meet> {m}",
     "{side} <be> {a_pawn} (on|in) {wing} +up",
     "{flank} <belong to> {side}",
+    "<~> {flank} for {side}",
     "<*> preponderance [{where}]",
     "<*> {held_wing}",
     "{side} <push/advance/use> majority (on|in) {wing} if modal=can|may|",
@@ -112,12 +113,15 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         side = owner(here, slots)
     else:
         side = None
+    fewer = numbers is not None and numbers[0] < numbers[1]
+    if numbers is not None and fewer:
+        numbers = (numbers[1], numbers[0])
     if side is None:
         side = only_side(lambda s: wing is not None and _largest(at.board, s, wing, numbers, ""))
         if side is None and wing is not None:
             raise Unread("it is not clear whose majority is meant")
-    if numbers is not None and numbers[0] < numbers[1]:
-        side, numbers = other(side or "white"), (numbers[1], numbers[0])
+    elif fewer:
+        side = other(side)
     return [
         here.claim(
             KIND.id,

@@ -11,7 +11,7 @@ from lineproof.claims.openness import described, is_open_position
 from lineproof.claims.tense import answer, first, when
 
 FRAMES = (
-    "(position|centre|game|everything) <=> open",
+    "(position|centre|game|everything|play) <=> open",
     "<be:open> (position|centre|game)",
     "(position|game|centre) <open>",
     "[{agent}] <~> open position",
@@ -31,6 +31,8 @@ FRAMES = (
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "opening" in here.said.split():
         raise Unread("an opening is named")
+    if slots.get("agent") in {"it", "this", "that"}:
+        del slots["agent"]  # "this is an open game"
     asked = when(here, slots, brings="lead" in here.said)
     if slots.get("it") and "more_open" not in slots and here.topic is not None:
         raise Unread("it is not clear what is open")

@@ -25,6 +25,8 @@ FRAMES = (
     "{target} <=> undeveloped ; home=undeveloped",
     "{targets} <=> undeveloped ; home=undeveloped",
     "{target} <sleep> ; home=undeveloped",
+    "{targets} <sleep> ; home=undeveloped",
+    "{side} <have> {nothing} +out if without=on|in",
     "{side} <touch> {group} ; home=undeveloped if negated",
     "{side} <touch> {target} ; home=undeveloped if negated",
     "{target} <enter/join> game ; home=undeveloped if negated",
@@ -73,6 +75,8 @@ FRAMES = (
     "{side} <touch> {nothing} if negated",
     "{side} <=> undeveloped ; undeveloped=yes",
     "{group} <=> undeveloped (except|but) {target} ; home=undeveloped",
+    "{group} <=> undeveloped (except|but) {targets} ; home=undeveloped",
+    "{group} <=> undeveloped (except|but|except_for|save_for|apart_from) {but_so_many} ; home=undeveloped",
     "{group} <leave> +home ; home=undeveloped if negated",
     "{group} <leave> {home_square} ; home=undeveloped if negated",
     "{group} <be> +out ; out=yes",
@@ -135,7 +139,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             )
         ]
     if group is not None:
-        side, grouped = _group(here, group, slots.get("target"))
+        side, grouped = _group(here, group, slots.get("targets", slots.get("target")))
+        if "but_so_many" in slots and not denied:
+            few = len(grouped) - slots["but_so_many"]
+            return [here.claim(KIND.id, side, at=grouped, any_of=False, stirred=False, most=None, few=few)]  # fmt: skip
         stays = "home" in slots
         if (stays and denied) or (not stays and not denied):
             raise Unread("it is not clear how many of them are meant")
@@ -222,7 +229,7 @@ def _group(here: Here, text: str, exception: str | None) -> tuple[str, list[str]
         begun = {t.at: t.origin for t in tracks(here.spot)}
         squares = [at for at in squares if begun.get(at, at)[0] in files]
     if exception is not None:
-        spared = here.find(exception, side)
+        spared = [at for text in targets(exception) for at in here.find(text, side)]
         squares = [at for at in squares if at not in spared]
     if not squares or not home:
         raise Unread("there are no such pieces on the board")
@@ -301,7 +308,8 @@ KIND = Kind(
         
         "none": lambda n: re.sub("^the ", f"{n.whose} " if n.whose else "the ", n.text) if n.no and n.type == "piece" and n.head != "pawn" else None,
         "home_square": lambda n: n.head if n.head in {"square", "place", "post"} and {"original", "first", "starting", "initial", "home"} & set(n.adjectives) else None,
-"group": lambda n: n.text if n.whose and (n.head in {"queenside", "kingside", "army"} or (n.head == "piece" and n.plural)) and n.count is None else None,
+"group": lambda n: n.text if n.whose and (n.head in {"queenside", "kingside", "army"} or (n.head == "piece" and (n.plural or n.det in {"every", "each"}))) and n.count is None else None,
+        "but_so_many": lambda n: n.count if n.count is not None and not n.parts and n.head in {"one", "1", "2", "3"} else None,
         "nothing": lambda n: n.head if n.head in {"nothing", "anything"} or (n.head == "thing" and n.det == "a") or (n.head == "piece" and (n.no or "single" in n.adjectives)) else None,
         "the_fight": lambda n: n.head if n.head in {"fight", "battle", "fray", "attack", "party", "struggle", "action"} else None},
     read=read,

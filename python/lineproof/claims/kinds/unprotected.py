@@ -26,6 +26,7 @@ FRAMES = (
     "{target} <~> without defender",
     "{target} <lose> (protection|defender) if perfect",
     "{target} <lack> (protection|defender)",
+    "{target} <have> {a_defender} if negated",
     "[{agent}] <give> {target} unprotected",
     "<be:give> {target} unprotected",
     "<be:give> {target} without protection",
@@ -199,9 +200,16 @@ KIND = Kind(
     definition="No piece of its own side attacks the square of the piece; pinned defenders count. 'Hanging' asks in addition that it is attacked. Counts of attackers and defenders are exact, without or with the pieces lined up behind, and the finding says which.",
     frames=FRAMES,
     tests={
+        "a_defender": lambda n: (
+            n.head
+            if n.head in NOUNS["defender"]
+            and not (n.plural or n.no or n.adjectives)
+            and n.det in {"a", "an"}
+            else None
+        ),
         "none": lambda n: (
             n.head if n.no and n.head in NOUNS["protection"] + NOUNS["defender"] else None
-        )
+        ),
     },
     gives_way=frozenset({"defends", "king-exposed", "defended-count"}),
     read=read,

@@ -11,7 +11,7 @@ attack: hit, strike, strike at, hit at, strike on, bear down on, bear on, aim at
     bite at, bite, bite on, harass, pressure, put pressure on, train on, fire at, fire on, have in its sights, breathe down the neck of, go after, take aim at,
     point at, set upon, menace, bombard, besiege, have an eye on, have her eye on, have his eye on, have its eye on, have their eye on,
     have our eye on, have got her eye on, cast an eye on, take a look at, be aimed at, eyeball, snipe at, lash out at, pile up on, pile up against, gang up on, put the question to, put a question to, have its sights on, have his sights on,
-    have her sights on, have our sights on, have their sights on, be trained on, take a shot at, zoom in on, fix its gaze on, bear down upon, whack at, prod, worry, nag,
+    have her sights on, have our sights on, have their sights on, be trained on, take a shot at, zoom in on, fix its gaze on, bear down upon, whack at, whack, prod, worry, nag,
     threaten, stab at, home in on, zero in on, set one's sights on, needle, pester
 defend: protect, guard, cover, support, back up, look after, keep an eye on, watch, watch over, hold, shield, mind, overprotect, shore up,
     hold together, take care of, keep guard over, bolster, secure, reinforce, prop up, safeguard, tend to, see to, lend support to,
@@ -48,7 +48,7 @@ beware: beware, beware of, watch out for, look out for, reckon with, be wary of,
 rescue: rescue, save, hold, keep, hold on to, hang on to, cling on to, defend, protect, preserve
 overload: overload, overburden, overwork, overstretch, overtax, stretch
 remove: remove, get rid of, take out, eliminate, take away, lure away, deflect, chase away, drive away, drive off, dislodge, knock out, undermine, kick away,
-    capture, take, exchange off, whack, chop off, snip off, liquidate, kill, destroy, lop off, hack off, deprive of
+    capture, take, exchange off, chop off, snip off, liquidate, kill, destroy, lop off, hack off, deprive of
 # material
 win: net, gain, pick up, collect, snap off, emerge with, come out with, bag, pocket, pick off, earn, bring in, harvest, walk off with, round up,
     scoop up, come away with, get away with, snaffle, scoop, haul in, carry off, end up with, gobble up, make off with
