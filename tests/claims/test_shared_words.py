@@ -189,3 +189,56 @@ def test_the_last_of_several_moves_does_it() -> None:
     spanish = "1. e4 e5 2. Nf3 Nc6 3. Bb5 a6 {%s} 4. Ba4 *"
     found = [c for c in claims_of(spanish % "4. Bxc6 dxc6 5. Nxe5 Qd4 forks knight and pawn.") if c.kind == "fork"]  # fmt: skip
     assert [c.spot.moves[-1] for c in found] == ["d8d4"]
+
+
+CHELYABINSK = (
+    "1. e4 c5 2. Nf3 Nc6 3. d4 cxd4 4. Nxd4 Nf6 5. Nc3 e5 6. Ndb5 d6 7. Bg5 a6 8. Na3 b5 {%s} *"
+)
+
+
+def test_a_pawn_s_step_is_a_threat_and_what_it_would_do_is_read_after_it(judge: Judge) -> None:
+    for words in ("The threat is b4.", "Black threatens to play b4."):
+        assert params(CHELYABINSK, words, "threat")["move"] == "b4"
+    fork = judge(CHELYABINSK % "The threat is b4, forking the knights.", kind="fork")
+    assert fork.claim.params["forker"] == "b4"
+    assert fork.outcome is Outcome.HOLDS
+    assert not claims_of(CHELYABINSK % "b4 would fork our knights.")
+
+
+def test_a_piece_is_put_on_its_square() -> None:
+    found = params(CHELYABINSK, "White plans to put a knight on d5.", "idea")
+    assert (found["origins"], found["square"]) == (["a3", "c3"], "d5")
+
+
+def test_either_side_is_both_wings() -> None:
+    found = [c for c in claims_of(CHELYABINSK % "White can still castle on either side.") if c.kind == "cannot-castle"]  # fmt: skip
+    assert [(c.negated, c.params["wing"]) for c in found] == [(True, "king"), (True, "queen")]
+
+
+def test_an_attack_on_two_squares_is_two() -> None:
+    found = claims_of(KNIGHTS % "The knight attacks f7 and h7.")
+    assert [c.params["targets"] for c in found if c.kind == "threat"] == [["f7"], ["h7"]]
+
+
+@pytest.mark.parametrize(
+    ("words", "side", "negated", "any_of"),
+    [
+        ("All of White's pieces are developed.", "white", True, False),
+        ("White has developed all his pieces.", "white", True, False),
+        ("Not all of Black's pieces are developed.", "black", False, True),
+        ("Black hasn't developed all of his pieces yet.", "black", False, True),
+        ("Black hasn't developed his pieces.", "black", False, False),
+    ],
+)
+def test_all_of_them_or_not_all(words: str, side: str, negated: bool, any_of: bool) -> None:
+    (claim,) = claims_of(KNIGHTS % words)
+    assert (claim.kind, claim.side, claim.negated) == ("undeveloped", side, negated)
+    assert claim.params["any_of"] is any_of
+
+
+def test_an_attack_by_several_is_counted_and_a_pawn_that_is_not_there_bares_no_king() -> None:
+    gambit = "1. e4 e5 2. f4 exf4 3. Nf3 g5 4. Bc4 g4 5. O-O gxf3 6. Qxf3 {%s} *"
+    found = kinds(gambit, "The f4-pawn is attacked by queen, rook and bishop.")
+    assert found == {("attacked-count", "white", False)}
+    words = "Look at that knight on g5, there's not one pawn that can kick it out."
+    assert not {k for k, _, _ in kinds(KNIGHTS, words)} & {"king-exposed"}

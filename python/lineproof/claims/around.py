@@ -66,7 +66,7 @@ def condition(words: Sequence[Word]) -> str:
 
 LIMITING = re.compile(
     r" (?:apart|except|only|or|else|seemingly|supposedly|allegedly|exaggeration|exaggerated|not really|in theory|on paper|apparently|in name|at best|wrong|"
-    r"as long as|so long as|which is|which was|until|for a moment|so far|in a way|in a sense|far from|nothing)(?= |$)"
+    r"as long as|so long as|which is|which was|until|for a moment|so far(?! as)|in a way|in a sense|far from|nothing)(?= |$)"
 )
 """Words in an unread clause that may take back or narrow the clause before it."""
 

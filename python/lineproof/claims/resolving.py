@@ -16,7 +16,7 @@ from .referring import Referring
 _AVERTING = members("avert", VERBS) | {"do"}
 
 _WAYS = frozenset({*NOUNS["diagonal"], *NOUNS["file"]})
-_SHE = frozenset({"rook", "bishop", "knight"})
+_SHE = frozenset({"rook", "bishop", "knight", "pawn"})
 """Pieces that some teachers call "she"."""
 _JUDGING = members("judge", VERBS) | members("recommend", VERBS) | {"call", "consider"}
 

@@ -80,7 +80,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "men" in slots:
         enemy = [said] if said else ["white", "black"] if holder is None else [other(holder)]
         hit = {s for side in enemy for layer in layers(spot.board, side, at) for s in layer}
-        by = among(there, slots["men"], hit)
+        by = among(there, slots["men"], hit, near=at)
     if by and said is None:
         said = "white" if (spot.board.piece_at(by[0]) or "K").isupper() else "black"
     side = attacking_side(holder, said)

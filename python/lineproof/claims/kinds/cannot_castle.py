@@ -74,6 +74,7 @@ FRAMES = (
     "castling <=> {impossible} [for {side}]",
     "{side} <castle> [{wing}] ; able=yes if modal=can|may without=on|to",
     "{side} <castle> (on|to) {flank} ; able=yes if modal=can|may",
+    "{side} <castle> (on|to) {any_wing} ; able=yes if modal=can|may",
     "{king} <castle> [{wing}] ; able=yes if modal=can|may without=on|to",
     "{side} <castle> (on|to) {flank} if modal=can|may|could|will negated",
     "[{agent}] <surrender> {castling}",
@@ -182,8 +183,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     can = "free" in slots or ("able" in slots and not (verb is not None and verb.negated))
     right = can and "castling" in slots and _RIGHT.search(here.said) is not None
     lasting = "kept" in slots or right or (_LASTING.search(here.said) is not None and not can)
+    wings = ["king", "queen"] if "any_wing" in slots else [slots.get("wing")]
     return [
-        here.claim(KIND.id, side, spot=spot, negated=can, wing=slots.get("wing"), lasting=lasting)
+        here.claim(KIND.id, side, spot=spot, negated=can, wing=wing, lasting=lasting)
+        for wing in wings
     ]
 
 
@@ -260,6 +263,11 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "any_wing": lambda n: (
+            n.text
+            if n.text in {"either side", "either wing", "both sides", "both wings", "either flank"}
+            else None
+        ),
         "patient_side": lambda n: n.text if n.type == "side" else None,
         "castling": lambda n: n.text if _is_castling(n) and not n.no else None,
         "none": lambda n: n.text if _is_castling(n) and n.no else None,

@@ -25,6 +25,7 @@ from lineproof.claims.reference import Reference
 FRAMES = (
     "[{agent}] <fork> {targets} [with {move}]",
     "[{agent}] <fork> {two} [with {move}]",
+    "[{agent}] <fork> {pair} [with {move}]",
     "[{agent}] <attack> {targets} +at_once|at_the_same_time|together|both|simultaneously|in_1_go|in_one_go|at_a_stroke|at_1_stroke|in_1_breath|with_1_blow|besides|to_boot|with_a_single_move|with_1_move|with_a_single_stroke|in_1_move|in_one_move",
     "[{agent}] <attack> {two} [with {move}] [+at_once|at_the_same_time|together|both|simultaneously|in_1_go|in_one_go|at_a_stroke|at_1_stroke] if active",
     "<be:attack> {two} by {by_one}",
@@ -58,8 +59,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("it is not clear which piece forks")
     prey = slots.get("targets") or slots.get("both")
     said = targets(prey) if prey else []
+    if "pair" in slots:
+        said = [slots["pair"]]  # "forks the knights"
     if "object" in slots:
         said = [slots["object"], slots["second"]]
+    if any(here.owner(Reference.read(text)) == agent.side for text in said):
+        raise Unread("a side does not fork its own pieces")
     denied = "denied" in slots
     return [
         here.claim(
@@ -174,6 +179,14 @@ KIND = Kind(
     frames=FRAMES,
     tests={
         "two": lambda n: n.text if _two(n) else None,
+        "pair": lambda n: (
+            n.text
+            if n.type == "piece"
+            and n.plural
+            and n.count is None
+            and not (n.parts or n.no or n.det.startswith("both"))
+            else None
+        ),
         "both": lambda n: n.text if len(n.parts) == 2 and n.det.startswith("both") else None,
         "aims": lambda n: n.text if n.head == "target" and n.count == 2 else None,
         "by_one": lambda n: n.text if n.type == "piece" and not n.plural else None,

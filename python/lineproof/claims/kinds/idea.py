@@ -50,6 +50,10 @@ FRAMES = (
     f"[{{agent}}] <play/make/come/go/move to {_DO}> {{moves}}",
     "[{agent}] <play/make> [{anything}] with {moves} +in_mind",
     "[{agent}] <want/need> {placed}",
+    f"[{{agent}}] <{_AIM} to {_BRING}> {{placed}}",
+    f"(idea|next idea|only idea) <be to {_BRING}> {{placed}}",
+    f"(idea|next idea|only idea) (of|behind) {{by}} <be to {_BRING}> {{placed}}",
+    "{whose_next} <=> {moves}",
     "(idea|next idea|only idea) <=> {moves}",
     "(idea|next idea|only idea) (of|behind) {by} <=> {moves}",
     "(idea|next idea|only idea) (of|behind) {by} <=> {castling}",
@@ -108,8 +112,8 @@ def _castling(noun: Noun) -> str | None:
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
-    if "whose_lever" in slots:
-        slots["whose"] = slots.pop("whose_lever").removesuffix(" 's")
+    for owned in {"whose_lever", "whose_next"} & slots.keys():
+        slots["whose"] = slots.pop(owned).removesuffix(" 's")
     first = slots.get("moves", "").split()[:1]
     if first and re.fullmatch("[a-h][1-8]", first[0]) and here.board.piece_at(first[0]):
         raise Unread("a piece stands there already, so it is not clear what is prepared")
@@ -349,6 +353,7 @@ KIND = Kind(
     tests={
         "moves": lambda n: n.text if n.type in {"move", "square"} else None,
         "castling": _castling,
+        "whose_next": lambda n: n.whose if n.head == "move" and "next" in n.adjectives and not n.no and n.whose else None,
         "whose_lever": lambda n: n.whose if n.head in {"break", "lever", "pawn break", "freeing move"} and n.whose and not n.no else None,
         "placed": lambda n: f"{n.head} {n.square}" if n.type == "piece" and n.square and not n.parts else None,
         "blow": lambda n: n.head if n.head in {*NOUNS["fork"], "check", "sacrifice"} else None,

@@ -27,7 +27,7 @@ FRAMES = (
     "{king} <have> shelter ; safe=yes",
     "{king} <lack> shelter",
     "{nobody} <shelter/shield/protect/cover> {king}",
-    "<~> {no_pawns} [(around|round|near|in_front_of|before|by|beside) {king}] if negated",
+    "<~> {no_pawns} (around|round|near|in_front_of|before|by|beside) {king} if negated",
     "{king} <have> {no_pawns} [(around|round|near|in_front_of|before|by|beside) {anything}] if negated",
     "{king} <=> {prey}",
     "{king} <walk/march/roam/wander/run> without shelter",

@@ -55,6 +55,10 @@ FRAMES = (
     "[{agent}] <~> threat (against|on|to) {target}",
     "<~> threat of {moves}",
     "threat <=> {moves}",
+    "threat <=> {push}",
+    f"threat <be to {_GO}> {{push}}",
+    f"[{{agent}}] <threaten to {_GO}> {{push}}",
+    "<~> threat of {push}",
     f"threat <be to {_GO}> {{moves}}",
     "threat <be to capture> {target}",
     "threat <be to win> {amount} [(with|by) {move}]",
@@ -94,6 +98,8 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
+    if "push" in slots:
+        slots["moves"] = slots.pop("push")
     if "bare" in slots:
         return _attack(here, slots)
     if "described" in slots:
@@ -179,6 +185,8 @@ def _attack(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "by" in slots:
         agent = here.agent(slots["by"])
         words = slots["by"]
+    if words is not None and " and " in words:
+        raise Unread("several attack it")
     at = here if agent is None else here.at(agent.spot)
     if "pawns" in slots:
         slots["target"] = _of_pawns(at, agent)
@@ -202,8 +210,9 @@ def _attack(here: Here, slots: dict[str, Any]) -> list[Claim]:
         by = agent.square
     if by in prey:
         raise Unread("it stands there itself")
-    return [
-        here.claim(KIND.id, side, spot=at.spot, move=None, targets=prey, by=by, amount=None, wanted=False, bare=True)
+    return [  # one for each of several: "attacks f7 and h7"
+        here.claim(KIND.id, side, spot=at.spot, move=None, targets=[to], by=by, amount=None, wanted=False, bare=True)
+        for to in prey
     ]  # fmt: skip
 
 
@@ -447,6 +456,7 @@ KIND = Kind(
         "man": lambda n: n.text if n.type == "piece" and not n.plural else None,
         "above": lambda n: n.text if n.head in NOUNS["threat"] else None,
         "moves": lambda n: n.text if n.type in {"move"} else None,
+        "push": lambda n: n.text if n.type == "square" and not n.parts else None,
         "prey": lambda n: n.text if n.type in {"piece", "square"} and not n.parts else None,
     },
     gives_way=frozenset({"attacked-count", "fork", "pin", "skewer", "discovered-attack", "mate-threat", "gains-tempo", "for-free"}),

@@ -27,7 +27,7 @@ FRAMES = (
     "{target} <sleep> ; home=undeveloped",
     "{targets} <sleep> ; home=undeveloped",
     "{side} <have> {nothing} +out if without=on|in",
-    "{side} <touch> {group} ; home=undeveloped if negated",
+    "{side} <touch> {group} ; home=undeveloped some=yes if negated",
     "{side} <touch> {target} ; home=undeveloped if negated",
     "{target} <enter/join> game ; home=undeveloped if negated",
     "{none} <stir> ; home=undeveloped",
@@ -70,7 +70,8 @@ FRAMES = (
     "{targets} <=> developed ; out=yes",
     "{side} <develop> {target} ; home=undeveloped if negated",
     "{side} <develop> {targets} ; home=undeveloped if negated",
-    "{side} <develop> {group} ; home=undeveloped if negated",
+    "{side} <develop> {group} ; home=undeveloped some=yes if negated",
+    "{side} <develop> {group} ; out=yes if perfect",
     "{side} <develop> {nothing} if negated",
     "{side} <touch> {nothing} if negated",
     "{side} <=> undeveloped ; undeveloped=yes",
@@ -127,6 +128,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             )
         ]
     group = slots.get("group")
+    if group is not None and "side" in slots:  # "White has developed all his pieces": White's
+        group = re.sub("^(?:his|her|their) ", f"{here.side(slots['side'])} 's ", group)
     if "undeveloped" in slots or (
         group is None and "target" not in slots and "targets" not in slots
     ):
@@ -144,6 +147,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             few = len(grouped) - slots["but_so_many"]
             return [here.claim(KIND.id, side, at=grouped, any_of=False, stirred=False, most=None, few=few)]  # fmt: skip
         stays = "home" in slots
+        if (not stays or "some" in slots) and _ALL.search(said):
+            every = not denied and not stays  # "has not developed all his pieces": some are at home
+            return [here.claim(KIND.id, side, negated=every, at=grouped, any_of=not every, stirred=False, most=None)]  # fmt: skip
         if (stays and denied) or (not stays and not denied):
             raise Unread("it is not clear how many of them are meant")
         return [here.claim(KIND.id, side, at=grouped, any_of=False, stirred=False, most=None)]
@@ -178,6 +184,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             most=None,
         )
     ]
+
+
+_ALL = re.compile(r"\b(?:all|every|each)\b")
 
 
 def _named(here: Here, text: str, owner: str | None) -> list[str]:

@@ -61,7 +61,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             found = hit  # "nobody looks after the b-pawn": the one that is attacked
         else:
             raise Unread(f"it is not clear which piece {slots['target']!r} means")
+    if any((here.board.piece_at(at) or "").lower() == "k" for at in found):
+        raise Unread("a king is not unprotected as pieces are")
     verb = slots.get("verb")
+    if verb is not None and verb.modal == "can":
+        raise Unread("said of what may come")
     denied = verb is not None and verb.negated
     protected = "safe" in slots or "defender" in slots
     if re.search(r"\bby (?:nothing|nobody|no piece|no one)\b", text):
