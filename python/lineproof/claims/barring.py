@@ -121,6 +121,8 @@ class Barring(Resolving):
             and clause.governor.lemma.partition(" ")[0] not in DEEDS
         ):
             clause.unreal = True
+        if clause.governor is not None and _may_come(clause.governor):
+            clause.unreal = True
         before = clauses[number - 1] if number else None
         if (
             clause.inherited
@@ -202,6 +204,16 @@ _TODAY = frozenset({"today", "now", "this time", "this evening", "tonight"})
 _REASONS = frozenset({"since", "because", "as", "for"})
 _TALKING = frozenset({"ask", "shout", "say", "object", "complain", "wonder", "protest", "scream", "laugh", "interrupt", "tell", "forget", "worry", "panic", "point", "look", "think", "count", "know", "doubt", "believe"})  # fmt: skip
 """Verbs of what is done in the class."""
+
+
+def _may_come(above: Clause) -> bool:
+    """ "Can come to protect it": not yet."""
+    return above.lemma in {"come", "come to"} and above.verb.modal in {
+        "can",
+        "could",
+        "may",
+        "might",
+    }
 
 
 def _comes_about(clause: Clause) -> bool:

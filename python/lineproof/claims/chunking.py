@@ -11,7 +11,7 @@ from .chunk import Adjective, Adverb, Chunk, Group, Joint, Stray
 from .noun import Noun, pointer
 from .places import Places
 from .sentence import Sentence
-from .turns_of_speech import JUST
+from .turns_of_speech import JUST, LONE
 
 
 def chunks(sentence: Sentence) -> list[Chunk]:
@@ -65,15 +65,15 @@ class _Chunker(Places):
             if barred is not None:
                 return barred
             return self._take(pointer(token))
-        compared = self._compared()
-        if compared is not None:
-            return compared
+        likened = self._compared() if token.norm == "as" else None
+        if likened is not None:
+            return likened
         if "wh" in token.tags and "sub" not in token.tags:
             return self._joint("wh")
-        lone = self._lone()
+        lone = self._lone() if token.norm in LONE else None
         if lone is not None:
             return lone
-        simile = self._simile()
+        simile = self._simile() if token.norm == "as" else None
         if simile is not None:
             return simile
         group = self._group()

@@ -95,16 +95,21 @@ class Governed:
 
 @dataclass(frozen=True)
 class Room:
-    """It has as many objects, and as many objects, states and adverbs, as elements ask for."""
+    """It has as many objects, and as many objects, states and adverbs, as elements ask for.
+
+    subject: one is asked for; in a part without a verb it is one of the objects.
+    """
 
     objects: int
     things: int
+    subject: bool
 
     def met(self, clause: Clause) -> bool:
         objects = len(clause.objects)
-        return (
-            objects >= self.objects
-            and objects + len(clause.states) + len(clause.adverbs) >= self.things
+        if self.subject and clause.subject is None and not clause.lemma:
+            objects -= 1
+        return objects >= self.objects and (
+            not self.things or objects + len(clause.states) + len(clause.adverbs) >= self.things
         )
 
 

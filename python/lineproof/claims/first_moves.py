@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from contextlib import suppress
-from dataclasses import replace
 
 from .acting import FIRST
 from .chunk import Place
 from .clause import Clause
-from .here import Here, Named, Unread
+from .here import Here, Named, Unread, but
 from .lexicon import VERBS, members
 from .noun import Noun
 from .one_move import named_thing
@@ -42,7 +41,7 @@ class FirstMoves(Onward):
         san = move.before.board.san(move.uci).rstrip("+#")
         if kind.read is not None:
             with suppress(Unread):
-                at = replace(here, words=words, start=start, end=end)
+                at = but(here, words=words, start=start, end=end)
                 self.found.claims.extend(kind.read(at, {"move": san}))
 
     def _things(self, clause: Clause) -> None:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
-from typing import Any
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
 
 from lineproof.engine import AmbiguousMoveError, Board, IllegalMoveError, MoveSyntaxError
 from lineproof.lesson import Lesson, Place
@@ -176,7 +176,7 @@ class Named:
         return self.before.play(self.uci)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Here:
     """Where a clause is read.
 
@@ -552,4 +552,18 @@ class Here:
         )  # fmt: skip
 
     def at(self, spot: Spot) -> Here:
-        return replace(self, spot=spot)
+        return but(self, spot=spot)
+
+
+if TYPE_CHECKING:
+    from dataclasses import replace as but
+else:
+
+    def but(here: Here, **said: Any) -> Here:
+        """The same place with some of it said otherwise: `replace`, several times as fast, for it is asked for at every clause."""
+        found = object.__new__(Here)
+        found.__dict__.update(here.__dict__, **said)
+        return found
+
+
+__all__ = ["Agent", "Here", "Named", "Unread", "but", "meant"]

@@ -63,10 +63,11 @@ class Kind:
     def judge(self, claim: Claim, ask: Ask) -> Judgement:
         """The answer for a claim as spoken, its denial included."""
         if not (self.flips and claim.negated):
-            return self.check(claim, ask)
+            found = self.check(claim, ask)
+            return found if found.outcome is not Outcome.HOLDS else replace(found, instead=None)
         found = self.check(replace(claim, negated=False), ask)
         turned = _TURNED[found.outcome]
-        instead = found.because if turned is Outcome.FAILS else None
+        instead = (found.instead or found.because) if turned is Outcome.FAILS else None
         return replace(found, outcome=turned, instead=instead, second=None)
 
     @cached_property

@@ -19,7 +19,7 @@ from .claim import Claim
 from .clause import CONDITIONS, Clause
 from .first_moves import FirstMoves
 from .frame import Frame
-from .here import Here, Unread
+from .here import Here, Unread, but
 from .idling import idles
 from .kind import Kind
 from .lexicon import ADVERBS, VERBS, members
@@ -82,7 +82,7 @@ class _Reader(FirstMoves):
         clauses = answered(self.here.asked, _pass_first(_means_first(clauses)))
         neutral = _PERSONS.isdisjoint([w.norm for w in self.sentence.words])
         if neutral != self.here.neutral:
-            self.here = replace(self.here, neutral=neutral)
+            self.here = but(self.here, neutral=neutral)
         read: list[list[Claim]] = []
         for number, clause in enumerate(clauses):
             before = len(self.found.claims)
@@ -152,7 +152,7 @@ class _Reader(FirstMoves):
         passed = self.here.spot.passed()
         clause.unreal = passed is None
         if passed is not None and clause.verb.modal == "almost":
-            self.here = replace(self.here.at(passed), idle=self.here.spot, subject=None)
+            self.here = but(self.here.at(passed), idle=self.here.spot, subject=None)
             clause.adverbs.remove("otherwise")
             clause.verb = replace(clause.verb, modal="")
 
@@ -185,7 +185,7 @@ class _Reader(FirstMoves):
             return
         if clause.sub in CONDITIONS:
             return
-        self.here = replace(self.here.at(self.supposing), idle=None, subject=None)
+        self.here = but(self.here.at(self.supposing), idle=None, subject=None)
         self.supposing, self.deed = None, False
 
     def _come_back(self, clause: Clause) -> None:
@@ -205,7 +205,7 @@ class _Reader(FirstMoves):
             self.found.reasons.append("it may be said of a move that is not on the board")
             return
         here, deed, adrift = self.here, self.deed, self.adrift
-        self.here = replace(here.at(spot), subject=claim.side, topic=None)
+        self.here = but(here.at(spot), subject=claim.side, topic=None)
         self.deed, self.adrift, clause.unreal = True, False, False
         self._resolve(clause)
         self._read(clause)
@@ -336,7 +336,7 @@ class _Reader(FirstMoves):
             first = min(first, clause.governor.first)  # "we threaten to take"
         start, end = self.sentence.slice(first, last)
         words = self.sentence.text[start - self.sentence.start : end - self.sentence.start]
-        at = replace(here, words=words, start=start, end=end, hedged=clause.hedged or here.hedged)
+        at = but(here, words=words, start=start, end=end, hedged=clause.hedged or here.hedged)
         if frame.anywhere:  # a denial or a "can" says nothing of the thing named
             claims = kind.read(at, dict(slots))
             self.found.named.extend(claims)
@@ -349,7 +349,7 @@ class _Reader(FirstMoves):
             and at.subject is None
         ):
             with suppress(Unread):
-                at = replace(at, subject=at.agent(clause.subject.text).side)
+                at = but(at, subject=at.agent(clause.subject.text).side)
         if kind.id == "check" and self.checking is not None and not verb.negated:
             at = at.at(self.checking.after)  # "our queen captures it with check"
             slots = {"verb": slots["verb"]} if "verb" in slots else {}

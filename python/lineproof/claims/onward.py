@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from contextlib import suppress
-from dataclasses import replace
 
 from .barring import Barring
 from .clause import CONDITIONS, Clause
 from .course import CAPTURES, PLAYING, there_follows
-from .here import Here, Named, Unread
+from .here import Here, Named, Unread, but
 from .lexicon import NOUNS, VERBS, members
 from .one_move import ordered
 from .worded import fitting
@@ -33,23 +32,23 @@ class Onward(Barring):
         if clause.governor is not None and clause.governor.lemma in _HINDERING:
             free = False
         if self.here.idle is not None and clause.sub in CONDITIONS:
-            self.here = replace(self.here, idle=None)
+            self.here = but(self.here, idle=None)
         passed = self._passes(clause, after)
         if passed is not None:
-            self.here = replace(self.here.at(passed), idle=self.here.spot, subject=None)
+            self.here = but(self.here.at(passed), idle=self.here.spot, subject=None)
             return
         if clause.sub in CONDITIONS - {"unless", "before"} or clause.fronted == "by":
             deed = self._done(clause)
             if deed is not None:
                 self.supposing = self.supposing or self.here.spot
-                self.here = replace(self.here.at(deed.after), topic=None)
+                self.here = but(self.here.at(deed.after), topic=None)
                 self.deed = True
                 return
         told = clause.form == "finite" and not clause.sub and "under way" not in clause.adverbs
         if told and not (verb.done or verb.past):
             deed = self._done(clause) if free and not verb.modal else None
             if deed is not None and deed.before.moves == start and deed.uci == self.here.shown_next:
-                self.here = replace(self.here.at(deed.after), subject=deed.side, topic=None)
+                self.here = but(self.here.at(deed.after), subject=deed.side, topic=None)
                 self.last = None
                 return  # "the pawn goes to g6, it hits the queen"
         if (
@@ -59,7 +58,7 @@ class Onward(Barring):
             and (against := ordered(self.here, clause) or _worded(self.here, clause)) is not None
         ):
             self.detour = self.here  # "don't run back to f6 with the knight, since ..."
-            self.here = replace(self.here.at(against.after), topic=None, subject=None)
+            self.here = but(self.here.at(against.after), topic=None, subject=None)
             return
         if (
             clause.form in {"base", "finite"}
@@ -162,8 +161,8 @@ class Onward(Barring):
             topic = None  # "defending the pawn is natural, and it ...": the move
         elif subject is not None and subject.type in {"move", "square"}:
             topic = None  # "e5 hits the knight; it ...": the move
-        self.here = replace(self.here, he=_other_man(clause, self.here.he))
-        self.here = replace(
+        self.here = but(self.here, he=_other_man(clause, self.here.he))
+        self.here = but(
             self.here, subject=side or self.here.subject, topic=topic, third=named or self.here.third,
         )  # fmt: skip
 

@@ -25,7 +25,7 @@ from .around import (
 from .asking import replaced_from, said_first
 from .claim import NULL_MOVE, Claim, Spot
 from .clause import Clause
-from .here import Here, Unread
+from .here import Here, Unread, but
 from .language import is_english
 from .meaning import understand
 from .plain import plain
@@ -73,11 +73,11 @@ def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Readi
     for number, sentence in enumerate(spoken):
         told = stated(sentence, spoken[number + 1]) if number + 1 < len(spoken) else None
         sentence = told or sentence
-        at = replace(
+        at = but(
             here, sentence=first + number, topic=topic, asked=asked, subject=about, thought=thought
         )
         if after is not None:
-            at = replace(at.at(after), topic=None, tried=True)
+            at = but(at.at(after), topic=None, tried=True)
         about = None
         if number + 1 == len(spoken):
             found.append(read_sentence(at, sentence))
@@ -183,7 +183,7 @@ def _read(
             return Status.LEFT_ALONE, "a self-correction", []
         third = _named_last(words[:corrected]) or here.third
         about = third if third is not None else here.subject
-        here = replace(here, third=third, subject=about)
+        here = but(here, third=third, subject=about)
         sentence = replace(sentence, words=words[corrected:])
         words, line = sentence.words, spelt(sentence.words)
         if QUOTED.match(line):

@@ -104,6 +104,8 @@ def merged(words: list[Word]) -> list[Word]:
 
 def _squares(words: list[Word]) -> list[Word]:
     """Puts "f seven" together, where it can only be a square."""
+    if not any(word.norm in _RANKS for word in words):
+        return words
     found: list[Word] = []
     for word in words:
         last = found[-1] if found else None
@@ -128,14 +130,15 @@ def _moves(words: list[Word]) -> list[Word]:
     found: list[Word] = []
     at = 0
     while at < len(words):
-        signed = _signed(words, at)
+        word = words[at]
+        signed = _signed(words, at) if word.move is not None else None
         if signed is not None:
             found.append(signed)
             at += 2
             continue
-        merged = _move(words, at)
+        merged = _move(words, at) if word.norm in _LETTERS or word.norm in _FILES else None
         if merged is None:
-            found.append(words[at])
+            found.append(word)
             at += 1
         else:
             move, at = merged

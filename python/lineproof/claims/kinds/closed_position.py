@@ -53,11 +53,13 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
 
     spot, found = first(claim, fitting)
     if found:
-        return answer(claim, True, described(spot.board), at=spot)
+        return answer(
+            claim, True, described(spot.board), at=spot, instead="The position is closed."
+        )
     if claim.params["game"] and claim.spot.moves[:2] == ("d2d4", "d7d5"):
         because = "1. d4 d5 is what handbooks call a closed game, whatever becomes of the centre."
         return answer(claim, True, because)
-    return answer(claim, False, described(claim.spot.board))
+    return answer(claim, False, described(claim.spot.board), instead="The position is not closed.")
 
 
 KIND = Kind(

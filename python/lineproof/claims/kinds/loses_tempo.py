@@ -237,7 +237,7 @@ def _mover(spot: Spot, side: str, just: bool) -> str:
 def _spoken(spot: Spot, loss: Loss) -> str:
     who = upper(name(spot.board, loss.at))
     if loss.spent - loss.needed >= loss.driven:
-        return f"{who} has spent {loss.spent} move{'s' if loss.spent != 1 else ''} where {loss.needed} would have done, captures and forced moves apart."
+        return f"{who} has spent {loss.spent} move{'s' if loss.spent != 1 else ''} where {loss.needed} would have done; captures and moves that nothing else could replace are not counted."
     times = "once" if loss.driven == 1 else "twice" if loss.driven == 2 else f"{loss.driven} times"
     return f"{who} was driven on {times} by a developing move."
 

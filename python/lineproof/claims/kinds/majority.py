@@ -157,6 +157,11 @@ def _flawed(board: Board, side: str, files: str) -> list[str]:
     return [at for at in pawns(board, side, files) if at in pairs or at in isolated(board, side)]
 
 
+def _flaw(board: Board, side: str, at: str) -> str:
+    pair = any(at in two for two in doubled(board, side).values())
+    return f"{name(board, at)} is {'doubled' if pair else 'isolated'}"
+
+
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
     p = claim.params
     side = claim.side or "white"
@@ -182,13 +187,13 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     said = "; ".join(_counted(board, side, wing, WINGS[wing][0]) for wing in wings)
     if p["quality"]:
         flawed = _flawed(board, side, WINGS[wings[0]][0])
-        said += f"; of these {'none' if not flawed else name(board, flawed[0])} is doubled or isolated"  # fmt: skip
+        said += f"; of these {_flaw(board, side, flawed[0]) if flawed else 'none is doubled or isolated'}"  # fmt: skip
     return answer(claim, False, f"{said}.")
 
 
 def _counted(board: Board, side: str, wing: str, files: str) -> str:
     mine, his = (len(pawns(board, s, files)) for s in (side, other(side)))
-    return f"On the {wing} ({files[0]} to {files[-1]}) {title(side)} has {mine} pawn{'s' if mine != 1 else ''} against {his}"
+    return f"{title(side)} has {mine} pawn{'s' if mine != 1 else ''} against {his} on the {wing} ({files[0]} to {files[-1]})"
 
 
 KIND = Kind(

@@ -10,6 +10,7 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.patterns import MOVE
 from lineproof.claims.played import played, supposed
+from lineproof.claims.showing import numbered
 from lineproof.claims.slot import SLOTS
 
 FRAMES = (
@@ -92,6 +93,11 @@ def _to(here: Here, piece: str, square: str) -> Spot:
     return here.spot.play(found[0])
 
 
+def _last(spot: Spot) -> str:
+    """The move that has led there."""
+    return numbered(spot.earlier(1), spot.moves[-1:]) if spot.moves else "This"
+
+
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
     board = claim.spot.board
     legal = board.legal_moves()
@@ -112,9 +118,9 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
         else (
             "This is mate."
             if true
-            else "This is check, not mate."
+            else f"{_last(claim.spot)} is check, not mate."
             if board.in_check
-            else "This is not mate."
+            else f"{_last(claim.spot)} is not mate."
         )
     )
     return Judgement(

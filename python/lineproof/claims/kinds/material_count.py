@@ -107,9 +107,9 @@ FRAMES = (
     "{nobody} <lead> (in|on) material ; nothing=yes",
     "{nobody} <lead> {amount} ; nothing=yes",
     "pawn <=> {n} (against|to|for) {m}",
-    "<=> {pawns_n} (against|to|versus) {m} if verbless",
-    "{side} <have> {pawns_n} (against|to) {m}",
-    "<~> {pawns_n} (against|to) {m}",
+    "<=> {pawns_n} (against|to|versus) {m} if verbless without=on",
+    "{side} <have> {pawns_n} (against|to) {m} if without=on",
+    "<~> {pawns_n} (against|to) {m} if without=on",
     "{both} <have> {pawns_n} ; each=yes",
     "<=> {pawns_n} +each|apiece ; each=yes if verbless",
     "{side} <=> {sign} +materially",
@@ -307,9 +307,11 @@ def _words(diff: dict[str, int], minor: int) -> str:
     number = {1: "one", 2: "two", 3: "three", 4: "four", 5: "five"}
     more = [f"{number.get(n, n)} {w}{'s' if n > 1 else ''}" for w, n in names if n > 0]
     less = [f"{number.get(-n, -n)} {w}{'s' if n < -1 else ''}" for w, n in names if n < 0]
-    parts = [f"{' and '.join(more)} more"] if more else []
-    parts += [f"{' and '.join(less)} less"] if less else []
-    return " and ".join(parts) or "nothing"
+    if more and less:
+        return f"{' and '.join(more)} for {' and '.join(less)}"
+    return (
+        f"{' and '.join(more or less)} {'more' if more else 'less'}" if more or less else "nothing"
+    )
 
 
 KIND = Kind(

@@ -49,11 +49,11 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
 
     spot, found = first(claim, fitting)
     if found:
-        return answer(claim, True, described(spot.board), at=spot)
+        return answer(claim, True, described(spot.board), at=spot, instead="The position is open.")
     if claim.params["game"] and claim.spot.moves[:2] == ("e2e4", "e7e5"):
         because = "1. e4 e5 is what handbooks call an open game, whatever becomes of the centre."
         return answer(claim, True, because)
-    return answer(claim, False, described(claim.spot.board))
+    return answer(claim, False, described(claim.spot.board), instead="The position is not open.")
 
 
 KIND = Kind(

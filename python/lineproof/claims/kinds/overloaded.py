@@ -175,7 +175,7 @@ def _spelled(spot: Spot, duty: Duty, side: str) -> str:
     if not duty.move:
         return name(spot.board, duty.at)
     free = spot.with_move_for(other(side)) or spot
-    return f"the mate that {free.board.san(duty.move)} would be"
+    return f"the square of the mating move {free.board.san(duty.move)}"
 
 
 def _used(claim: Claim, ask: Ask, side: str) -> tuple[str | None, tuple[str, ...]]:

@@ -12,7 +12,7 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.move_numbers import miscounted
 from lineproof.claims.patterns import WHOSE
 from lineproof.claims.reference import Reference
-from lineproof.claims.sentence import Sentence
+from lineproof.claims.sentence import Sentence, spelt
 from lineproof.claims.word import Word
 from lineproof.engine import AmbiguousMoveError, Board
 from lineproof.lesson import Lesson, LessonError, Place
@@ -166,8 +166,10 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
         reason = _misplaced(here, word, near, elsewhere)
         if reason is not None:
             reasons.append((reason, word, word))
-    reasons.extend(_absent(here, sentence, near, elsewhere))
-    reasons.extend(miscounted(here, sentence))
+    line = spelt(sentence.words)
+    reasons.extend(_absent(here, sentence, line, near, elsewhere))
+    if "move" in said:
+        reasons.extend(miscounted(here, sentence))
     changed = _changed(here, sentence)
     if changed is not None:
         reasons.append((changed, sentence.words[0], sentence.words[-1]))
@@ -355,10 +357,9 @@ def _belongs(here: Here, sentence: Sentence, first: Word, last: Word) -> str | N
 
 
 def _absent(
-    here: Here, sentence: Sentence, near: _Near, elsewhere: bool
+    here: Here, sentence: Sentence, line: str, near: _Near, elsewhere: bool
 ) -> list[tuple[str, Word, Word]]:
     """Pieces named with their square that stand there neither here nor on this line."""
-    line = "".join(f" {w.norm}" for w in sentence.words)
     if not _SQUARE.search(line):
         return []
     offsets = [0]
@@ -433,6 +434,8 @@ def _retakes(here: Here, reference: Reference) -> bool:
 
 def _changed(here: Here, sentence: Sentence) -> str | None:
     """Why the first sentence of a comment is to be read again: since it was written the move beside it has changed."""
+    if not _earlier(here.lesson):
+        return None
     for comment in here.place.comments:
         if not comment.start <= sentence.start < comment.end or comment.text.lstrip() == "":
             continue

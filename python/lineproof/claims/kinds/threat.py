@@ -365,7 +365,9 @@ def check(claim: Claim, ask: Ask) -> Judgement:
             return Judgement(
                 Outcome.UNSETTLED, because, gain.line, free, numbers, near, one_off=True
             )
-    instead = f"{because} It is no threat{_of(amount)}."
+    instead = f"{gain.san} is no threat: if {opponent} passes, it {_spoken(gain)}."
+    if amount is not None:
+        instead = f"{title(side)} does not threaten{_of(amount)}: if {opponent} passes, {gain.san} {_spoken(gain)}."
     return Judgement(Outcome.FAILS, because, gain.line, free, numbers, near, instead, marks=marks)
 
 

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.amounts import pawns
 from lineproof.claims.bands import Band, band, edge, limits, seen_from, spoken
 from lineproof.claims.board import material, other, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Outcome, Spot
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.here import Here, Unread, but
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS, STANDINGS, members
 from lineproof.claims.noun import Noun
@@ -319,10 +318,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         move = played(here, slots["moved"])
         here, slots["side"] = here.at(move.after), move.side
     if "hedge" in slots or "seems" in slots:
-        here = replace(here, hedged=True)
+        here = but(here, hedged=True)
     level = slots.get("level", slots.get("even_game"))
     if level is not None:
-        here = replace(here, hedged=here.hedged or level[1])
+        here = but(here, hedged=here.hedged or level[1])
         return [here.claim(KIND.id, "white", negated=denied, degree=level[0], either=True)]
     if equal:
         side = here.side(slots["side"]) if "side" in slots else here.mover

@@ -222,6 +222,10 @@ def check(claim: Claim, ask: Ask) -> Judgement:
             if gain > 0
             else f"{title(winner)} gains no material here."
         )
+        if final.mated == winner:
+            instead = f"The line ends with mate against {title(winner)}."
+        elif claim.params["force"]:
+            instead = instead.replace(" here.", " by force.")
         return Judgement(Outcome.FAILS, because, line, claim.spot, numbers, near, instead)
     if gain < clean and final.mated is None:
         because += f" {title(loser)} has something for it: the net gain is less than a piece."
