@@ -90,8 +90,8 @@ WORDS = sorted(
     {
         word
         for kind in all_kinds()
-        for phrase in kind.phrases
-        for word in re.findall(r"[a-z']+", phrase)
+        for frame in kind.frames
+        for word in re.findall(r"[a-z']+", frame)
     }
     | {
         w

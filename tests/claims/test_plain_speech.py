@@ -118,7 +118,7 @@ def test_a_simile_means_no_more_than_its_adjective(judge: Judge) -> None:
 
 @pytest.mark.parametrize(
     ("words", "sides"),
-    [("He's shut the middle.", [None]), ("It's shut.", [])],
+    [("He's shut the middle.", [None]), ("It's shut.", [None])],
 )
 def test_a_contracted_has_keeps_its_object(words: str, sides: list[str | None]) -> None:
     closed = "1. e4 e6 2. d4 d5 3. e5 {%s} c5 *"

@@ -33,6 +33,15 @@ def test_strict_gives_1_only_when_a_claim_fails(home: Path) -> None:
     assert lineproof(home, "prove", "sound.pgn", "--effort", "sketch", "--strict").status == 0
 
 
+def test_strict_gives_1_when_two_claims_contradict_though_neither_fails(home: Path) -> None:
+    roads = "1. e4 e5 2. Nf3 (2. Nc3 Nc6 3. Nf3 {The position is level.}) 2... Nc6 3. Nc3 {%s} *"
+    for words, status in (("White is slightly better.", 1), ("The position is level.", 0)):
+        (home / "roads.pgn").write_text(roads % words, encoding="utf-8")
+        ran = lineproof(home, "prove", "roads.pgn", "--effort", "sketch", "--strict")
+        assert (ran.status, "fails" in ran.out) == (status, False)
+        assert ("contradicts itself" in ran.out) is (status == 1)
+
+
 def test_json_has_the_published_shape_and_is_all_of_the_output(home: Path) -> None:
     ran = lineproof(home, "prove", "vienna.pgn", "--effort", "sketch", "--json", "--side", "white")
     value = json.loads(ran.out)

@@ -7,14 +7,21 @@ from contextlib import suppress
 from .board import side_of
 from .claim import Spot
 from .clause import Clause
+from .comparing import ONCE_MORE
 from .course import CAPTURES, Course
 from .here import Named, Unread
 from .idling import conditional, idles
 from .lexicon import ADJECTIVES, VERBS, members
+from .noun import Noun
 
 FIRST = frozenset({"after", "upon", "following", "in reply to", "in answer to"})
 
 _GOING = members("move", VERBS) | {"go", "step", "capture on", "land on", "land", "come", "get", "run"}  # fmt: skip
+
+_BRINGING = frozenset(
+    {"put", "place", "bring", "play", "drop", "move", "take", "swing", "retreat", "send", "post"}
+)
+"""Verbs with which a side sets a piece on a square."""
 
 _EXCHANGES = members("exchange", VERBS)
 
@@ -39,8 +46,11 @@ class Acting(Course):
             or subject.type not in {"piece", "side"}
         ):
             return None
+        if clause.lemma == "castle":
+            return self._castles(clause, subject)
         takes = clause.lemma in CAPTURES or clause.lemma in _EXCHANGES
-        if not takes and clause.lemma not in _GOING:
+        brought = _brought(clause) if subject.type == "side" and not takes else None
+        if not takes and clause.lemma not in _GOING and brought is None:
             return None
         places = [
             p.noun.square
@@ -50,6 +60,8 @@ class Acting(Course):
             and p.noun.square
         ]
         prey = next((o for o in clause.objects if o.type in {"piece", "square"}), None)
+        if brought is not None:
+            prey = None
         taken = takes and any(o.head == "it" for o in clause.objects)
         spots = [self.here.spot]
         if self.here.spot.moves:
@@ -78,6 +90,7 @@ class Acting(Course):
                     ),
                     None,
                 )
+                man = brought.text if brought is not None else man
                 if man is not None and by is None:
                     by = here.find(man, side)  # "if he takes f2 with the king"
                 piece = prey is not None and prey.type == "piece"
@@ -101,6 +114,20 @@ class Acting(Course):
                     found = [uci for uci in found if uci == last]
                 if len(found) == 1:
                     return Named(spot, found[0], side)
+        return None
+
+    def _castles(self, clause: Clause, subject: Noun) -> Named | None:
+        """The one way to castle of the side to move: "we castle", "he castles long"."""
+        spot = self.here.spot
+        with suppress(Unread):
+            if subject.type == "side" and self.here.side(subject.text) == spot.board.turn:
+                said = {*clause.adverbs, *(s.lemma for s in clause.states)}
+                far = not said.isdisjoint({"long", "queenside"})
+                ways = [m for m in spot.board.legal_moves() if spot.board.san(m).startswith("O-O")]
+                if far or not said.isdisjoint({"short", "kingside"}):
+                    ways = [m for m in ways if spot.board.san(m).startswith("O-O-O") is far]
+                if len(ways) == 1:
+                    return Named(spot, ways[0], spot.board.turn)
         return None
 
     def _passes(self, clause: Clause, after: Clause | None) -> Spot | None:
@@ -168,12 +195,27 @@ class Acting(Course):
             return False
         if "next" in clause.adverbs and not number:
             return False  # "b4 next": by the side that has just moved
-        for noun in clause.objects:
-            for move in noun.members:
-                self._play(move.text)
-        told = any(a.split()[0] in _INSTEAD for a in clause.adverbs)
+        texts = [move.text for noun in clause.objects for move in noun.members]
+        try:
+            end = self.here.play(" ".join(texts))  # "Nxd5 Nxd5": each its own
+        except Unread:
+            for text in texts:
+                self._play(text)
+        else:
+            self.here = self.here.at(end)
+            clause.objects = clause.objects[-1:]
+            self.adrift = self.adrift and not self.warned
+        told = any(a.split()[0] in _INSTEAD or a in ONCE_MORE for a in clause.adverbs)
         check = clause.objects[-1].text.endswith(("+", "#"))
         return not (clause.places or clause.states or told or check)
+
+
+def _brought(clause: Clause) -> Noun | None:
+    """The piece that a side puts on a square: "White brings the knight to c3", "we put the queen on d8"."""
+    if clause.lemma not in _BRINGING or len(clause.objects) != 1:
+        return None
+    man = clause.objects[0]
+    return man if man.type == "piece" and not (man.plural or man.parts or man.no) else None
 
 
 __all__ = ["FIRST", "Acting"]

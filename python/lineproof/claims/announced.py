@@ -27,6 +27,11 @@ def leans(clause: Clause) -> bool:
     if clause.form == "base" and joint in {"and", ", and"}:
         return clause.subject is None
     words = joint.removeprefix(",").removeprefix(" and").strip()
+    of_square = (
+        clause.lemma == "be" and clause.subject is not None and clause.subject.type == "square"
+    )
+    if clause.sub == "which" and of_square:
+        return False  # "dreams of c4, which is an outpost"
     if clause.sub in _AFTERWARDS or words in {"and then", "then"}:
         return joint.startswith(",") and not clause.verb.negated
     return clause.verb.modal == "would"

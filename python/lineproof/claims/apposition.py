@@ -48,10 +48,10 @@ def waits(clause: Clause) -> Clause | None:
 
 
 def last_piece(clause: Clause) -> Noun | None:
-    """The piece that a part without a verb ends with."""
+    """The piece or square that a part without a verb ends with."""
     nouns = [*clause.objects, *[p.noun for p in clause.places if p.noun is not None]]
     last = max(nouns, key=lambda n: n.last, default=None)
-    return last if last is not None and last.type == "piece" and not last.no else None
+    return last if last is not None and last.type in {"piece", "square"} and not last.no else None
 
 
 def only_places(clause: Clause) -> bool:
@@ -158,7 +158,7 @@ def accompanied(clause: Clause) -> list[Clause]:
         or subject.type != "side"
         or first.first > subject.first
         or first.noun.no
-        or not _owned(first.noun)
+        or not owned(first.noun)
         or clause.verb.modal in {"would", "could", "might", "should"}
     ):
         return [clause]
@@ -175,7 +175,8 @@ def accompanied(clause: Clause) -> list[Clause]:
     return [has, clause]
 
 
-def _owned(noun: Noun) -> bool:
+def owned(noun: Noun) -> bool:
+    """Whether it is something of the position that a side has."""
     said = {noun.head, *(f"{a} {noun.head}" for a in noun.adjectives)}
     return not said.isdisjoint(_OWNED)
 
@@ -187,6 +188,7 @@ __all__ = [
     "gapped",
     "last_piece",
     "only_places",
+    "owned",
     "said_beside",
     "waits",
 ]

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
-from .phrase import SHARED
+from .sentence import spelt
+from .word import Word
 
 
 def _longest_first(choices: str) -> str:
@@ -26,10 +28,6 @@ _ADVERBS = (
     "the reason is that|the trouble is that|the problem is that|the trouble|the point|be careful|careful|watch out|sadly|luckily|happily|thereby|instead|"
     "do not forget that|do not forget|mind you|so far|by now|in return|to be precise|strictly speaking|materially|on the board|in this case|for example"
 )
-_HEDGES = (
-    "i think|i think that|i 'd say|i 'd say that|i believe|i believe that|in my opinion|in my view|probably|perhaps|maybe|roughly|about|more or less|i would say|"
-    "i would say that|if anything|arguably|it seems that|it seems|i suppose|i suspect"
-)
 _PLAY = "with (?:good|best|correct|accurate|careful|sensible) play(?: by both sides| on both sides| from both sides)?"
 _AGAINST = r"against (?:the|this|that) (?:\w+ )?(?:reply|move|defence|defense|answer|retreat|capture|set up)"
 _WITH_PIECE = r"(?:from [a-h][1-8]|(?:with|even with|because of|thanks to) (?:the|his|our|her|your|a|black 's|white 's) (?:king|queen|rook|bishop|knight|pawn) on [a-h][1-8])"
@@ -37,24 +35,6 @@ LEAD = re.compile(
     rf"^(?: (?:{_PLAY}|{_AGAINST}|{_WITH_PIECE}|{_longest_first(_ADVERBS)})(?= )| [,:](?= ))"
 )
 """One word or turn before a claim that leaves its meaning alone."""
-
-HEDGE = re.compile(rf"^ (?:{_longest_first(_HEDGES)})(?: ,)?(?= )")
-"""Words before a claim that make it softer: bands widen by five points."""
-
-TRAIL = re.compile(
-    r" (?:(?:now|here|already|at once|immediately|again|in this position|in this line|too|as well|of course|for now|at the moment|in the process|anyway|after all|in fact|by now|on the spot|as a result|without more ado|indeed|objectively|right now|today|at this point|still|all the same|for the moment|from here|on the board|so far|all told|in the end|once more|either|straight away|right away|no more|nothing more|for the time being|at all|any more|(?:despite|in spite of) (?:the|his|our|her|your|this|that|all)(?: \w+){1,3}|in broad daylight|already at move \d+|by move \d+|as promised|as you see|as you can see|instead|cleanly|on balance)|,)$"
-)
-"""One word or turn after a claim that leaves its meaning alone."""
-
-LEAD_MOVES = re.compile(
-    rf"^ (?:(?:even |only )?(?:after|following|on|with|in|in reply to|if|on the natural|after the natural|after the greedy)(?P<after>{SHARED['moves']})|(?P<sequence>{SHARED['moves']})(?= (?:and|,|when|with|:|-)))(?: ,| and| when| with| :| -)?(?: then)?(?= )"
-)
-"""Moves that the sentence itself plays first."""
-
-TRAIL_MOVES = re.compile(
-    rf" (?:after|following|with|by|thanks to|because of|in view of|due to|owing to|by playing|by|on account of)(?P<after>{SHARED['moves']})$"
-)
-"""Moves behind a claim that the claim rests on."""
 
 _CONDITIONS = {
     "a condition that is not on the board": r"^(?: and| but| so)? once(?= )| (?:if|unless|whenever|would|'d|could|might|provided|except (?:after|if|when|for|in|with|that)|until|"
@@ -68,23 +48,25 @@ _CONDITIONS = {
 _COMPILED = {why: re.compile(pattern) for why, pattern in _CONDITIONS.items()}
 
 
-def condition(line: str) -> str:
-    """Why a clause that was not read forbids to read the sentence, or "".
+def condition(words: Sequence[Word]) -> str:
+    """Why a sentence of which nothing was read should not be, by the first of its parts that says so, or "".
 
-    >>> condition(" if he takes")
+    >>> from .sentence import words
+    >>> condition(words("White is lost if he takes."))
     'a condition that is not on the board'
     """
-    return next((why for why, pattern in _COMPILED.items() if pattern.search(line)), "")
+    ends = [i for i, w in enumerate(words) if i and w.norm in BREAKS]
+    for first, last in zip([0, *ends], [*ends, len(words)], strict=True):
+        line = spelt(words[first:last])
+        for why, pattern in _COMPILED.items():
+            if pattern.search(line):
+                return why
+    return ""
 
-
-LIMITS = frozenset(
-    {"for", "with", "as", "while", "where", "which", "when", "though", "although", "yet"}
-)
-"""Words that, without a comma before them, tie what follows to what was said."""
 
 LIMITING = re.compile(
     r" (?:apart|except|only|or|else|seemingly|supposedly|allegedly|exaggeration|exaggerated|not really|in theory|on paper|apparently|in name|at best|wrong|"
-    r"as long as|so long as|which is|which was|until|for a moment|so far|in a way|in a sense|far from|nothing)(?= |$)"
+    r"as long as|so long as|which is|which was|until|for a moment|so far(?! as)|in a way|in a sense|far from|nothing)(?= |$)"
 )
 """Words in an unread clause that may take back or narrow the clause before it."""
 

@@ -26,7 +26,7 @@ _NO_MORE = re.compile(
 
 _TAG = re.compile(
     r" (?:,|;|:|-)(?: (?:and|but|so|or))? (?:(?:is|are|does|do|did|can|could|would|will|have|has|was|were|should)(?: not)? (?:it|he|she|we|they|you|there|that|this|not)|"
-    r"(?:which|whom) [^,;:]*|(?:when|why|how|what|who|where)(?: (?:'s|is|are|on|else|about|do|does|did|can|will|has|have|would|now|next)|$)|right|okay|ok|yes|no|eh|see|remember|got it|agreed|hm)(?: [^,;:]*)?$"
+    r"(?:which|whom) [^,;:]*|(?:when|why|how|what|who|where)(?: (?:'s|is|are|on|else|about|do|does|did|can|will|has|have|would|now|next)|$)|right|okay|ok|yes|no|eh|see|remember|got it|agreed|hm|(?:do )?you see(?: it| that)?|see (?:it|that)|all right|am i right|is that clear|got that)(?: [^,;:]*)?$"
 )
 """A question behind a statement: ", is it not?", ", but when will it run?"."""
 

@@ -71,7 +71,16 @@ def contrast(before: Clause | None, clause: Clause) -> None:
 def _counts(clause: Clause) -> bool:
     if clause.lemma or clause.subject is not None or len(clause.objects) > 1:
         return False
-    if clause.sub not in _BESIDE or clause.joint not in {"", ",", clause.sub, f", {clause.sub}"}:
+    if clause.sub not in _BESIDE or clause.joint not in {
+        "",
+        ",",
+        "and",
+        ", and",
+        "but",
+        ", but",
+        clause.sub,
+        f", {clause.sub}",
+    }:
         return False
     if not clause.objects:
         return len(clause.places) == 1 and clause.places[0].preposition in {"up", "down"}

@@ -10,7 +10,7 @@ from .resolving import Resolving
 
 _SAYS = frozenset(["convince", "persuade", "think", "believe", "guess", "reckon", "suppose", "argue", "maintain", "claim", "say", "call", "hear", "pretend", "hope", "wish", "fear", "doubt", "imagine", "expect", "look", "look like", "seem", "like", "want", "wonder", "suspect", "dream", "tell", "swear", "appear"])  # fmt: skip
 
-_WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend", "prepare", "like", "love", "refuse", "fail", "forget", "decline", "long", "prefer", "need", "dare", "avoid", "allow", "permit", "enable", "let", "help", "invite", "tempt", "encourage", "start", "stop", "prevent", "hesitate", "use", "seem", "appear", "think", "dream", "consider", "suggest", "attempt", "serve", "suffice", "expect", "play"])  # fmt: skip
+_WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend", "prepare", "like", "love", "refuse", "fail", "forget", "decline", "long", "prefer", "need", "dare", "avoid", "allow", "permit", "enable", "let", "help", "invite", "tempt", "encourage", "start", "stop", "prevent", "hesitate", "use", "seem", "appear", "think", "dream", "consider", "suggest", "attempt", "serve", "suffice", "expect", "play", "mind", "risk", "fear", "stand"])  # fmt: skip
 """Verbs whose infinitive or -ing is not said to happen."""
 
 _ARISING = members("arise", VERBS) | {"reach", "occur"}
@@ -61,6 +61,8 @@ class Barring(Resolving):
                 continue  # "last time, when we castled short, ... today we ..."
             if other.sub in {"before", "after"} and not (other.lemma or other.objects):
                 continue  # "before lunch"
+            if near > number and other.sub == "before":
+                continue  # "gets out of Bg5 before it is pinned"
             shared = clause.joint in {"and", "or"} and (clause.inherited or clause.form == "base")
             if (
                 near < number
@@ -75,7 +77,11 @@ class Barring(Resolving):
             own = (near < number and clause.joint in {",", "", ", then", "then", "-", ", -"}) or (
                 near > number and not _BREAK & set(other.joint) and other.sub not in {"once"}
             )
+            if near > number and _purpose(other):
+                continue  # "the only move if he wants to keep the knight"
             if other.sub in _WHILE and self._holds(other):
+                continue
+            if near < number and other.sub == "once" and self._arrived_there(other, clause):
                 continue
             if near < number and _of_mood(other) and _by_move(clause):
                 continue  # "if he is greedy, Nxe5 runs into Qh5"
@@ -90,10 +96,17 @@ class Barring(Resolving):
         if (
             clause.governor is not None
             and clause.form != "finite"
-            and not clause.fronted
+            and clause.fronted in {"", "from"}
             and clause.governor.lemma.partition(" ")[0] in _WILLING
         ):
             clause.unreal = True
+        if (
+            clause.form == "base"
+            and clause.governor is not None
+            and clause.governor.lemma == "do"
+            and clause.governor.verb.modal
+        ):
+            clause.unreal = True  # "what he should have done is give the bishop"
         if clause.fronted == "to" and clause.form == "ing" and clause.governor is not None:
             clause.unreal = True  # "comes near to attacking two pawns"
         if (
@@ -107,6 +120,8 @@ class Barring(Resolving):
             and clause.governor is not None
             and clause.governor.lemma.partition(" ")[0] not in DEEDS
         ):
+            clause.unreal = True
+        if clause.governor is not None and _may_come(clause.governor):
             clause.unreal = True
         before = clauses[number - 1] if number else None
         if (
@@ -138,6 +153,16 @@ class Barring(Resolving):
             return "it is said of what others think"
         return ""
 
+    def _arrived_there(self, once: Clause, clause: Clause) -> bool:
+        """ "Once on d4, the pawn ...": it stands there."""
+        piece = clause.subject
+        if once.lemma or once.objects or once.states or len(once.places) != 1 or piece is None:
+            return False
+        noun = once.places[0].noun
+        if noun is None or not noun.square or piece.type != "piece":
+            return False
+        return noun.square in self.here.find(piece.text)
+
 
 def _of_mood(clause: Clause) -> bool:
     """ "If he is greedy", "if Black isn't careful": a condition that names nothing on the board."""
@@ -150,6 +175,14 @@ def _of_mood(clause: Clause) -> bool:
             p.noun is not None and p.noun.type in {"piece", "square", "move"} for p in clause.places
         )
     )
+
+
+def _purpose(clause: Clause) -> bool:
+    """ "If he wants to keep the knight": what a move is for."""
+    wants = clause.lemma in {"want", "wish", "be", "care", "mean", "intend", "hope"}
+    side = clause.subject is not None and clause.subject.type == "side"
+    plain = not (clause.objects or clause.places or clause.states or clause.verb.negated)
+    return clause.sub == "if" and wants and clause.complement and side and plain
 
 
 def _by_move(clause: Clause) -> bool:
@@ -171,6 +204,16 @@ _TODAY = frozenset({"today", "now", "this time", "this evening", "tonight"})
 _REASONS = frozenset({"since", "because", "as", "for"})
 _TALKING = frozenset({"ask", "shout", "say", "object", "complain", "wonder", "protest", "scream", "laugh", "interrupt", "tell", "forget", "worry", "panic", "point", "look", "think", "count", "know", "doubt", "believe"})  # fmt: skip
 """Verbs of what is done in the class."""
+
+
+def _may_come(above: Clause) -> bool:
+    """ "Can come to protect it": not yet."""
+    return above.lemma in {"come", "come to"} and above.verb.modal in {
+        "can",
+        "could",
+        "may",
+        "might",
+    }
 
 
 def _comes_about(clause: Clause) -> bool:

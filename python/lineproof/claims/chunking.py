@@ -11,7 +11,7 @@ from .chunk import Adjective, Adverb, Chunk, Group, Joint, Stray
 from .noun import Noun, pointer
 from .places import Places
 from .sentence import Sentence
-from .turns_of_speech import JUST
+from .turns_of_speech import JUST, LONE
 
 
 def chunks(sentence: Sentence) -> list[Chunk]:
@@ -65,15 +65,15 @@ class _Chunker(Places):
             if barred is not None:
                 return barred
             return self._take(pointer(token))
-        compared = self._compared()
-        if compared is not None:
-            return compared
+        likened = self._compared() if token.norm == "as" else None
+        if likened is not None:
+            return likened
         if "wh" in token.tags and "sub" not in token.tags:
             return self._joint("wh")
-        lone = self._lone()
+        lone = self._lone() if token.norm in LONE else None
         if lone is not None:
             return lone
-        simile = self._simile()
+        simile = self._simile() if token.norm == "as" else None
         if simile is not None:
             return simile
         group = self._group()
@@ -89,9 +89,9 @@ class _Chunker(Places):
             if place is not None:
                 return place
         then = self._token(self.at + 1)
-        if token.norm == "yet" and (then is None or then.is_("punct", "sub")):
+        if token.norm in {"yet", "before"} and (then is None or then.is_("punct", "sub")):
             self.at += 1
-            return Adverb("yet", "adverb", token.first, token.last)  # "does not work yet"
+            return Adverb(token.norm, "adverb", token.first, token.last)  # "does not work yet"
         for sort in ("cc", "sub", "wh"):
             if token.is_(sort) and not self._not_yet(token):
                 return self._joint(sort)

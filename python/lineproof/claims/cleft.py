@@ -6,6 +6,7 @@ from .chunk import Place
 from .clause import Clause
 from .lexicon import VERBS
 
+_SEEING = frozenset({"see", "expect", "find", "notice", "spot", "consider", "overlook", "foresee", "mention"})  # fmt: skip
 _WITH_PREPOSITION = frozenset(w for words in VERBS.values() for w in words if w.count(" ") == 1)
 
 
@@ -14,8 +15,14 @@ def cleft(before: Clause, clause: Clause) -> bool:
     if before.lemma != "be" or not clause.lemma or clause.form != "finite":
         return False
     pointed = before.subject is not None and before.subject.head in {"it", "that", "this"}
-    if clause.subject is not None and clause.subject.no and not clause.sub:
+    if (
+        clause.subject is not None
+        and clause.subject.no
+        and (not clause.sub or clause.lemma in _SEEING)
+    ):
         return False  # "that is a move nobody saw"
+    if before.sub == "if" and not clause.sub:
+        return False  # "if this isn't an open game we close it"
     if pointed and before.objects and before.objects[-1].head == "position":
         return False  # "this is the position we had last week"
     if (
@@ -80,7 +87,7 @@ def cleft(before: Clause, clause: Clause) -> bool:
         before.objects = clause.objects  # "this is what we call a skewer"
         before.see(clause)
         return True
-    if clause.sub == "what" and before.subject is not None and not before.objects:
+    if clause.joint == "what" and before.subject is not None and not before.objects:
         what = before.subject
         if clause.subject is None:
             clause.subject = what

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from .word import Word
 
+KEPT = 4096
+"""Words that are kept with their spelling."""
 _NUMBERS = {
     "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9", "ten": "10",
 }  # fmt: skip
@@ -127,11 +131,15 @@ _PREDICATES = frozenset(
     ]
 )
 
+_AHEAD = frozenset({"up", "down", "ahead", "behind", "short", "clear", "good", "bad", "shy", "light", "extra", "away", "front", "off", "from", "more", "fewer", "less", "too", "for"})  # fmt: skip
+"""Words of what a side is, behind a number: "White's a pawn to the good"."""
 _ONLY = frozenset({"move", "reply", "answer", "defence", "chance", "way", "resource", "retreat", "square", "try", "option", "good", "decent", "sensible", "legal", "saving", "safe", "defender", "protector", "minder", "guard", "guardian", "support", "cover", "protection", "remaining", "real", "active", "developed", "piece", "hope", "escape"})  # fmt: skip
 
 
 def opened_s(words: list[Word], text: str) -> list[Word]:
     """Opens "'s": "White's winning" is, "Black's castled" has, "Black's knight" stays a possessive."""
+    if "'s" not in [word.norm for word in words]:
+        return words
     opened: list[Word] = []
     for number, word in enumerate(words):
         if word.norm == "'s" and number and number + 1 < len(words):
@@ -141,6 +149,9 @@ def opened_s(words: list[Word], text: str) -> list[Word]:
                 says_is = False  # "White's a-pawn"
             if number > 1 and words[number - 2].norm in {"is", "are", "was", "were"}:
                 says_is = False  # "these are White's only pieces"
+            ahead = {w.norm for w in words[number + 2 : number + 6]}
+            if after.isdigit() and ahead.isdisjoint(_AHEAD):
+                says_is = False  # "two of Black's three pieces", but "Black's two pawns up"
             behind = words[number + 2].norm if number + 2 < len(words) else ""
             if after == "only" and behind in _ONLY:
                 says_is = False  # "the queen's only defender"
@@ -169,7 +180,17 @@ def opened_s(words: list[Word], text: str) -> list[Word]:
     return opened
 
 
+@lru_cache(KEPT)
+def norm_of(raw: str) -> str | None:
+    """A word as the reading spells it; None for a contraction, which is several."""
+    lower = raw.lower()
+    if lower in _CONTRACTIONS or "'" in lower or "’" in lower:
+        return None
+    return "-" if lower in {"–", "—"} else _NUMBERS.get(lower, lower)
+
+
 def spelled(raw: str, start: int, end: int) -> list[Word]:
+    """The words of a contraction."""
     lower = raw.lower().replace("’", "'")
     if lower in _CONTRACTIONS:
         return [Word(part, start, end) for part in _CONTRACTIONS[lower]]
@@ -178,9 +199,7 @@ def spelled(raw: str, start: int, end: int) -> list[Word]:
             if lower.endswith(ending) and len(lower) > len(ending):
                 cut = end - len(ending)
                 return [Word(lower[: -len(ending)], start, cut), Word(meaning, cut, end)]
-    if lower in {"–", "—"}:
-        lower = "-"
     return [Word(_NUMBERS.get(lower, lower), start, end)]
 
 
-__all__ = ["opened_s", "spelled"]
+__all__ = ["norm_of", "opened_s", "spelled"]

@@ -11,7 +11,8 @@ from lineproof.engine import Board
 from .board import layers, name, names, other, side_of, title, upper
 from .claim import Claim, Judgement, Mark, Outcome
 from .here import Here, Unread
-from .phrase import MOVE, targets
+from .noun import Noun
+from .patterns import MOVE, targets
 from .pointing import meant
 from .reference import Reference
 
@@ -64,8 +65,10 @@ def square_meant(here: Here, text: str | None, side: str | None = None) -> tuple
     return found[0], _owner(here.board, found[0])
 
 
-def among(here: Here, text: str, good: Collection[str]) -> list[str]:
+def among(here: Here, text: str, good: Collection[str], near: str = "") -> list[str]:
     """The squares of the pieces that a list names, one for each: the only one there is, or the only one of `good`.
+
+    near: of several of which none is good, the one nearest to this square is said to be.
 
     :raises Unread: when it is not clear which is meant.
     """
@@ -73,11 +76,23 @@ def among(here: Here, text: str, good: Collection[str]) -> list[str]:
     for words in targets(text):
         squares = [at for at in here.find(words) if at not in found]
         if len(squares) > 1:
-            squares = [at for at in squares if at in good]
+            fitting = [at for at in squares if at in good]
+            none = not fitting and near
+            squares = [min(squares, key=lambda at: _apart(at, near))] if none else fitting
         if len(squares) != 1:
             raise Unread(f"it is not clear which piece {words!r} means")
         found.extend(squares)
     return found
+
+
+def several(noun: Noun) -> str | None:
+    """A list of pieces, or several."""
+    return noun.text if noun.type == "piece" and len(noun.parts) > 1 else None
+
+
+def _apart(one: str, two: str) -> int:
+    """How many moves of a king lie between two squares."""
+    return max(abs(ord(one[0]) - ord(two[0])), abs(int(one[1]) - int(two[1])))
 
 
 def _owner(board: Board, at: str) -> str:

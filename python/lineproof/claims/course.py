@@ -37,8 +37,8 @@ class Course:
     here: the position, and whom and what the last clause spoke of. found: what was read. last: the piece spoken of last; thing: the last that is no king; head: its kind;
     lady: the last queen; things: the last pieces together; done_to: the piece that something was done to. adrift: a move was named whose
     position is not on the board; open: the last clause named one. deed: the sentence has played a move. lets: "let" waits for its verb.
-    warned: a move was advised against; detour: where the reading was before it. quoted, unfinished: what others say goes on. checking:
-    the move that a clause plays "with check". back: the position before what only can be played. aim: the square counted last. ahead:
+    warned: a move was advised against; barred: one was ruled out that is not known; detour: where the reading was before it. quoted, unfinished: what others say goes on. checking:
+    the move that a clause plays "with check". way: the file or diagonal spoken of last. back: the position before what only can be played; instead: before the move that was last told as it comes. aim: the square counted last. ahead:
     what was announced, with the position after it.
     """
 
@@ -54,6 +54,7 @@ class Course:
         self.deed = False
         self.lets = False
         self.warned = False
+        self.barred = False
         self.detour: Here | None = None
         self.things = ""
         self.lady: Noun | None = None
@@ -62,6 +63,8 @@ class Course:
         self.checking: Named | None = None
         self.done_to = ""
         self.back: Spot | None = None
+        self.instead: Spot | None = None
+        self.way: Noun | None = None
         self.supposing: Spot | None = None
         self.aim: tuple[str, str] | None = None
         self.ahead: tuple[Claim, Spot | None] | None = None
@@ -102,8 +105,9 @@ class Course:
             with suppress(Unread):  # "he grabs her": what has just moved, or what was spoken of
                 to = {last} if last and standing == prey.head else set(self.here.find(prey.text))
         told = clause.subject is None or clause.inherited or clause.subject.type == "noun"
-        if not to:
-            return
+        taken = bool(last) and "x" in self.here.spot.earlier(1).board.san(self.here.spot.moves[-1])
+        if not to or (told and taken and to == {last} and clause.form == "ing"):
+            return  # "taking on e4 loses nothing", once it has been done
         letter = (
             clause.subject.head
             if clause.subject is not None and clause.subject.type == "piece"

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from .lexicon import VERBS, members
 from .noun import Noun
-from .phrase import MOVE
+from .patterns import MOVE
 from .verbs import forms
 from .worded import DOING, GENERAL, NOMINAL, TAKING, Worded
 

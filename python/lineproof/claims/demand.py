@@ -55,26 +55,6 @@ SUMS = frozenset(
 _THERE = frozenset({"there", "here"})
 _CONTROL = members("force", VERBS)
 """Verbs whose infinitive says what they are about."""
-_UNREAL = frozenset(
-    {
-        "want",
-        "avoid",
-        "prevent",
-        "create",
-        "become",
-        "need",
-        "prepare",
-        "dream",
-        "open",
-        "say",
-        "call",
-        "tell",
-        "discuss",
-        "await",
-        "imagine",
-    }
-)
-"""Verbs that speak of what is not there, or not yet."""
 
 
 class Demand(Protocol):
@@ -115,16 +95,21 @@ class Governed:
 
 @dataclass(frozen=True)
 class Room:
-    """It has as many objects, and as many objects, states and adverbs, as elements ask for."""
+    """It has as many objects, and as many objects, states and adverbs, as elements ask for.
+
+    subject: one is asked for; in a part without a verb it is one of the objects.
+    """
 
     objects: int
     things: int
+    subject: bool
 
     def met(self, clause: Clause) -> bool:
         objects = len(clause.objects)
-        return (
-            objects >= self.objects
-            and objects + len(clause.states) + len(clause.adverbs) >= self.things
+        if self.subject and clause.subject is None and not clause.lemma:
+            objects -= 1
+        return objects >= self.objects and (
+            not self.things or objects + len(clause.states) + len(clause.adverbs) >= self.things
         )
 
 
@@ -274,9 +259,7 @@ class Tells:
     """The clause speaks of what is there, so that a thing may be named in it as known."""
 
     def met(self, clause: Clause) -> bool:
-        if clause.unreal or clause.verb.past or clause.verb.modal in {"would", "could", "might"}:
-            return False
-        if clause.lemma and clause.lemma.split()[0] in _UNREAL:
+        if clause.verb.past or clause.verb.modal in {"would", "could", "might"}:
             return False
         return bool(known(clause))
 

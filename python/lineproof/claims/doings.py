@@ -10,6 +10,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from .apposition import waits
 from .chunk import Place
 from .lexicon import VERBS, members
 from .noun import Noun
@@ -97,11 +98,19 @@ def _over_asides(clauses: list[Clause]) -> None:
         opener = clauses[at]
         if inverted and clause.subject is not None:
             clause.objects.insert(0, clause.subject)
-        if opener.lemma:
+        waiting = waits(opener)
+        if waiting is not None:
+            clause.subject = waiting.objects[
+                0
+            ]  # "by moving the h-pawn White, careless as ever, has"
+        elif opener.lemma:
             opener.unreal = True
             clause.subject = doing(opener)
         else:
             clause.subject = opener.objects[0]
+            if opener.places:
+                clause.places = [*opener.places, *clause.places]
+                whole(clause)  # "the exchange on c6, though natural, wins no pawn"
         if not any(c.sub for c in clauses[at + 1 : number]):
             clause.see(opener)  # an aside that claims something keeps its own words
 

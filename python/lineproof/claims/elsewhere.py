@@ -9,12 +9,8 @@ from lineproof.lesson import Place
 
 from .claim import NULL_MOVE, Spot
 from .here import Here, Named, Unread
-from .phrase import SHARED
 from .sentence import SAN
 
-_NAMES = "main line|line above|previous line|line before|last line|first line|other line|main variation|previous variation|other variation|variation above"
-LINE = rf"(?:(?: the| our| in the| in our)? (?:{_NAMES})(?: with{SHARED['moves']}| after{SHARED['moves']})?|(?: the)?(?: line| variation| lines)?(?: with| after| beginning with| beginning)?{SHARED['moves']}|(?: the) other (?:lines|variations)|(?: all) the other lines)"
-"""A line of the lesson in words, as a pattern for a slot {line}."""
 _MOVE = re.compile(rf"(?:\d+\.(?:\.\.)?|\.\.\.)?{SAN}[+#]?")
 
 
@@ -100,4 +96,4 @@ def just_played_or(here: Here, text: str | None) -> Named:
     return here.named(text) if text is not None else here.last()
 
 
-__all__ = ["LINE", "just_played_or", "labels", "same_move", "spots_before"]
+__all__ = ["just_played_or", "labels", "same_move", "spots_before"]

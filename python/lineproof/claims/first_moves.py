@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from contextlib import suppress
-from dataclasses import replace
 
 from .acting import FIRST
 from .chunk import Place
 from .clause import Clause
-from .here import Here, Named, Unread
+from .here import Here, Named, Unread, but
+from .lexicon import VERBS, members
 from .noun import Noun
 from .one_move import named_thing
 from .onward import Onward
 from .registry import kind_of
+
+_ROADS = members("lead to", VERBS) | members("transpose", VERBS) | members("transposing", VERBS)
 
 
 class FirstMoves(Onward):
@@ -39,7 +41,7 @@ class FirstMoves(Onward):
         san = move.before.board.san(move.uci).rstrip("+#")
         if kind.read is not None:
             with suppress(Unread):
-                at = replace(here, words=words, start=start, end=end)
+                at = but(here, words=words, start=start, end=end)
                 self.found.claims.extend(kind.read(at, {"move": san}))
 
     def _things(self, clause: Clause) -> None:
@@ -57,8 +59,35 @@ class FirstMoves(Onward):
         clause.subject = Noun("move", san, san, subject.first, last)
         clause.places = [p for p in clause.places if p not in places]
 
+    def _sequence(self, clause: Clause) -> None:
+        """Plays all but the last of the moves that a clause says something of: "6. Nxd5 Nxd5 7. Bxd8 loses a piece"."""
+        subject = clause.subject
+        if subject is None or subject.type != "move" or clause.inherited:
+            return
+        if clause.lemma in _ROADS or _likened(clause) is not None:
+            return  # "3. Nc3 Nf6 leads to the same position": a road, told as a whole
+        *first, last = subject.text.split(" then ")
+        if not first or len(first) + 1 != len(subject.parts):
+            return
+        following = self.here.shown_next
+        starts = [self.here.spot]
+        if following is not None and "." in first[0]:
+            starts.append(
+                self.here.spot.play(following)
+            )  # "9. Nxd4", of the reply to the next move shown
+        for start in starts:
+            try:
+                before = self.here.at(start).play(" ".join(first))
+            except Unread:
+                continue
+            self.supposing = self.supposing or self.here.spot
+            self.here = self.here.at(before)
+            clause.subject = Noun("move", last, last, subject.first, subject.last)
+            return
+
     def _before(self, clause: Clause) -> Here:
         """The position that a clause speaks of: after the moves that it names first."""
+        self._sequence(clause)
         here = self.here
         self._things(clause)
         here = self._of_passive(clause, here)
@@ -67,8 +96,14 @@ class FirstMoves(Onward):
             noun = place.noun
             if noun is not None and noun.type == "noun" and place.preposition in FIRST:
                 found = named_thing(here, noun, clause.places)
+                made = found or named_thing(here, noun, clause.places, past=True)
+                if made is not None:
+                    self._checks(here, noun, *made)
+                if found is None and made is not None:
+                    clause.places = [
+                        p for p in clause.places if p is not place and p not in made[1]
+                    ]
                 if found is not None:
-                    self._checks(here, noun, *found)
                     here = here.at(found[0].after)
                     clause.places = [
                         p for p in clause.places if p is not place and p not in found[1]
@@ -76,6 +111,8 @@ class FirstMoves(Onward):
                     continue
             if noun is None or noun.type not in {"move", "square"}:
                 continue
+            if place.preposition == "after" and "only" in clause.adverbs and _of_move(clause):
+                continue  # "d3 only works after Bc4"
             if like is not None and place.first > like:
                 continue  # "the same position as after 3... Nc6"
             if (
@@ -101,11 +138,17 @@ class FirstMoves(Onward):
             if place.preposition in FIRST or (
                 place.preposition == "by" and (going or noun.type == "move")
             ):
-                with suppress(Unread):
-                    named = here.named(noun.text)
-                    here = here.at(named.after)
+                try:
+                    here = here.at(here.named(noun.text).after)
                     clause.places.remove(place)
+                except Unread as reason:
+                    self.found.reasons.append(str(reason))
         return here
+
+
+def _of_move(clause: Clause) -> bool:
+    """Whether a clause says something of a move."""
+    return clause.subject is not None and clause.subject.type in {"move", "square"}
 
 
 def _likened(clause: Clause) -> int | None:

@@ -121,7 +121,8 @@ class Frame:
         found += [Placed(), *near] if near else []
         free = [e for e in asked if not (e.prepositions or e.slot in _ELSEWHERE)]
         objects = sum(e.test is not None and e.table is None for e in free)
-        found.append(Room(objects, len(free)))
+        stands = self.subject is not None and not self.subject.optional
+        found.append(Room(objects, len(free), stands))
         if self.passive:
             found.append(Passive())
         found.append(self._subject)

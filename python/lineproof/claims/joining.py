@@ -17,10 +17,15 @@ from .clause import Clause
 from .cleft import cleft, what_first
 from .deed import doing
 from .dislocation import compared, dislocated, elided
+from .echo import belongs, echoed, taken_up
+from .gapping import again, also_by, by_which, by_whom, itself, never_seen_one, on_wing
 from .lexicon import VERBS, members
 from .light import light
+from .ordering import either
+from .partitive import partitive
 from .parts import fold, none_such
 from .raising import raised
+from .standing import where_stands
 from .straight import (
     active,
     aims,
@@ -34,6 +39,7 @@ from .straight import (
     subjects,
     thats_us,
     twin,
+    would_like,
 )
 
 _BARRED = frozenset({"impossible", "illegal", "out of the question", "ruled out", "hard", "harder", "difficult"})  # fmt: skip
@@ -76,14 +82,23 @@ def joined(clauses: list[Clause]) -> list[Clause]:
             clause.joint, clause.sub = dangling.joint, dangling.sub or clause.sub
             found = [c for c in found if c is not dangling]
             dangling, before = None, (found[-1] if found else None)
+        by_which(clause)
+        itself(clause)
+        partitive(clause)
         if before is not None and (cleft(before, clause) or what_first(before, clause)):
             continue
         if before is not None and compared(before, clause):
             continue
-        if before is not None and dislocated(before, clause):
+        if before is not None and on_wing(before, clause):
             found.pop()
             before = found[-1] if found else None
-        if before is not None and fold(before, clause):
+        if before is not None and (dislocated(before, clause) or either(before, clause)):
+            found.pop()
+            before = found[-1] if found else None
+        if before is not None and (
+            also_by(before, clause) or by_whom(before, clause) or fold(before, clause)
+        ):
+            before.see(clause)
             if before.lemma:
                 dangling = None
             continue
@@ -98,7 +113,10 @@ def joined(clauses: list[Clause]) -> list[Clause]:
             clause.subject, clause.inherited = noun, True  # "the knight on f7, forking two"
         if before is not None:
             gapped(before, clause)
+            again(before, clause)
             elided(before, clause)
+            taken_up(before, clause)
+            echoed(before, clause)
             contact(before, clause)
             said_beside(before, clause)
         if (
@@ -208,15 +226,19 @@ def joined(clauses: list[Clause]) -> list[Clause]:
     found = [part for clause in found for part in accompanied(clause)]
     attach(found)
     found = not_the_case(found)
+    found = never_seen_one(found)
     subjects(found)
     found += [twin(clause) for clause in found if clause.twin is not None]
     found = raised(found)
     for number, clause in enumerate(found):
         goes(clause)
         i_should(clause)
+        would_like(clause)
         contrast(found[number - 1] if number else None, clause)
         thats_us(clause)
+        belongs(clause)
         none_such(clause)
+        where_stands(clause)
         light(clause)
         shown(clause)
         active(clause)

@@ -1,4 +1,4 @@
-"""A kind of claim: its phrases, its definition, its check."""
+"""A kind of claim: its frames, its definition, its check."""
 
 from __future__ import annotations
 
@@ -10,7 +10,6 @@ from typing import TYPE_CHECKING, Any, Literal
 from .claim import Ask, Claim, Judgement, Outcome
 from .frame import Frame
 from .framing import compiled
-from .phrase import Phrase
 from .slot import Test
 
 if TYPE_CHECKING:
@@ -33,10 +32,8 @@ class Kind:
     definition: one sentence with its numbers. source: where the definition comes from. formula: the same as a formula, where
     something is reckoned.
     frames: what a plain clause must say, see `frame`. tests: slots of the kind's own that look at a noun phrase.
-    slots: tables from words to values. patterns: slots of the kind's own whose words are free, as regular expressions.
-    vocabulary: words without which no phrase of this kind can match; they also tell a sentence that was not
-    understood from one that claims nothing.
-    read: from the slots of a phrase to claims. glyphs: standard NAGs that make a claim of this kind.
+    slots: tables from words to values.
+    read: from the slots of a frame to claims. glyphs: standard NAGs that make a claim of this kind.
     read_glyph: from such a NAG to claims. scan: looks at every sentence, read or not.
     check: the answer at the effort of `ask`.
     gives_way: kinds which, read of the same clause, say it better.
@@ -52,12 +49,9 @@ class Kind:
     check: Callable[[Claim, Ask], Judgement]
     source: str = "common practice"
     formula: str = ""
-    phrases: tuple[str, ...] = ()
     frames: tuple[str, ...] = ()
     tests: Mapping[str, Test] = field(default_factory=dict)
     slots: Slots = field(default_factory=dict)
-    patterns: Mapping[str, str] = field(default_factory=dict)
-    vocabulary: frozenset[str] = frozenset()
     read: Callable[[Here, dict[str, Any]], list[Claim]] | None = None
     glyphs: Mapping[int, Any] = field(default_factory=dict)
     read_glyph: Callable[[Here, int, Any], list[Claim]] | None = None
@@ -69,10 +63,11 @@ class Kind:
     def judge(self, claim: Claim, ask: Ask) -> Judgement:
         """The answer for a claim as spoken, its denial included."""
         if not (self.flips and claim.negated):
-            return self.check(claim, ask)
+            found = self.check(claim, ask)
+            return found if found.outcome is not Outcome.HOLDS else replace(found, instead=None)
         found = self.check(replace(claim, negated=False), ask)
         turned = _TURNED[found.outcome]
-        instead = found.because if turned is Outcome.FAILS else None
+        instead = (found.instead or found.because) if turned is Outcome.FAILS else None
         return replace(found, outcome=turned, instead=instead, second=None)
 
     @cached_property
@@ -82,11 +77,3 @@ class Kind:
         :raises FrameError: when one is written wrongly.
         """
         return tuple(compiled(f, self.slots, self.tests) for f in self.frames)
-
-    @cached_property
-    def compiled(self) -> tuple[Phrase, ...]:
-        """The phrases, ready to match.
-
-        :raises PhraseError: when one is written wrongly.
-        """
-        return tuple(Phrase.compile(p, self.slots, self.patterns) for p in self.phrases)

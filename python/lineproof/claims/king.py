@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from .board import pieces
 from .here import Here, Unread
-from .phrase import SHARED
+from .patterns import SQUARE
 from .reference import Reference
 
 KING = (
     r"(?: white 's| black 's| our| your| my| his| her| their| the opponent 's| (?:the|our|your|his|her)(?: (?:white|black|enemy|poor|lonely|own))?| white| black)"
-    rf" king(?: (?:on|at){SHARED['square']})?"
+    rf" king(?: (?:on|at) {SQUARE})?"
 )
 """A king in words, as a pattern for a slot {king}."""
 

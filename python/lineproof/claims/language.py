@@ -206,6 +206,7 @@ _FOREIGN = frozenset(
         "brancas",
     ]
 ) - {"a", "an", "i", "no", "on", "as", "is", "me"}
+_NOT_ENGLISH = _FOREIGN - _ENGLISH
 _LETTERS = re.compile(r"(?<!\w)[^\W\d_]+(?!\w)")
 
 
@@ -222,9 +223,12 @@ def is_english(text: str) -> bool:
     words = [w.lower() for w in _LETTERS.findall(text) if len(w) > 1 or w in "aAyeoàèé"]
     if not words:
         return True
-    latin = sum(w.isascii() or all(ord(c) < 0x250 for c in w) for w in words)
-    if latin * 2 < len(words):
-        return False
+    if not text.isascii():
+        latin = sum(w.isascii() or all(ord(c) < 0x250 for c in w) for w in words)
+        if latin * 2 < len(words):
+            return False
+    if _NOT_ENGLISH.isdisjoint(words):
+        return True
     english = sum(w in _ENGLISH for w in words)
-    foreign = sum(w in _FOREIGN and w not in _ENGLISH for w in words)
+    foreign = sum(w in _NOT_ENGLISH for w in words)
     return foreign <= english

@@ -19,14 +19,16 @@ from .claim import Claim
 from .clause import CONDITIONS, Clause
 from .first_moves import FirstMoves
 from .frame import Frame
-from .here import Here, Unread
+from .here import Here, Unread, but
 from .idling import idles
 from .kind import Kind
-from .lexicon import ADVERBS
-from .phrase import MOVE
+from .lexicon import ADVERBS, VERBS, members
+from .patterns import MOVE
 from .registry import kind_of
 from .sentence import Sentence
 from .shelf import shelf
+from .thoughts import denied
+from .tried import said_of_it
 from .understood import Understood
 
 _NATURAL = frozenset({"natural", "usual", "normal", "logical", "clear", "obvious", "right", "proper", "customary", "typical", "fitting"})  # fmt: skip
@@ -35,6 +37,18 @@ _CONCESSIVE = frozenset({"whatever", "however", "whoever", "whichever", "no matt
 _PERSONS = frozenset({"we", "us", "our", "ours", "you", "your"})
 
 _REASON = frozenset({"since", "because", "as", "for"})
+
+_AGAINST = frozenset({"cannot-afford", "playable", "not-recommended"})
+"""Kinds that rule a move out which has not been played."""
+
+_LIMITS = frozenset({"forced", "cannot-castle"})
+
+_AFTERWARDS = frozenset({"wins-material", "regains", "for-free", "by-force", "mate-in", "verdict"})
+"""Kinds of what comes of a move."""
+
+_MOVING = frozenset().union(
+    *(members(name, VERBS) for name in ("move", "push", "play", "castle", "develop", "capture", "recapture"))
+) | {"place", "evade", "settle", "reach", "swing", "put"}  # fmt: skip
 
 _BESIDE = frozenset(
     {"where", "while", "although", "though", "since", "because", "as", "for", "whereas", "now that"}
@@ -62,13 +76,17 @@ class _Reader(FirstMoves):
     """Reads the clauses of a sentence."""
 
     def run(self, clauses: list[Clause]) -> Understood:
+        clauses = denied(self.here.thought, clauses)
+        if self.here.tried:
+            said_of_it(clauses)
         clauses = answered(self.here.asked, _pass_first(_means_first(clauses)))
         neutral = _PERSONS.isdisjoint([w.norm for w in self.sentence.words])
         if neutral != self.here.neutral:
-            self.here = replace(self.here, neutral=neutral)
+            self.here = but(self.here, neutral=neutral)
         read: list[list[Claim]] = []
         for number, clause in enumerate(clauses):
             before = len(self.found.claims)
+            start = self.here.spot
             self._new_start(clause)
             self._come_back(clause)
             self._otherwise(clause)
@@ -79,11 +97,16 @@ class _Reader(FirstMoves):
             self.ahead = None
             if clause.sub in _REASON and self.back is not None:
                 self.here = self.here.at(self.back)  # "we can take it, since it is unprotected"
+            self.barred = self.barred and clause.inherited
+            if clause.sub in _REASON and number:
+                self._rule_out(clauses[number - 1], read[number - 1])
             self.back = self.here.spot if clause.verb.modal in {"can", "may"} else None
             if not self._only_moves(clause, clauses, number):
                 blocked = self._blocked(clause, clauses, number)
                 if blocked:
                     self.found.reasons.append(blocked)
+                    if clause.sub in CONDITIONS:
+                        self._known_things(clause)
                     self.aim = aimed(clause) or self.aim
                     self._with_check(clause)
                 else:
@@ -93,9 +116,30 @@ class _Reader(FirstMoves):
                 then = clauses[number + 1] if number + 1 < len(clauses) else None
                 self._go_on(clause, len(self.found.claims) > before, then)
             read.append(self.found.claims[before:])
+            told = clause.form == "finite" and clause.governor is None and not clause.complement
+            if told and not read[-1] and self.here.spot is start and not _tells_a_move(clause):
+                self.found.left.append((clause.first, clause.last))
             self.ahead = announced(self.found.claims[before:])
         self._doubt(clauses, read)
         return self.found
+
+    def _rule_out(self, clause: Clause, claims: list[Claim]) -> None:
+        """Goes to where the reason speaks: after the move that is ruled out, "he cannot take on d5, because we win a piece"."""
+        if not (clause.verb.negated or any(c.kind in _AGAINST for c in claims)):
+            return
+        moves = {(c.spot, c.params["move"]) for c in claims if c.kind in _AGAINST}
+        if len(moves) == 1:
+            spot, move = moves.pop()
+            if spot.moves == self.here.spot.moves:
+                self.here = self.here.at(spot.play(move))
+                self.deed = True
+        elif all(c.kind in _LIMITS for c in claims) and clause.verb.modal in {
+            "can",
+            "must",
+            "should",
+            "may",
+        }:
+            self.barred = True
 
     def _otherwise(self, clause: Clause) -> None:
         """ "Otherwise the knight falls": after a pass."""
@@ -103,9 +147,12 @@ class _Reader(FirstMoves):
         near = {self.sentence.words[n].norm for n in (at - 1, at) if n >= 0}
         if "otherwise" not in clause.adverbs or "otherwise" not in near or not clause.lemma:
             return
+        if self.instead is not None and self.here.spot.moves[:-1] == self.instead.moves:
+            self.here = self.here.at(self.instead)  # "the king comes to e6, otherwise ..."
         passed = self.here.spot.passed()
+        clause.unreal = passed is None
         if passed is not None and clause.verb.modal == "almost":
-            self.here = replace(self.here.at(passed), idle=self.here.spot, subject=None)
+            self.here = but(self.here.at(passed), idle=self.here.spot, subject=None)
             clause.adverbs.remove("otherwise")
             clause.verb = replace(clause.verb, modal="")
 
@@ -138,7 +185,7 @@ class _Reader(FirstMoves):
             return
         if clause.sub in CONDITIONS:
             return
-        self.here = replace(self.here.at(self.supposing), idle=None, subject=None)
+        self.here = but(self.here.at(self.supposing), idle=None, subject=None)
         self.supposing, self.deed = None, False
 
     def _come_back(self, clause: Clause) -> None:
@@ -158,7 +205,7 @@ class _Reader(FirstMoves):
             self.found.reasons.append("it may be said of a move that is not on the board")
             return
         here, deed, adrift = self.here, self.deed, self.adrift
-        self.here = replace(here.at(spot), subject=claim.side, topic=None, unclear=False)
+        self.here = but(here.at(spot), subject=claim.side, topic=None)
         self.deed, self.adrift, clause.unreal = True, False, False
         self._resolve(clause)
         self._read(clause)
@@ -179,6 +226,12 @@ class _Reader(FirstMoves):
                 and any(o.head == "nothing" for o in clause.objects)
             ):
                 continue  # "and there is nothing that White can do"
+            if (
+                not clause.lemma
+                and clause.states
+                and [o.head for o in clause.objects] == ["nothing"]
+            ):
+                continue  # ", nothing flashy"
             if (
                 clause.sub == "as"
                 and clause.lemma == "be"
@@ -244,6 +297,14 @@ class _Reader(FirstMoves):
             if kind_of(kind_id).gives_way.isdisjoint(done):
                 self.found.claims.extend(claims)
 
+    def _known_things(self, clause: Clause) -> None:
+        """Reads what a condition names as known: "if that overworked bishop takes"."""
+        for kind, frame in shelf().fitting(clause):
+            slots = frame.fill(clause) if frame.anywhere else None
+            if slots is not None:
+                with suppress(Unread):
+                    self.found.claims.extend(self._claims(self.here, clause, frame, kind, slots))
+
     def _claims(
         self, here: Here, clause: Clause, frame: Frame, kind: Kind, slots: dict[str, Any]
     ) -> list[Claim]:
@@ -264,6 +325,8 @@ class _Reader(FirstMoves):
             raise Unread("it may be said of a move that is not on the board")
         if self.warned and clause.sub in {"since", "because", "for", "as"}:
             raise Unread("it may be said of the move that is advised against")
+        if self.barred and kind.id in _AFTERWARDS:
+            raise Unread("it may be said of the move that is ruled out")
         if self.adrift and not named and "elsewhere" not in slots:
             raise Unread(
                 "a move was named before that was not read, so it is not clear which position is meant"
@@ -273,7 +336,7 @@ class _Reader(FirstMoves):
             first = min(first, clause.governor.first)  # "we threaten to take"
         start, end = self.sentence.slice(first, last)
         words = self.sentence.text[start - self.sentence.start : end - self.sentence.start]
-        at = replace(here, words=words, start=start, end=end, hedged=clause.hedged or here.hedged)
+        at = but(here, words=words, start=start, end=end, hedged=clause.hedged or here.hedged)
         if frame.anywhere:  # a denial or a "can" says nothing of the thing named
             claims = kind.read(at, dict(slots))
             self.found.named.extend(claims)
@@ -286,7 +349,7 @@ class _Reader(FirstMoves):
             and at.subject is None
         ):
             with suppress(Unread):
-                at = replace(at, subject=at.agent(clause.subject.text).side)
+                at = but(at, subject=at.agent(clause.subject.text).side)
         if kind.id == "check" and self.checking is not None and not verb.negated:
             at = at.at(self.checking.after)  # "our queen captures it with check"
             slots = {"verb": slots["verb"]} if "verb" in slots else {}
@@ -320,6 +383,15 @@ def _pass_first(clauses: list[Clause]) -> list[Clause]:
             clauses[number], clauses[number + 1] = then, first
             first.joint, then.joint = ",", first.joint
     return clauses
+
+
+def _tells_a_move(clause: Clause) -> bool:
+    """ "The queen comes out to g4", "we have pushed the pawn": no more than what was played."""
+    return (
+        clause.lemma.partition(" ")[0] in _MOVING
+        and not clause.verb.negated
+        and not clause.verb.modal
+    )
 
 
 def _is_move(text: Any) -> bool:

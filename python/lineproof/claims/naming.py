@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from .chunk import Place
-from .clause import Clause
+from .clause import CONDITIONS, Clause
 from .element import KNOWN, Element
 from .lexicon import VERBS, members
 from .noun import Noun
@@ -21,16 +21,38 @@ _ENDS = (
     | members("come off", VERBS)
 )
 """Verbs after which a thing is there no more."""
+_DOING = (
+    members("attack", VERBS)
+    | members("defend", VERBS)
+    | members("capture", VERBS)
+    | members("exchange", VERBS)
+    | members("block", VERBS)
+    | members("remove", VERBS)
+)
+"""Verbs of what is done to a thing that is there."""
+_UNREAL = frozenset({"want", "avoid", "prevent", "create", "become", "need", "prepare", "dream", "open", "say", "call", "tell", "discuss", "await", "imagine"})  # fmt: skip
+"""Verbs that speak of what is not there, or not yet."""
 _UNLIKE = frozenset({"without", "like", "against", "from", "but", "as"})
 """Prepositions behind which a thing may not be there."""
 
 
 def known(clause: Clause) -> list[Noun]:
-    """The nouns of a clause that are named as known: not the one before a relative clause, nor what is there no more."""
+    """The nouns of a clause that are named as known: not the one before a relative clause, nor what is there no more.
+
+    Of a condition ("if that overworked bishop takes") it is what is pointed at. What is planned to be done to a thing leaves it there; of what is only wished for, the subject alone is there.
+    """
+    if clause.sub in CONDITIONS:
+        subject = [clause.subject] if clause.subject is not None and not clause.inherited else []
+        nouns = subject + (clause.objects if clause.lemma in _DOING else [])
+        return [n for n in nouns if (n.whose or n.det in {"that", "this"}) and not n.no]
+    if clause.unreal:
+        return [o for o in clause.objects if o.whose and not o.no] if clause.lemma in _DOING else []
     nouns = [*clause.objects] if clause.lemma not in _ENDS else []
     if clause.subject is not None and not clause.inherited and clause.lemma not in _ENDS:
         nouns.insert(0, clause.subject)
     nouns += [p.noun for p in clause.places if p.noun is not None]
+    if clause.lemma.split()[:1] and clause.lemma.split()[0] in _UNREAL:
+        nouns = [n for n in nouns if n is clause.subject and clause.lemma != "become"]
     return [
         n for n in nouns if (n.whose or n.det in KNOWN) and not n.no and n.first >= clause.first
     ]

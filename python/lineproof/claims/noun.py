@@ -145,7 +145,7 @@ class Run:
                 file = file or norm
             if "square" in tags:
                 square = square or norm
-            if "number" in tags and not counted:
+            if "number" in tags and not counted and det not in _COUNTS:
                 count, counted = int(norm), True
             if (tags.isdisjoint(_NO_ADJECTIVE) or norm in _AMOUNT) and norm not in _JOINTS:
                 adjectives = (*adjectives, norm)

@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 
 from .noun import Noun, Run, pointer
-from .noun_signs import NounSigns
+from .noun_signs import OWNERS, NounSigns
 from .scan import ATTRIBUTIVE
 
 _OF = re.compile("[1-9] of")
@@ -34,9 +34,10 @@ class NounPhrases(NounSigns):
             return pointer(token)  # "this leads to a draw"
         owner: Noun | None = None
         after = self._token(at + 1)
-        alone = self._possessive(at)
-        if alone is not None:
-            return alone
+        if token.norm in OWNERS:
+            alone = self._possessive(at)
+            if alone is not None:
+                return alone
         if (
             "side" in token.tags
             and after is not None

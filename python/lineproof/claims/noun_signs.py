@@ -9,7 +9,7 @@ from .noun import Noun
 
 _GIVING = (members("give", VERBS) | {"cost", "save", "win"}) - {"land"}
 
-_OWNERS = frozenset({"his", "hers", "white", "black"})
+OWNERS = frozenset({"his", "hers", "white", "black"})
 
 
 class NounSigns(Groups):
@@ -39,8 +39,6 @@ class NounSigns(Groups):
     def _possessive(self, at: int) -> Noun | None:
         """ "His on g5", "Black's still lingers": whose it is, and not what."""
         token, after, then = self.tokens[at], self._token(at + 1), self._token(at + 2)
-        if token.norm not in _OWNERS:
-            return None
         if token.norm == "his" and (after is None or "punct" in after.tags):
             self.at += 1
             return Noun("pronoun", "his", "his", token.first, token.last)  # "the pair is his"
@@ -99,4 +97,4 @@ class NounSigns(Groups):
         return third and after is not None and not after.is_("be", "have", "modal", "piece")
 
 
-__all__ = ["NounSigns"]
+__all__ = ["OWNERS", "NounSigns"]

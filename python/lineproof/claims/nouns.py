@@ -125,12 +125,20 @@ class Nouns(NounPhrases):
                 and any(f in {"third", "past", "base"} for _, f in after.verbs)
             )
             or (after.norm == "'s")
+            or self._acts(self._skip(self.at))
         )
         began = any(isinstance(c, Group) for c in self._segment())
         if began and verb_next and after is not None and self._holds(after):
             verb_next = False  # "has got his queen and his rook forked"
         if joint == "," and began and len(parts) == 1 and self._comma_and(more):
             return False
+        if (
+            joint == ","
+            and parts[0].type == "square"
+            and more.type == "piece"
+            and more.det == "the"
+        ):
+            return False  # "two of ours look at f7, the knight and the bishop"
         if joint == "," and not more.det and any(a.endswith("ing") for a in more.adjectives):
             return False  # "the knight on f7, forking queen and rook"
         if joint == ",":
@@ -160,8 +168,10 @@ class Nouns(NounPhrases):
             prep, arg = self._token(self.at), self._token(self.at + 1)
             if prep is None or arg is None:
                 return noun
+            begun = prep.norm == "from" and any(isinstance(c, Group) for c in self._segment())
             if (
-                prep.norm in {"on", "at"}
+                prep.norm in {"on", "at", "from"}
+                and not begun
                 and "square" in arg.tags
                 and noun.type == "piece"
                 and not noun.square

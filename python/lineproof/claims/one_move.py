@@ -37,11 +37,11 @@ _TO = frozenset({"on", "to", "at", "into", "onto"})
 
 
 def named_thing(
-    here: Here, noun: Noun, places: Sequence[Place]
+    here: Here, noun: Noun, places: Sequence[Place], *, past: bool = False
 ) -> tuple[Named, list[Place]] | None:
     """The one move that can be played here and that a noun with the places behind it means, and those places.
 
-    None when there is none or several, and for the move that has just been played.
+    None when there is none or several, and for the move that has just been played; past: that one is asked for instead.
     """
     test = _DEEDS.get(noun.head)
     if test is None or noun.type != "noun" or noun.plural or noun.no:
@@ -71,9 +71,13 @@ def named_thing(
     if last is not None:
         before = here.spot.earlier(1).board
         if _goes(before, last, square, file, piece) and test(before, last):
-            return None  # it has been played
+            return (here.last(), mine) if past else None  # it has been played
+    if past:
+        return None
     if piece and noun.head == "check":
         found = [u for u in here.board.legal_moves() if _goes(here.board, u, square, file, piece)]
+    if len(found) > 1 and test is _captures and not piece:
+        found = [u for u in found if (here.board.piece_at(u[:2]) or "").lower() == "p"]
     if len(found) != 1:
         return None
     return Named(here.spot, found[0], here.board.turn), mine

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from contextlib import suppress
-from dataclasses import replace
 
 from .barring import Barring
 from .clause import CONDITIONS, Clause
 from .course import CAPTURES, PLAYING, there_follows
-from .here import Here, Named, Unread
-from .lexicon import VERBS, members
+from .here import Here, Named, Unread, but
+from .lexicon import NOUNS, VERBS, members
 from .one_move import ordered
 from .worded import fitting
 
@@ -33,18 +32,25 @@ class Onward(Barring):
         if clause.governor is not None and clause.governor.lemma in _HINDERING:
             free = False
         if self.here.idle is not None and clause.sub in CONDITIONS:
-            self.here = replace(self.here, idle=None)
+            self.here = but(self.here, idle=None)
         passed = self._passes(clause, after)
         if passed is not None:
-            self.here = replace(self.here.at(passed), idle=self.here.spot, subject=None)
+            self.here = but(self.here.at(passed), idle=self.here.spot, subject=None)
             return
         if clause.sub in CONDITIONS - {"unless", "before"} or clause.fronted == "by":
             deed = self._done(clause)
             if deed is not None:
                 self.supposing = self.supposing or self.here.spot
-                self.here = replace(self.here.at(deed.after), topic=None)
+                self.here = but(self.here.at(deed.after), topic=None)
                 self.deed = True
                 return
+        told = clause.form == "finite" and not clause.sub and "under way" not in clause.adverbs
+        if told and not (verb.done or verb.past):
+            deed = self._done(clause) if free and not verb.modal else None
+            if deed is not None and deed.before.moves == start and deed.uci == self.here.shown_next:
+                self.here = but(self.here.at(deed.after), subject=deed.side, topic=None)
+                self.last = None
+                return  # "the pawn goes to g6, it hits the queen"
         if (
             clause.form in {"base", "finite"}
             and clause.subject is None
@@ -52,7 +58,7 @@ class Onward(Barring):
             and (against := ordered(self.here, clause) or _worded(self.here, clause)) is not None
         ):
             self.detour = self.here  # "don't run back to f6 with the knight, since ..."
-            self.here = replace(self.here.at(against.after), topic=None, subject=None)
+            self.here = but(self.here.at(against.after), topic=None, subject=None)
             return
         if (
             clause.form in {"base", "finite"}
@@ -88,7 +94,9 @@ class Onward(Barring):
             and clause.lemma in _ANSWERED
         ):
             self._forward(subject.text)
-        if clause.lemma in CAPTURES and free:
+        if free and self._plays_on(clause):
+            pass
+        elif clause.lemma in CAPTURES and free:
             self._capture(clause)
         if clause.lemma in PLAYING and (free or clause.sub in CONDITIONS):
             for noun in clause.objects:
@@ -153,9 +161,42 @@ class Onward(Barring):
             topic = None  # "defending the pawn is natural, and it ...": the move
         elif subject is not None and subject.type in {"move", "square"}:
             topic = None  # "e5 hits the knight; it ...": the move
-        self.here = replace(
-            self.here, subject=side or self.here.subject, unclear=False, after_unread=False, topic=topic, third=named or self.here.third,
+        self.here = but(self.here, he=_other_man(clause, self.here.he))
+        self.here = but(
+            self.here, subject=side or self.here.subject, topic=topic, third=named or self.here.third,
         )  # fmt: skip
+
+    def _plays_on(self, clause: Clause) -> bool:
+        """Plays the move that a clause tells of as it comes: "our knight goes to d3", "we castle", "the king has to take her"."""
+        verb = clause.verb
+        if clause.form != "finite" or clause.sub or (clause.inherited and not clause.lemma):
+            return False
+        if (
+            verb.done
+            or verb.past
+            or verb.modal not in {"", "must", "will"}
+            or clause.governor is not None
+        ):
+            return False
+        deed = self._done(clause)
+        if deed is None or deed.before.moves != self.here.spot.moves:
+            return False
+        shown = self.here.shown_next
+        if shown not in (None, deed.uci) and clause.lemma not in CAPTURES and verb.modal != "must":
+            return False  # the line shows another move
+        self.instead = self.here.spot
+        self.here = self.here.at(deed.after)
+        return True
+
+
+def _other_man(clause: Clause, he: str | None) -> str | None:
+    """Whom "he" means behind a clause of the author's: "I grant White his centre, and he stands better", "I have a nephew who ..."."""
+    if clause.subject is None or clause.subject.text != "i" or he is not None:
+        return he
+    sides = [o.text for o in clause.objects if o.text in {"white", "black"}]
+    if sides:
+        return sides[0]
+    return "" if any(o.head in NOUNS["person"] for o in clause.objects) else None
 
 
 def _worded(here: Here, clause: Clause) -> Named | None:

@@ -10,8 +10,8 @@ from collections.abc import Callable
 from typing import Any
 
 from .board import side_of
-from .here import Here, Unread
-from .phrase import targets
+from .here import Here, Unread, absent
+from .patterns import targets
 from .reference import Reference
 
 NO: dict[str, bool] = dict.fromkeys(("no", "not a single", "not 1"), True)  # fmt: skip
@@ -43,6 +43,7 @@ def owning(noun: str) -> tuple[str, ...]:
     """
     return (
         f"{{side}} <have> {noun}",
+        f"{{side}} <live with/put up with/cope with/contend with/accept> {noun} if modal=must|can|may",
         f"[{{agent}}] <give> {{side}} {noun}",
         f"[{{agent}}] <give> {{side}} with {noun}",
         f"(position|camp|structure) <have> {noun}",
@@ -168,7 +169,7 @@ def pawns_meant(
         side = here.owner(reference)
         meant = [at for at in reference.squares(here.board, side) if _is_pawn(here, at)]
         if not meant:
-            raise Unread(f"there is no {part} on the board")
+            raise absent(part)
         if len(meant) > 1 and not (reference.plural and side is not None):
             good = [at for at in meant if fits is not None and fits(at)]
             meant = good if len(good) == 1 else here.salient(meant)

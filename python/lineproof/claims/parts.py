@@ -9,9 +9,13 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from .asides import tag
 from .chunk import Place
+from .letting import lets_go
 from .lexicon import NOUNS, VERBS, members
+from .namely import for_reason, has_is, names_one
 from .noun import Noun
+from .ordering import ordered
 
 if TYPE_CHECKING:
     from .clause import Clause
@@ -78,6 +82,12 @@ def fold(before: Clause, clause: Clause) -> bool:
         or _identified(before, clause)
         or _placed(before, clause)
         or _has_doing(before, clause)
+        or lets_go(before, clause)
+        or names_one(before, clause)
+        or has_is(before, clause)
+        or for_reason(before, clause)
+        or tag(before, clause)
+        or ordered(before, clause)
     ):
         before.see(clause)
         return True
@@ -227,7 +237,7 @@ def _has_doing(before: Clause, clause: Clause) -> bool:
         return False
     if man.head.isdigit() and man.count:
         man = replace(man, head="piece", type="noun", plural=man.count > 1)
-    elif to or man.parts:
+    elif (to and _ONLY.isdisjoint(before.adverbs)) or man.parts:
         return False
     men = {*NOUNS["piece"], *NOUNS["attacker"], *NOUNS["defender"]}
     whose = _OF.get(side.text, f"{side.text} 's")

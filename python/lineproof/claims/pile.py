@@ -23,6 +23,17 @@ class Pile:
     def put(self, chunk: Chunk) -> None:
         (self.after if self.group else self.before).append(chunk)
 
+    def nobody(self) -> list[Chunk]:
+        """Takes "nobody in this room" off the end: the subject of the verb that follows, "the move nobody in this room saw"."""
+        last = len(self.after) - 1
+        while last > 0 and isinstance(self.after[last], Place):
+            last -= 1
+        noun = self.after[last] if 0 < last < len(self.after) - 1 else None
+        if not isinstance(noun, Noun) or not noun.no or noun.type != "pronoun":
+            return []
+        taken, self.after = self.after[last:], self.after[:last]
+        return taken
+
 
 def gerund(pile: Pile, group: Group) -> bool:
     """ "Capturing on c4 is compulsory": the -ing with its object is the subject."""

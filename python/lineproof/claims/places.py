@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from .chunk import Adjective, Adverb, Group, Joint, Place
 from .lexicon import VERBS
 from .noun import Noun, listed
@@ -36,6 +38,10 @@ class Places(TurnsOfSpeech):
         before = self.found[-1] if self.found else None
         if not isinstance(before, Noun):
             return False
+        if before.det in {"every", "each", "all", "all of"} and not any(
+            isinstance(c, Group) for c in self.found
+        ):
+            return True  # "every piece but the knight"
         if before.no or before.head in {"anything", "everything", "all", "choice", "nothing"}:
             return True
         groups = [c for c in self.found if isinstance(c, Group)]
@@ -118,11 +124,13 @@ class Places(TurnsOfSpeech):
         if following is None:
             self.at = back
             return None
+        alone = following.norm in {"only", "merely"}
         while (
             following is not None
-            and following.is_("adverb", "hedge")
+            and (following.is_("adverb", "hedge") or following.norm in {"only", "merely"})
             and self._token(self.at + 1) is not None
             and "noun" not in following.tags
+            and following.norm != "either"
         ):
             self.at += 1
             following = self._token(self.at)
@@ -162,6 +170,8 @@ class Places(TurnsOfSpeech):
                 return Place(token.norm, None, token.first, token.last)
             self.at = back
             return None
+        if alone and noun.count == 1:
+            noun = replace(noun, adjectives=("only", *noun.adjectives))  # "left with only one move"
         if noun is not None and noun.type in {"move", "square"} and not noun.parts:
             line = [noun]
             while (t := self._token(self.at)) is not None and "move" in t.tags:

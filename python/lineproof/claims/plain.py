@@ -13,9 +13,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from .asides import without_asides
 from .chunk import Place
 from .chunking import chunks
 from .clause import Clause
+from .comparing import compared_lines
 from .dislocation import apposed
 from .doings import deeds
 from .joining import joined
@@ -27,7 +29,7 @@ from .sentence import Sentence
 def plain(sentence: Sentence) -> list[Clause]:
     """The plain clauses of a sentence, in the order in which they are said."""
     rough = [part for clause in split(chunks(sentence)) for part in _apart(clause)]
-    return joined(deeds(apposed(_trailing(rough))))
+    return joined(deeds(apposed(compared_lines(without_asides(_trailing(rough))))))
 
 
 _BROUGHT = frozenset(
@@ -128,7 +130,7 @@ def _tag(clause: Clause) -> bool:
         and set(clause.strays) <= {"does", "do", "did"}
         and not (clause.lemma or clause.places or clause.states)
         and clause.joint == ","
-        and all(o.type in {"pronoun", "side"} for o in clause.objects)
+        and all(o.type in {"pronoun", "side"} and o.first > clause.first for o in clause.objects)
     )
 
 

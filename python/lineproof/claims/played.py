@@ -10,13 +10,13 @@ from typing import Any
 from .board import LETTERS, other, side_of
 from .claim import Spot
 from .here import Agent, Here, Named, Unread, meant
-from .phrase import MOVE, SHARED
+from .patterns import DESCRIBED, MOVE
 from .sentence import sentences
 from .spoken import SPOKEN
 from .word import Word
 from .worded import TAKING, Worded, fitting
 
-PLAYED = rf"(?:{SHARED['move']}| (?:this|that|it|which)|{SHARED['described']})"
+PLAYED = rf"(?: {MOVE.pattern}| (?:this|that|it|which)|{DESCRIBED})"
 """A slot for words that mean a move. A kind takes it as its `agent`, so that "would" is weighed as of a move."""
 
 _POINTERS = frozenset({"this", "that", "it", "which"})
@@ -33,10 +33,10 @@ def played(here: Here, text: str | None) -> Named:
         try:
             return here.named(text)
         except Unread:
-            instead = _instead(here, text)
-            if instead is None:
+            found = _instead(here, text) or _some_moves_ago(here, text)
+            if found is None:
                 raise
-            return instead
+            return found
     if text is not None and text not in _POINTERS:
         return _worded(here, text)
     last = here.last()
@@ -57,6 +57,19 @@ def _instead(here: Here, text: str) -> Named | None:
     with suppress(Unread, ValueError):
         before = here.named(spoken).before
         return Named(before, meant(before, text), before.board.turn)
+    return None
+
+
+def _some_moves_ago(here: Here, text: str) -> Named | None:
+    """The move of the line that was played last as it is written: "g6 was the mistake", a move or more ago."""
+    san = _san(text)
+    if _ALLOWED.search(here.said):
+        return None
+    for back in range(2, min(_WRITTEN, len(here.spot.moves)) + 1):
+        before = here.spot.earlier(back)
+        uci = here.spot.moves[len(before.moves)]
+        if _san(before.board.san(uci)) == san:
+            return Named(before, uci, before.board.turn)
     return None
 
 
@@ -115,6 +128,10 @@ def _worded(here: Here, text: str) -> Named:
 
 _AGO = 4
 """Plies within which a move that is only described may have been played."""
+_ALLOWED = re.compile(r"\b(?:can|could|may|might|would|should|if)\b")
+"""Words of what is not said to have been played."""
+_WRITTEN = 10
+"""The same for one that is written out."""
 
 
 def _last_of(here: Here, words: list[str]) -> Named:

@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 from .board import side_of
 from .claim import Spot
-from .here import Here, Unread
+from .here import Here, Unread, absent
 from .reference import Reference
 from .verbs import Verb
 
@@ -47,7 +47,7 @@ def meant(
     named = [at for at in here.find(text) if side is None or owner(here, at) == side]
     found = [at for at in named if (board.piece_at(at) or "").lower() in letters]
     if not found:
-        raise Unread(f"it is not said of {text}" if named else f"there is no {text} on the board")
+        raise Unread(f"it is not said of {text}") if named else absent(text)
     if reference.plural:
         if len({owner(here, at) for at in found}) > 1:
             raise Unread(f"it is not clear whose {text!r} are")
@@ -140,7 +140,7 @@ def checked_side(here: Here, text: str | None) -> str:
     if whose is None and reference.square is not None:
         at = here.board.piece_at(reference.square)
         if at is None or at.lower() != "k":
-            raise Unread(f"there is no {text} on the board")
+            raise absent(text)
         whose = side_of(at)
     return whose or here.board.turn
 

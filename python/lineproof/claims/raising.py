@@ -43,7 +43,8 @@ def raised(clauses: list[Clause]) -> list[Clause]:
                 clause.verb.negated != above.verb.negated, "", clause.verb.done, above.verb.past
             )
             clause.subject, clause.inherited = above.subject, above.inherited
-            clause.governor, clause.form, clause.hedged = None, "finite", True
+            clause.governor, clause.form = None, "finite"
+            clause.hedged = clause.hedged or above.lemma in _SEEMS
             clause.joint, clause.sub = above.joint, above.sub
             clause.adverbs = above.adverbs + clause.adverbs
             clause.see(above)
@@ -76,7 +77,10 @@ def raised(clauses: list[Clause]) -> list[Clause]:
 
 
 def _seems(above: Clause, clause: Clause) -> bool:
-    """Whether a clause only softens the one under it: "seems to have more space"."""
+    """Whether a clause only softens the one under it: "seems to have more space", "is there to protect e5"."""
+    there = above.lemma == "be" and "there" in above.adverbs and above.subject is not None
+    if there and above.subject is not None and above.subject.type in {"piece", "square"}:
+        return clause.form == "to" and not (above.verb.modal or above.verb.past or above.objects or above.states)  # fmt: skip
     return (
         above.lemma in _SEEMS
         and clause.form == "to"

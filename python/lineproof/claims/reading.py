@@ -6,6 +6,7 @@ Precision before recall: a clause is read only when every word of it is accounte
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from contextlib import suppress
 from dataclasses import replace
 
@@ -19,20 +20,22 @@ from .around import (
     QUOTED,
     TOLD,
     TRADE,
+    condition,
 )
 from .asking import replaced_from, said_first
 from .claim import NULL_MOVE, Claim, Spot
 from .clause import Clause
-from .cover import Cover, named_last
-from .here import Here, Unread
+from .here import Here, Unread, but
 from .language import is_english
 from .meaning import understand
 from .plain import plain
 from .registry import all_kinds, kind_of
-from .said_phrases import spelt, worded
-from .sentence import Sentence, sentences
+from .sentence import Sentence, sentences, spelt
 from .status import LessonReading, Reading, Status
+from .thoughts import thought_of
 from .topic import asked_of, topic_of
+from .tried import tried
+from .understood import Understood
 from .word import Word
 
 SENTENCE = 200
@@ -64,11 +67,17 @@ def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Readi
     topic: str | None = None
     asked: Clause | None = None
     about: str | None = None
+    after: Spot | None = None
+    thought: Clause | None = None
     spoken = sentences(comment.text, comment.start)
     for number, sentence in enumerate(spoken):
         told = stated(sentence, spoken[number + 1]) if number + 1 < len(spoken) else None
         sentence = told or sentence
-        at = replace(here, sentence=first + number, topic=topic, asked=asked, subject=about)
+        at = but(
+            here, sentence=first + number, topic=topic, asked=asked, subject=about, thought=thought
+        )
+        if after is not None:
+            at = but(at.at(after), topic=None, tried=True)
         about = None
         if number + 1 == len(spoken):
             found.append(read_sentence(at, sentence))
@@ -77,6 +86,8 @@ def read_comment(lesson: Lesson, comment: Comment, first: int = 0) -> list[Readi
         topic = topic_of(sentence, clauses)
         asked = question_of(sentence, clauses) if told is None else None
         side = asked_of(sentence, clauses) if told is None else None
+        thought = thought_of(sentence, spoken[number + 1]) if told is None else None
+        after = tried(here, sentence, clauses) if told is None else None
         found.append(read_sentence(at, sentence, clauses))
         if side is not None:
             with suppress(Unread):
@@ -108,13 +119,20 @@ def read_glyphs(lesson: Lesson, place: Place) -> list[Claim]:
 def read_sentence(here: Here, sentence: Sentence, clauses: list[Clause] | None = None) -> Reading:
     """Reads one sentence at a place. clauses: its plain clauses, when they are known; they are used up."""
     scanned = [
-        c
-        for kind in all_kinds()
-        if kind.scan is not None
-        for c in kind.scan(worded(here, sentence, 0, len(sentence.words) - 1), sentence)
+        c for kind in all_kinds() if kind.scan is not None for c in kind.scan(here, sentence)
     ]
     status, why, claims = _read(here, sentence, clauses)
-    return Reading(here.place, sentence, status, why, (*claims, *scanned))
+    new = [c for c in scanned if not any(_same(c, o) for o in claims)]
+    return Reading(here.place, sentence, status, why, (*claims, *new))
+
+
+def _same(one: Claim, two: Claim) -> bool:
+    """Whether two claims judge one move: "8. Qxd4?? is a blunder"."""
+    return "move" in one.params and (one.kind, one.spot.moves, one.params["move"]) == (
+        two.kind,
+        two.spot.moves,
+        two.params.get("move"),
+    )
 
 
 def _read(
@@ -124,6 +142,14 @@ def _read(
     if not words:
         return Status.LEFT_ALONE, "no words", []
     line = spelt(words)
+    granted = _GRANTED.match(line) or _WHY.match(line)
+    if granted is not None:
+        words = words[len(granted.group().split()) :]
+        words = words[:-1] if words and words[-1].norm == "?" else words
+        if not words:
+            return Status.LEFT_ALONE, "a question", []
+        sentence = replace(sentence, words=words)
+        line = spelt(words)
     if words[-1].norm == "?":
         said = said_first(line)
         if not said:
@@ -156,9 +182,9 @@ def _read(
         corrected = replaced_from(line)
         if not corrected:
             return Status.LEFT_ALONE, "a self-correction", []
-        third = named_last(words[:corrected]) or here.third
+        third = _named_last(words[:corrected]) or here.third
         about = third if third is not None else here.subject
-        here = replace(here, third=third, subject=about)
+        here = but(here, third=third, subject=about)
         sentence = replace(sentence, words=words[corrected:])
         words, line = sentence.words, spelt(sentence.words)
         if QUOTED.match(line):
@@ -168,50 +194,53 @@ def _read(
     if clauses is None or sentence is not whole:
         clauses = plain(sentence)
     understood = understand(here, sentence, clauses)
-    cover = Cover(here, sentence)
-    cover.run()
-    cover.reasons += understood.reasons
-    understood.claims = [
-        u
-        for u in understood.claims
-        if u not in understood.named
-        or not any(c.kind == u.kind and _overlap(c, u) for c in cover.claims)
-    ]
     if understood.claims:
-        claims = [] if cover.condition else cover.claims
-        new = [
-            c
-            for c in claims
-            if not any(c.kind == u.kind and _overlap(c, u) for u in understood.claims)
-        ]
-        both = [*understood.claims, *new]
-        return (
-            Status.READ,
-            "",
-            [
-                c
-                for c in both
-                if not any(
-                    _overlap(c, o)
-                    and o.kind in kind_of(c.kind).gives_way
-                    and "beside" not in o.params
-                    for o in both
-                )
-            ],
-        )
-    if cover.condition:
-        return (Status.LEFT_ALONE, cover.condition, [])
-    if cover.claims:
-        return (
-            Status.READ,
-            "" if not cover.unread else f"not read: {'; '.join(cover.unread)}",
-            cover.claims,
-        )
-    if cover.reasons:
-        return Status.NOT_UNDERSTOOD, "; ".join(dict.fromkeys(cover.reasons)), []
+        best = _best(understood.claims)
+        return Status.READ, _left(sentence, understood, best), best
+    if forbidden := condition(words):
+        return Status.LEFT_ALONE, forbidden, []
+    if understood.reasons:
+        return Status.NOT_UNDERSTOOD, "; ".join(dict.fromkeys(understood.reasons)), []
     if _checkable(words, understood.touched):
         return Status.NOT_UNDERSTOOD, "no known kind of claim fits the whole clause", []
     return Status.LEFT_ALONE, "nothing in it that can be checked", []
+
+
+_GRANTED = re.compile(
+    r"^(?: (?:and|but))* (?:so what if|who cares (?:if|that)|never mind that|it does not matter that|no matter that)(?= )"
+)
+"""What is granted, for it does not matter: "So what if that a-pawn is passed?"."""
+_WHY = re.compile(r"^(?: (?:and|but|so))* why [^?:;]*? ,(?: well ,)? because(?= )(?!.* \?$)")
+"""A question that its own sentence answers: "Why not take it, well, because it's guarded"."""
+
+
+def _left(sentence: Sentence, understood: Understood, claims: list[Claim]) -> str:
+    """Which clauses that seem to claim something were not read beside those that were; "" for none."""
+    found = []
+    for first, last in understood.left:
+        start, end = sentence.slice(first, last)
+        heard = any(c.start < end and start < c.end for c in claims)
+        if not heard and _checkable(sentence.words[first : last + 1], touched=False):
+            text = sentence.text[start - sentence.start : end - sentence.start]
+            found.append(" ".join(text.split()))
+    return f"not read: {'; '.join(found)}" if found else ""
+
+
+def _best(claims: list[Claim]) -> list[Claim]:
+    """The claims less those that another one of the same words says better."""
+    return [
+        c
+        for c in claims
+        if not any(
+            _overlap(c, o) and o.kind in kind_of(c.kind).gives_way and "beside" not in o.params
+            for o in claims
+        )
+    ]
+
+
+def _named_last(words: Sequence[Word]) -> str | None:
+    """The side that words name last, by its name."""
+    return next((w.norm for w in reversed(words) if w.norm in {"white", "black"}), None)
 
 
 _WAITS = re.compile(r"(?: [,;:-])?(?: (?:but|and|so))?(?: now)? (?:wait|hang on)$")
@@ -240,7 +269,7 @@ def _checkable(words: tuple[Word, ...], touched: bool) -> bool:
         return True
     if not said & ABOUT:
         return False
-    return touched or bool(said & TRADE) or any(kind.vocabulary & said for kind in all_kinds())
+    return touched or bool(said & TRADE)
 
 
 __all__ = [

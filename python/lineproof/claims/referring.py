@@ -9,13 +9,16 @@ from dataclasses import replace
 from .acting import FIRST, Acting
 from .board import NAMES
 from .clause import Clause
-from .here import Unread
+from .here import Unread, but
 from .lexicon import NOUNS, VERBS, members
 from .noun import Noun, on_square
 
 _ATTACKS = members("attack", VERBS) | members("defend", VERBS)
 _KEEPING = frozenset({"leave", "have", "keep", "put", "bring", "get", "hide", "tuck", "expose", "shelter"})  # fmt: skip
 """Verbs of what a side does with its own king."""
+
+
+_HIS = frozenset({"his", "their"})
 
 
 class Referring(Acting):
@@ -27,7 +30,7 @@ class Referring(Acting):
         if not self.here.neutral or subject is None or subject.text != "he" or self.here.he:
             return
         if before is not None and before.fronted == "by" and self.deed:
-            self.here = replace(self.here, he=self.here.mover)
+            self.here = but(self.here, he=self.here.mover)
             return
         move = next(
             (
@@ -39,7 +42,7 @@ class Referring(Acting):
         )
         if move is not None:
             with suppress(Unread):
-                self.here = replace(self.here, he=self.here.named(move.text).side)
+                self.here = but(self.here, he=self.here.named(move.text).side)
 
     def _meant(self, clause: Clause, last: Noun) -> Noun:
         """What "it" is as an object: no king where another piece was spoken of before him, "looks through it at the king, and attacks it"."""
@@ -69,6 +72,8 @@ class Referring(Acting):
         subject = clause.subject
         if subject is None or subject.type not in {"piece", "side", "move", "square"}:
             return
+        if not any(o.type == "piece" and o.whose in _HIS for o in clause.objects):
+            return
         with suppress(Unread):
             of_side = subject.type == "side"
             side = self.here.side(subject.text) if of_side else self.here.agent(subject.text).side
@@ -77,7 +82,7 @@ class Referring(Acting):
             clause.objects = [
                 replace(o, whose=whose, text=re.sub("^(?:his|their|the) ", f"{whose} ", o.text))
                 if o.type == "piece"
-                and o.whose in {"his", "their"}
+                and o.whose in _HIS
                 and ("own" in o.adjectives or (of_side and o.head == "king" and keeps))
                 else o
                 for o in clause.objects
@@ -85,7 +90,7 @@ class Referring(Acting):
 
     def _arrived(self, clause: Clause) -> None:
         """ "After Nf3 the bishop pins it": the piece that the move brings there."""
-        if self.last is not None or self.here.topic is not None:
+        if self.last is not None or self.here.topic is not None or not clause.objects:
             return
         said = (p.noun for p in clause.places if p.preposition in FIRST and p.noun is not None)
         move = next((noun for noun in said if _is_move(noun)), None)

@@ -7,13 +7,17 @@ from dataclasses import replace
 from .aim import aimed, fill
 from .attached import COUNTED
 from .clause import Clause
-from .lexicon import VERBS, members
+from .lexicon import NOUNS, VERBS, members
 from .noun import Noun
 from .possessive import named as possessed
+from .reference import Reference
 from .referring import Referring
 
 _AVERTING = members("avert", VERBS) | {"do"}
 
+_WAYS = frozenset({*NOUNS["diagonal"], *NOUNS["file"]})
+_SHE = frozenset({"rook", "bishop", "knight", "pawn"})
+"""Pieces that some teachers call "she"."""
 _JUDGING = members("judge", VERBS) | members("recommend", VERBS) | {"call", "consider"}
 
 
@@ -22,6 +26,7 @@ class Resolving(Referring):
 
     def _resolve(self, clause: Clause) -> None:
         """Says what "it" and "them" mean, where they are no subject: the piece or pawn spoken of before."""
+        self._way(clause)
         if self.aim is not None:
             fill(clause, self.aim)
         self.aim = aimed(clause) or self.aim
@@ -47,6 +52,7 @@ class Resolving(Referring):
             clause.subject = replace(
                 clause.subject, type="piece", head="king", text=topic, square=square
             )
+        topic = topic if topic and not Reference.read(topic).plural else None
         if self.last is None and topic and clause.passive:
             clause.objects = [
                 o for o in clause.objects if not (o.type == "pronoun" and o.head == "it")
@@ -59,10 +65,15 @@ class Resolving(Referring):
                 Noun("piece", head, topic, clause.first, clause.first, square=square)
             )  # "See that knight? Nailed to the king."
         if clause.subject is not None and clause.subject.head == "she" and not clause.inherited:
-            queen = self._queen()
+            queen = self._queen(clause)
             if queen is not None:
                 subject = clause.subject
                 clause.subject = replace(queen, first=subject.first, last=subject.last)
+        done_to = clause.objects[0] if clause.passive and clause.objects else None
+        if done_to is not None and done_to.head == "she":
+            queen = self._queen(clause)
+            if queen is not None:
+                clause.objects[0] = replace(queen, first=done_to.first, last=done_to.last)
         about = clause.lemma in _AVERTING  # "nothing can be done about it": all that was said
         if self.last is not None and not about:
             for number, noun in enumerate(clause.objects):
@@ -163,10 +174,30 @@ class Resolving(Referring):
         )
         self.things = many or (self.things if not clause.lemma else "")
 
-    def _queen(self) -> Noun | None:
+    def _way(self, clause: Clause) -> None:
+        """Puts the file or diagonal spoken of before for "it": "the diagonal matters: it is shut"."""
+        subject = clause.subject
+        of_it = subject if not clause.passive else next(iter(clause.objects), None)
+        if of_it is not None and of_it.type == "pronoun" and of_it.head == "it":
+            if self.way is None or clause.inherited or self.last is not None:
+                return
+            way = replace(self.way, first=of_it.first, last=of_it.last)
+            if clause.passive:
+                clause.objects[0] = way
+            else:
+                clause.subject = way
+        elif of_it is not None and not clause.inherited:
+            nouns = [of_it, *(p.noun for p in clause.places if p.noun is not None)]
+            self.way = next((n for n in nouns if n.type == "file" or n.head in _WAYS), None)
+
+    def _queen(self, clause: Clause) -> Noun | None:
         """What "she" means: the queen spoken of before, or the one that has just moved; None when it may be a player."""
         if self.last is not None:
-            return self.last if self.last.head == "queen" else self.lady
+            if self.last.head == "queen" or self.lady is not None:
+                return self.last if self.last.head == "queen" else self.lady
+            there = any(p.noun is not None and p.noun.square for p in clause.places)
+            bare = self.last.head in _SHE and not self.last.plural and not there
+            return self.last if bare else None
         at = self.here.spot.moves[-1][2:4] if self.here.spot.moves else None
         if at is None or (self.here.board.piece_at(at) or "").lower() != "q":
             return None

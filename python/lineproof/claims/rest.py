@@ -12,7 +12,7 @@ from .noun import Noun
 
 _WHERE = frozenset(
     ["on", "at", "in", "from", "along", "down", "up", "over", "behind", "in front of", "near", "beside", "across", "through", "towards", "around", "against", "of", "despite", "in spite of", "like", "about", "after",
-     "next to", "inside", "within", "under", "between", "among", "into", "throughout", "upon", "because of", "thanks to", "in view of", "on top of", "in return for", "out of", "courtesy of", "during", "namely"]
+     "next to", "inside", "within", "under", "between", "among", "into", "throughout", "upon", "because of", "thanks to", "in view of", "on top of", "in return for", "out of", "courtesy of", "during", "namely", "as in", "unlike"]
 )  # fmt: skip
 """Prepositions of adjuncts that say where, when or why, and leave the meaning alone."""
 _PARTICLES = frozenset(

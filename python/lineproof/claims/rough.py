@@ -77,10 +77,12 @@ def split(found: list[Chunk]) -> Iterator[Clause]:
                 continue
             pulled: list[Chunk] = []
             if chunk.form == "finite":
-                while pile.after and isinstance(pile.after[-1], Adverb):
+                pulled = pile.nobody()
+                while pile.after and isinstance(pile.after[-1], Adverb) and not pulled:
                     pulled.insert(0, pile.after.pop())
                 if (
                     pile.after
+                    and not any(isinstance(c, Noun) for c in pulled)
                     and isinstance(pile.after[-1], Noun)
                     and pile.after[-1].det not in {"us", "him", "them", "me"}
                     and not gerund(pile, chunk)

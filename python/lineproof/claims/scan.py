@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from .chunk import Adverb, Chunk, Joint, Place
 from .noun import Noun, pointer
 from .sentence import Sentence
 from .token import Token
 from .tokens import tokens
 
+_BEYOND = 64
+"""How far beyond either end of a sentence a token may be asked for."""
 _MOVES_ON = frozenset({"adverb", "hedge", "deny", "limit", "not"})
 ATTRIBUTIVE = frozenset(
     {"doubled", "tripled", "isolated", "passed", "hanging", "weakened", "opposed", "connected"}
@@ -19,12 +23,18 @@ class Scan:
 
     def __init__(self, sentence: Sentence) -> None:
         self.sentence = sentence
-        self.tokens = tokens(sentence)
+        self.tokens: list[Token] = []
+        self._token: Callable[[int], Token | None]
+        """The token there; None before the first (at -1, ...) and behind the last. It is asked for most of all, hence no method."""
+        self._look_at(tokens(sentence))
         self.at = 0
         self.found: list[Chunk] = []
 
-    def _token(self, at: int) -> Token | None:
-        return self.tokens[at] if 0 <= at < len(self.tokens) else None
+    def _look_at(self, found: list[Token]) -> None:
+        """Puts the tokens there."""
+        self.tokens = found
+        around: list[Token | None] = [*found, *[None] * _BEYOND]
+        self._token = around.__getitem__
 
     def _skip(self, at: int) -> int:
         while (t := self._token(at)) is not None and t.is_(*_MOVES_ON) and "noun" not in t.tags:

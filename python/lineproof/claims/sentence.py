@@ -9,9 +9,10 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from .contractions import opened_s, spelled
+from .contractions import norm_of, opened_s, spelled
 from .spoken import merged
 from .word import Word
 
@@ -22,7 +23,17 @@ _MOVE = re.compile(
     rf"(?:(?P<number>\d{{1,3}})\s?\.\s?(?P<dots>\.\.|…)?\s?|(?:\.\.\.|…)\s?)?(?P<san>{SAN}[+#]?)(?P<mark>[!?]{{1,2}})?(?![A-Za-z0-9])"
 )
 
-_OPENS_MOVE = frozenset("KQRBNabcdefghO.…")
+_LONG = re.compile(
+    r"(?P<piece>[KQRBN]?)(?P<file>[a-h])(?P<rank>[1-8])(?P<how>[-–x×])(?P<to>[a-h][1-8])(?![A-Za-z0-9])"
+)
+"""A move with the square that it comes from: "d2-d4", "Ng1-f3", "e4xd5"."""
+
+_BEHIND: dict[str, frozenset[str]] = {
+    **dict.fromkeys("KQRBN", frozenset("abcdefgh12345678x")),
+    **dict.fromkeys("abcdefgh", frozenset("12345678x")),
+    "O": frozenset("-"),
+}
+"""What may stand behind the letter that a move begins with."""
 
 _WORD = re.compile(r"\d+(?:\.\d+)?|[^\W\d_]+(?:['’][^\W\d_]+)?|['’]s\b|[,;:()—–-]|\S")
 
@@ -101,46 +112,84 @@ def _ends(text: str, match: re.Match[str]) -> bool:
     return not after[0].islower() or bool(re.match(r"[a-h][1-8x]", after))
 
 
+_NO_WORDS = frozenset({".", "!", "…", '"', "“", "”", "‘"})
+
+
 def words(text: str) -> tuple[Word, ...]:
     """The words of a sentence. A final full stop is no word; a question mark is."""
     found: list[Word] = []
-    at = 0
-    while at < len(text):
-        if text[at].isspace():
+    at, size = 0, len(text)
+    while at < size:
+        char = text[at]
+        if char == " " or char.isspace():
             at += 1
             continue
-        char = text[at]
-        boundary = at == 0 or not (text[at - 1].isalnum() or text[at - 1] == "_")
-        move = (
-            _MOVE.match(text, at) if boundary and (char in _OPENS_MOVE or char.isdigit()) else None
-        )
-        if move is not None:
-            norm = re.sub(r"\s+", "", move.group()).replace("…", "...").rstrip("!?")
-            found.append(Word(norm, at, move.end(), move))
-            at = move.end()
-            if move["mark"] == "?" and not text[at:].strip():
-                found.append(Word("?", at - 1, at))  # "Why not Nf3?" asks
-            continue
-        if char in "'’" and text[at + 1 : at + 6].lower() == "cause" and boundary:
+        if _may_be_move(text, at, char):
+            long = _LONG.match(text, at)
+            short = _shortened(long) if long is not None else ""
+            if long is not None and short:
+                move = _MOVE.match(short)
+                assert move is not None  # it is written as a move
+                found.append(Word(short, at, long.end(), move))
+                at = long.end()
+                continue
+            move = _MOVE.match(text, at)
+            if move is not None:
+                norm = re.sub(r"\s+", "", move.group()).replace("…", "...").rstrip("!?")
+                found.append(Word(norm, at, move.end(), move))
+                at = move.end()
+                if move["mark"] == "?" and not text[at:].strip():
+                    found.append(Word("?", at - 1, at))  # "Why not Nf3?" asks
+                continue
+        if char in "'’" and text[at + 1 : at + 6].lower() == "cause" and _begins(text, at):
             found.append(Word("because", at, at + 6))
             at += 6
             continue
-        if (
-            char in "-–"
-            and 0 < at < len(text) - 1
-            and text[at - 1].isalnum()
-            and text[at + 1].isalnum()
-        ):
+        if char in "-–" and 0 < at < size - 1 and text[at - 1].isalnum() and text[at + 1].isalnum():
             at += 1  # "the e5-pawn" is two words
             continue
         match = _WORD.match(text, at)
         assert match is not None  # _WORD takes any character but a blank
-        found.extend(spelled(match.group(), at, match.end()))
-        at = match.end()
+        said, end = match.group(), match.end()
+        single = norm_of(said)
+        if single is None:
+            found.extend(spelled(said, at, end))
+        else:
+            found.append(Word(single, at, end))
+        at = end
     found = merged(opened_s(found, text))
     while found and found[-1].norm in {".", "!", "…"}:
         found.pop()
-    return tuple(w for w in found if w.norm not in {".", "!", "…", '"', "“", "”", "‘"})
+    return tuple([w for w in found if w.norm not in _NO_WORDS])
 
 
-__all__ = ["SAN", "Sentence", "sentences", "words"]
+def _may_be_move(text: str, at: int, char: str) -> bool:
+    """Whether a move may begin there, by its first two characters and the one before."""
+    behind = _BEHIND.get(char)
+    if behind is not None and text[at + 1 : at + 2] not in behind:
+        return False
+    return (behind is not None or char.isdigit() or char in ".…") and _begins(text, at)
+
+
+def _begins(text: str, at: int) -> bool:
+    """Whether no word goes on there."""
+    return at == 0 or not (text[at - 1].isalnum() or text[at - 1] == "_")
+
+
+def _shortened(long: re.Match[str]) -> str:
+    """A long move as SAN writes it; "" for what is none, such as the diagonal "e1-h4"."""
+    takes, to = long["how"] in "x×", long["to"]
+    if long["piece"]:
+        return f"{long['piece']}{'x' if takes else ''}{to}"
+    if takes:
+        return f"{long['file']}x{to}"
+    pushes = long["file"] == to[0] and abs(int(long["rank"]) - int(to[1])) in {1, 2}
+    return to if pushes else ""
+
+
+def spelt(words: Sequence[Word]) -> str:
+    """The words, each with one blank before it."""
+    return "".join(f" {w.norm}" for w in words)
+
+
+__all__ = ["SAN", "Sentence", "sentences", "spelt", "words"]

@@ -29,16 +29,20 @@ class _Standing(NamedTuple):
 class _Branch:
     """Frames that share their first demands. frames: those that demand no more. further: by the next demand."""
 
-    __slots__ = ("frames", "further")
+    __slots__ = ("frames", "further", "steps")
 
     def __init__(self) -> None:
         self.frames: list[_Standing] = []
         self.further: dict[int, _Branch] = {}
+        self.steps: list[tuple[int, _Branch]] = []
 
     def put(self, standing: _Standing) -> None:
         branch = self
         for number in standing.demands:
-            branch = branch.further.setdefault(number, _Branch())
+            if number not in branch.further:
+                branch.further[number] = _Branch()
+                branch.steps.append((number, branch.further[number]))
+            branch = branch.further[number]
         branch.frames.append(standing)
 
 
@@ -61,6 +65,7 @@ class Shelf:
             self._verbs |= frame.verbs
             for word in frame.triggers:
                 self._by_word.setdefault(word, []).append(standing)
+        self._asked = [demand.met for demand in self._demands]
 
     def fitting(self, clause: Clause) -> list[tuple[Kind, Frame]]:
         """The frames of which a clause meets every demand; those that only want a thing named come last."""
@@ -76,17 +81,17 @@ class Shelf:
 
     def _met(self, tree: _Branch, clause: Clause, met: list[bool | None]) -> list[_Standing]:
         """The frames of a tree of which the clause meets every demand. met: what it has answered."""
-        demands = self._demands
+        asked = self._asked
         found: list[_Standing] = []
         branches = [tree]
         while branches:
             branch = branches.pop()
             if branch.frames:
                 found += branch.frames
-            for number, further in branch.further.items():
+            for number, further in branch.steps:
                 answer = met[number]
                 if answer is None:
-                    answer = met[number] = demands[number].met(clause)
+                    answer = met[number] = asked[number](clause)
                 if answer:
                     branches.append(further)
         found.sort(key=attrgetter("number"))

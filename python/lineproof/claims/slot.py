@@ -40,6 +40,22 @@ class InTable:
         return None
 
 
+PAWNS = frozenset(
+    w
+    for name in ("isolated pawn", "doubled pawn", "backward pawn", "passed pawn", "hanging pawn")
+    for w in NOUNS[name]
+    if "pawn" in w or w == "passer"
+) | {"extra pawn"}
+"""Nouns that call a pawn by how it stands."""
+
+
+def _pawn(noun: Noun) -> str | None:
+    """ "The backward pawn on d6" is the pawn there."""
+    if noun.head not in PAWNS or not noun.square or noun.plural or noun.no:
+        return None
+    return f"{noun.whose or 'the'} pawn on {noun.square}"
+
+
 def _text(*types: str) -> Test:
     return lambda noun: noun.text if noun.type in types else None
 
@@ -51,6 +67,8 @@ def _agent(noun: Noun) -> str | None:
         return noun.text
     if noun.head in _PATTERNS and noun.det in {"this", "that"}:
         return "this"  # "this pattern is called a skewer"
+    if (pawn := _pawn(noun)) is not None:
+        return pawn
     return noun.text if noun.head in _DOING else None
 
 
@@ -62,7 +80,7 @@ def _target(noun: Noun) -> str | None:
         and noun.head in {"it", "this", "that", "which", "who", "both", "ones"}
     ):
         return noun.text
-    return None
+    return _pawn(noun)
 
 
 def _targets(noun: Noun) -> str | None:
@@ -71,7 +89,7 @@ def _targets(noun: Noun) -> str | None:
 
 def _amount(noun: Noun) -> str | None:
     if noun.head == "extra pawn":
-        noun = replace(noun, type="piece", head="pawn")
+        noun = replace(noun, type="piece", head="pawn", square="")
     if noun.det in {"1 of", "one of"}:
         noun = replace(noun, plural=False, count=None)  # "one of his pawns"
     if noun.type == "piece" and noun.head not in {"king", ""}:
@@ -130,4 +148,4 @@ def _phrasings(noun: Noun) -> Iterator[str]:
     yield noun.head
 
 
-__all__ = ["SLOTS", "InTable", "Test"]
+__all__ = ["PAWNS", "SLOTS", "InTable", "Test"]

@@ -17,7 +17,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from .word import Word
 
-SPOKEN = r"(?:Px[a-h][1-8]|[KQRBNP]x(?![a-h]))"
+SPOKEN = r"(?:Px[a-h][1-8]|[KQRBNPa-h]x(?![a-h]))"
 """Spoken moves that the written notation has no word for: a pawn's capture without its file, a capture without its square."""
 
 _SHAPE = re.compile(
@@ -91,6 +91,8 @@ _ENDS_MOVE = frozenset(
         "for",
         "as",
         ".",
+        "!",
+        "?",
     }
 )
 
@@ -102,6 +104,8 @@ def merged(words: list[Word]) -> list[Word]:
 
 def _squares(words: list[Word]) -> list[Word]:
     """Puts "f seven" together, where it can only be a square."""
+    if not any(word.norm in _RANKS for word in words):
+        return words
     found: list[Word] = []
     for word in words:
         last = found[-1] if found else None
@@ -126,14 +130,15 @@ def _moves(words: list[Word]) -> list[Word]:
     found: list[Word] = []
     at = 0
     while at < len(words):
-        signed = _signed(words, at)
+        word = words[at]
+        signed = _signed(words, at) if word.move is not None else None
         if signed is not None:
             found.append(signed)
             at += 2
             continue
-        merged = _move(words, at)
+        merged = _move(words, at) if word.norm in _LETTERS or word.norm in _FILES else None
         if merged is None:
-            found.append(words[at])
+            found.append(word)
             at += 1
         else:
             move, at = merged
@@ -172,7 +177,8 @@ def _move(words: list[Word], at: int) -> tuple[Word, int] | None:
             prefix = file or (letter if letter != "P" else "P") or ""
             return _made(words, at, 3, f"{prefix}x{norms[1]}")
         ends = norms[1] in _ENDS_MOVE or norms[1] == ""
-        return _made(words, at, 2, f"{letter}x") if letter is not None and ends else None
+        by = letter or (file if file != "a" else None)
+        return _made(words, at, 2, f"{by}x") if by is not None and ends else None
     if letter is None:
         return None
     far = 1 if norms[0] in _ON_THE_WAY else 0

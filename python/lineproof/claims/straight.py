@@ -14,6 +14,9 @@ _HOLDING = frozenset({"think", "believe", "say", "claim", "maintain", "argue", "
 """Verbs whose denial denies what follows them."""
 
 
+_CONVINCING = frozenset({"convince", "persuade", "tell"})
+"""The same, of what others would have the author think."""
+
 _GOING = frozenset({"come to", "go to", "get to", "run to", "return to", "go back to", "come back to", "drift into", "land in", "pass into"})  # fmt: skip
 """Verbs with a preposition that belongs to the square behind it."""
 
@@ -41,6 +44,9 @@ def not_the_case(clauses: list[Clause]) -> list[Clause]:
                 clause.deny()
                 clause.hedged = True
                 clause.joint = thinks.joint
+                if thinks.lemma in _CONVINCING and clause.sub == "that":
+                    clause.sub = ""  # "convince me that": no word of "me"
+                    clause.objects = [o for o in clause.objects if o not in thinks.objects]
                 heard.append(thinks)
                 continue
         if clause.joint != "that" or not before.objects or before.objects[-1].head != "case":
@@ -56,6 +62,8 @@ def not_the_case(clauses: list[Clause]) -> list[Clause]:
 def _disbelieves(clause: Clause) -> bool:
     """ "I do not think", "I would not say", "nobody could claim"."""
     subject = clause.subject
+    if clause.lemma in _CONVINCING:
+        return _unconvinced(clause)
     return (
         subject is not None
         and (subject.text in {"i", "we", "you", "one"} or subject.no)
@@ -64,6 +72,20 @@ def _disbelieves(clause: Clause) -> bool:
         and not clause.verb.past
         and not (clause.objects or clause.states or clause.sub)
     )
+
+
+def _unconvinced(clause: Clause) -> bool:
+    """ "Nothing will convince me", "you won't persuade me", "I am not convinced", "don't tell me"."""
+    subject = clause.subject
+    told = [o.text for o in clause.objects]
+    if clause.passive:
+        passive = subject if subject is not None else clause.objects[0] if clause.objects else None
+        return passive is not None and passive.text in {"i", "we"} and clause.verb.negated
+    if subject is None:
+        return clause.form == "base" and clause.verb.negated and told in (["i"], ["we"])
+    if subject.text not in {"you", "they", "he"} and not subject.no:
+        return False
+    return told in (["i"], ["we"]) and clause.verb.negated != subject.no
 
 
 def goes(clause: Clause) -> None:
@@ -77,6 +99,13 @@ def goes(clause: Clause) -> None:
     clause.lemma, clause.objects = base, []
     clause.adverbs += [w for w in tail[:-1] if w == "back"]
     clause.places.append(Place(tail[-1], to, to.first - 1, to.last))
+
+
+def would_like(clause: Clause) -> None:
+    """ "He would like to play d4": he wants to."""
+    would = clause.verb.modal == "would" and not (clause.verb.negated or clause.verb.done)
+    if clause.lemma in {"like", "love"} and would and clause.complement:
+        clause.lemma, clause.verb = "want", replace(clause.verb, modal="")
 
 
 def i_should(clause: Clause) -> None:
@@ -236,4 +265,5 @@ __all__ = [
     "subjects",
     "thats_us",
     "twin",
+    "would_like",
 ]

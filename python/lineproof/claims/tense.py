@@ -104,16 +104,19 @@ def answer(
     marks: tuple[Mark, ...] = (),
     numbers: dict[str, int | float | str] | None = None,
     second: str | None = None,
+    instead: str | None = None,
 ) -> Judgement:
     """A judgement of a board fact.
 
-    because: a true sentence, which is also what may be said instead. at: the position in which it was seen, with the moves to it as evidence.
+    because: a true sentence. at: the position in which it was seen, with the moves to it as evidence. instead: what may be said instead;
+    without it the reason. Where the claim holds it is what may be said instead of its denial.
     """
     line = (at or claim.spot).moves[len(claim.spot.moves) :]
     if line:
+        instead = None  # it is true of this position only
         because = f"After {' '.join(claim.spot.board.san_line(line))}: {because[0].lower() if because.split()[0] in _SMALL else because[0]}{because[1:]}"
     return Judgement(
-        Outcome.HOLDS if holds else Outcome.FAILS, because, line, claim.spot, numbers or {}, instead=None if holds else because,
+        Outcome.HOLDS if holds else Outcome.FAILS, because, line, claim.spot, numbers or {}, instead=instead if holds else instead or because,
         second=second, marks=marks,
     )  # fmt: skip
 

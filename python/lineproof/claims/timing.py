@@ -6,11 +6,27 @@ from collections.abc import Mapping
 from typing import Any
 
 from .here import Here, Unread
-from .phrase import MOVE
+from .patterns import MOVE
 from .sentence import sentences
 from .verbs import Verb
 
-_BEFORE_A_SQUARE = frozenset({"on", "at", "from", "to"})
+_BEFORE_A_SQUARE = frozenset(
+    {
+        "prevents",
+        "prevent",
+        "preventing",
+        "stops",
+        "stop",
+        "stopping",
+        "against",
+        "avoids",
+        "of",
+        "on",
+        "at",
+        "from",
+        "to",
+    }
+)
 _LATER = frozenset({"can", "will", "must", "shall"})
 
 

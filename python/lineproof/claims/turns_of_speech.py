@@ -15,7 +15,7 @@ _ALONE = frozenset({"next", "first", "straight", "once", "yet"})
 
 _STRANDED = frozenset({"for", "with", "of", "to", "at", "against", "about"})
 
-_LONE = _ALONE | _STRANDED | JUST
+LONE = _ALONE | _STRANDED | JUST
 
 
 class TurnsOfSpeech(Nouns):
@@ -40,8 +40,6 @@ class TurnsOfSpeech(Nouns):
     def _lone(self) -> Adverb | None:
         """ "Attacked once", "bang in front of", "the one I feel sorry for": a word that looks like the beginning of something and is not."""
         token, after = self.tokens[self.at], self._token(self.at + 1)
-        if token.norm not in _LONE:
-            return None
         ends = after is None or "punct" in after.tags
         goes_on = after is not None and (
             after.norm in {"and", "but", "by", "or"} or "clitic" in after.tags
@@ -78,14 +76,15 @@ class TurnsOfSpeech(Nouns):
             if to is None or to.norm != "to" or self._form(self._skip(end + 1), "base") is None:
                 self.at = start - 1
                 return False
-            self.tokens[end] = to._replace(norm="does", tags=frozenset({"do"}), verbs=())
+            does = to._replace(norm="does", tags=frozenset({"do"}), verbs=())
+            self._look_at([*self.tokens[:end], does, *self.tokens[end + 1 :]])
             return True  # "were White to take, ..."
         doing = self._form(self._skip(end), "base") or (to is not None and to.norm == "do")
         if noun is None or not doing:
             self.at = start - 1
             return False
         does = said._replace(norm="does", tags=frozenset({"do"}), verbs=())
-        self.tokens[end:end] = [does]
+        self._look_at([*self.tokens[:end], does, *self.tokens[end:]])
         return True
 
     def _no_doing(self) -> Group | None:
@@ -122,7 +121,7 @@ class TurnsOfSpeech(Nouns):
     def _compared(self) -> Adjective | Adverb | None:
         """ "As snug as a bug": the adjective, when what it is likened to is nothing on the board."""
         token, said, then = self.tokens[self.at], self._token(self.at + 1), self._token(self.at + 2)
-        if token.norm != "as" or said is None or then is None or then.norm != "as":
+        if said is None or then is None or then.norm != "as":
             return None
         if not said.is_("adj", "word"):
             return None
@@ -140,8 +139,6 @@ class TurnsOfSpeech(Nouns):
 
     def _simile(self) -> Adjective | None:
         """ "As open as a barn", "as open as a position can be": very open."""
-        if self.tokens[self.at].norm != "as":
-            return None
         said = self.tokens[self.at : self.at + 5]
         if (
             len(said) < 5
@@ -178,4 +175,4 @@ class TurnsOfSpeech(Nouns):
         )
 
 
-__all__ = ["JUST", "TurnsOfSpeech"]
+__all__ = ["JUST", "LONE", "TurnsOfSpeech"]

@@ -1,16 +1,7 @@
-"""Verbs: all the forms in which a teacher says that something is so, was so, will be so, or is not.
+"""Verbs: their forms, and what a form says beside the verb: whether it is denied, only possible, over.
 
-A phrase writes `<win>` and means any finite form: "wins", "has won", "is going to win", "cannot win", "never wins". What the
-form says beside the verb is kept, so that a "not" is never lost and a "would" is never taken for a fact.
-
->>> import re
->>> group = re.compile(finite("win"))
->>> Verb.read(group.fullmatch(" does not win").group())
-Verb(negated=True, modal='', done=False, past=False)
->>> Verb.read(group.fullmatch(" would simply have won").group()).modal
-'would'
->>> [bool(group.fullmatch(said)) for said in (" wins", " has just won", " winning", " to win")]
-[True, True, False, False]
+>>> forms("win")
+('win', 'wins', 'won', 'won', 'winning')
 """
 
 from __future__ import annotations
@@ -74,17 +65,6 @@ _DOUBLED = frozenset(
 ) - {"skewer"}
 """Verbs whose last letter is doubled before -ing and, if regular, before -ed."""
 
-ADVERBS = (
-    "already|now|also|really|simply|just|still|even|then|therefore|actually|clearly|immediately|suddenly|thus|indeed|again|once more|once again|at once|"
-    "of course|in fact|too|both|all|always|ever|definitely|certainly|surely|easily|quickly|soon|finally|eventually|effectively|practically|merely|only|"
-    "probably|perhaps|maybe|possibly|apparently|nicely|directly|instantly|duly|first|next|straight away|for now|happily|calmly|quietly|cheerfully|neatly|"
-    "conveniently|temporarily|permanently|completely|fully|hereby|here|there|instead|otherwise|never|no longer|hardly|scarcely|barely|almost|nearly"
-)
-_A = rf"(?: (?:{'|'.join(sorted(ADVERBS.split('|'), key=len, reverse=True))}))*"
-_NOT = r"(?: not)?"
-_BE = r" (?:is|are|am|was|were|'re|'m)"
-_MODAL = r" (?:will|'ll|can|could|would|'d|may|might|must|shall|should)"
-
 
 @dataclass(frozen=True, slots=True)
 class Verb:
@@ -103,33 +83,6 @@ class Verb:
     def supposed(self) -> bool:
         """Whether it speaks of what is not there: "would", "could", "might", "should", "almost"."""
         return self.modal in {"would", "could", "might", "should", "may"} or self.modal == "almost"
-
-    @classmethod
-    def read(cls, text: str) -> Verb:
-        """Reads a matched verb group."""
-        words = text.split()
-        said = set(words)
-        modal = ""
-        for word in words:
-            if word in {"can", "could", "would", "may", "might", "must", "shall", "should"}:
-                modal = word
-                break
-            if word in {"will", "'ll", "going", "about"}:
-                modal = "will"
-                break
-            if word == "'d":
-                modal = "would"
-                break
-        if said & {"almost", "nearly", "hardly", "scarcely", "barely"}:
-            modal = "almost"
-        perfect = (
-            bool(said & {"has", "have", "had", "'ve"})
-            and "to" not in said
-            and words[-1] not in {"has", "have", "had"}
-        )
-        past = words[0] in {"was", "were", "did", "had"} or "was" in said or "were" in said
-        negated = bool(said & {"not", "never"}) or "no longer" in text
-        return cls(negated, modal, perfect or past, past)
 
 
 @cache
@@ -165,70 +118,3 @@ def forms(verb: str) -> tuple[str, str, str, str, str]:
     else:
         ing = stem + "ing"
     return (first + tail, third + tail, past + tail, participle + tail, ing + tail)
-
-
-def _words(text: str) -> str:
-    return " " + re.escape(text).replace(r"\ ", " ")
-
-
-@cache
-def finite(verb: str) -> str:
-    """A regular expression for any finite form, each word with a blank before it. A verb may be a choice: "win/gain/pick up"."""
-    return _choice(_finite(v) for v in verb.split("/"))
-
-
-@cache
-def passive(verb: str) -> str:
-    """The same for the passive: "is pinned", "will be attacked", "has not been given"."""
-    return _choice(_passive(v) for v in verb.split("/"))
-
-
-@cache
-def bare(verb: str) -> str:
-    """The base, after "to" or a modal that the phrase itself writes."""
-    return _choice(_A + _words(forms(v)[0]) for v in verb.split("/"))
-
-
-@cache
-def participle(verb: str) -> str:
-    """The -ing form: "winning", "not winning", "having won"."""
-    return _choice(
-        _NOT + _A + f"(?:{_words(forms(v)[4])}| having{_A}{_words(forms(v)[3])})"
-        for v in verb.split("/")
-    )
-
-
-@cache
-def done(verb: str) -> str:
-    """The past participle alone: "attacked", "pinned"."""
-    return _choice(_A + _words(forms(v)[3]) for v in verb.split("/"))
-
-
-def _choice(patterns: object) -> str:
-    return f"(?:{'|'.join(patterns)})"  # type: ignore[arg-type]
-
-
-def _be() -> str:
-    return (
-        rf"(?:{_A}(?:{_BE}| 's){_A}{_NOT}{_A}|{_A} (?:does|do|did) not{_A} be|{_A}(?: has| have| had| 've){_NOT}{_A} been"
-        rf"|{_A}{_MODAL}{_NOT}{_A} (?:be|have been)|{_A}{_BE}{_NOT} going to be|{_A} (?:remains?|stays?|becomes?|gets?|got))"
-    )
-
-
-def _finite(verb: str) -> str:
-    base, third, past, part, ing = (_words(form) for form in forms(verb))
-    if verb == "be":
-        return _be()
-    return (
-        rf"(?:{_A}(?:{third}|{base}|{past})"
-        rf"|{_A} (?:does|do|did){_NOT}{_A}{base}"
-        rf"|{_A} (?:has|have|had|'ve|'s){_NOT}{_A}{part}"
-        rf"|{_A}(?:{_BE}| 's){_NOT}{_A}(?: (?:going|about|set|able|bound|sure|ready|certain) to)?{_A}(?:{ing}|{base})"
-        rf"|{_A}{_MODAL}{_NOT}{_A}(?: be able to)?{_A}(?:{base}| have{_A}{part}| be{_A}{ing})"
-        rf"|{_A} (?:manages?|gets?|got|has|have|needs?) to{_A}{base})"
-    )
-
-
-def _passive(verb: str) -> str:
-    part = _words(forms(verb)[3])
-    return rf"{_be()}{_A}(?: being)?{_A}{part}"

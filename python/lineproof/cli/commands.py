@@ -52,7 +52,7 @@ def parser() -> Parser:
     top = Parser(
         prog="lineproof",
         description="Checks every checkable sentence of a chess lesson before it is taught.",
-        epilog="Exit status: 0 done; 1 when a claim fails, with --strict or when publishing; 2 bad use or bad input; 130 stopped.",
+        epilog="Exit status: 0 done; 1 when a claim fails, with --strict or when publishing, or with --strict when two contradict; 2 bad use or bad input; 130 stopped.",
         allow_abbrev=False,
     )
     top.add_argument("--version", action=_Version, nargs=0, help="show the version and exit")

@@ -39,7 +39,9 @@ def add(commands: Commands) -> None:
         help="read: every sentence and what became of it; all: every finding too",
     )
     add_report_option(command)
-    command.add_argument("--strict", action="store_true", help="exit with 1 when a claim fails")
+    command.add_argument(
+        "--strict", action="store_true", help="exit with 1 when a claim fails or two contradict"
+    )
     command.add_argument(
         "--collection",
         metavar="NAME",
@@ -84,7 +86,10 @@ def run(given: argparse.Namespace) -> int:
     failure = failure or unanswered(proof)
     if failure is not None:
         raise CommandError(failure)
-    return CLAIM_FAILS if given.strict and proof.count(Outcome.FAILS) else 0
+    wrong = (
+        proof.count(Outcome.FAILS) or proof.contradictions
+    )  # of two that contradict one is false
+    return CLAIM_FAILS if given.strict and wrong else 0
 
 
 def _prove(

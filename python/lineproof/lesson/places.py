@@ -217,9 +217,8 @@ class Place:
     @property
     def comments(self) -> tuple[Comment, ...]:
         """The comments that speak of this position here, in text order."""
-        return tuple(
-            self.lesson.comments[index] for index in self.lesson.pgn.comments_of(self.index)
-        )
+        indices = self.lesson.pgn.comments_of(self.index)
+        return tuple(self.lesson.comments[index] for index in indices) if indices else ()
 
     def path(self) -> list[Place]:
         """The places from the start of the game to this one, both included."""

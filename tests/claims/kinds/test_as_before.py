@@ -24,6 +24,10 @@ LINES = "1. e4 e5 2. Nf3 Nc6 (2... d6 3. d4 exd4 4. Nxd4) (2... Nf6 3. d4 exd4 4
         "The same capture as in the main line.",
         "This is the same move as in the line with 2... d6.",
         "We have seen Nxd4 before.",
+        "Again, White plays Nxd4.",
+        "Here too, Nxd4 is the same idea as before.",
+        "We know Nxd4 from the main line.",
+        "Just as in the line with 2... d6, White takes on d4, the same trick as in the main line.",
     ],
 )
 def test_a_move_that_the_lesson_has_shown_is_as_before(judge: Judge, words: str) -> None:
@@ -61,6 +65,8 @@ def test_what_works_again_must_be_sensible_here(points: int, expected: Outcome) 
         "Once more the kettle is on.",
         "The same idea as in the line with 4. Qxd4.",
         "Qh5 again.",
+        "Nxd4 again, so the knight has moved twice.",  # the knight again, perhaps, not the move
+        "As in the main line, White stands better.",
         "White would play Nxd4 again.",
         "White does not play Nxd4 again.",
     ],

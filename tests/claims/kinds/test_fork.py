@@ -54,6 +54,24 @@ def test_a_protected_piece_of_no_more_worth_is_no_target(judge: Judge) -> None:
     assert "protected" in finding.because
 
 
+def test_a_piece_that_only_the_other_target_guards_is_a_target(judge: Judge) -> None:
+    # the queen alone guards the knight; with a pawn beside her it is protected
+    setup = "4k3/8/3q4/8/4N3/6n1/8/4K3 w - - 0 1"
+    words = "{The knight on e4 forks the queen and the knight.} 1. Kf2 *"
+    finding = judge(words, setup=setup)
+    assert finding.outcome is Outcome.HOLDS
+    guarded = judge(words, setup="4k3/8/3q4/8/4N2p/6n1/8/4K3 w - - 0 1")
+    assert guarded.outcome is Outcome.FAILS
+    assert "protected" in guarded.because
+
+
+def test_a_piece_that_the_king_guards_is_no_target(judge: Judge) -> None:
+    # near miss: the king is a target too, and guards the bishop
+    setup = "8/4k3/3b4/5N2/8/8/8/4K3 b - - 0 1"
+    finding = judge("{The knight on f5 forks the king and the bishop.} 1... Kd7 *", setup=setup)
+    assert finding.outcome is Outcome.FAILS
+
+
 def test_a_pawn_is_a_target_only_when_named_and_unprotected(judge: Judge) -> None:
     setup = "4k3/8/2p5/4N3/6r1/8/8/4K3 w - - 0 1"
     named = judge("{The knight on e5 forks the pawn on c6 and the rook.} 1. Kd2 *", setup=setup)

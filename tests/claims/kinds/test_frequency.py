@@ -38,6 +38,11 @@ ITALIAN = "1. e4 e5 2. Nf3 Nc6 3. Bc4 {%s} Nf6 4. d3 *"
         ("Nf6 is hardly ever played.", "black", "hardly ever"),
         ("Nf6 is sometimes played.", "black", "sometimes"),
         ("Nf6 is played in most games.", "black", "usually"),
+        ("Nf6 is chosen by most players.", "black", "usually"),
+        ("The majority of club players choose Nf6.", "black", "usually"),
+        ("Black often answers with Nf6.", "black", "often"),
+        ("You can expect to meet Nf6.", "black", "likely"),
+        ("Nf6 is all the rage.", "black", "often"),
     ],
 )
 def test_how_often_a_move_is_played_waits_for_a_collection(
@@ -56,6 +61,8 @@ def test_how_often_a_move_is_played_waits_for_a_collection(
         ("80 percent of players choose Nf6.", 80),
         ("Nf6 is played in half of the games.", 50),
         ("9 out of 10 players choose Nf6.", 90),
+        ("Nf6 is seen in 80 % of the games.", 80),
+        ("80% of the games continue with Nf6.", 80),
     ],
 )
 def test_a_share_is_kept(judge: Judge, words: str, share: int) -> None:
@@ -68,6 +75,7 @@ def test_a_share_is_kept(judge: Judge, words: str, share: int) -> None:
     [
         ("Nf6 is often played in master games.", "masters"),
         ("Most beginners play Nf6.", "beginners"),
+        ("Nf6 is the most popular reply at master level.", "masters"),
         ("Nf6 is often played at our level.", None),
     ],
 )
@@ -223,6 +231,8 @@ def test_masters_and_beginners_are_asked_for_by_their_ratings() -> None:
         "I often lose here.",
         "120 percent of players choose Nf6.",
         "Most people play Nf3 badly.",
+        "Nc6 was a mistake, and half of the beginners play it.",  # Nc6, not the move before the words
+        "Most of the pawns choose Nf6.",
     ],
 )
 def test_other_habits_are_not_read(words: str) -> None:

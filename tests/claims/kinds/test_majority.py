@@ -50,7 +50,7 @@ def test_a_wing_is_counted_with_its_centre_pawn_or_without(judge: Judge) -> None
     setup = "4k3/ppp2ppp/8/8/8/8/PP1P1PPP/4K3 w - - 0 1"
     finding = judge("{Black has a queenside majority.} 1. Ke2 *", setup=setup)
     assert finding.outcome is Outcome.HOLDS
-    assert finding.because == "On the queenside (a to c) Black has 3 pawns against 2."
+    assert finding.because == "Black has 3 pawns against 2 on the queenside (a to c)."
 
 
 def test_soundness_is_a_second_finding(judge: Judge) -> None:

@@ -32,6 +32,8 @@ def test_a_move_that_is_not_possible_yet_needs_the_other() -> None:
         "The order matters.",
         "Bc4 has to come before d3.",
         "d3 only works after Bc4.",
+        "White plays Bc4 first, and only then d3.",
+        "First Bc4, and not d3 at once.",
         "The order of moves is important here.",
     ],
 )
@@ -58,6 +60,7 @@ def test_the_order_matters_from_a_mistake_and_not_for_a_safe_move(
         "The order does not matter.",
         "The move order makes no difference here.",
         "Bc4 and d3 can be played in either order.",
+        "The order of moves is irrelevant.",
     ],
 )
 def test_a_free_order_is_the_other_way_round(words: str) -> None:
@@ -75,6 +78,8 @@ def test_a_free_order_is_the_other_way_round(words: str) -> None:
         "Order, please.",
         "The order would matter.",
         "First Bc4, then d3.",  # no more than a plan
+        "Only then comes d3.",
+        "The order is not unimportant.",
     ],
 )
 def test_other_orders_are_not_read(words: str) -> None:

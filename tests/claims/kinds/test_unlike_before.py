@@ -21,6 +21,8 @@ LINES = "1. e4 e5 2. Nf3 d6 (2... Nc6 3. Nxe5 {%s} Nxe5) (2... Nf6 3. Nxe5) 3. d
         "This time Nxe5 does not work.",
         "Nxe5 is bad, unlike in the line with 2... Nf6.",
         "Unlike before, Nxe5 fails.",
+        "In contrast to the line with 2... Nf6, Nxe5 backfires.",
+        "Nxe5 is out of the question this time.",
     ],
 )
 def test_a_capture_that_works_only_elsewhere_holds(words: str) -> None:
@@ -63,7 +65,13 @@ def test_what_hits_nothing_did_elsewhere() -> None:
 
 
 @pytest.mark.parametrize(
-    "words", ["This time he is late.", "This time White is better.", "Nxe5 is a mistake."]
+    "words",
+    [
+        "This time he is late.",
+        "This time White is better.",
+        "Nxe5 is a mistake.",
+        "Unlike in the main line, White stands better.",
+    ],
 )
 def test_other_times_are_not_read(words: str) -> None:
     assert "unlike-before" not in kinds_of(LINES % words)

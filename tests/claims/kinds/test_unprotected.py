@@ -7,7 +7,7 @@ import pytest
 from lineproof.claims import Outcome
 from lineproof.claims.board import attackers, defenders
 from lineproof.engine import Board
-from tests.claims.conftest import Judge
+from tests.claims.conftest import Judge, claims_of
 
 ITALIAN = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Bc5 {%s} 4. O-O *"
 
@@ -77,3 +77,16 @@ def test_a_lack_of_another_time_is_not_read(words: str) -> None:
     from tests.claims.conftest import claims_of
 
     assert not claims_of(ITALIAN % words)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Keep your king covered.",
+        "The black king has no help.",
+        "The pawn on f7 can't be protected by another piece.",
+    ],
+)
+def test_kings_and_what_may_come_are_left(words: str) -> None:
+    game = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Nf6 4. Ng5 {%s} *"
+    assert "unprotected" not in {c.kind for c in claims_of(game % words)}

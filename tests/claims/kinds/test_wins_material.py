@@ -157,3 +157,21 @@ def test_who_wins_what_is_lost(words: str, winner: str) -> None:
     # Black has just taken on e4; the pawn on e5 is White's
     (claim,) = claims_of("1. e4 e5 2. Nc3 Nf6 3. f4 d5 4. fxe5 Nxe4 {%s} 5. Nf3 *" % words)
     assert (claim.kind, claim.side) == ("wins-material", winner)
+
+
+@pytest.mark.parametrize(
+    ("setup", "words", "expected", "told"),
+    [
+        # the queen (9) for a rook (5) and a knight (3), which the pawn forks: less than 3 net
+        ("6k1/5ppp/4p3/3q4/2N1N3/8/8/3R2K1 w - - 0 1", "the queen", Outcome.FAILS, "for it: to win the queen is a net gain of 3 pawns or more."),
+        # the queen for a knight: 6 net
+        ("2r3k1/5ppp/4p3/3q4/8/2N5/3R1PPP/6K1 w - - 0 1", "the queen", Outcome.HOLDS, "It is not for nothing: Black has the worth of 3 pawns for the queen."),
+    ],
+)  # fmt: skip
+def test_what_is_given_for_it_is_said(
+    judge: Judge, setup: str, words: str, expected: Outcome, told: str
+) -> None:
+    taking = "Rxd5" if expected is Outcome.FAILS else "Nxd5"
+    finding = judge("{White wins %s.} 1. %s exd5 *" % (words, taking), setup=setup)
+    assert finding.outcome is expected
+    assert told in finding.judgement.because

@@ -1,1 +1,1 @@
-"""The kinds of claim, one file each: phrases, definition, check."""
+"""The kinds of claim, one file each: frames, definition, check."""

@@ -2,40 +2,45 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
 from lineproof.claims.bands import edge_of_two, is_safe
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
+from lineproof.claims.comparing import BEFORE, MOVES, ONCE_MORE, line_of
 from lineproof.claims.cost import MISTAKE, weigh
-from lineproof.claims.elsewhere import LINE, just_played_or, labels, same_move
+from lineproof.claims.elsewhere import just_played_or, labels, same_move
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.noun import Noun
 
-_AS = "(as before|as in {line}|just as before|just as in {line}|like before|as last time|the same as before|as we saw before|as above|as after {line}|just like in {line}|like in {line})"
-_TOO = "(again|once more|once again|yet again|as before|here too|here as well|as in {line}|just as in {line}|as after {line}|as last time|one more time|for the second time|like before|like in {line}|, as in {line}|, as before|, just as in {line})"
-_SAME = "(move|idea|answer|reply|reaction|recipe|trick|motif|resource|response|blow|shot|sacrifice|capture|follow up|plan)"
+_AGAIN = dict.fromkeys((*ONCE_MORE, "again", "a second time"), True)
+_PLAY = "<play/choose/go/answer with/reply with/react with/continue with>"
 
-PHRASES = (
-    f"{_AS} [,] [{{side}} <play>] {{move}}",
-    "(again|once more|once again|yet again|here too|here as well|here again) [,] {move}",
-    "(again|once more|once again|yet again|here too|here as well|here again) [,] {side} <play> {move}",
-    f"{{side}} <play/choose/go/answer with/reply with/react with/continue with> {{move}} {_TOO}",
-    f"{{move}} {_TOO}",
-    f"{{move}} <be> [{{very}}] the same {_SAME} [as before|as in {{line}}|as after {{line}}|as last time|again]",
-    f"(this|that|it) <be> [{{very}}] the same {_SAME} (as before|as in {{line}}|as after {{line}}|as last time)",
-    f"[once more|again] the same {_SAME} (as before|as in {{line}}|as last time|as after {{line}}|again)",
-    f"[once more|again] the same {_SAME} [as before|as in {{line}}|as last time|again] (:|,|-) {{move}}",
-    f"{{move}} <work/be good/be strong> {_TOO}",
-    "we have seen {move} (before|already|above|in {line})",
-    "we (know|remember) {move} from {line}",
-    "you (know|remember) {move} from {line}",
-)  # fmt: skip
+FRAMES = (
+    "<~> {move} {once_more} if verbless",
+    "<~> {move} as_in {line} if verbless",
+    f"{{side}} {_PLAY} {{move}} {{again}}",
+    f"{{side}} {_PLAY} {{move}} as_in {{line}}",
+    "{move} <=> {same} [{again}] [as_in {line}]",
+    "{pointer} <=> {same} as_in {line}",
+    "{pointer} <=> {same} {before}",
+    "<~> {same} as_in {line} if verbless",
+    "<~> {same} {again} if verbless",
+    "{move} <work> {again} ; works=yes",
+    "{move} <work> as_in {line} ; works=yes",
+    "{move} <=> {fine} {again} ; works=yes",
+    "{move} <=> {fine} as_in {line} ; works=yes",
+    "{we} <see> {move} {seen} if perfect",
+    "{we} <see> {move} in {line} if perfect",
+    "{we} <know/remember> {move} from {line}",
+)
+_LOOSE = frozenset(["idea", "plan", "motif", "trick", "recipe", "resource", "shot", "blow", "reaction"])  # fmt: skip
+"""Nouns that may speak of the same idea in another move."""
 
 
-_LOOSE = re.compile(r"\b(?:idea|plan|motif|trick|recipe|resource|shot|blow|reaction)\b")
-"""Words that may speak of the same idea in another move."""
+def _same(noun: Noun) -> str | None:
+    return noun.head if "same" in noun.adjectives and noun.head in MOVES else None
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -47,20 +52,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("said of what is not played, or denied")
     line = slots.get("line")
     found = same_move(here, named, line)
-    words = here.said
-    if not found and _LOOSE.search(words):
+    if not found and slots.get("same") in _LOOSE:
         raise Unread("the same idea may be another move")
-    if line is None and not re.search(
-        r"\bsame\b|\bbefore\b|\bagain\b|\bonce more\b|\btoo\b|\bas well\b|\blast time\b|\babove\b|\balready\b|\bsecond time\b|\bone more\b",
-        words,
-    ):
-        raise Unread("it is not clear what it is compared with")
     later = [p for p in found if p.index >= here.place.index] if line is None else []
     found = [p for p in found if p not in later]
-    works = re.search(r"\bworks?\b|\bgood\b|\bstrong\b", words) is not None
     return [
         here.claim(
-            KIND.id, named.side, spot=named.before, move=named.uci, works=works, compared=line or "before",
+            KIND.id, named.side, spot=named.before, move=named.uci, works="works" in slots, compared=line or "before",
             count=len(found), at=labels(found) if found else "", later=labels(later) if later else "",
         )
     ]  # fmt: skip
@@ -111,11 +109,20 @@ KIND = Kind(
     definition=(
         "The same piece of the same side goes to the same square earlier in the lesson, or in the line named. 'Works here too' asks in addition that it costs at most 5 points here; from 12 it fails."
     ),
-    phrases=PHRASES,
-    patterns={"line": LINE},
-    vocabulary=frozenset(
-        ["before", "again", "once", "same", "too", "well", "as", "like", "seen", "know", "remember", "time", "just"]
-    ),
+    frames=FRAMES,
+    slots={
+        "again": _AGAIN,
+        "once_more": dict.fromkeys(ONCE_MORE, True),
+        "before": dict.fromkeys(BEFORE, True),
+        "fine": dict.fromkeys(("good", "strong"), True),
+        "seen": dict.fromkeys(("before", "already", "above"), True),
+    },
+    tests={
+        "line": line_of,
+        "same": _same,
+        "pointer": lambda n: n.text if n.head in {"this", "that", "it"} else None,
+        "we": lambda n: n.text if n.text in {"we", "you"} else None,
+    },
     read=read,
     check=check,
     gives_way=frozenset({"transposes", "same-position", "same-structure"}),

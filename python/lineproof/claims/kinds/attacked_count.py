@@ -12,6 +12,7 @@ from lineproof.claims.counting import (
     among,
     attacking_side,
     judged,
+    several,
     side_or_count,
     square_meant,
 )
@@ -79,7 +80,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "men" in slots:
         enemy = [said] if said else ["white", "black"] if holder is None else [other(holder)]
         hit = {s for side in enemy for layer in layers(spot.board, side, at) for s in layer}
-        by = among(there, slots["men"], hit)
+        by = among(there, slots["men"], hit, near=at)
     if by and said is None:
         said = "white" if (spot.board.piece_at(by[0]) or "K").isupper() else "black"
     side = attacking_side(holder, said)
@@ -95,11 +96,6 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
     return judged(claim, "attacks", "attacked")
-
-
-def several(noun: Noun) -> str | None:
-    """A list of pieces, or several."""
-    return noun.text if noun.type == "piece" and len(noun.parts) > 1 else None
 
 
 KIND = Kind(

@@ -95,6 +95,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             side = _king_of(here, slots["king"])
         if side is None:
             raise Unread("it is not clear whose king is meant")
+        if not _tucked_away(spot.board, side):
+            raise Unread("the king has not castled, so it may have no need of any")
         return [here.claim(KIND.id, side, spot=spot, negated=True, luft=True, mate=False)]
     if "king" in slots:
         side = _king_of(here, slots["king"])
@@ -147,6 +149,10 @@ def _king_square(board: Board, side: str) -> str:
 
 def _at_home(board: Board, side: str) -> bool:
     return _king_square(board, side)[1] == _home(side)
+
+
+def _tucked_away(board: Board, side: str) -> bool:
+    return _at_home(board, side) and _king_square(board, side)[0] not in "def"
 
 
 def _flights(board: Board, side: str) -> list[str]:

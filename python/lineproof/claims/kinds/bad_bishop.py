@@ -34,6 +34,7 @@ FRAMES = (
     "bad bishop <be> one (on|at) {square}",
     "{bad_piece} <be> {bishop}",
     "{bishop} <=> {child}",
+    "{bishop} <=> {sad_one}",
 )
 
 
@@ -67,11 +68,12 @@ KIND = Kind(
     slots={
         "bad": {"bad": True, "poor": True},
         **SLOTS,
-        "sad": dict.fromkeys(("hopelessly passive", "hopeless", "miserable", "hopelessly bad", "sad", "pitiful", "pathetic", "a sorry sight", "half dead"), True),
+        "sad": dict.fromkeys(("hopelessly passive", "hopeless", "miserable", "hopelessly bad", "sad", "pitiful", "pathetic", "a sorry sight", "half dead", "terrible", "awful", "dreadful", "horrible"), True),
         "sorry": dict.fromkeys(("problem piece", "problem bishop", "dud", "big pawn", "tall pawn", "sad piece", "poor piece", "sorry piece", "sorry sight", "sorry figure", "worst piece", "worst minor piece", "prisoner"), True),
     },
     frames=FRAMES,
     tests={
+        "sad_one": lambda n: n.head if n.head == "one" and {"sad", "sorry", "poor", "miserable", "pitiful"} & set(n.adjectives) else None,
         "child": lambda n: n.head if n.head == "problem child" and n.whose else None,
         
         "bad_piece": lambda n: (

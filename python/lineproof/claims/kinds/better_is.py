@@ -13,7 +13,7 @@ from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members
 from lineproof.claims.noun import Noun
-from lineproof.claims.phrase import MOVE
+from lineproof.claims.patterns import MOVE
 from lineproof.claims.played import follows, played
 from lineproof.claims.worded import NOMINAL, Worded, fitting
 
@@ -67,6 +67,8 @@ FRAMES = (
     "{side} <answer/reply/respond/continue> with {deed} if modal=should perfect",
     "{side} <play/choose/prefer/go for/try/answer/reply> {deed} (instead_of|rather_than) {anything} if modal=should",
     "{side} <capture> {prey} [(instead_of|rather_than) {other}] if modal=should perfect",
+    "{side} <capture/take_on/exchange> (on) {square} [with {by_man}] [(instead_of|rather_than) {other}] if modal=should perfect",
+    "{side} <take_on> {square} [with {by_man}] [(instead_of|rather_than) {other}] if modal=should perfect",
     "{man} <go/move/retreat/come/step/be/stand> (to|on) {square} if modal=should perfect",
 )
 
@@ -79,6 +81,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         slots["deed"], other = other, slots["deed"]
     if "man" in slots:
         slots["deed"] = f"{slots['man']} to {slots['square']}"
+    elif "square" in slots:
+        by = f" with {slots['by_man']}" if "by_man" in slots else ""
+        slots["deed"] = f"taking on {slots['square']}{by}"
     if "prey" in slots:
         slots["deed"] = f"taking {slots['prey']}"
     move = _meant(here, slots)
@@ -101,7 +106,25 @@ def _meant(here: Here, slots: dict[str, Any]) -> Named:
             found = [follows(before, text)] if MOVE.fullmatch(text) else fitting(before, text)
         if len(found) == 1 and found[0] != here.spot.moves[-2]:
             return Named(before, found[0], before.board.turn)
+    gone = bool(verb is not None and verb.past and slots.get("other") is None)
+    if here.spot.moves and (gone or _is_last(here, slots.get("other"))):
+        at, last = here.spot.earlier(1), here.spot.moves[-1]
+        found = []
+        with suppress(Unread):
+            found = [follows(at, text)] if MOVE.fullmatch(text) else fitting(at, text)
+        found = [uci for uci in found if uci != last]
+        if len(found) == 1:
+            return Named(at, found[0], at.board.turn)  # instead of the move just played
     return played(here, text)
+
+
+def _is_last(here: Here, text: str | None) -> bool:
+    """Whether words mean the move just played: "swapping was better than taking the bishop"."""
+    if text is None:
+        return False
+    with suppress(Unread):
+        return played(here, text).after.moves == here.spot.moves
+    return False
 
 
 def _worse(here: Here, move: Named, text: str | None) -> str:
@@ -174,6 +197,7 @@ KIND = Kind(
     },
     tests={
         "improved": improved,
+        "by_man": lambda n: n.text if n.type == "piece" and not n.plural else None,
         "prey": lambda n: n.text if n.type == "piece" and not n.plural else None,
         "it": lambda n: n.text if n.head == "it" else None,
         "evil": lambda n: n.text if n.head == "evil" and "lesser" in n.adjectives else None,

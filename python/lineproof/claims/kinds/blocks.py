@@ -6,7 +6,7 @@ from typing import Any
 
 from lineproof.claims.board import NAMES, name, other, pieces, side_of, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Spot
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.here import Here, Unread, absent
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.noun import Noun
@@ -136,7 +136,7 @@ def _one(here: Here, text: str, blocker: str | None) -> str:
     board = here.board
     found = [a for a in reference.squares(board, here.owner(reference)) if a != blocker]
     if not found:
-        raise Unread(f"there is no {text} on the board")
+        raise absent(text)
     if len(found) > 1 and reference.plural:
         raise Unread(f"{text!r} are several")
     if (

@@ -12,8 +12,10 @@ from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, members
-from lineproof.claims.phrase import MOVE
+from lineproof.claims.patterns import MOVE
 from lineproof.claims.played import castling, played
+from lineproof.claims.reference import Reference
+from lineproof.claims.worded import fitting
 
 LEAST = 10
 """Points that a move costs at least which a side cannot afford."""
@@ -35,6 +37,8 @@ _AFFORDING = (
 FRAMES = (
     *(f"{frame} ; lacks=yes if negated" for frame in _AFFORDING),
     *(f"{frame} ; afford=yes" for frame in _AFFORDING),
+    "{side} <afford> {it} ; that=yes if negated modal=can|could|may",
+    "{side} <have> time for {it} ; that=yes if negated",
     "{deed} <=> {unaffordable} [for {side}]",
     "{deed} <=> luxury [for {side}]",
     "{deed} <take too long>",
@@ -50,6 +54,11 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     side = here.side(slots["side"]) if "side" in slots else None
+    if "that" in slots:
+        first = _said_before(here)
+        if side != first.side:
+            raise Unread("the move is not that side's")
+        return [here.claim(KIND.id, first.side, spot=first.before, move=first.uci)]
     if "castle" in slots:
         move: Named = castling(here, side or here.board.turn)
     elif "prey" in slots:
@@ -57,7 +66,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if taker in {"it", "he", "that", "which"}:
             raise Unread("it is not clear what may not take")
         by = f" with {taker}" if taker is not None else ""
-        move = played(here, f"taking {slots['prey']}{by}")
+        taking = f"taking {slots['prey']}{by}"
+        coming = fitting(here.spot, taking)
+        told = Reference.read(slots["prey"]).square is not None or side == here.board.turn
+        if len(coming) == 1 and told:
+            move = Named(here.spot, coming[0], here.board.turn)  # not the capture that led here
+        else:
+            move = played(here, taking)
     elif "taker" in slots:
         move = played(here, f"taking on {slots['square']} with {slots['taker']}")
     else:
@@ -72,6 +87,20 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     return [
         here.claim(KIND.id, move.side, spot=move.before, negated="afford" in slots, move=move.uci)
     ]
+
+
+def _said_before(here: Here) -> Named:
+    """The first move that the sentence itself has played, "if he takes it, we take on d1, so he cannot afford that".
+
+    :raises Unread: when it has played none.
+    """
+    shown = tuple(here.place.moves())
+    own = here.spot.moves
+    first = next((n for n, move in enumerate(own) if n >= len(shown) or move != shown[n]), None)
+    if first is None or first < len(shown) - 1:
+        raise Unread("it is not clear what cannot be afforded")
+    before = here.spot.earlier(len(own) - first)
+    return Named(before, own[first], before.board.turn)
 
 
 def outcome(best: int, points: int) -> Outcome:
@@ -110,6 +139,9 @@ KIND = Kind(
         "choice": lambda n: deed(n) if n.type != "pronoun" else None,
         "above": lambda n: n.text if n.head == "time" else None,
         "oneself": lambda n: n.text if n.type in {"side", "pronoun"} else None,
+        "it": lambda n: (
+            n.text if n.type == "pronoun" and n.head in {"it", "that", "this"} else None
+        ),
         "prey": lambda n: (
             n.text if n.type == "piece" and not n.plural and n.head != "king" else None
         ),

@@ -74,6 +74,7 @@ FRAMES = (
     "castling <=> {impossible} [for {side}]",
     "{side} <castle> [{wing}] ; able=yes if modal=can|may without=on|to",
     "{side} <castle> (on|to) {flank} ; able=yes if modal=can|may",
+    "{side} <castle> (on|to) {any_wing} ; able=yes if modal=can|may",
     "{king} <castle> [{wing}] ; able=yes if modal=can|may without=on|to",
     "{side} <castle> (on|to) {flank} if modal=can|may|could|will negated",
     "[{agent}] <surrender> {castling}",
@@ -97,6 +98,12 @@ def _is_castling(noun: Noun) -> bool:
         "more",
         "castling",
     }
+
+
+_WINGED = re.compile(
+    r"\b(?:castling|castle) (kingside|short|queenside|long)\b|\b(kingside|short|queenside|long) castling\b"
+)
+"""Castling with its wing."""
 
 
 def _flank(noun: Noun) -> str | None:
@@ -142,6 +149,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("said of what may come")
     if "flank" in slots:
         slots["wing"] = slots["flank"]
+    if "wing" not in slots and (named := _WINGED.search(here.said)) is not None:
+        slots["wing"] = "king" if (named[1] or named[2])[0] in "ks" else "queen"
     if "neither" in slots:
         return [
             here.claim(KIND.id, s, spot=spot, negated=False, wing=slots.get("wing"), lasting=False)
@@ -174,8 +183,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     can = "free" in slots or ("able" in slots and not (verb is not None and verb.negated))
     right = can and "castling" in slots and _RIGHT.search(here.said) is not None
     lasting = "kept" in slots or right or (_LASTING.search(here.said) is not None and not can)
+    wings = ["king", "queen"] if "any_wing" in slots else [slots.get("wing")]
     return [
-        here.claim(KIND.id, side, spot=spot, negated=can, wing=slots.get("wing"), lasting=lasting)
+        here.claim(KIND.id, side, spot=spot, negated=can, wing=wing, lasting=lasting)
+        for wing in wings
     ]
 
 
@@ -252,6 +263,11 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "any_wing": lambda n: (
+            n.text
+            if n.text in {"either side", "either wing", "both sides", "both wings", "either flank"}
+            else None
+        ),
         "patient_side": lambda n: n.text if n.type == "side" else None,
         "castling": lambda n: n.text if _is_castling(n) and not n.no else None,
         "none": lambda n: n.text if _is_castling(n) and n.no else None,

@@ -166,7 +166,7 @@ KIND = Kind(
         "kings": lambda n: n.head if n.head == "king" and n.plural and not n.square else None,
         "opposite": lambda n: n.head if n.head == "castling" and "opposite" in n.adjectives and not n.no else None,
         "two": lambda n: n.text if n.plural and ((n.head in {"side", "player"} and n.count == 2) or n.head == "king") and not n.parts else None,
-        "flank": lambda n: n.head.removesuffix("side") if n.head in _FLANKS else None, "both": lambda n: n.text if n.text in {"each side", "each player", "everybody", "everyone", "both sides", "both players", "both kings"} else None, "neither": lambda n: n.text if n.text in {"neither side", "neither player"} else None, "side": lambda n: SLOTS["side"](n) if "both" not in n.text and "neither" not in n.text else None},
+        "flank": lambda n: n.head.removesuffix("side") if n.head in _FLANKS else None, "both": lambda n: n.text if n.text in {"each side", "each player", "everybody", "everyone", "both sides", "both players", "both kings"} else None, "neither": lambda n: n.text if n.text in {"neither side", "neither player", "nobody", "no one", "neither king"} else None, "side": lambda n: SLOTS["side"](n) if "both" not in n.text and "neither" not in n.text else None},
     read=read,
     check=check,
     flips=True,

@@ -9,7 +9,7 @@ from lineproof.claims.board import name, names, other, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.phrase import MOVE
+from lineproof.claims.patterns import MOVE
 from lineproof.claims.played import played
 from lineproof.claims.pointing import checked_side, king, moment, owner, present
 from lineproof.claims.verbs import Verb
@@ -95,7 +95,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     words = slots.get("agent", slots.get("object"))
     if words is None:  # "Check!", "this is check", "with check": of the move just played
         last = here.last()
-        if verb is None and (here.after_unread or not here.board.in_check):
+        if verb is None and not here.board.in_check:
             raise Unread("it is not clear what gives check")
         return [_given(here, here.spot, last.side, None)]
     if "move" in slots:

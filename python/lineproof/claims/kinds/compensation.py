@@ -13,7 +13,7 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.noun import Noun
-from lineproof.claims.phrase import MOVE
+from lineproof.claims.patterns import MOVE
 
 AT_LEAST = "at least some"
 """Said without a degree."""
@@ -90,6 +90,7 @@ FRAMES = (
     "{asset} <=> {comp} [for {amount}]",
     "{asset} <=> {comp} for {it}",
     "{author} <consider/call/judge> {that} {comp} [for {amount}]",
+    "{author} <consider/call/judge> {comp} [for {amount}] ; that=that if active",
     "{that} <=> {comp} [for {amount}]",
     "{that} <=> {comp} for {it}",
     "<be:compensate> {side} for {amount} ; paid=yes",

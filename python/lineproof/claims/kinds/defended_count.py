@@ -11,6 +11,7 @@ from lineproof.claims.counting import (
     TIMES,
     among,
     judged,
+    several,
     side_or_count,
     square_meant,
 )
@@ -38,11 +39,13 @@ FRAMES = (
     "[{agent}] <add/bring/give/be> {nth} (to|on|for|of) {target}",
     "[{agent}] <give> {target} {nth}",
     "{defender} <defend> {target} +only|alone",
+    "{men} <defend> {target}",
+    "<be:defend> {target} by {men}",
     "{defender} <=> {sole} of {target}",
     "{sole} of {target} <=> {defender}",
     "{target} <have> {defender} as {sole}",
     "{target} <have> {defender} +only|just",
-    "[{side}] <have> defender (apart_from|except|but|other_than|besides|aside_from) {defender} [(at|for|of) {target}] if negated",
+    "[{side}] <have> defender (apart_from|except|but|other_than|besides|aside_from) {defender} [(at|for|of|on) {target}] if negated",
     "{target} <have> defender (apart_from|except|but|other_than|besides|aside_from) {defender} if negated",
     "{nobody} <defend> {target} (apart_from|except|but|other_than|besides|aside_from) {defender}",
 )
@@ -83,13 +86,17 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "once" in slots:
         slots["times"] = 1
     n = slots.get("times", slots.get("nth", slots.get("count")))
-    if n is None and "often" not in slots and "defender" not in slots:
+    if n is None and "often" not in slots and not {"defender", "men"} & slots.keys():
         raise Unread("it is not said how often")
     at, holder = square_meant(there, slots.get("target"), said)
-    if "defender" in slots:
-        sides = [holder] if holder else ["white", "black"]
+    sides = [holder] if holder else ["white", "black"]
+    if "men" in slots:
         held = {s for side in sides for layer in layers(spot.board, side, at) for s in layer}
-        by, n = among(there, slots["defender"], held), 1
+        by, n = among(there, slots["men"], held, near=at), None
+        said = side_of(spot.board.piece_at(by[0]) or "K")
+    elif "defender" in slots:
+        held = {s for side in sides for layer in layers(spot.board, side, at) for s in layer}
+        by, n = among(there, slots["defender"], held, near=at), 1
         if len(by) != 1:
             raise Unread(f"{slots['defender']!r} are several")
         said = side_of(spot.board.piece_at(by[0]) or "K")
@@ -115,7 +122,7 @@ KIND = Kind(
     definition="So many pieces of the side protect the square or its piece there, counted exactly, pinned ones too, without or with the pieces lined up behind: either may be meant, and the finding says which. 'As often as attacked' asks one of these counts against the same count of the other side; the only protector must be the only one.",
     slots={"times": TIMES, "often": OFTEN},
     frames=FRAMES,
-    tests={"nth": _nth, "sole": _sole},
+    tests={"men": several, "nth": _nth, "sole": _sole},
     read=read,
     check=check,
     flips=True,

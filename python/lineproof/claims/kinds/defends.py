@@ -6,9 +6,9 @@ from typing import Any
 
 from lineproof.claims.board import defenders, name, names, pieces, side_of, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.here import Agent, Here, Unread
+from lineproof.claims.here import Agent, Here, Unread, absent
 from lineproof.claims.kind import Kind
-from lineproof.claims.phrase import targets
+from lineproof.claims.patterns import targets
 from lineproof.claims.reference import Reference
 from lineproof.claims.timing import as_it_stands, of_this_move
 
@@ -17,6 +17,7 @@ FRAMES = (
     "{agent} <defend> {target} [(with|by) {move}]",
     "[{agent}] <defend> {guarded} [with {defender}] if active",
     "<be:defend> {target} with {defender}",
+    "{keeper} <cling> {target}",  # a side that clings to a pawn does not give it back
     "[{agent}] <give> {target} protection",
     "[{agent}] <give> {target} hand",
     "[{agent}] <lend to give/lend> {target} hand",
@@ -28,6 +29,8 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
+    if "keeper" in slots:
+        slots["agent"] = slots.pop("keeper")
     if "agent" not in slots:
         of_this_move(here)
     agent, able = _agent(here, slots.get("agent"), _whose(here, slots.get("target")))
@@ -48,7 +51,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "defender" in slots:
         by = [o for o in at.find(slots["defender"], side) if o in pieces(at.board, side)]
         if not by:
-            raise Unread(f"there is no {slots['defender']} on the board")
+            raise absent(slots["defender"])
     words = (
         targets(slots["guarded"])
         if "guarded" in slots
@@ -109,7 +112,7 @@ def _squares(here: Here, text: str, side: str) -> list[str]:
         raise Unread("a side does not defend the other's piece")
     found = [at for at in here.find(text, side) if at in pieces(here.board, side)]
     if not found:
-        raise Unread(f"there is no {text} on the board")
+        raise absent(text)
     if reference.plural and len(found) > 1:
         raise Unread(f"{text!r} are several")
     return found
@@ -179,6 +182,7 @@ KIND = Kind(
     # "guards both ..." may say that it is too much: that is for the kind "overloaded"
     frames=FRAMES,
     gives_way=frozenset({"defended-count", "pin", "prevents"}),
+    tests={"keeper": lambda n: n.text if n.type in {"piece", "square", "move"} else None},
     read=read,
     check=check,
     flips=True,

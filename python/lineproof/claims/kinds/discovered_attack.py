@@ -7,7 +7,7 @@ from typing import Any
 from lineproof.claims.board import VALUES, defenders, name, names, other, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.discovery import uncovered
-from lineproof.claims.here import Here, Named, Unread
+from lineproof.claims.here import Here, Named, Unread, absent
 from lineproof.claims.kind import Kind
 from lineproof.claims.pointing import meant, present
 from lineproof.claims.reference import Reference
@@ -55,7 +55,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             raise Unread(f"{slots['mover']!r} is not what moves here")
     hit = slots.get("hit")
     if hit is not None and not after.find(hit, other(move.side)):
-        raise Unread(f"there is no {hit} to attack")
+        raise absent(hit, "to attack")
     return [here.claim(KIND.id, move.side, spot=move.before, move=move.uci, by=by, hit=hit)]
 
 
@@ -71,7 +71,7 @@ def _laid_open(here: Here, slots: dict[str, Any]) -> Claim:
         raise Unread("the move just played opens no line for that piece")
     hit = slots.get("hit")
     if hit is not None and not here.find(hit, other(last.side)):
-        raise Unread(f"there is no {hit} to attack")
+        raise absent(hit, "to attack")
     return here.claim(
         KIND.id, last.side, spot=last.before, negated=False, move=last.uci, by=by[0], hit=hit
     )

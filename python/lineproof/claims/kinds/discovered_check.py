@@ -10,7 +10,7 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.discovery import uncovered
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.phrase import SHARED
+from lineproof.claims.patterns import SIDE
 from lineproof.claims.pointing import king, meant, owner, present
 
 _BY = "[(by|from|of) {checker}]"
@@ -58,7 +58,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 
 
 def _is_side(text: str | None) -> bool:
-    return text is not None and re.fullmatch(SHARED["side"], f" {text}") is not None
+    return text is not None and re.fullmatch(SIDE, f" {text}") is not None
 
 
 def _move(here: Here, slots: dict[str, Any], verb: Any) -> Named:

@@ -8,7 +8,7 @@ from lineproof.claims.board import names, other, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.phrase import targets
+from lineproof.claims.patterns import targets
 from lineproof.claims.pointing import checked_side, king, moment, present
 
 FRAMES = (

@@ -122,14 +122,17 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     if found:
         side, at = found[0][0], [a for _, two in found for a in two]
         because = f"{title(side)} has {'three' if p['tripled'] else 'two'} pawns on one file: {names(spot.board, at)}."
-        return answer(claim, True, because, at=spot, marks=squares(at, side))
+        instead = f"{title(side)} has {'tripled' if p['tripled'] else 'doubled'} pawns."
+        return answer(claim, True, because, at=spot, marks=squares(at, side), instead=instead)
     board = claim.spot.board
     there = {s: [a for two in doubled(board, s).values() for a in two] for s in either(claim.side)}
     said = [
         f"{title(s)} has {names(board, at) + ' doubled' if at else 'no two pawns on one file'}"
         for s, at in there.items()
     ]
-    return answer(claim, False, f"{', and '.join(said)}.")
+    none = [f"{title(s)} has no doubled pawns." for s, at in there.items() if not at]
+    plain = none[0] if len(none) == len(there) == 1 else None
+    return answer(claim, False, f"{', and '.join(said)}.", instead=plain)
 
 
 def _fits(p: Any, spot: Spot, side: str, at: list[str]) -> bool:

@@ -15,6 +15,7 @@ from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.noun import Noun
 from lineproof.claims.played import doer
 from lineproof.claims.slot import SLOTS
+from lineproof.engine import Board
 
 FULL = {"q": 1, "r": 2, "b": 2, "n": 2, "p": 8}
 """Pieces that each side begins with."""
@@ -24,7 +25,7 @@ FRAMES = (
     "{pieces} <be> gone ; off=yes",
     "[{agent}] <exchange> {pieces} [on {square}]",
     "[{agent}] <exchange> {gave} for {got} [on {square}]",
-    "[{agent}] <give_up/part_with> {gave} for {got} [on {square}] ; even=yes",
+    "[{agent}] <give_up/part_with/give/swap> {gave} for {got} [on {square}] ; even=yes",
     "{pieces} <come_off> [on {square}]",
     "{pieces} <leave> board ; off=done",
     "[{agent}] <offer> exchange of {pieces} [on {square}] ; offer=yes",
@@ -37,6 +38,8 @@ FRAMES = (
     "{pieces} <stay> [on board] +on ; stays=yes",
     "{pieces} <be> +on_the_board|on ; stays=yes",
     "{pieces} <go> ; off=yes if perfect without=to|into|on|in",
+    "{pieces} <go> on {shade} ; off=yes if perfect without=to|into|in",
+    "{pieces} <be> (gone|off) on {shade} ; off=yes",
     "{pieces} <be> off board ; off=yes",
     "<=> {pieces} off board ; off=yes if verbless",
     "{both} <lose/sacrifice/exchange/give_up> {each} ; off=yes",
@@ -48,9 +51,21 @@ FRAMES = (
 
 def _men(noun: Noun) -> str | None:
     """The pieces that are exchanged; "minor pieces" are either."""
+    if _PAIR.fullmatch(noun.head) is not None:
+        return noun.head
     if noun.type == "piece" and noun.head != "king":
         return f"all {noun.text}" if noun.det.startswith("all") else noun.text
     return noun.text if noun.head == "piece" and "minor" in noun.adjectives else None
+
+
+_PAIR = re.compile(r"(?:\d+ )?pairs? of (?:queen|rook|bishop|knight|minor piece)s")
+
+
+def _shade(noun: Noun) -> str | None:
+    """ "The dark squares": the colour."""
+    if noun.head != "square" or not noun.plural:
+        return None
+    return next((c for c in ("dark", "light") if c in noun.adjectives), None)
 
 
 def _trade(noun: Noun) -> str | None:
@@ -117,8 +132,22 @@ def _claim(
 ) -> Claim:  # fmt: skip
     return here.claim(
         KIND.id, side, spot=spot, own=tuple(own), enemy=tuple(enemy), state=state, every=every,
-        square=slots.get("square"),
+        square=slots.get("square"), shade=slots.get("shade") or _shade_of(slots.get("pieces")),
     )  # fmt: skip
+
+
+def _shade_of(pieces: str | None) -> str | None:
+    """The colour of "the dark-squared bishops"."""
+    said = next(
+        (c for c in ("dark", "light") if c in (pieces or "").replace("-", " ").split()), None
+    )
+    return said if "bishop" in (pieces or "") else None
+
+
+def _of_shade(board: Board, shade: str) -> list[str]:
+    """The squares of one colour on which bishops stand."""
+    bishops = [at for at, letter in board.pieces() if letter.lower() == "b"]
+    return [at for at in bishops if ((ord(at[0]) + int(at[1])) % 2 == 0) == (shade == "dark")]
 
 
 def _letter(text: str) -> str:
@@ -141,6 +170,9 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         gone = all(_full(k) - _count(c, k) >= 1 for k in own for c in (mine, theirs))
         if claim.params["every"] or own == ("q",):
             gone = all(_count(c, k) == 0 for k in own for c in (mine, theirs))
+        shade = claim.params["shade"]
+        if shade is not None:
+            gone = not _of_shade(board, shade)
         because = f"White has {_list(mine, own)} left and Black {_list(theirs, own)}."
         return Judgement(
             Outcome.HOLDS if gone else Outcome.FAILS, because, (), claim.spot, {}, instead=None if gone else because
@@ -240,10 +272,10 @@ def _list(found: dict[str, int], letters: tuple[str, ...]) -> str:
 KIND = Kind(
     id="exchange",
     title="Exchange",
-    version=1,
+    version=2,
     definition=(
         "One each of the pieces named leaves the board between the position before the last move and the end of the line shown, or of best play after it until no capture gains a pawn. Said to be off: of queens none is left; of other pieces each side has lost one at least, "
-        "'all' means none is left. Offered: such pieces stand so that one can take the other and be taken back."
+        "'all' means none is left, and of bishops of one colour none of that colour. Offered: such pieces stand so that one can take the other and be taken back."
     ),
     frames=FRAMES,
     tests={
@@ -258,6 +290,7 @@ KIND = Kind(
         ),
         "pieces": _men,
         "trade": _trade,
+        "shade": _shade,
         "gave": SLOTS["target"],
         "got": SLOTS["target"],
     },

@@ -12,6 +12,7 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import doer
 from lineproof.claims.showing import shortest
+from lineproof.claims.slot import SLOTS
 
 BACK = 8
 """Plies that are looked back for what has been won."""
@@ -26,18 +27,18 @@ FRAMES = (
     "{amount} <cost> [{side}] {nobody} ; won=yes",
     f"{{amount}} <=> +{_FREE}",
     f"{{amount}} <=> won +{_FREE} ; won=yes",
-    "{amount} <=> {free} if alone",
+    "{one_man} <=> {free} if alone",
     f"<=> {{amount}} +{_FREE} if verbless",
     "[{agent}] <pay> {none} for {amount}",
 )
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    text = slots.get("amount") or slots.get("free_man")
+    text = slots.get("amount") or slots.get("one_man") or slots.get("free_man")
     if text is None:
         raise Unread("it is not said what is free")
     amount = Amount.read(text)
-    owner = _owner(here, slots.get("amount"), amount)
+    owner = _owner(here, slots.get("amount", slots.get("one_man")), amount)
     if "side" in slots:
         side, spot = here.side(slots["side"]), here.spot
     elif "agent" in slots:
@@ -168,6 +169,9 @@ KIND = Kind(
             if "free" in n.adjectives and n.head in {"piece", "queen", "rook", "bishop", "knight"}
             else None
         ),
+        "one_man": lambda n: (
+            None if n.plural else SLOTS["amount"](n)
+        ),  # "the pieces are free": to move
         "none": lambda n: n.text if n.no else None,
         "pointer": lambda n: (
             n.text if n.type == "pronoun" and n.head in {"it", "this", "that"} else None

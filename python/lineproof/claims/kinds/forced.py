@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
+from contextlib import suppress
 from typing import Any
 
 from lineproof.claims.amounts import pawns
 from lineproof.claims.bands import ALONE, edge_of_two, is_only, seen_from
-from lineproof.claims.board import LETTERS, title
+from lineproof.claims.board import LETTERS, other, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.deed import deed
 from lineproof.claims.gain import settled
@@ -16,6 +17,7 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
 from lineproof.claims.noun import Noun
 from lineproof.claims.played import played
+from lineproof.claims.reference import Reference
 from lineproof.claims.showing import shortest
 from lineproof.claims.worded import NOMINAL
 
@@ -47,15 +49,18 @@ FRAMES = (
     "{side} <capture> [with {by_piece}] ; taken=yes if modal=must lone",
     "{side} <capture> {it} [with {by_piece}] ; taken=yes if modal=must",
     "{side} <take> +back [with {by_piece}] ; taken=yes if modal=must",
-    "{king} <recapture/capture> [{it}] ; taken=yes if modal=must",
-    "{king} <move> (to|on) {square} if modal=must",
+    "{king} <recapture/capture> [{it}] [on {square}] ; takes=yes if modal=must",
+    "{king} <move> (to|on) {square} [+back|home|up|down|out] if modal=must",
+    "[{cause}] <oblige> {king} (to|onto) {square}",
     "<~> {forced_move} ; plain=yes",
     "{this} <=> {compulsory} ; plain=yes",
     "<~> {none} [but {act}] [(for|to) {side}]",
     "<=> {compulsory} ; plain=yes if verbless lone",
     "{side} <play> {act} ; obliged=yes if modal=must",
-    "{man} <retreat/withdraw> ; moved=yes if modal=must lone without=with|on|to|into|from|back_to",
+    "{man} <move> ; moved=yes if modal=must lone without=with|on|to|into|from|back_to",
     "{king} <move> ; moved=yes if modal=must lone without=with|on|to|into|from|back_to",
+    "{man} <capture/recapture> [{it}] [on {square}] ; takes=yes if modal=must",
+    "{man} <move> (to|on) {square} [+back|home|again|away|up|down] if modal=must",
     "<be:move> {man} ; moved=yes if modal=must lone",
     "{man} <go/retreat/return> +home|back ; moved=yes if modal=must lone",
     "{man} <have> nowhere but {act}",
@@ -69,14 +74,20 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return [_stirred(here, slots.get("man") or slots["king"])]
     if "plain" in slots and "all" in here.said.replace("at all", "").split():
         raise Unread("it is said of the whole line")
+    if "takes" in slots:
+        slots["by_piece"] = slots.get("man", slots.get("king", ""))
+        return [_takes(here, slots)]
     if "taken" in slots:
-        side = here.side(slots["side"]) if "side" in slots else _whose(here, slots)
+        side = here.side(slots["side"]) if "side" in slots else here.implied()
         spot, moves = _recaptures(here, side, slots)
     elif "reply" in slots:
         side, spot, moves = _coming(here, slots["reply"])
     elif "act" in slots or "square" in slots:
         move = played(
-            here, slots["act"] if "act" in slots else f"{slots['king']} to {slots['square']}"
+            here,
+            slots["act"]
+            if "act" in slots
+            else f"{slots.get('king', slots.get('man'))} to {slots['square']}",
         )
         side, spot, moves = move.side, move.before, (move.uci,)
     elif "side" in slots:
@@ -120,11 +131,19 @@ def _stirred(here: Here, man: str) -> Claim:
     return here.claim(KIND.id, spot.board.turn, spot=spot, moves=moves)
 
 
-def _whose(here: Here, slots: dict[str, Any]) -> str:
-    """Whose recapture it is when no side is named: that of the king that takes, else of the side spoken of."""
-    if "king" in slots:
-        return here.agent(slots["king"]).side
-    return here.implied()
+def _takes(here: Here, slots: dict[str, Any]) -> Claim:
+    """ "The king has to take", "our king's had to recapture": of the side to move, else of the one that has just taken.
+
+    :raises Unread: when there is nothing to take.
+    """
+    owner = here.owner(Reference.read(slots["by_piece"]))
+    sides = [s for s in (here.board.turn, other(here.board.turn)) if owner in (None, s)]
+    for side in sides[:-1]:
+        with suppress(Unread):
+            spot, moves = _recaptures(here, side, slots)
+            return here.claim(KIND.id, side, spot=spot, moves=moves)
+    spot, moves = _recaptures(here, sides[-1], slots)
+    return here.claim(KIND.id, sides[-1], spot=spot, moves=moves)
 
 
 def _coming(here: Here, said: str) -> tuple[str, Spot, tuple[str, ...]]:

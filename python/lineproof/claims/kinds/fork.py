@@ -18,13 +18,14 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Agent, Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.noun import Noun
+from lineproof.claims.patterns import targets
 from lineproof.claims.pays import pays
-from lineproof.claims.phrase import targets
 from lineproof.claims.reference import Reference
 
 FRAMES = (
     "[{agent}] <fork> {targets} [with {move}]",
     "[{agent}] <fork> {two} [with {move}]",
+    "[{agent}] <fork> {pair} [with {move}]",
     "[{agent}] <attack> {targets} +at_once|at_the_same_time|together|both|simultaneously|in_1_go|in_one_go|at_a_stroke|at_1_stroke|in_1_breath|with_1_blow|besides|to_boot|with_a_single_move|with_1_move|with_a_single_stroke|in_1_move|in_one_move",
     "[{agent}] <attack> {two} [with {move}] [+at_once|at_the_same_time|together|both|simultaneously|in_1_go|in_one_go|at_a_stroke|at_1_stroke] if active",
     "<be:attack> {two} by {by_one}",
@@ -58,8 +59,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("it is not clear which piece forks")
     prey = slots.get("targets") or slots.get("both")
     said = targets(prey) if prey else []
+    if "pair" in slots:
+        said = [slots["pair"]]  # "forks the knights"
     if "object" in slots:
         said = [slots["object"], slots["second"]]
+    if any(here.owner(Reference.read(text)) == agent.side for text in said):
+        raise Unread("a side does not fork its own pieces")
     denied = "denied" in slots
     return [
         here.claim(
@@ -87,7 +92,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     side = claim.side or "white"
     enemy = other(side)
     attacked = [at for at in board.attacks(forker) if at in pieces(board, enemy)]
-    worthy = [at for at in attacked if _target(board, forker, at)]
+    worthy = _aims(board, forker, attacked)
     marks = (Mark("square", (forker,), side), *(Mark("move", (forker, at), side) for at in worthy))
     numbers = {"attacked": ", ".join(f"{board.piece_at(a)}{a}" for a in worthy)}
     if not claim.params["targets"]:
@@ -108,7 +113,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         reference = Reference.read(text)
         candidates = reference.squares(board, enemy)
         seen = [at for at in candidates if at in attacked]
-        good = [at for at in seen if _target(board, forker, at) or _named_pawn(board, at)]
+        good = [at for at in seen if at in worthy or _named_pawn(board, at)]
         needed = len(candidates) if reference.plural and len(candidates) > 1 else 1
         hits.extend(good)
         if len(seen) < needed:
@@ -133,6 +138,22 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     )  # fmt: skip
 
 
+def _aims(board: Any, forker: str, attacked: list[str]) -> list[str]:
+    """The targets among the pieces attacked; a piece that only a target guards is one too, for that guard is attacked with it."""
+    plain = [at for at in attacked if _target(board, forker, at)]
+    guards = {at for at in plain if board.piece_at(at).lower() != "k"}
+    return [
+        at
+        for at in attacked
+        if at in plain
+        or (board.piece_at(at).lower() != "p" and _all_in(guards, defenders(board, at)))
+    ]
+
+
+def _all_in(guards: set[str], found: tuple[list[str], list[str]]) -> bool:
+    return all(at in guards for layer in found for at in layer)
+
+
 def _target(board: Any, forker: str, at: str) -> bool:
     """A target is the king, a piece worth more than the forker, or an unprotected piece; a pawn only if named."""
     letter, own = board.piece_at(at).lower(), board.piece_at(forker).lower()
@@ -150,14 +171,22 @@ def _named_pawn(board: Any, at: str) -> bool:
 KIND = Kind(
     id="fork",
     title="Fork",
-    version=1,
+    version=2,
     definition=(
-        "One piece attacks two named targets: the king, a piece worth more than the forker, or an unprotected piece; a pawn only if named and unprotected. "
+        "One piece attacks two named targets: the king, a piece worth more than the forker, or an unprotected piece, also one that only another target guards (not the king); a pawn only if named and unprotected. "
         "Whether it pays is a second finding."
     ),
     frames=FRAMES,
     tests={
         "two": lambda n: n.text if _two(n) else None,
+        "pair": lambda n: (
+            n.text
+            if n.type == "piece"
+            and n.plural
+            and n.count is None
+            and not (n.parts or n.no or n.det.startswith("both"))
+            else None
+        ),
         "both": lambda n: n.text if len(n.parts) == 2 and n.det.startswith("both") else None,
         "aims": lambda n: n.text if n.head == "target" and n.count == 2 else None,
         "by_one": lambda n: n.text if n.type == "piece" and not n.plural else None,

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from typing import Any
 
@@ -11,6 +10,7 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS, members
 from lineproof.claims.noun import Noun
+from lineproof.claims.played import named_before
 from lineproof.claims.shares import (
     ABOUT,
     BEGINNERS,
@@ -35,34 +35,28 @@ MAIN = "main"
 _NAMED = "named"
 """What a table says of words that mean the main move with "the", and a frequent one with "a"."""
 
-_REPLY = "(move|reply|answer|choice|continuation|reaction|response|capture|defence|try|option|retreat|recapture)"
-_WHO = "(people|players|club players|amateurs|opponents|strong players|masters|grandmasters|beginners|of them|of your opponents|of our opponents|opponents at our level|of my pupils)"
-_SCOPE = "[here|in practice|at our level|at this level|at club level|among club players|in club games|among amateurs|in master games|at the top|these days|nowadays|in this position|at master level|by far|of all]"
-
-PHRASES = (
-    f"{{move}} <be:play/see/choose/meet/try> [{{very}}] {{often}} {_SCOPE}",
-    f"{{move}} <be> [{{very}}] {{often}} (played|seen|chosen|met|tried) {_SCOPE}",
-    f"(this|that|it|{{described}}) <be> [{{very}}] {{often}} (played|seen|chosen|met|tried) {_SCOPE}",
-    f"{{move}} <be> [{{very}}] {{usual}} {_SCOPE}",
-    f"{{move}} <be> [{{very}}] {{the}} [{{very}}] {{common}} {_REPLY} {_SCOPE}",
-    f"(this|that|it) <be> [{{very}}] {{the}} [{{very}}] {{common}} {_REPLY} {_SCOPE}",
-    f"{{the}} {{common}} {_REPLY} {_SCOPE} <be> [{{very}}] {{move}}",
-    f"{{most}} {_WHO} [here|in this position] (play|choose|take|go for|reply|answer|answer with|prefer|pick) {{move}} {_SCOPE}",
-    f"{{most}} <play/choose> {{move}} {_SCOPE}",
-    "you (will|'ll|can expect to) [{very}] [{often}] (meet|see|face|run into) {move} [{often}] [here|in practice]",
-    f"{{n}} (percent|per cent|%) [of {_WHO}|of all {_WHO}|of the games|of all games] [here] (play|choose|see|have|continue with|go) {{move}}",
-    "{move} <be:play> in {n} (percent|per cent|%) of [all|the] games",
-    "{move} <be:play> in {part} [of] [all|the] games",
-    f"{{move}} [{{very}}] {{often}} (occurs|appears|happens|comes up) {_SCOPE}",
-    f"{{move}} (occurs|appears|happens|comes up) [{{very}}] {{often}} {_SCOPE}",
-    "{side} [{very}] {often} (plays|play|chooses|choose|replies|reply|answers|answer) {move} [here|in practice|at our level]",
-)  # fmt: skip
+_PLAY = "<play/choose/take/go for/reply/answer/prefer/pick/see/have/continue with/go>"
+_NOT_HOW = "without=badly|well|wrongly|too_early|correctly|too_late"
+"""How a move is played is another thing than how often."""
 FRAMES = (
-    "{played} <=> {commonest}",
+    "{played} <=> {commonest} [(in|among|at) {whose_games}]",
     "{commonest} <=> {move}",
-    "{side} <meet> {move} {often}",
-    "{everyone} <play/choose> {played}",
+    "{move} <=> {usual} [(in|among|at) {whose_games}]",
+    "<be:play/see/choose/meet/try> {played} {often} [(in|among|at) {whose_games}] if modal=|almost",
+    "<be:play/see/choose/meet/try> {played} +never [(in|among|at) {whose_games}] if negated modal=|almost ; never=yes",
+    "<be:play/see/choose/meet/try> {played} in {games} if modal=|almost",
+    "<be:play/see/choose/meet/try> {played} by {games}",
+    "<be:play/see/choose/meet/try> {played} in {percent} of {crowd}",
     "<be:play> {played} by {everyone}",
+    "{move} <occur/appear/happen/come up> {often} if modal=|almost",
+    "{everyone} <play/choose> {played}",
+    f"{{games}} {_PLAY} {{played}} if {_NOT_HOW}",
+    f"{{percent}} {_PLAY} {{played}} of {{crowd}} if {_NOT_HOW}",
+    f"{{percent}} {_PLAY} {{played}} if {_NOT_HOW}",
+    f"{{side}} <play/choose/reply/answer/answer with/reply with> {{move}} {{often}} if modal=|almost {_NOT_HOW}",
+    "{you} <meet> {move} {often} if modal=|almost|will",
+    "{you} <meet> {move} if modal=will",
+    "{you} <expect to meet> {move}",
 )
 _OFTEN: dict[str, str | int] = {
     **dict.fromkeys(("nearly always", "almost always", "always"), "nearly always"),
@@ -72,15 +66,15 @@ _OFTEN: dict[str, str | int] = {
     **dict.fromkeys(("occasionally", "now and then", "sometimes"), "sometimes"),
     **dict.fromkeys(("less often", "not often"), "not often"),
     **dict.fromkeys(("rarely", "seldom", "very rarely", "very seldom"), "rarely"),
-    **dict.fromkeys(("hardly ever", "almost never", "never", "scarcely ever"), "hardly ever"),
+    **dict.fromkeys(("hardly ever", "almost never", "scarcely ever"), "hardly ever"),
     **dict.fromkeys(("9 times out of 10", "nine times out of ten"), 90),
     "in every other game": 50,
 }  # fmt: skip
 _USUAL = {
-    **dict.fromkeys(("common", "very common", "popular", "very popular", "usual", "fashionable", "all the rage", "the fashion", "frequent"), "often"),
-    "the rule": "usually",
+    **dict.fromkeys(("common", "very common", "popular", "very popular", "usual", "fashionable", "rage", "fashion", "frequent"), "often"),
+    "rule": "usually",
     **dict.fromkeys(("the most popular", "the most common"), MAIN),
-    **dict.fromkeys(("rare", "very rare", "unusual", "uncommon", "a rarity", "a rare guest", "unpopular", "a rare bird", "the exception", "out of fashion"), "rarely"),
+    **dict.fromkeys(("rare", "very rare", "unusual", "uncommon", "rarity", "a rare guest", "unpopular", "a rare bird", "exception", "out of fashion"), "rarely"),
 }  # fmt: skip
 _COMMON = {
     **dict.fromkeys(("main", "most common", "most popular", "most frequent", "commonest", "most usual"), MAIN),
@@ -90,29 +84,41 @@ _COMMON = {
 }  # fmt: skip
 _MOST: dict[str, str | int] = {
     **dict.fromkeys(("nearly all", "almost all"), "nearly always"),
-    **dict.fromkeys(("most", "the majority of", "the great majority of"), "usually"),
-    **dict.fromkeys(("many", "lots of", "plenty of"), "often"),
+    **dict.fromkeys(("most", "most of", "the majority of", "the great majority of"), "usually"),
+    **dict.fromkeys(("many", "many of", "lots of", "plenty of"), "often"),
     "not many": "not often",
     **dict.fromkeys(("few", "very few", "only a few"), "rarely"),
     **dict.fromkeys(("hardly any", "almost no"), "hardly ever"),
     "9 out of 10": 90,
     "8 out of 10": 80,
-}  # fmt: skip
-_PART: dict[str, str | int] = {
-    **dict.fromkeys(("nearly all", "almost all"), "nearly always"),
-    **dict.fromkeys(("most", "the majority", "the great majority"), "usually"),
-    "half": 50,
-    "a third": 33,
-    "a quarter": 25,
+    "half of": 50,
+    "a third of": 33,
+    "a quarter of": 25,
 }
-_ONE_OF_SEVERAL = re.compile(
-    rf"\b(?:an?|one|another)(?: \w+)? (?:{'|'.join(word for word, degree in _COMMON.items() if degree == _NAMED)})\b"
-)
-_SCOPES = (
-    (re.compile(r"\b(?:grand)?masters?\b|\bat the top\b|\bstrong players\b"), "masters"),
-    (re.compile(r"\bbeginners?\b"), "beginners"),
-)
+_SCOPES = {
+    **dict.fromkeys(("master", "grandmaster", "strong player", "top"), "masters"),
+    "beginner": "beginners",
+}
 _RATINGS = {"masters": MASTERS, "beginners": BEGINNERS}
+_POINTERS = frozenset({"it", "this", "that"})
+_EVERYONE = frozenset({"everyone", "everybody"})
+_CROWD = frozenset(["player", "people", "amateur", "opponent", "pupil", "club player", "game", "level", "practice", *members("club level", NOUNS), *_SCOPES])  # fmt: skip
+
+
+def _scope(noun: Noun) -> str | None:
+    """Whose games are meant: "masters", "beginners", "" for anybody's; None for no games at all."""
+    head = "club player" if noun.text.endswith(("club players", "club player")) else noun.head
+    if head not in _CROWD:
+        return None
+    return next(
+        (_SCOPES[word] for word in (head, *head.split(), *noun.adjectives) if word in _SCOPES), ""
+    )
+
+
+def _crowd(noun: Noun) -> tuple[str | int, str] | None:
+    """How many of whose games: "most beginners", "9 out of 10 players"."""
+    degree, scope = _MOST.get(noun.det), _scope(noun)
+    return (degree, scope) if degree is not None and scope is not None else None
 
 
 def _commonest(noun: Noun) -> str | None:
@@ -121,34 +127,30 @@ def _commonest(noun: Noun) -> str | None:
         return None
     for first in range(len(noun.adjectives)):
         found = _COMMON.get(" ".join(noun.adjectives[first:]))
+        if found == _NAMED and noun.det in {"a", "an", "one", "another"}:
+            return "often"
         if found is not None:
+            found = MAIN if found == _NAMED else found
             return found if noun.det == "the" or noun.whose or found == "rarely" else None
     return None
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    if "played" in slots:
-        named = here.agent(slots["played"]).move
-        if named is None:
-            raise Unread("it is not clear which move is meant")
-    elif "described" in slots:
-        named = here.described(slots["described"])
-    elif "move" in slots:
-        named = here.named(slots["move"])
-    else:
-        named = here.last()
+    named = here.agent(slots["played"]).move if "played" in slots else here.named(slots["move"])
+    if named is None:
+        raise Unread("it is not clear which move is meant")
+    other = named_before(here) if slots.get("played") in _POINTERS else None
+    if other is not None and here.named(other).uci != named.uci:
+        raise Unread(f"it may be said of {other}")
     if "side" in slots and here.side(slots["side"]) != named.side:
         raise Unread(f"{slots['move']} is no move of that side")
-    if "everyone" in slots:
-        slots["common"] = "usually"
-    if "commonest" in slots:
-        slots["common"] = slots["commonest"]
-    degree = next(
-        (slots[k] for k in ("often", "usual", "common", "most", "part") if k in slots), "likely"
-    )
-    if degree == _NAMED:
-        degree = "often" if _ONE_OF_SEVERAL.search(here.said) else MAIN
-    percent = int(slots["n"]) if "n" in slots else degree if isinstance(degree, int) else None
+    degree, scope = slots.get("games", ("likely", ""))
+    if "never" in slots:
+        degree = "hardly ever"
+    elif "everyone" in slots:
+        degree = "usually"
+    degree = next((slots[k] for k in ("often", "usual", "commonest") if k in slots), degree)
+    percent = slots.get("percent", degree if isinstance(degree, int) else None)
     if percent is not None and percent > 100:
         raise Unread("more than all is no share")
     return [
@@ -159,7 +161,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             move=named.uci,
             degree=None if percent is not None else degree,
             share=percent,
-            scope=next((name for pattern, name in _SCOPES if pattern.search(here.said)), None),
+            scope=slots.get("whose_games") or slots.get("crowd") or scope or None,
         )
     ]
 
@@ -248,14 +250,17 @@ KIND = Kind(
         f"where no game gets there, and beyond the first 20 moves. Masters are rated {MASTERS[0]} and more, beginners below {BEGINNERS[1]}."
     ),
     formula="share = 100 * games with the move / games in which any move was played; main: games with it / (games with it + games with the most played other move) > 1/2",
-    phrases=PHRASES,
-    slots={"often": _OFTEN, "usual": _USUAL, "common": _COMMON, "most": _MOST, "part": _PART},
-    vocabulary=frozenset(
-        ["often", "frequently", "usually", "mostly", "always", "commonly", "rarely", "seldom", "ever", "never", "common", "popular", "usual", "fashionable", "rage", "fashion", "rare", "unusual", "uncommon", "rarity", "commonest", "most",
-         "majority", "many", "few", "nearly", "almost", "percent", "cent", "%", "games", "meet", "see", "face", "standard", "favourite", "frequent", "unpopular", "occasionally", "sometimes", "lots", "plenty", "out", "exception", "rule", "rarest", "customary", "generally", "normally", "then", "again", "half", "third", "quarter"]
-    ),
     frames=FRAMES,
-    tests={"commonest": _commonest, "everyone": lambda n: n.head if n.head in {"everyone", "everybody"} else None},
+    slots={"often": _OFTEN, "usual": _USUAL},
+    tests={
+        "commonest": _commonest,
+        "everyone": lambda n: n.head if n.head in _EVERYONE else None,
+        "games": _crowd,
+        "crowd": _scope,
+        "whose_games": _scope,
+        "percent": lambda n: n.count if n.head in {"percent", "%"} else None,
+        "you": lambda n: n.text if n.text == "you" else None,
+    },
     read=read,
     check=check,
     flips=True,

@@ -35,7 +35,10 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
-    named = here.named(slots["move"]) if "move" in slots else None
+    past = verb is not None and (verb.done or verb.past)
+    named = None
+    if "move" in slots:
+        named = here.made(slots["move"]) if past else here.named(slots["move"])
     if named is not None:
         agent = Agent(named.side, named.after, named.uci[2:4], named)
         word = slots.get("side") or slots.get("agent")

@@ -19,6 +19,7 @@ FRAMES = (
     "{target} <=> better bishop",
     "{side} <have> better bishop",
     "{target} <=> {better_one}",
+    "<*> good bishop [(on|at) {square}]",
     "good bishop <be> (on|at) {square}",
     "good bishop <be> one (on|at) {square}",
     "<~> better bishop",

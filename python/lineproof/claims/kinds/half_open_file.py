@@ -50,7 +50,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             raise Unread("it is not half-open, so it is not clear what is said of it")
     asked = when(here, slots, brings=brings(here, slots) or "opening" in here.said.split())
     at = named_after(here, slots)
-    files = Where.read(slots.get("files")).files
+    files = "".join(f for f in slots.get("files") or "" if f in FILES)
     words = here.said.split()
     if words[0] == "the":
         agreeing(here, len(files))

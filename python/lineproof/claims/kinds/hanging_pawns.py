@@ -76,7 +76,10 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
         return answer(claim, True, because, at=spot, marks=squares(two, side))
     whose = " or ".join(title(side) for side in either(claim.side))
     because = f"{whose} has no two pawns{p['where']} that stand abreast on half-open files with nobody beside them."
-    return answer(claim, False, because)
+    sides = either(claim.side)
+    none = len(sides) == 1 and not hanging(claim.spot.board, sides[0])
+    instead = f"{whose} has no hanging pawns." if none else None
+    return answer(claim, False, because, instead=instead)
 
 
 KIND = Kind(

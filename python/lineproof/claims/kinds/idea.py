@@ -46,9 +46,14 @@ FRAMES = (
     "{moves} <follow/come/be> +next|under_way|soon ; coming=yes",
     "{moves} <=> +next ; coming=yes",
     "{moves} <=> on way ; coming=yes",
+    "{moves} <=> {whose_lever}",
     f"[{{agent}}] <play/make/come/go/move to {_DO}> {{moves}}",
     "[{agent}] <play/make> [{anything}] with {moves} +in_mind",
     "[{agent}] <want/need> {placed}",
+    f"[{{agent}}] <{_AIM} to {_BRING}> {{placed}}",
+    f"(idea|next idea|only idea) <be to {_BRING}> {{placed}}",
+    f"(idea|next idea|only idea) (of|behind) {{by}} <be to {_BRING}> {{placed}}",
+    "{whose_next} <=> {moves}",
     "(idea|next idea|only idea) <=> {moves}",
     "(idea|next idea|only idea) (of|behind) {by} <=> {moves}",
     "(idea|next idea|only idea) (of|behind) {by} <=> {castling}",
@@ -107,6 +112,8 @@ def _castling(noun: Noun) -> str | None:
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
+    for owned in {"whose_lever", "whose_next"} & slots.keys():
+        slots["whose"] = slots.pop(owned).removesuffix(" 's")
     first = slots.get("moves", "").split()[:1]
     if first and re.fullmatch("[a-h][1-8]", first[0]) and here.board.piece_at(first[0]):
         raise Unread("a piece stands there already, so it is not clear what is prepared")
@@ -120,9 +127,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "target" in slots and "side" not in slots and "whose" not in slots:
         agent = here.agent(slots["target"]) if "agent" not in slots else agent
     side, spot = agent.side, agent.spot
-    if "coming" in slots and spot.board.turn == side:
-        raise Unread("it is that side's own move, so it may be said of the next move alone")
     moves = [w for w in slots.get("moves", "").split() if re.search(rf"{SAN}[+#]?$", w)]
+    nobody = {"agent", "by", "side", "whose", "target"}.isdisjoint(slots)
+    if "coming" in slots and moves and nobody and _of_the_other(spot, side, moves[0]):
+        side = other(side)  # no move of the side that has just moved
+    elif "coming" in slots and spot.board.turn == side:
+        raise Unread("it is that side's own move, so it may be said of the next move alone")
     castling = slots.get("wing") or slots.get("castling") or slots.get("castle")
     if castling:
         moves = ["O-O", "O-O-O"] if castling == "castling" else [castling]
@@ -155,6 +165,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             square=slots.get("square"),
         )
     ]  # fmt: skip
+
+
+def _of_the_other(spot: Spot, side: str, move: str) -> bool:
+    """Whether the other side alone can play a move that is said to be coming."""
+    own, others = spot.with_move_for(side), spot.with_move_for(other(side))
+    if others is None or parsed(others, move) is None:
+        return False
+    return own is not None and parsed(own, move) is None
 
 
 def _freed(here: Here, text: str, side: str) -> str:
@@ -335,6 +353,8 @@ KIND = Kind(
     tests={
         "moves": lambda n: n.text if n.type in {"move", "square"} else None,
         "castling": _castling,
+        "whose_next": lambda n: n.whose if n.head == "move" and "next" in n.adjectives and not n.no and n.whose else None,
+        "whose_lever": lambda n: n.whose if n.head in {"break", "lever", "pawn break", "freeing move"} and n.whose and not n.no else None,
         "placed": lambda n: f"{n.head} {n.square}" if n.type == "piece" and n.square and not n.parts else None,
         "blow": lambda n: n.head if n.head in {*NOUNS["fork"], "check", "sacrifice"} else None,
         "freed": lambda n: n.text if n.type == "piece" and not n.parts and not n.plural and n.head != "pawn" else None,

@@ -42,6 +42,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "royal" in slots:
         slots["file"] = slots["royal"]
     claim = read_pawns(KIND.id, here, slots, isolated)
+    named = " and " in slots.get("targets", slots.get("target", ""))
+    if named and "doubled" not in slots and len(claim.params["pawns"]) > 1:
+        return [  # each of those that are named
+            here.claim(**{**_fields(claim), "pawns": (pawn,)}) for pawn in claim.params["pawns"]
+        ]
     if " have " in words or " has " in words or " had " in words:
         neighbours = any(w in words for w in ("neighbour", "beside it", "adjacent"))
         if neighbours and "target" in slots:  # "has no neighbours" says that it is isolated

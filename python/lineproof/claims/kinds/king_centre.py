@@ -33,6 +33,7 @@ FRAMES = (
     "{king} <remain/stay> in centre if modal=will",
     "{both} <be/stay/stick> in centre",
     "{both} <=> stuck|stranded in centre ; stuck=yes",
+    "<be:stick/catch/trap/strand/maroon/keep/hold> {both} in centre ; stuck=yes",
 )
 
 

@@ -27,7 +27,7 @@ FRAMES = (
     "{king} <have> shelter ; safe=yes",
     "{king} <lack> shelter",
     "{nobody} <shelter/shield/protect/cover> {king}",
-    "<~> {no_pawns} [(around|round|near|in_front_of|before|by|beside) {king}] if negated",
+    "<~> {no_pawns} (around|round|near|in_front_of|before|by|beside) {king} if negated",
     "{king} <have> {no_pawns} [(around|round|near|in_front_of|before|by|beside) {anything}] if negated",
     "{king} <=> {prey}",
     "{king} <walk/march/roam/wander/run> without shelter",
@@ -123,8 +123,9 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     because = f"{title(side)}'s king on {king} has {count} on the six squares in front of it"
     if force < ATTACKERS:
         because += f", but {title(enemy)} has too few pieces left to make use of it."
+        instead = f"{title(side)}'s king on {king} is safe: {title(enemy)} has too few pieces left."
         return Judgement(
-            Outcome.FAILS, because, (), claim.spot, numbers, instead=because, marks=marks
+            Outcome.FAILS, because, (), claim.spot, numbers, instead=instead, marks=marks
         )
     if walked:
         because = f"{title(side)}'s king on {king} has left its first two ranks."

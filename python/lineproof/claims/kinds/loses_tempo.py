@@ -16,6 +16,8 @@ from lineproof.claims.tracks import Loss, losses, tracks
 FRAMES = (
     "[{agent}] <lose/waste/spend> tempo [with {target}]",
     "[{agent}] <lose/waste> {a_move} [with {target}]",
+    "[{agent}] <lose/waste/spend> (tempo) (with|by) {move}",
+    "[{agent}] <lose/waste/spend> {a_move} (with|by) {move}",
     "{side} <move/play> {same} {times}",
     "{side} <move/play> {defender} {times}",
     "{defender} <move> {times}",
@@ -34,12 +36,18 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "times" in slots:
         return [_moved(here, slots)]
     verb = slots.get("verb")
+    coming = _coming(here, slots.get("agent")) if "side" not in slots else None
+    if coming is not None and (verb is None or not (verb.done or verb.past or verb.negated)):
+        return [here.claim(KIND.id, coming.board.turn, spot=coming.play(here.shown_next or ""), just=True, n=1, at=None)]  # fmt: skip
     if verb is not None and verb.modal in {"can", "will", "must", "shall"}:
         raise Unread("said of what may come")
     if verb is not None and verb.negated and re.match(r"(?:do not|don['’]t|never|avoid)\b", said):
         raise Unread("it is advice")
     costs = re.search(r"\bcosts?\b|\bcosting\b", said) is not None and "cost of" not in said
-    move = here.named(slots["move"]) if "move" in slots else None
+    move = None
+    if "move" in slots:
+        past = verb is not None and (verb.done or verb.past)
+        move = here.made(slots["move"]) if past else here.named(slots["move"])
     if "agent" not in slots and move is None:
         of_this_move(here)
     whole = "agent" in slots and _is_side(slots["agent"])
@@ -66,7 +74,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             raise Unread("it is not clear which move loses it")
         raise Unread("it is not the mover who loses it")
     square = None
-    if "target" in slots:
+    if slots.get("target") in {"it", "this", "that"} and agent is not None and agent.square:
+        square = [agent.square]
+    elif slots.get("target") in {"it", "this", "that"} and whole and just:
+        pass  # "Black loses a tempo with it": with the move just played
+    elif "target" in slots:
         found = [
             at for at in here.at(spot).find(slots["target"], side) if at in pieces(spot.board, side)
         ]
@@ -77,6 +89,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if not 1 <= n <= 20:
         raise Unread("so many moves are not lost")
     return [here.claim(KIND.id, side, spot=spot, just=just, n=n, at=square)]
+
+
+def _coming(here: Here, text: str | None) -> Spot | None:
+    """The position before the move shown next, where the piece that "is about to lose a tempo" makes that move."""
+    shown = here.shown_next
+    if text is None or shown is None or _is_side(text):
+        return None
+    return here.spot if shown[:2] in here.find(text, here.board.turn) else None
 
 
 def _moved(here: Here, slots: dict[str, Any]) -> Claim:
@@ -217,7 +237,7 @@ def _mover(spot: Spot, side: str, just: bool) -> str:
 def _spoken(spot: Spot, loss: Loss) -> str:
     who = upper(name(spot.board, loss.at))
     if loss.spent - loss.needed >= loss.driven:
-        return f"{who} has spent {loss.spent} move{'s' if loss.spent != 1 else ''} where {loss.needed} would have done, captures and forced moves apart."
+        return f"{who} has spent {loss.spent} move{'s' if loss.spent != 1 else ''} where {loss.needed} would have done; captures and moves that nothing else could replace are not counted."
     times = "once" if loss.driven == 1 else "twice" if loss.driven == 2 else f"{loss.driven} times"
     return f"{who} was driven on {times} by a developing move."
 

@@ -141,6 +141,7 @@ KIND = Kind(
             else None
         ),
     },
+    gives_way=frozenset({"unlike-before"}),
     read=read,
     check=check,
 )

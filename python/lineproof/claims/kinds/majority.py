@@ -39,6 +39,7 @@ FRAMES = (
     "{counted_wing} <meet> {m}",
     "{side} <be> {a_pawn} (on|in) {wing} +up",
     "{flank} <belong to> {side}",
+    "<~> {flank} for {side}",
     "<*> preponderance [{where}]",
     "<*> {held_wing}",
     "{side} <push/advance/use> majority (on|in) {wing} if modal=can|may|",
@@ -112,12 +113,15 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         side = owner(here, slots)
     else:
         side = None
+    fewer = numbers is not None and numbers[0] < numbers[1]
+    if numbers is not None and fewer:
+        numbers = (numbers[1], numbers[0])
     if side is None:
         side = only_side(lambda s: wing is not None and _largest(at.board, s, wing, numbers, ""))
         if side is None and wing is not None:
             raise Unread("it is not clear whose majority is meant")
-    if numbers is not None and numbers[0] < numbers[1]:
-        side, numbers = other(side or "white"), (numbers[1], numbers[0])
+    elif fewer:
+        side = other(side)
     return [
         here.claim(
             KIND.id,
@@ -153,6 +157,11 @@ def _flawed(board: Board, side: str, files: str) -> list[str]:
     return [at for at in pawns(board, side, files) if at in pairs or at in isolated(board, side)]
 
 
+def _flaw(board: Board, side: str, at: str) -> str:
+    pair = any(at in two for two in doubled(board, side).values())
+    return f"{name(board, at)} is {'doubled' if pair else 'isolated'}"
+
+
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
     p = claim.params
     side = claim.side or "white"
@@ -178,13 +187,13 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
     said = "; ".join(_counted(board, side, wing, WINGS[wing][0]) for wing in wings)
     if p["quality"]:
         flawed = _flawed(board, side, WINGS[wings[0]][0])
-        said += f"; of these {'none' if not flawed else name(board, flawed[0])} is doubled or isolated"  # fmt: skip
+        said += f"; of these {_flaw(board, side, flawed[0]) if flawed else 'none is doubled or isolated'}"  # fmt: skip
     return answer(claim, False, f"{said}.")
 
 
 def _counted(board: Board, side: str, wing: str, files: str) -> str:
     mine, his = (len(pawns(board, s, files)) for s in (side, other(side)))
-    return f"On the {wing} ({files[0]} to {files[-1]}) {title(side)} has {mine} pawn{'s' if mine != 1 else ''} against {his}"
+    return f"{title(side)} has {mine} pawn{'s' if mine != 1 else ''} against {his} on the {wing} ({files[0]} to {files[-1]})"
 
 
 KIND = Kind(

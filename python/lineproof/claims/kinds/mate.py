@@ -8,8 +8,9 @@ from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.phrase import MOVE
-from lineproof.claims.played import supposed
+from lineproof.claims.patterns import MOVE
+from lineproof.claims.played import played, supposed
+from lineproof.claims.showing import numbered
 from lineproof.claims.slot import SLOTS
 
 FRAMES = (
@@ -27,6 +28,7 @@ FRAMES = (
     "[{agent}] <mate> ; over=yes if without=in|on|at",
     "{anything} <make> mate {complete}",
     "<~> {mating}",
+    "{deed} <fail/allow/permit> {mating}",
     "{piece} <mate> (on|at) {square}",
     "<be:smother> {king}",
 )
@@ -50,6 +52,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("it is said of what will be")
     if "over" in slots and not spot.board.is_checkmate and not _moved(slots):
         raise Unread("it is not said that it is mate already")
+    if "deed" in slots:
+        here = here.at(played(here, slots["deed"]).after)
     if "mating" in slots:
         spot = here.named(slots["mating"]).after
     if "placed" in slots and not spot.board.is_checkmate:
@@ -89,6 +93,11 @@ def _to(here: Here, piece: str, square: str) -> Spot:
     return here.spot.play(found[0])
 
 
+def _last(spot: Spot) -> str:
+    """The move that has led there."""
+    return numbered(spot.earlier(1), spot.moves[-1:]) if spot.moves else "This"
+
+
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search
     board = claim.spot.board
     legal = board.legal_moves()
@@ -109,9 +118,9 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
         else (
             "This is mate."
             if true
-            else "This is check, not mate."
+            else f"{_last(claim.spot)} is check, not mate."
             if board.in_check
-            else "This is not mate."
+            else f"{_last(claim.spot)} is not mate."
         )
     )
     return Judgement(

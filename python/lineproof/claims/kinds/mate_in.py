@@ -11,7 +11,7 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.noun import Noun
-from lineproof.claims.phrase import MOVE
+from lineproof.claims.patterns import MOVE
 from lineproof.claims.played import supposed
 
 MOST = 30
@@ -23,11 +23,11 @@ FRAMES = (
     "[{agent}] <mate> (on|at|with) {next}",
     "[{agent}] <mate> +by_force|quickly",
     "[{agent}] <forcing_mate>",
-    "[{agent}] <~> mate in {n} [for {side}] [with {move}]",
+    "[{agent}] <~> mate (in|within) {n} [for {side}] [with {move}]",
     "[{agent}] <~> mate (on|at) {next}",
     "{side} <announce> mate [in {n}]",
     "[{side}] <~> forced mate",
-    "{side} <have> mate",
+    "{side} <have> mate if without=in|within",
     "{anything} <allow/permit/let_in/walk_into/run_into/fall_into/lose_to> mate [in {n}] ; allows=yes",
     "{anything} <walk/run/fall/stumble/lose> (into|to) mate [in {n}] ; allows=yes",
     "<be:mate> {side} in {n} ; loses=yes",
@@ -159,7 +159,9 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     instead = (
         f"{title(side)} mates in {mate}."
         if mate is not None and mate > 0
-        else f"There is no mate in {limit} here."
+        else f"{spot.board.san(by)} does not mate in {limit}."
+        if by
+        else f"{title(side)} has no mate in {limit} here."
     )
     return Judgement(
         Outcome.FAILS,
@@ -205,7 +207,7 @@ def _after_any_reply(
 KIND = Kind(
     id="mate-in",
     title="Mate in n",
-    version=1,
+    version=2,
     definition="The side mates by force in at most n moves; it fails only when every move has been tried to that depth. Without a number: a forced mate is found, or the side does not even reach 85 of 100.",
     formula="holds: mate found in at most n moves; fails: every move tried to that depth without one",
     source="FIDE Laws of Chess, article 1.4.1, for mate; common practice for the count",
@@ -215,6 +217,7 @@ KIND = Kind(
         "next": following,
         "pointer": lambda n: n.text if n.head in {"it", "this", "that", "there"} else None,
     },
+    flips=True,
     gives_way=frozenset({"by-force", "mate-threat"}),
     read=read,
     check=check,

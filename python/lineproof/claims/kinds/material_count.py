@@ -12,7 +12,7 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import ADJECTIVES, members
 from lineproof.claims.noun import Noun
-from lineproof.claims.phrase import MOVE
+from lineproof.claims.patterns import MOVE
 from lineproof.claims.played import around, played
 from lineproof.claims.slot import SLOTS
 
@@ -63,7 +63,7 @@ def known_extra(noun: Noun) -> str | None:
     if "own" in noun.adjectives or " own " in f" {noun.text} ":
         return None
     if noun.head == "extra pawn":
-        return amount(replace(noun, head="pawn"))
+        return amount(replace(noun, head="pawn", square=""))
     return amount(noun) if "extra" in noun.adjectives else None
 
 
@@ -107,9 +107,9 @@ FRAMES = (
     "{nobody} <lead> (in|on) material ; nothing=yes",
     "{nobody} <lead> {amount} ; nothing=yes",
     "pawn <=> {n} (against|to|for) {m}",
-    "<=> {pawns_n} (against|to|versus) {m} if verbless",
-    "{side} <have> {pawns_n} (against|to) {m}",
-    "<~> {pawns_n} (against|to) {m}",
+    "<=> {pawns_n} (against|to|versus) {m} if verbless without=on",
+    "{side} <have> {pawns_n} (against|to) {m} if without=on",
+    "<~> {pawns_n} (against|to) {m} if without=on",
     "{both} <have> {pawns_n} ; each=yes",
     "<=> {pawns_n} +each|apiece ; each=yes if verbless",
     "{side} <=> {sign} +materially",
@@ -131,6 +131,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("it is not material that is counted")
     if "agent" in slots and not _man(slots["agent"]):
         here = here.at(played(here, slots["agent"]).after)
+    near = here.said if "pawns_n" in slots else " ".join((*around(here), here.said))
+    if ("pawns_n" in slots or "m" in slots) and _IN_PART.search(near):
+        raise Unread("it is counted on a part of the board")
     if "pawns_n" in slots:
         pawns = (int(slots["pawns_n"]), int(slots.get("m", slots["pawns_n"])))
         return [here.claim(KIND.id, "white", amount="pawns", pawns=pawns)]
@@ -152,7 +155,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             raise Unread(f"nothing stands on {slots['square']}")
         side = side_of(letter)
     elif "known" in slots and re.match(
-        r"\s*(?:in the (?:middle|centre|center)|on the (?:king|queen))", around(here)[1]
+        r"\s*(?:in the (?:middle|centre|center)|(?:on|over on|out on) the (?:king|queen|other (?:wing|side|flank)|far ))",
+        around(here)[1],
     ):
         raise Unread("it is extra there, and not in all")
     elif "known" in slots and "side" not in slots:
@@ -171,6 +175,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             KIND.id, side, amount=named or "material", price=slots.get("price"), known="known" in slots
         )
     ]  # fmt: skip
+
+
+_IN_PART = re.compile(
+    r"\b(?:(?:king|queen)(?:'s |-| )?side|wings?|flanks?|files?|centre|center|over (?:there|here)|majorit\w+|minorit\w+|on [a-h][1-8]|[a-h]\d (?:is|needs))\b",
+    re.IGNORECASE,
+)
+"""Words with which not the whole board is counted."""
 
 
 def _man(text: str) -> bool:
@@ -296,9 +307,11 @@ def _words(diff: dict[str, int], minor: int) -> str:
     number = {1: "one", 2: "two", 3: "three", 4: "four", 5: "five"}
     more = [f"{number.get(n, n)} {w}{'s' if n > 1 else ''}" for w, n in names if n > 0]
     less = [f"{number.get(-n, -n)} {w}{'s' if n < -1 else ''}" for w, n in names if n < 0]
-    parts = [f"{' and '.join(more)} more"] if more else []
-    parts += [f"{' and '.join(less)} less"] if less else []
-    return " and ".join(parts) or "nothing"
+    if more and less:
+        return f"{' and '.join(more)} for {' and '.join(less)}"
+    return (
+        f"{' and '.join(more or less)} {'more' if more else 'less'}" if more or less else "nothing"
+    )
 
 
 KIND = Kind(

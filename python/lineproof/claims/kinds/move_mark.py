@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.bands import Mark as Earned
@@ -15,8 +16,9 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
 from lineproof.claims.noun import Noun
 from lineproof.claims.played import around, contrasted, named_before, played
-from lineproof.claims.sentence import sentences
+from lineproof.claims.sentence import Sentence, sentences
 from lineproof.claims.worded import NOMINAL
+from lineproof.claims.written_marks import marked
 
 _GLYPHS = {1: "!", 2: "?", 3: "!!", 4: "??", 5: "!?", 6: "?!"}
 """PGN standard (1994), NAG table of section 10."""
@@ -50,6 +52,8 @@ _MOVES = (
         "course",
     }
 )
+_SLOWER = frozenset({"other", "slower", "different", "quieter", "better", "stronger", "another"})
+_ANSWERS = frozenset({"answer", "reply", "response", "reaction", "remedy", "antidote", "cure", "solution", "defence", "way"})  # fmt: skip
 _OTHERS = frozenset(
     {
         "second",
@@ -81,8 +85,10 @@ def judged(noun: Noun) -> str | None:
         return "!"
     if noun.head not in _MOVES or not said.isdisjoint(_OTHERS):
         return None
-    if noun.head == "move" and noun.det == "the" and not said:
+    if noun.head == "move" and noun.det == "the" and noun.text == "the move" and not said:
         return "!"
+    if noun.head in {"one", "thing"} and noun.det == "the" and "good" in said:
+        return None  # "that's the good one": the better of two pieces
     marks = [_ADJECTIVES[a] for a in noun.adjectives if a in _ADJECTIVES]
     if "very" in said and marks[:1] == ["?"]:
         return "??"
@@ -141,6 +147,9 @@ _CLAIMED = {
 FRAMES = (
     "{deed} <=> {quality} [(for|of) {side}] if without=never",
     "{deed} <=> {mark} [for {side}] if without=never",
+    "{deed} <=> {answering} (to|against) {anything} if without=never",
+    "{deed} <make_sense> ; mark=!",
+    "{deed} <ask_for_trouble> ; mark=?!",
     "<be:call/consider/judge> {deed} {mark} if modal=|must|may|can|would",
     "<be:call/consider/judge> {deed} {quality} if modal=|must|may|can|would",
     "{known} <=> {deed} if without=never",
@@ -163,6 +172,7 @@ FRAMES = (
     "{side} <make/commit> {fault} [(with|by) {deed}]",
     "{side} <blunder> [(with|by) {deed}] ; mark=??",
     "{side} <err> [(with|by) {deed}] ; mark=?",
+    "{author} <recommend/advise/suggest> {other_move} ; mark=! if negated modal=|can|could|would",
     "{author} <recommend/advise> {deed} ; mark=! if active modal=|would",
     "<be:recommend/advise> {deed} ; mark=!",
     "{piece} <belong> (on|to) {square} ; mark=!",
@@ -194,6 +204,8 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     text = slots.get("deed")
+    if re.match("1 |only 1 |just 1 ", text or ""):
+        raise Unread("it is counted, not judged")
     if "piece" in slots:
         text = f"{slots['piece']} to {slots['square']}"
     if "quality" not in slots and text in {"it", "which", "that"}:
@@ -218,17 +230,21 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     ):
         raise Unread("the move is not that side's")
     verb = slots.get("verb")
+    if "quality" in slots and _PLEASANT.fullmatch(here.said):
+        raise Unread("it may be said of how one stands there")
     if here.said.startswith("being "):
         raise Unread("it is not said of the move")
     mark_ = next(
         slots[s]
-        for s in ("quality", "mark", "known", "fault", "how", "glyph", "best")
+        for s in ("quality", "mark", "answering", "known", "fault", "how", "glyph", "best")
         if s in slots
     )
     if "seems" in slots and (
         mark_ in {"!", "!!"} or text in {None, "this", "that", "it", "which"} or contrasted(here)
     ):
         raise Unread("what looks so need not be so")
+    if "seems" in slots and _ODD.search(here.said):
+        raise Unread("it is said of its looks")
     told = re.search(r"\b(?:called|considered|judged|regarded|deemed)\b", here.said)
     barred = verb is not None and verb.modal == "can" and verb.negated
     barred = barred and text not in {None, "this", "that", "it", "which"}  # "Nf6 can't be right"
@@ -246,6 +262,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     ]
 
 
+_ODD = re.compile(r"\b(?:strange|odd|weird|bizarre|peculiar)$")
+_PLEASANT = re.compile(
+    r"(?:it|this|that)(?:'s| is| was| looks| seems| feels)?(?: \w+)? (?:nice|lovely|great|grand|neat|wonderful|beautiful|gorgeous)"
+)
+"""It pleases; a move that "it" is good of is called sound, strong or right."""
+
+
 def _beside(here: Here) -> str | None:
     """The move that stands just before these words: "bishop takes b7, superb move"."""
     before = around(here)[0].rstrip()
@@ -258,6 +281,21 @@ def _beside(here: Here) -> str | None:
 def _alone(here: Here) -> bool:
     """Whether the sentence ends with these words."""
     return re.match(r"\s*(?:$|[.!;:)\u2026])", around(here)[1]) is not None
+
+
+def scan(here: Here, sentence: Sentence) -> list[Claim]:
+    """A claim for each mark that is written behind a move: "8. Qxd4?? drops a piece"."""
+    found = []
+    for named, mark_, word in marked(here, sentence):
+        start = sentence.start + word.start
+        at = replace(
+            here,
+            words=sentence.text[word.start : word.end],
+            start=start,
+            end=sentence.start + word.end,
+        )
+        found.append(at.claim(KIND.id, named.side, spot=named.before, move=named.uci, mark=mark_))
+    return found
 
 
 def read_glyph(here: Here, nag: int, value: str) -> list[Claim]:
@@ -381,11 +419,23 @@ KIND = Kind(
         "best": lambda n: "!" if n.head in {"best", "strongest"} and n.det == "the" else None,
         "it": lambda n: n.text if n.head in {"it", "this"} else None,
         "moved": lambda n: n.text if n.type == "piece" and n.square and not n.parts else None,
+        "other_move": lambda n: (
+            n.text if n.head in NOUNS["move"] and not _SLOWER.isdisjoint(n.adjectives) else None
+        ),
+        "answering": lambda n: judged(n) if n.head in _ANSWERS else None,
         "recommendation": lambda n: (
-            n.text if n.head == "recommendation" and n.whose in {"our", "my"} else None
+            n.text
+            if (
+                n.head in {"recommendation", "choice", "preference"}
+                and n.whose in {"our", "my"}
+                and len(n.text.split()) == 2
+            )
+            or n.head in {"way to go", "way forward"}
+            else None
         ),
     },
     read=read,
+    scan=scan,
     glyphs=_GLYPHS,
     read_glyph=read_glyph,
     check=check,

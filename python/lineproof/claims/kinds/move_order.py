@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 from typing import Any
 
@@ -12,45 +11,53 @@ from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.cost import MISTAKE, Cost, weigh
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.noun import Noun
+from lineproof.claims.ordering import order
 from lineproof.claims.passing import parsed
 from lineproof.claims.played import named_before
 
-PHRASES = (
-    "first {move} [,] [and] only then {by}",
-    "first {move} [,] [and] then [and] only then {by}",
-    "first {move} [,] [and] not {by} [at once|straight away|immediately]",
-    "{side} <play> {move} first [,] [and] only then {by}",
-    "{side} <play> first {move} [,] [and] only then {by}",
-    "{move} (must|has to|needs to|should|ought to) (come|be played|be inserted|be thrown in) before {by}",
-    "{move} (must|has to|needs to) (come|be played) first [,] [and] only then {by}",
-    "{by} (only works|works only|is only good|is good only|is only possible|comes only) after {move}",
-    "only after {move} (comes|is|can|does) {by} [come|work|possible|good]",
-    "the (order|move order|order of moves|exact order|sequence) <matter> [here|a great deal|a lot|very much] [:|,|-] [first] {move} [,] [and] [only] then {by}",
-    "the (order|move order|order of moves|exact order|sequence) {is} [{very}] {important} [:|,|-] [first] {move} [,] [and] [only] then {by}",
-    "the (order|move order|order of moves|exact order|sequence) <matter> [here|a great deal|a lot|very much]",
-    "the (order|move order|order of moves|exact order|sequence) {is} [{very}] {important} [here]",
-    "the (order|move order|order of moves|sequence) <make> [{very}] {difference} [here]",
-    "{move} and {by} can be played in {either} order",
-    "{move} and {by} can come in {either} order",
-    "it {does} [{very}] [matter|make a difference] whether {side} (plays|play) {move} or {by} first",
-    "it {does} [matter|make a difference] whether {move} or {by} comes first",
-)  # fmt: skip
+FRAMES = (
+    "<~> {first} only_then {by} if verbless",
+    "<~> {move} +first only_then {by} if verbless",
+    "{side} <play> {first} only_then {by}",
+    "{side} <play> {move} +first only_then {by}",
+    "{move} <come> +first only_then {by} if modal=must",
+    "{move} <come> before {by} if modal=must|should|ought",
+    "<be:play/insert> {move} before {by} if modal=must|should|ought",
+    "<be:play> {move} +first only_then {by} if modal=must",
+    "{by} <work/come> +only after {move}",
+    "{by} <=> {possible} +only after {move}",
+    "{order} <matter>",
+    "{order} <=> {important}",
+    "{order} <make> {difference}",
+    "<be:play> {by} beside {move} in {either} if modal=can ; free=yes",
+    "{by} <come> beside {move} in {either} if modal=can ; free=yes",
+)
+_IMPORTANT = {
+    **dict.fromkeys(("important", "crucial", "essential", "vital", "everything"), True),
+    **dict.fromkeys(("unimportant", "irrelevant", "immaterial"), False),
+}
+
+
+def _difference(noun: Noun) -> bool | None:
+    if noun.head != "difference":
+        return None
+    return not noun.no and "little" not in (noun.det, *noun.adjectives)
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
-    said = here.said
     verb = slots.get("verb")
-    free = "either" in slots or slots.get("does") is False or slots.get("difference") is False
     if verb is not None and verb.modal and verb.modal != "must":
         raise Unread("said of what may come")
-    if verb is not None and verb.negated:
-        free = not free
-    if re.search(r"\b(?:is|are) not\b|\bisn['’]t\b", said) and "important" in slots:
-        raise Unread("it is not clear what is denied")
-    if slots.get("important") is False:
+    free = "free" in slots or slots.get("important") is False
+    if slots.get("difference") is False:
+        free = True  # "makes no difference": the verb says so too
+    elif verb is not None and verb.negated:
+        if free:
+            raise Unread("it is not clear what is denied")
         free = True
-    if "move" in slots:
-        first, other_ = slots["move"], slots["by"]
+    if "by" in slots:
+        first, other_ = slots.get("first") or slots["move"], slots["by"]
         named = here.named(first)
         spot, side = named.before, named.side
         if "side" in slots and here.side(slots["side"]) != side:
@@ -125,14 +132,14 @@ KIND = Kind(
         "It fails where the first costs 12 or more, and is unsettled between."
     ),
     formula=f"matters: safe(first) and cost(other first) >= {MISTAKE}; does not: both safe; fails: the reverse, or cost(first) >= {MISTAKE}",
-    phrases=PHRASES,
-    slots={
-        "important": {"important": True, "crucial": True, "essential": True, "vital": True, "everything": True, "unimportant": False, "irrelevant": False, "immaterial": False},
-        "difference": {"a difference": True, "a big difference": True, "all the difference": True, "no difference": False, "no difference at all": False, "little difference": False},
-        "either": {"either": True, "any": True},
-        "does": {"does not": False, "makes no difference": False, "does": True, "makes a difference": True},
+    frames=FRAMES,
+    slots={"important": _IMPORTANT, "possible": dict.fromkeys(("good", "possible"), True)},
+    tests={
+        "order": order,
+        "difference": _difference,
+        "either": lambda n: order(n) and n.det,
+        "first": lambda n: n.text if n.type in {"move", "square"} and "first" in n.adjectives else None,
     },
-    vocabulary=frozenset({"first", "order", "sequence", "before", "only", "after"}),
     read=read,
     check=check,
 )  # fmt: skip

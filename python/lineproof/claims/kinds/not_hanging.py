@@ -94,7 +94,7 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         return _answer(
             claim, holds=not claim.negated, because=because, numbers=numbers, marks=marks
         )
-    because = f"{upper(names(board, near))} can take {name(board, at)}: the exchange there gains {gain} pawn{'s' if gain != 1 else ''}."
+    because = f"{upper(names(board, near))} can take {name(board, at)}, and what is exchanged there comes to {gain} pawn{'s' if gain != 1 else ''}."
     free = spot.with_move_for(enemy)
     takes = [m for m in free.board.legal_moves() if m[2:4] == at] if free is not None else []
     if free is None or not takes:

@@ -13,7 +13,7 @@ from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
-from lineproof.claims.phrase import MOVE
+from lineproof.claims.patterns import MOVE
 from lineproof.claims.played import played
 from lineproof.claims.worded import fitting
 
@@ -77,6 +77,10 @@ def _advised(here: Here, text: str) -> Named:
     coming = fitting(here.spot, text) if MOVE.fullmatch(text) is None else []
     if len(coming) == 1 and text.split()[0] not in {"this", "that", "it"}:
         return Named(here.spot, coming[0], here.board.turn)
+    if len(coming) > 1 and text.startswith("taking "):
+        if here.shown_next in coming:
+            return Named(here.spot, here.shown_next or "", here.board.turn)
+        raise Unread("it is not clear with which piece it would be taken")
     if re.fullmatch("[a-h][1-8]", text):
         taking = [
             m for m in here.board.legal_moves() if m[2:4] == text and "x" in here.board.san(m)

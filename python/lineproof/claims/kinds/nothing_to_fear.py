@@ -10,7 +10,7 @@ from lineproof.claims.claim import Ask, Claim, GameOver, Judgement, Mark, Outcom
 from lineproof.claims.cost import SAFE, shown, spelled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.phrase import MOVE
+from lineproof.claims.patterns import MOVE
 from lineproof.claims.played import follows, played
 
 _FEARS = (

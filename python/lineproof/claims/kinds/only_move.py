@@ -13,9 +13,9 @@ from lineproof.claims.claim import SHOWN, Ask, Claim, GameOver, Judgement, Mark,
 from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.lexicon import JUDGEMENTS, members
+from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
 from lineproof.claims.noun import Noun
-from lineproof.claims.played import around, played
+from lineproof.claims.played import around, played, supposed
 from lineproof.claims.showing import shortest
 from lineproof.claims.worded import NOMINAL
 
@@ -61,6 +61,7 @@ def _no_other(noun: Noun) -> str | None:
     return noun.text if noun.head in NOMINAL and "other" in noun.adjectives and noun.no else None
 
 
+_FINE = frozenset({"real", "good", "serious", "proper", "right", "correct", "adequate", "decent", "sensible", "true"})  # fmt: skip
 _FAULTS = members("mistake", JUDGEMENTS) | members("blunder", JUDGEMENTS)
 _ELSE = (
     "(everything|anything) <lose/fail> +else if modal=almost|will|can|would|could|may",
@@ -74,6 +75,7 @@ _ELSE = (
     "{others} <=> (worse|bad|losing)",
     "{nobody} <save> [{thing}] +else if modal=almost|will|can|would|could|may",
     "{nobody} <=> {good} +else if modal=almost|will|can|would|could|may",
+    "{no_square} <=> {safe} if negated",
     "{no_other} <save> [{thing}] if negated",
     "{no_other} <=> {good} if negated",
 )
@@ -85,6 +87,7 @@ _HAVING = (
     "{king} <have> {what} [namely {deed}]",
     "{king} <have> choice of {what} [namely {deed}]",
     "<~> {what} [namely {deed}] [(for|to) {side}]",
+    "<~> {what} [namely {deed}] (for|to|of) {king}",
     "{what} <remain> [namely {deed}] [(for|to) {side}]",
     "[{cause}] <give/leave> {side} (with) {what} [namely {deed}]",
     "[{cause}] <give/leave> {side} {what} [namely {deed}]",
@@ -112,6 +115,9 @@ FRAMES = (
     "{one} <=> (legal|possible) [namely {deed}] +only ; legal=yes one=yes",
     "{alone} <save> [{thing}] if without=now",
     "{alone} <=> {good}",
+    "{alone} <=> {fine}",
+    "{king} <have> {alone}",
+    "{one} <=> {good} [namely {deed}] +only ; one=yes",
     "{side} <play> {deed} ; must=yes if modal=must",
     "{act} <save> [{thing}] +only ; first=yes if without=now",
     "{act} <=> {good} +only ; first=yes",
@@ -122,6 +128,7 @@ FRAMES = (
     "{side} <have> {nobody} but {deed}",
     "{side} <have> {no_other} [but {deed}] ; one=yes if negated",
     *(said for frame in _HAVING for said in _single(frame)),
+    "{nobody} <=> legal +else ; others=yes legal=yes if modal=almost|will|can|would|could|may",
     *(f"{frame}{'' if ';' in frame else ' ;'} others=yes" for frame in _ELSE),
 )
 
@@ -132,11 +139,20 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("it is said to be forced")
     if "first" in slots and not re.search(r"\b(?:only|just)\s*$", around(here)[0].lower()):
         raise Unread("it is not said that this move alone does it")
+    if "others" in slots and "good" in slots and supposed(here):
+        raise Unread("it is said loosely of a move that has only been told")
     if "others" in slots and verb is not None and verb.negated:
         raise Unread("that other moves do not fail is not what is checked")
     text = next((slots[s] for s in ("deed", "act", "alone") if s in slots), None)
     if text is not None:
-        named = _named(here, f"{slots['king']} to {text}" if "king" in slots else text)
+        named = _named(
+            here,
+            f"{slots['king']} to {text}"
+            if "king" in slots and re.fullmatch("[a-h][1-8]", text)
+            else text,
+        )
+    elif "legal" in slots and "others" in slots and len(here.board.legal_moves()) == 1:
+        named = Named(here.spot, here.board.legal_moves()[0], here.board.turn)
     elif "last" in slots:
         named = played(here, None)
     elif "one" in slots:
@@ -257,6 +273,9 @@ KIND = Kind(
     frames=FRAMES,
     slots={
         "essential": dict.fromkeys(members("essential", JUDGEMENTS), True),
+        "safe": dict.fromkeys(
+            ("safe", "available", "free", "left", "any good", "open", "possible"), True
+        ),
         "good": dict.fromkeys(
             ("good", "any good", "playable", "possible", "good enough", "any use", "on"), True
         ),
@@ -272,6 +291,12 @@ KIND = Kind(
             n.text if n.type in {"move", "square"} and "only" in n.adjectives else None
         ),
         "good": lambda n: n.text if n.head in {"good", "use"} else None,
+        "no_square": lambda n: (
+            n.text if n.no and n.head in NOUNS["square"] and "other" in n.adjectives else None
+        ),
+        "fine": lambda n: (
+            n.text if n.head in _MOVES and not _FINE.isdisjoint(n.adjectives) else None
+        ),
         "thing": lambda n: n.text if n.type in {"noun", "side", "piece"} else None,
         "cause": lambda n: n.text,
         "fault": lambda n: n.text if n.head in _FAULTS else None,

@@ -93,7 +93,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         spot, moved = agent.spot, agent.move is not None
         side = side or agent.side
     asked = when(here, slots, brings=opening)
-    files = Where.read(slots.get("files")).files
+    files = "".join(f for f in slots.get("files") or "" if f in FILES)
     if not files and "line" in here.said:
         raise Unread("open lines may be diagonals")
     if "known" in slots and not files and sum(is_open(spot.board, f) for f in FILES) != 1:

@@ -11,7 +11,7 @@ from lineproof.claims.openness import described, is_open_position
 from lineproof.claims.tense import answer, first, when
 
 FRAMES = (
-    "(position|centre|game|everything) <=> open",
+    "(position|centre|game|everything|play) <=> open",
     "<be:open> (position|centre|game)",
     "(position|game|centre) <open>",
     "[{agent}] <~> open position",
@@ -31,6 +31,8 @@ FRAMES = (
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "opening" in here.said.split():
         raise Unread("an opening is named")
+    if slots.get("agent") in {"it", "this", "that"}:
+        del slots["agent"]  # "this is an open game"
     asked = when(here, slots, brings="lead" in here.said)
     if slots.get("it") and "more_open" not in slots and here.topic is not None:
         raise Unread("it is not clear what is open")
@@ -47,11 +49,11 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
 
     spot, found = first(claim, fitting)
     if found:
-        return answer(claim, True, described(spot.board), at=spot)
+        return answer(claim, True, described(spot.board), at=spot, instead="The position is open.")
     if claim.params["game"] and claim.spot.moves[:2] == ("e2e4", "e7e5"):
         because = "1. e4 e5 is what handbooks call an open game, whatever becomes of the centre."
         return answer(claim, True, because)
-    return answer(claim, False, described(claim.spot.board))
+    return answer(claim, False, described(claim.spot.board), instead="The position is not open.")
 
 
 KIND = Kind(

@@ -41,9 +41,11 @@ def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact a
 
     spot, found = first(claim, fitting)
     if not found:
-        return answer(claim, False, _said(claim.spot.board))
+        no = "The bishops are not of opposite colours."
+        return answer(claim, False, _said(claim.spot.board), instead=no)
     marks = tuple(m for s in ("white", "black") for m in squares(pieces(spot.board, s, "b"), s))
-    return answer(claim, True, _said(spot.board), at=spot, marks=marks)
+    instead = "The bishops are of opposite colours." if are_opposite(spot.board) else None
+    return answer(claim, True, _said(spot.board), at=spot, marks=marks, instead=instead)
 
 
 def _one_each(board: Board) -> bool:

@@ -11,8 +11,8 @@ from lineproof.claims.exchange import exchange, worth
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.noun import Noun
+from lineproof.claims.patterns import targets
 from lineproof.claims.pays import pays
-from lineproof.claims.phrase import targets
 from lineproof.claims.pointing import alone, meant, present
 from lineproof.claims.reference import Reference
 from lineproof.engine import Board
@@ -175,7 +175,7 @@ def _spelled(spot: Spot, duty: Duty, side: str) -> str:
     if not duty.move:
         return name(spot.board, duty.at)
     free = spot.with_move_for(other(side)) or spot
-    return f"the mate that {free.board.san(duty.move)} would be"
+    return f"the square of the mating move {free.board.san(duty.move)}"
 
 
 def _used(claim: Claim, ask: Ask, side: str) -> tuple[str | None, tuple[str, ...]]:

@@ -27,6 +27,7 @@ FRAMES = (
     "[{side}] <capture> (on|at) {square} ; passed=yes",
     "{man} <move/go/come/push/advance> (on|to|into|onto) {square} [with {check}] ; passed=yes goes=yes",
     "{side} <castle> ; passed=yes castles=yes",
+    "{side} <bring/put/play/place> {man} (on|to|into|onto) {square} [with {check}] ; passed=yes goes=yes",
     "[{side}] <take_on> {square} ; passed=yes",
     "{move} <win> {won} ; passed=yes",
     "{move} <=> {nasty} [(for|to) {side}] ; passed=yes",

@@ -8,7 +8,7 @@ from typing import Any
 from lineproof.claims.bands import seen_from
 from lineproof.claims.board import Pinned, name, other, pieces, pins, side_of, title, upper
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Mark, Outcome, Spot
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.here import Here, Unread, absent
 from lineproof.claims.kind import Kind
 from lineproof.claims.reference import Reference
 from lineproof.claims.showing import comes_to, shortest
@@ -61,7 +61,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread(f"{target!r} are several")
     candidates = at.find(target, side)
     if not candidates:
-        raise Unread(f"there is no {target} on the board")
+        raise absent(target)
     last = at.spot.moves[-1][2:4] if at.spot.moves else None
     if last in candidates and at.spot.moves != tuple(at.place.moves()):
         candidates = [last]  # "upon Be2 the bishop is pinned": the one that has come there
@@ -109,7 +109,7 @@ def _pinner(here: Here, slots: dict[str, Any]) -> tuple[Spot, list[str] | None, 
     if last in pinner and reference.square is None:
         pinner = [last]
     if not pinner:
-        raise Unread(f"there is no {text} on the board")
+        raise absent(text)
     letter = spot.board.piece_at(pinner[0])
     return spot, pinner, other(side_of(letter)) if letter else None
 

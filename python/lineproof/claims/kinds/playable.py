@@ -124,6 +124,7 @@ KIND = Kind(
         "choice": lambda n: deed(n) if n.type != "pronoun" else None,
     },
     frames=FRAMES,
+    gives_way=frozenset({"as-before", "unlike-before"}),
     read=read,
     check=check,
 )

@@ -9,7 +9,7 @@ from lineproof.claims.bands import edge_of_two, is_safe
 from lineproof.claims.board import NAMES, name, other, pieces, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.cost import MISTAKE, spelled, weigh
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.here import Here, Unread, absent
 from lineproof.claims.kind import Kind
 from lineproof.claims.noun import Noun
 from lineproof.claims.passing import parsed
@@ -28,16 +28,20 @@ FRAMES = (
     "[{agent}] <prevent> {going} of {target}",
     "{move} <=> impossible (thanks_to|because_of|owing_to|due_to|on_account_of) {agent}",
     "{move} <=> possible (thanks_to|because_of|owing_to|due_to|on_account_of) {agent} if negated",
+    "[{agent}] <get/step/move> out_of {move}",
+    "[{agent}] <avert> {move}",
     "{side} <play/push> {move} (thanks_to|because_of|owing_to|due_to|on_account_of) {man} if modal=can|may negated",
     "[{agent}] <guard/defend/protect/insure> against {move}",
     "[{agent}] <take> {square} +away",
-    "[{agent}] <prevent/keep to play/move/capture/exchange/develop/free/push/break/attack/hang on/win/castle/open/pin/hold> [{anything}] with {move}",
+    "[{agent}] <prevent/keep to play/move/capture/exchange/develop/free/push/break/attack/hang on/hang/hold on/hold on to/cling/cling to/gain/support/reply/answer/go/win/castle/open/pin/hold> [{anything}] with {move}",
     "[{agent}] <prevent/keep to move/come/go/land/jump/settle/get> (to|into|on|onto) {square} [{patient}]",
     "[{agent}] <prevent/keep to land on/capture on/land/reach/use/occupy/take on/come to/go to/get to> {square} [{patient}]",
     "[{agent}] <prevent> {blow} (on|at) {square}",
     "[{agent}] <prevent> {blow_at}",
     "[{agent}] <prevent> {going} [of {target}] to {square}",
+    "[{agent}] <prevent> {arrival}",
     "[{agent}] <keep> {target} (off|out_of|away_from|from) {square}",
+    "[{agent}] <keep> {side} (off|out_of|away_from|from) {square}",
     "[{agent}] <prevent> {target} from {square}",
     "[{agent}] <prevent> {target} to {square}",
     "{agent} <allow> {move} if negated",
@@ -84,12 +88,22 @@ def _going(noun: Noun) -> str | None:
     return noun.head if noun.type == "noun" and said and not noun.no else None
 
 
+def _arrival(noun: Noun) -> str | None:
+    """ "The development of the knight to c3": the piece and its square."""
+    if noun.type != "noun" or noun.no or _going(noun) is None:
+        return None
+    found = re.search(r" of ((?:the|his|our|their|white 's|black 's) [a-z' ]+?) (?:to|on|at) ([a-h][1-8])$", noun.text)  # fmt: skip
+    return f"{found[1]}|{found[2]}" if found else None
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
     if "nobody" in slots:
         return [_unhindered(here, slots["move"])]
     if "blow_at" in slots:
         slots["square"] = slots.pop("blow_at")
+    if "arrival" in slots:
+        slots["target"], slots["square"] = slots.pop("arrival").split("|")
     if "man" in slots:
         slots["agent"] = slots.pop("man")
     if "going" in slots and "square" not in slots and "target" in slots:
@@ -121,7 +135,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             raise Unread("a side does not keep its own piece away")
         found = [o for o in reference.squares(spot.board, enemy) if o in pieces(spot.board, enemy)]
         if not found or (reference.plural and len(found) < 2):
-            raise Unread(f"there is no {slots['target']} to be kept away")
+            raise absent(slots["target"], "to be kept away")
         letter = (spot.board.piece_at(found[0]) or "").lower()
         if reference.square is not None or reference.file is not None:
             letter = None
@@ -290,7 +304,7 @@ KIND = Kind(
     ),
     formula=f"cost = best - played, of the other side's move; holds: not legal any more, or cost >= {MISTAKE}; unsettled: between; fails: safe move",
     frames=FRAMES,
-    tests={"blow": lambda n: n.text if n.head in _BLOWS else None, "blow_at": _blow_at, "going": _going, "man": lambda n: n.text if n.type == "piece" and not n.plural else None, "position": lambda n: n.head if n.head in {"position", "game", "hand"} else None},
+    tests={"arrival": _arrival, "blow": lambda n: n.text if n.head in _BLOWS else None, "blow_at": _blow_at, "going": _going, "man": lambda n: n.text if n.type == "piece" and not n.plural else None, "position": lambda n: n.head if n.head in {"position", "game", "hand"} else None},
     read=read,
     check=check,
     flips=True,

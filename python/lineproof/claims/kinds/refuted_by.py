@@ -14,7 +14,7 @@ from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS
-from lineproof.claims.phrase import MOVE
+from lineproof.claims.patterns import MOVE
 from lineproof.claims.played import follows, played
 from lineproof.claims.showing import shortest
 from lineproof.claims.worded import fitting
@@ -48,6 +48,9 @@ FRAMES = (
     f"<be:play> {{deed}} {_BECAUSE} {{by}} if modal=can negated",
     f"{{side}} <play> {{deed}} {_BECAUSE} {{by}} if modal=can negated",
 )
+
+
+_FOLLIES = frozenset({"suicide", "madness", "folly", "insanity", "nonsense", "hopeless"})
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -150,7 +153,11 @@ KIND = Kind(
         "mating": lambda n: n.text if n.type == "move" and n.text.endswith("#") else None,
         "by": lambda n: deed(n) if n.type != "pronoun" else None,
         "bad": lambda n: (
-            n.text if n.head in _FAULTS or ("bad" in n.adjectives and n.head == "move") else None
+            n.text
+            if n.head in _FAULTS
+            or n.head in _FOLLIES
+            or ("bad" in n.adjectives and n.head == "move")
+            else None
         ),
     },
     read=read,

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.amounts import LEAST, WORTH, Amount, pawns
 from lineproof.claims.board import material, other, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.gain import counted, end_of_shown_line, settled
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.here import Here, Unread, but
 from lineproof.claims.kind import Kind
 from lineproof.claims.played import doer
 from lineproof.claims.showing import shortest
@@ -44,7 +43,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if agent_text and doer(here, agent_text).side != move.side:
             raise Unread("the move is not that side's")
         here, agent_text = here.at(move.after), None
-        here = replace(here, subject=move.side)
+        here = but(here, subject=move.side)
     side = doer(here, agent_text).side if agent_text or here.subject else _loser(here)
     spot = doer(here, agent_text).spot if agent_text else here.spot
     if agent_text in {"he", "they"} and here.neutral and material(spot.board, side) > 0:
@@ -55,12 +54,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 
 
 def _loser(here: Here) -> str:
-    """Who regains when no side is named: the one behind in material.
-
-    :raises Unread: when material is level.
-    """
-    if here.unclear:
-        raise Unread("the clause before was not read, so it is not clear who is meant")
+    """Who regains when no side is named: the one behind in material."""
     balance = material(here.board, "white")
     if balance == 0:
         return here.implied()

@@ -48,6 +48,8 @@ FRAMES = (
     "[{agent}] <rob/deprive> {guarded} of {article}",
     "[{agent}] <leave> {guarded} without {article}",
     "[{agent}] <remove> {article} (of|for) {guarded} with {move}",
+    "[{agent}] <attack/go for/go after> {article} (of|for) {guarded} ; hits=yes",
+    "[{agent}] <attack/go for/go after> {ward} ; hits=yes",
 )
 
 
@@ -66,15 +68,18 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     move = _move(here, slots, verb)
     before = move.before.board
     quiet = before.piece_at(move.uci[2:4]) is None
-    if quiet and "agent" in slots and here.agent(slots["agent"]).move is None:
+    hits = "hits" in slots and quiet  # to hit it by taking it is to remove it
+    if quiet and not hits and "agent" in slots and here.agent(slots["agent"]).move is None:
         raise Unread("no capture is shown")
     named = None
     if "ward" in slots:
         slots["guarded"], slots["article"] = slots["ward"], "the"
     if "guarded" in slots:
         reference = Reference.read(slots["guarded"])
-        if reference.letter is None and reference.square is not None:
+        if reference.square is not None and (hits or reference.letter is None):
             named = reference.square
+        elif hits:
+            raise Unread("it is not said where it stands")
         else:
             after = here.at(move.after)
             named = meant(
@@ -84,7 +89,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
                 raise Unread("that is a piece of the capturing side")
     return [
         here.claim(
-            KIND.id, move.side, spot=move.before, move=move.uci, guarded=named, article=slots.get("article", "the")
+            KIND.id, move.side, spot=move.before, move=move.uci, guarded=named, article=slots.get("article", "the"), hits=hits,
         )
     ]  # fmt: skip
 
@@ -134,6 +139,8 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     gone = move[2:4]
     san = board.san(move)
     after = board.play(move)
+    if claim.params["hits"]:
+        return _hit(claim, after, san)
     if board.piece_at(gone) is None:
         because = f"{san} captures nothing."
         return Judgement(Outcome.FAILS, because, (move,), spot, {}, instead=because)
@@ -169,6 +176,20 @@ def check(claim: Claim, ask: Ask) -> Judgement:
     )  # fmt: skip
 
 
+def _hit(claim: Claim, after: Board, san: str) -> Judgement:
+    """Whether the move attacks a piece that guards what is named."""
+    spot, move, at = claim.spot, claim.params["move"], claim.params["guarded"]
+    side = claim.side or "white"
+    prey = [s for s in after.attacks(move[2:4]) if s in pieces(after, other(side))]
+    found = [s for s in prey if at in after.attacks(s)]
+    if found:
+        because = f"{san} attacks {names(after, found)}, which guards {name(after, at)}."
+        marks = (Mark("move", (move[2:4], found[0]), side), Mark("move", (found[0], at), other(side)))  # fmt: skip
+        return Judgement(Outcome.HOLDS, because, (move,), spot, {"guards": len(found)}, marks=marks)
+    because = f"{san} attacks no piece that guards {name(after, at)}."
+    return Judgement(Outcome.FAILS, because, (move,), spot, {"guards": 0}, instead=because)
+
+
 def _named(
     board: Board, after: Board, gone: str, at: str, side: str, article: str, san: str
 ) -> tuple[bool, str]:
@@ -190,10 +211,11 @@ def _named(
 KIND = Kind(
     id="removal-of-guard",
     title="Removal of the guard",
-    version=1,
+    version=2,
     definition=(
         "The move captures a piece that protected the piece or square named; 'the' guard, and too few are left: none, or the exchange there now gains a pawn or more; 'the only' guard, and none is left. "
-        "Where nothing is named, some piece that it protected can now be won in the exchange on its square and could not before, or not as much. Whether it pays is a second finding."
+        "Where nothing is named, some piece that it protected can now be won in the exchange on its square and could not before, or not as much. Whether it pays is a second finding. "
+        "Of a guard that is hit or gone for: the piece moved attacks one that guards what is named."
     ),
     frames=FRAMES,
     tests={"article": _article, "ward": lambda n: n.square if n.square and _article(n) else None, "guarded": lambda n: n.text if n.type in {"piece", "square"} else None},

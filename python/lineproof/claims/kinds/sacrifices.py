@@ -28,7 +28,7 @@ _NOUNS: dict[str, str] = {
 
 def sacrificed(noun: Noun) -> str | None:
     """ "A knight sacrifice": what is given, "material" where it is not said."""
-    if noun.head not in NOUNS["sacrifice"]:
+    if noun.head not in NOUNS["sacrifice"] or noun.plural:
         return None
     given = ("pawn", "knight", "bishop", "rook", "queen", "piece", "exchange")
     return next((a for a in noun.adjectives if a in given), "material")
@@ -40,6 +40,8 @@ FRAMES = (
     "[{agent}] <sacrifice> {amount} [for {price}] [on {square}] [with {move}]",
     "[{agent}] <sacrifice> {side} {amount} [for {price}] [on {square}] [with {move}]",
     "[{agent}] <give/let> {amount} for {returns}",
+    "[{agent}] <fling_in> {amount} [+away] [on {square}] [with {move}] if without=to|as|for|behind active",
+    "{noun} <come/follow/begin/start> [+now|next|here] ; coming=yes",
     "{agent} <leave/put/place> {amount} hanging [on {square}] if active",
     "{amount} <=> on offer",
     "[{agent}] <sacrifice> on {square}",
@@ -54,6 +56,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     amount = Amount.read(slots["amount"]) if "amount" in slots else _noun(slots)
     square = slots.get("square") or amount.square
     verb = slots.get("verb")
+    if verb is not None and verb.modal == "must":
+        raise Unread("what one must give is lost")
     if "price" in slots and WORTH.get(Amount.read(slots["price"]).name, 0) >= WORTH.get(
         amount.name, 0
     ):
@@ -64,6 +68,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         said = slots["played"]
         move = played(here, "this" if said in {"it", "which"} else said)  # no piece is a sacrifice
         side, tried = move.side, (move.after,)
+    elif "coming" in slots and here.shown_next is not None:
+        side, tried = here.board.turn, (here.spot.play(here.shown_next),)
     elif "move" in slots:
         move = here.named(slots["move"])
         side, tried = move.side, (move.after,)

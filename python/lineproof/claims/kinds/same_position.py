@@ -77,7 +77,7 @@ def _reached(here: Here, other_road: bool) -> Claim:
 def _unnamed(here: Here) -> Claim:
     """A claim that another road leads here, which the sentence does not give move by move."""
     found = transposes.KIND.read
-    assert found is not None  # it has phrases, and so it reads
+    assert found is not None  # it has frames, and so it reads
     (claim,) = found(here, {})
     return replace(claim, kind=KIND.id, negated=False, params={**claim.params, "unnamed": True})
 
@@ -107,7 +107,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "elsewhere" in slots:
         return [_reached(here, "other" in slots)]
     found = transposes.KIND.read
-    assert found is not None  # it has phrases, and so it reads
+    assert found is not None  # it has frames, and so it reads
     wanted: dict[str, Any] = {s: slots[s] for s in ("road", "moves") if s in slots}
     return [replace(claim, kind=KIND.id, negated=False) for claim in found(here, wanted)]
 

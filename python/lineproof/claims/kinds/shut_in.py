@@ -11,6 +11,7 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.noun import Noun
+from lineproof.claims.patterns import targets
 from lineproof.claims.pointing import alone, meant, present
 from lineproof.engine import Board
 
@@ -57,8 +58,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if by is None and spot.moves and here.mover == agent.side:
             by = spot.moves[-1][2:4]
     at_spot = here.at(spot)
-    words = slots.get("target") or slots.get("object") or slots.get("caged")
-    found = meant(at_spot, words, fits=lambda at: _shut_by(spot, at, by), in_play=False)
+    words = slots.get("target") or slots.get("object") or slots["caged"]
+    found = [
+        at
+        for word in targets(words) or [words]
+        for at in meant(at_spot, word, fits=lambda at: _shut_by(spot, at, by), in_play=False)
+    ]
     if "square" in slots and slots["square"] not in found:
         raise Unread(f"that piece does not stand on {slots['square']}")
     return [

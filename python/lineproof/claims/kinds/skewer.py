@@ -9,8 +9,8 @@ from lineproof.claims.board import VALUES, name, other, pieces, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
+from lineproof.claims.patterns import targets
 from lineproof.claims.pays import pays
-from lineproof.claims.phrase import targets
 from lineproof.claims.pointing import alone, meant, moment, present
 from lineproof.engine import Board
 

@@ -9,9 +9,10 @@ from lineproof.claims.board import side_of
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.phrase import SHARED
+from lineproof.claims.move_numbers import miscounted
+from lineproof.claims.patterns import WHOSE
 from lineproof.claims.reference import Reference
-from lineproof.claims.sentence import Sentence
+from lineproof.claims.sentence import Sentence, spelt
 from lineproof.claims.word import Word
 from lineproof.engine import AmbiguousMoveError, Board
 from lineproof.lesson import Lesson, LessonError, Place
@@ -63,17 +64,17 @@ CHANGED = "the move beside these words was"
 
 _SQUARE = re.compile("[a-h][1-8]")
 _PLACED = re.compile(
-    rf"(?:{SHARED['whose']})? (?:\w+ )??(?:king|queen|rook|bishop|knight|pawn) (?:on|at) [a-h][1-8]|(?: the| his| our| her| your| a)? [a-h][1-8] (?:queen|rook|bishop|knight|pawn)(?= |$)"
+    rf"(?:{WHOSE})? (?:\w+ )??(?:king|queen|rook|bishop|knight|pawn) (?:on|at) [a-h][1-8]|(?: the| his| our| her| your| a)? [a-h][1-8] (?:queen|rook|bishop|knight|pawn)(?= |$)"
 )
 """A piece named with its square. The king and plural forms are too loose to hold an author to."""
 
 _LINES = frozenset({"line", "lines", "variation", "variations", "games", "openings"})
 _PIECE = r"(?:king|queen|rook|bishop|knight|pawn)"
 _MOVED = re.compile(
-    rf"(?P<piece>(?:{SHARED['whose']}| the) {_PIECE})(?: (?:which|that|has|have|'s))?(?: (?:now|just|already|still|simply))*"
+    rf"(?P<piece>(?:{WHOSE}| the) {_PIECE})(?: (?:which|that|has|have|'s))?(?: (?:now|just|already|still|simply))*"
     r" (?:(?:arrived|landed|settled|stands|sits|stays|waits) (?:on|at)|reached|(?:moved|gone|come|returned|retreated) to) (?P<square>[a-h][1-8])"
-    rf"|(?P<driven>(?:{SHARED['whose']}| the) {_PIECE}) from (?:its|his|the|this|that)(?: \w+)? (?:post|outpost|square|place|perch) on (?P<post>[a-h][1-8])"
-    rf"|(?:from|on) (?P<from>[a-h][1-8]) (?P<thing>(?:{SHARED['whose']}| the) {_PIECE})(?= (?!on |at |to |takes ))"
+    rf"|(?P<driven>(?:{WHOSE}| the) {_PIECE}) from (?:its|his|the|this|that)(?: \w+)? (?:post|outpost|square|place|perch) on (?P<post>[a-h][1-8])"
+    rf"|(?:from|on) (?P<from>[a-h][1-8]) (?P<thing>(?:{WHOSE}| the) {_PIECE})(?= (?!on |at |to |takes ))"
 )
 """A piece said to have come to a square, to stand there, or to do something from there."""
 
@@ -84,6 +85,7 @@ _FUTURE = frozenset(
         "could",
         "should",
         "put",
+        "puts",
         "place",
         "putting",
         "placing",
@@ -113,6 +115,15 @@ _FUTURE = frozenset(
         "exchanged",
         "swapped",
         "sacrificed",
+        "give",
+        "gives",
+        "gave",
+        "given",
+        "giving",
+        "lose",
+        "loses",
+        "lost",
+        "costs",
         "earlier",
         "used",
         "came",
@@ -155,8 +166,10 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
         reason = _misplaced(here, word, near, elsewhere)
         if reason is not None:
             reasons.append((reason, word, word))
-    reasons.extend(_absent(here, sentence, near, elsewhere))
-    reasons.extend(_miscounted(here, sentence))
+    line = spelt(sentence.words)
+    reasons.extend(_absent(here, sentence, line, near, elsewhere))
+    if "move" in said:
+        reasons.extend(miscounted(here, sentence))
     changed = _changed(here, sentence)
     if changed is not None:
         reasons.append((changed, sentence.words[0], sentence.words[-1]))
@@ -172,40 +185,6 @@ def scan(here: Here, sentence: Sentence) -> list[Claim]:
             )
         )  # fmt: skip
     return claims
-
-
-_ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth", "thirteenth", "fourteenth", "fifteenth")  # fmt: skip
-_NTH = re.compile(
-    rf"^(?: \w+)? with (?P<whose>white 's|black 's|his|her|our|your|their) (?P<nth>{'|'.join(_ORDINALS)}) move(?= )"
-    rf"|^(?: \w+)? this(?: \w+)? move , (?P<of>white 's|black 's|his|our) (?P<n>{'|'.join(_ORDINALS)})(?: move)?(?= ,)"
-)
-"""The move just played, counted: "with his seventh move", "this knight move, White's fourth,"."""
-
-
-def _miscounted(here: Here, sentence: Sentence) -> list[tuple[str, Word, Word]]:
-    """A move just played that is called by a number which it does not have."""
-    line = "".join(f" {w.norm}" for w in sentence.words)
-    match = _NTH.match(line)
-    if match is None or not here.spot.moves:
-        return []
-    try:
-        side = here.side(match["whose"] or match["of"])
-    except Unread:
-        return []
-    board = here.spot.earlier(1).board
-    if board.turn != side:
-        return []
-    said = _ORDINALS.index(match["nth"] or match["n"]) + 1
-    if said == board.move_number:
-        return []
-    last = len(match.group().split()) - 1
-    number = (
-        _ORDINALS[board.move_number - 1]
-        if board.move_number <= len(_ORDINALS)
-        else f"{board.move_number}th"
-    )
-    reason = f"the move beside these words is {side.title()}'s {number}"
-    return [(reason, sentence.words[0], sentence.words[last])]
 
 
 def _since(words: list[str]) -> list[str]:
@@ -304,6 +283,8 @@ def _misplaced(here: Here, word: Word, near: _Near, elsewhere: bool) -> str | No
             continue
         here_number, white = _numbered(place)
         if number is None or (here_number == number and white != dots):
+            if place.parent is not None and place.uci is not None:
+                near.play([(place.parent.board, place.uci)])
             return None
         seen_number.add(f"{here_number}{'.' if white else '...'}")
     if plain_square:
@@ -376,10 +357,9 @@ def _belongs(here: Here, sentence: Sentence, first: Word, last: Word) -> str | N
 
 
 def _absent(
-    here: Here, sentence: Sentence, near: _Near, elsewhere: bool
+    here: Here, sentence: Sentence, line: str, near: _Near, elsewhere: bool
 ) -> list[tuple[str, Word, Word]]:
     """Pieces named with their square that stand there neither here nor on this line."""
-    line = "".join(f" {w.norm}" for w in sentence.words)
     if not _SQUARE.search(line):
         return []
     offsets = [0]
@@ -391,14 +371,14 @@ def _absent(
         if match.re is _MOVED:
             piece = match["piece"] or match["thing"] or match["driven"]
             text = f"{piece.strip()} on {match['square'] or match['from'] or match['post']}"
-        if text.startswith(("a ", "an ", "no ", "another ")):
+        if text.startswith(("a ", "an ", "no ", "another ", "whole ", "entire ", "full ")):
             continue  # any such piece, not one that stands there
         reference = Reference.read(text)
         try:
             side = here.owner(reference)
         except Unread:
             side = None  # who is meant is unknown: the colour is not checked
-        if any(reference.squares(b, side) for b in near.boards):
+        if any(reference.squares(b, side) for b in (*near.boards, *_fought_over(here, reference))):
             continue
         places = here.lesson.places if elsewhere else _ahead(here.place)
         if any(reference.squares(p.board, side) for p in places):
@@ -425,6 +405,19 @@ def _absent(
     return found
 
 
+def _fought_over(here: Here, reference: Reference) -> tuple[Board, ...]:
+    """The positions since the captures on a square began that led here: "the pawn on d4 was poisoned"."""
+    boards, moves = here.spot.boards, here.spot.moves
+    at = len(moves)
+    while (
+        at
+        and moves[at - 1][2:4] == reference.square
+        and boards[at - 1].piece_at(moves[at - 1][2:4])
+    ):
+        at -= 1
+    return tuple(boards[at:])
+
+
 def _retakes(here: Here, reference: Reference) -> bool:
     """Whether such a piece could take back on that square."""
     last = here.spot.moves[-1] if here.spot.moves else ""
@@ -441,6 +434,8 @@ def _retakes(here: Here, reference: Reference) -> bool:
 
 def _changed(here: Here, sentence: Sentence) -> str | None:
     """Why the first sentence of a comment is to be read again: since it was written the move beside it has changed."""
+    if not _earlier(here.lesson):
+        return None
     for comment in here.place.comments:
         if not comment.start <= sentence.start < comment.end or comment.text.lstrip() == "":
             continue

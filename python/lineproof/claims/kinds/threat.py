@@ -10,11 +10,11 @@ from lineproof.claims.bands import edge_of_two, is_safe
 from lineproof.claims.board import name, names, other, pieces, side_of, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.cost import SAFE, weigh
-from lineproof.claims.here import Agent, Here, Unread
+from lineproof.claims.here import Agent, Here, Unread, absent
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.passing import PAWN, Gain, gained, parsed
-from lineproof.claims.phrase import targets
+from lineproof.claims.patterns import targets
 from lineproof.claims.reference import Reference
 from lineproof.claims.sentence import SAN
 from lineproof.claims.timing import as_it_stands, of_this_move
@@ -55,6 +55,10 @@ FRAMES = (
     "[{agent}] <~> threat (against|on|to) {target}",
     "<~> threat of {moves}",
     "threat <=> {moves}",
+    "threat <=> {push}",
+    f"threat <be to {_GO}> {{push}}",
+    f"[{{agent}}] <threaten to {_GO}> {{push}}",
+    "<~> threat of {push}",
     f"threat <be to {_GO}> {{moves}}",
     "threat <be to capture> {target}",
     "threat <be to win> {amount} [(with|by) {move}]",
@@ -94,6 +98,8 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     as_it_stands(here, slots)
+    if "push" in slots:
+        slots["moves"] = slots.pop("push")
     if "bare" in slots:
         return _attack(here, slots)
     if "described" in slots:
@@ -179,6 +185,8 @@ def _attack(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "by" in slots:
         agent = here.agent(slots["by"])
         words = slots["by"]
+    if words is not None and " and " in words:
+        raise Unread("several attack it")
     at = here if agent is None else here.at(agent.spot)
     if "pawns" in slots:
         slots["target"] = _of_pawns(at, agent)
@@ -202,8 +210,9 @@ def _attack(here: Here, slots: dict[str, Any]) -> list[Claim]:
         by = agent.square
     if by in prey:
         raise Unread("it stands there itself")
-    return [
-        here.claim(KIND.id, side, spot=at.spot, move=None, targets=prey, by=by, amount=None, wanted=False, bare=True)
+    return [  # one for each of several: "attacks f7 and h7"
+        here.claim(KIND.id, side, spot=at.spot, move=None, targets=[to], by=by, amount=None, wanted=False, bare=True)
+        for to in prey
     ]  # fmt: skip
 
 
@@ -233,7 +242,7 @@ def _prey(here: Here, text: str | None, owner: str | None) -> list[str]:
     if owner is not None:
         found = [at for at in found if at in pieces(here.board, owner)]
     if not found:
-        raise Unread(f"there is no {text} on the board to be attacked")
+        raise absent(text, "on the board to be attacked")
     if len(found) > 1:
         hit = [
             at for at in found
@@ -310,7 +319,7 @@ def _targets(here: Here, text: str, owner: str | None) -> list[str]:
     if owner is not None:
         found = [at for at in found if at in pieces(here.board, owner)]
     if not found:
-        raise Unread(f"there is no {text} on the board to be threatened")
+        raise absent(text, "on the board to be threatened")
     if len({side_of(here.board.piece_at(at) or "K") for at in found}) > 1:
         raise Unread(f"it is not clear whose {text!r} is meant")
     if Reference.read(text).plural and len(found) > 1:
@@ -356,7 +365,9 @@ def check(claim: Claim, ask: Ask) -> Judgement:
             return Judgement(
                 Outcome.UNSETTLED, because, gain.line, free, numbers, near, one_off=True
             )
-    instead = f"{because} It is no threat{_of(amount)}."
+    instead = f"{gain.san} is no threat: if {opponent} passes, it {_spoken(gain)}."
+    if amount is not None:
+        instead = f"{title(side)} does not threaten{_of(amount)}: if {opponent} passes, {gain.san} {_spoken(gain)}."
     return Judgement(Outcome.FAILS, because, gain.line, free, numbers, near, instead, marks=marks)
 
 
@@ -445,6 +456,7 @@ KIND = Kind(
         "man": lambda n: n.text if n.type == "piece" and not n.plural else None,
         "above": lambda n: n.text if n.head in NOUNS["threat"] else None,
         "moves": lambda n: n.text if n.type in {"move"} else None,
+        "push": lambda n: n.text if n.type == "square" and not n.parts else None,
         "prey": lambda n: n.text if n.type in {"piece", "square"} and not n.parts else None,
     },
     gives_way=frozenset({"attacked-count", "fork", "pin", "skewer", "discovered-attack", "mate-threat", "gains-tempo", "for-free"}),

@@ -79,7 +79,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     found = meant(
         at_spot,
         words,
-        fits=lambda at: not safe_squares(spot.board, at) and (at in held or not stuck),
+        fits=lambda at: (
+            at in held
+            if len(held) == 1
+            else not safe_squares(spot.board, at) and (at in held or not stuck)
+        ),
     )
     if "square" in slots and slots["square"] not in found:
         raise Unread(f"that piece does not stand on {slots['square']}")

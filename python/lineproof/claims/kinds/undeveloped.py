@@ -7,9 +7,9 @@ from typing import Any
 
 from lineproof.claims.board import HOME_MINORS, names, pieces, side_of, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.here import Here, Unread, absent
 from lineproof.claims.kind import Kind
-from lineproof.claims.phrase import targets
+from lineproof.claims.patterns import targets
 from lineproof.claims.reference import Reference
 from lineproof.claims.timing import as_it_stands
 from lineproof.claims.tracks import FIRST, tracks
@@ -25,7 +25,9 @@ FRAMES = (
     "{target} <=> undeveloped ; home=undeveloped",
     "{targets} <=> undeveloped ; home=undeveloped",
     "{target} <sleep> ; home=undeveloped",
-    "{side} <touch> {group} ; home=undeveloped if negated",
+    "{targets} <sleep> ; home=undeveloped",
+    "{side} <have> {nothing} +out if without=on|in",
+    "{side} <touch> {group} ; home=undeveloped some=yes if negated",
     "{side} <touch> {target} ; home=undeveloped if negated",
     "{target} <enter/join> game ; home=undeveloped if negated",
     "{none} <stir> ; home=undeveloped",
@@ -68,11 +70,14 @@ FRAMES = (
     "{targets} <=> developed ; out=yes",
     "{side} <develop> {target} ; home=undeveloped if negated",
     "{side} <develop> {targets} ; home=undeveloped if negated",
-    "{side} <develop> {group} ; home=undeveloped if negated",
+    "{side} <develop> {group} ; home=undeveloped some=yes if negated",
+    "{side} <develop> {group} ; out=yes if perfect",
     "{side} <develop> {nothing} if negated",
     "{side} <touch> {nothing} if negated",
     "{side} <=> undeveloped ; undeveloped=yes",
     "{group} <=> undeveloped (except|but) {target} ; home=undeveloped",
+    "{group} <=> undeveloped (except|but) {targets} ; home=undeveloped",
+    "{group} <=> undeveloped (except|but|except_for|save_for|apart_from) {but_so_many} ; home=undeveloped",
     "{group} <leave> +home ; home=undeveloped if negated",
     "{group} <leave> {home_square} ; home=undeveloped if negated",
     "{group} <be> +out ; out=yes",
@@ -123,6 +128,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             )
         ]
     group = slots.get("group")
+    if group is not None and "side" in slots:  # "White has developed all his pieces": White's
+        group = re.sub("^(?:his|her|their) ", f"{here.side(slots['side'])} 's ", group)
     if "undeveloped" in slots or (
         group is None and "target" not in slots and "targets" not in slots
     ):
@@ -135,8 +142,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             )
         ]
     if group is not None:
-        side, grouped = _group(here, group, slots.get("target"))
+        side, grouped = _group(here, group, slots.get("targets", slots.get("target")))
+        if "but_so_many" in slots and not denied:
+            few = len(grouped) - slots["but_so_many"]
+            return [here.claim(KIND.id, side, at=grouped, any_of=False, stirred=False, most=None, few=few)]  # fmt: skip
         stays = "home" in slots
+        if (not stays or "some" in slots) and _ALL.search(said):
+            every = not denied and not stays  # "has not developed all his pieces": some are at home
+            return [here.claim(KIND.id, side, negated=every, at=grouped, any_of=not every, stirred=False, most=None)]  # fmt: skip
         if (stays and denied) or (not stays and not denied):
             raise Unread("it is not clear how many of them are meant")
         return [here.claim(KIND.id, side, at=grouped, any_of=False, stirred=False, most=None)]
@@ -173,6 +186,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     ]
 
 
+_ALL = re.compile(r"\b(?:all|every|each)\b")
+
+
 def _named(here: Here, text: str, owner: str | None) -> list[str]:
     """Squares of the pieces named; "queen's knight" is the one that began on that wing.
 
@@ -191,7 +207,7 @@ def _named(here: Here, text: str, owner: str | None) -> list[str]:
     if colour is not None:
         found = [at for at in found if (ord(at[0]) + int(at[1])) % 2 == (colour[1] == "light")]
     if not found:
-        raise Unread(f"there is no {text} on the board")
+        raise absent(text)
     letters = {(here.board.piece_at(at) or "p").lower() for at in found}
     if letters & {"p", "k"}:
         raise Unread("neither kings nor pawns are undeveloped")
@@ -222,7 +238,7 @@ def _group(here: Here, text: str, exception: str | None) -> tuple[str, list[str]
         begun = {t.at: t.origin for t in tracks(here.spot)}
         squares = [at for at in squares if begun.get(at, at)[0] in files]
     if exception is not None:
-        spared = here.find(exception, side)
+        spared = [at for text in targets(exception) for at in here.find(text, side)]
         squares = [at for at in squares if at not in spared]
     if not squares or not home:
         raise Unread("there are no such pieces on the board")
@@ -301,7 +317,8 @@ KIND = Kind(
         
         "none": lambda n: re.sub("^the ", f"{n.whose} " if n.whose else "the ", n.text) if n.no and n.type == "piece" and n.head != "pawn" else None,
         "home_square": lambda n: n.head if n.head in {"square", "place", "post"} and {"original", "first", "starting", "initial", "home"} & set(n.adjectives) else None,
-"group": lambda n: n.text if n.whose and (n.head in {"queenside", "kingside", "army"} or (n.head == "piece" and n.plural)) and n.count is None else None,
+"group": lambda n: n.text if n.whose and (n.head in {"queenside", "kingside", "army"} or (n.head == "piece" and (n.plural or n.det in {"every", "each"}))) and n.count is None else None,
+        "but_so_many": lambda n: n.count if n.count is not None and not n.parts and n.head in {"one", "1", "2", "3"} else None,
         "nothing": lambda n: n.head if n.head in {"nothing", "anything"} or (n.head == "thing" and n.det == "a") or (n.head == "piece" and (n.no or "single" in n.adjectives)) else None,
         "the_fight": lambda n: n.head if n.head in {"fight", "battle", "fray", "attack", "party", "struggle", "action"} else None},
     read=read,

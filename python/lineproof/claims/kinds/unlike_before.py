@@ -8,28 +8,28 @@ from typing import Any
 from lineproof.claims.bands import edge_of_two, is_safe
 from lineproof.claims.board import defenders, names, other, pieces, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
+from lineproof.claims.comparing import line_of
 from lineproof.claims.cost import Cost, weigh
-from lineproof.claims.elsewhere import LINE, just_played_or, labels, same_move, spots_before
+from lineproof.claims.elsewhere import just_played_or, labels, same_move, spots_before
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.passing import POINTS
 from lineproof.claims.tracks import hit
 
-_UNLIKE = "(this time|unlike before|unlike last time|unlike in {line}|unlike {line}|unlike after {line}|in contrast to {line}|contrary to {line}|here , unlike in {line}|here , unlike before|as opposed to {line}|this time , unlike in {line})"
-_TAIL = "(this time|, unlike before|unlike before|, unlike in {line}|unlike in {line}|, in contrast to {line}|in contrast to {line}|, unlike last time|unlike last time|, unlike after {line}|unlike after {line})"
-
-PHRASES = (
-    f"{_UNLIKE} [,] {{move}} <work/succeed/come off> [well|fine|very well]",
-    f"{_UNLIKE} [,] {{move}} <fail/lose/backfire/misfire/come to nothing/lead nowhere>",
-    f"{_UNLIKE} [,] {{move}} <be> [{{very}}] {{good}}",
-    f"{_UNLIKE} [,] {{move}} <be> [{{very}}] {{bad}}",
-    f"{_UNLIKE} [,] {{move}} <hit/attack/threaten> {{nothing}}",
-    f"{{move}} <work/succeed/come off> {_TAIL}",
-    f"{{move}} <fail/lose/backfire/misfire/come to nothing> {_TAIL}",
-    f"{{move}} <be> [{{very}}] {{good}} {_TAIL}",
-    f"{{move}} <be> [{{very}}] {{bad}} {_TAIL}",
-    f"{{move}} <hit/attack/threaten> {{nothing}} {_TAIL}",
-)  # fmt: skip
+FRAMES = tuple(
+    f"{said} {than}{fixed}"
+    for said, fixed in (
+        ("{move} <work/succeed>", ""),
+        ("{move} <fail/lose/misfire>", " ; fails=yes"),
+        ("{move} <=> {good}", ""),
+        ("{move} <=> {bad}", ""),
+        ("{move} <hit/attack/threaten> {none}", ""),
+    )
+    for than in ("{unlike}", "unlike {line}")
+)
+_UNLIKE = dict.fromkeys(
+    ("this time", "unlike before", "unlike last time", "unlike then", "contrary to before"), True
+)
 _GOOD = dict.fromkeys(
     (
         "good",
@@ -71,22 +71,6 @@ _BAD = dict.fromkeys(
     ),
     True,
 )
-_FAILING = frozenset(
-    [
-        "fail",
-        "fails",
-        "failed",
-        "loses",
-        "lose",
-        "lost",
-        "backfires",
-        "backfire",
-        "misfires",
-        "misfire",
-        "nothing",
-        "nowhere",
-    ]
-)
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -95,8 +79,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if verb is not None and (verb.past or verb.modal == "must"):
         raise Unread("said of another position")
     found = same_move(here, named, slots.get("line"))
-    hits = "nothing" in slots
-    good = not hits and "bad" not in slots and not _FAILING & set(here.said.split())
+    hits = "none" in slots
+    good = slots.keys().isdisjoint({"none", "bad", "fails"})
     if verb is not None and verb.negated:
         if hits:
             raise Unread("it is not clear what is denied")
@@ -200,10 +184,12 @@ KIND = Kind(
         "'Hits nothing' asks that the piece moved attacks nothing that is worth more or unprotected here, and did elsewhere. Where the lesson plays the move nowhere else, it is unsettled."
     ),
     formula=f"works: safe move; does not: cost >= {POINTS}; holds: both as said; fails: either the other way round; unsettled between",
-    phrases=PHRASES,
-    slots={"good": _GOOD, "bad": _BAD, "nothing": {"nothing": True, "nothing at all": True, "thin air": True}},
-    patterns={"line": LINE},
-    vocabulary=frozenset({"time", "unlike", "contrast", "contrary", "opposed"}),
+    frames=FRAMES,
+    slots={"good": _GOOD, "bad": _BAD, "unlike": _UNLIKE},
+    tests={
+        "line": line_of,
+        "none": lambda n: n.head if n.head in {"nothing", "thin air"} else None,
+    },
     read=read,
     check=check,
 )  # fmt: skip

@@ -7,7 +7,7 @@ from typing import Any
 
 from lineproof.claims.board import attackers, defenders, name, names, side_of, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.here import Here, Unread, absent
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS
 from lineproof.claims.reference import Reference
@@ -26,6 +26,7 @@ FRAMES = (
     "{target} <~> without defender",
     "{target} <lose> (protection|defender) if perfect",
     "{target} <lack> (protection|defender)",
+    "{target} <have> {a_defender} if negated",
     "[{agent}] <give> {target} unprotected",
     "<be:give> {target} unprotected",
     "<be:give> {target} without protection",
@@ -43,7 +44,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     found = here.find(slots["target"] if "target" in slots else slots["square"])
     last = here.spot.moves[-1][2:4] if here.spot.moves else None
     if not found:
-        raise Unread(f"there is no {slots.get('target', slots.get('square'))} on the board")
+        raise absent(slots.get("target", slots.get("square")))
     plural = "target" in slots and Reference.read(slots["target"]).plural
     if plural:
         if len({spot_side(here, at) for at in found}) > 1:
@@ -60,7 +61,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             found = hit  # "nobody looks after the b-pawn": the one that is attacked
         else:
             raise Unread(f"it is not clear which piece {slots['target']!r} means")
+    if any((here.board.piece_at(at) or "").lower() == "k" for at in found):
+        raise Unread("a king is not unprotected as pieces are")
     verb = slots.get("verb")
+    if verb is not None and verb.modal == "can":
+        raise Unread("said of what may come")
     denied = verb is not None and verb.negated
     protected = "safe" in slots or "defender" in slots
     if re.search(r"\bby (?:nothing|nobody|no piece|no one)\b", text):
@@ -199,9 +204,16 @@ KIND = Kind(
     definition="No piece of its own side attacks the square of the piece; pinned defenders count. 'Hanging' asks in addition that it is attacked. Counts of attackers and defenders are exact, without or with the pieces lined up behind, and the finding says which.",
     frames=FRAMES,
     tests={
+        "a_defender": lambda n: (
+            n.head
+            if n.head in NOUNS["defender"]
+            and not (n.plural or n.no or n.adjectives)
+            and n.det in {"a", "an"}
+            else None
+        ),
         "none": lambda n: (
             n.head if n.no and n.head in NOUNS["protection"] + NOUNS["defender"] else None
-        )
+        ),
     },
     gives_way=frozenset({"defends", "king-exposed", "defended-count"}),
     read=read,

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 from typing import Any
 
 from lineproof.claims.amounts import pawns
 from lineproof.claims.bands import Band, band, edge, limits, seen_from, spoken
 from lineproof.claims.board import material, other, title
 from lineproof.claims.claim import SHOWN, Ask, Claim, Judgement, Outcome, Spot
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.here import Here, Unread, but
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS, STANDINGS, members
 from lineproof.claims.noun import Noun
-from lineproof.claims.phrase import MOVE
+from lineproof.claims.patterns import MOVE
 from lineproof.claims.played import played
 from lineproof.claims.showing import comes_to, shortest
 
@@ -127,6 +126,7 @@ def _degrees() -> dict[str, Any]:
 
 _DEGREES = _degrees()
 _EVEN = STANDINGS["level"]
+_WON: dict[str, Any] = {w: d for w, d in _DEGREES.items() if d is Band.WINNING}
 _LEVELS: dict[str, Any] = {
     **dict.fromkeys(_EVEN, (Band.LEVEL, False)),
     **dict.fromkeys((f"{r} {e}" for r in STANDINGS["roughly"] for e in _EVEN), (Band.LEVEL, True)),
@@ -227,6 +227,7 @@ FRAMES = (
     f"{{side}} <=> {{degree}} {_MAY}",
     "{side} <have> {standing}",
     "{camp} <=> {degree}",
+    "{pointer} <=> {won} ; won=yes",
     "{board} <=> {level} [for {both}]",
     f"{{board}} <=> {{level}} [for {{both}}] {_MAY}",
     "{board} <=> {degree} for {side}",
@@ -237,6 +238,9 @@ FRAMES = (
     "{author} <call/consider/judge/make/deem> {board} {degree} for {side} if modal=|would",
     "{author} <prefer> {camp} if modal=|would",
     "<be:call/judge/consider> {board} {level} if modal=|may|can",
+    "{author} <call/consider/judge/make/deem> {board} {standing} for {side} if modal=|would",
+    "{author} <call/consider/judge/make/deem/rate> {board} {even_game} if modal=|would",
+    "{moved} <have/maintain/preserve> {standing}",
     "{cause} <lead to> {standing} for {side}",
     "{cause} <give> {side} {standing}",
     "{cause} <give> {side} (with|in) {standing}",
@@ -310,11 +314,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     denied = bool(verb is not None and verb.negated)
     if "cause" in slots and MOVE.fullmatch(slots["cause"]):
         here = here.at(played(here, slots["cause"]).after)
+    if "moved" in slots:
+        move = played(here, slots["moved"])
+        here, slots["side"] = here.at(move.after), move.side
     if "hedge" in slots or "seems" in slots:
-        here = replace(here, hedged=True)
+        here = but(here, hedged=True)
     level = slots.get("level", slots.get("even_game"))
     if level is not None:
-        here = replace(here, hedged=here.hedged or level[1])
+        here = but(here, hedged=here.hedged or level[1])
         return [here.claim(KIND.id, "white", negated=denied, degree=level[0], either=True)]
     if equal:
         side = here.side(slots["side"]) if "side" in slots else here.mover
@@ -323,9 +330,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         return [here.claim(KIND.id, "white", negated=denied, degree=Band.LEVEL, either=True)]
     if "nobody_better" in slots:
         return [here.claim(KIND.id, "white", degree=Band.LEVEL)]
+    if "pointer" in slots and not here.neutral:
+        slots["side"] = "we"  # "we are a piece ahead, that's winning"
     degree = next((slots[s] for s in ("degree", "standing", "size") if s in slots), BETTER)
     owner = slots.get("side", slots.get("camp", slots.get("edge")))
-    if owner is None and (here.subject is None or here.after_unread):
+    if owner is None and here.subject is None:
         raise Unread("it is not clear who stands so")
     degree = next((d for word, d in _FIXED.items() if word in slots), degree)
     well = degree == BETTER or (isinstance(degree, Band) and degree > 0)
@@ -447,7 +456,7 @@ KIND = Kind(
         "'better' alone 53 and more; 'unclear' fails only outside 30 to 70. One band off is unsettled, two bands or the wrong side fails; a hedge widens a band by five points."
     ),
     formula="points = expected score after best play; holds: in the band said; unsettled: one band off; fails: two bands, or the wrong side",
-    slots={"degree": _DEGREES, "level": _LEVELS, "size": _SIZES},
+    slots={"degree": _DEGREES, "won": _WON, "level": _LEVELS, "size": _SIZES},
     tests={
         "standing": standing,
         "even_game": even_game,
@@ -460,6 +469,8 @@ KIND = Kind(
         ),
         "author": lambda n: n.text if n.type == "side" and n.text in {"i", "we"} else None,
         "cause": lambda n: n.text if n.type != "side" else None,
+        "pointer": lambda n: n.text if n.text in {"that", "this"} else None,
+        "moved": lambda n: n.text if n.type == "move" and not n.plural else None,
         "level_game": lambda n: n.text if n.head in STANDINGS["equality"] else None,
         "equal_chances": _equal_chances,
         "more": lambda n: n.text if n.head in {"nothing", "anything", "more"} else None,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from lineproof.claims.amounts import LEAST, MOST, WORTH, Amount, pawns
+from lineproof.claims.amounts import LEAST, LETTERS_OF, MOST, WORTH, Amount, pawns
 from lineproof.claims.board import material, other, side_of, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
 from lineproof.claims.exchange import losing
@@ -28,6 +28,7 @@ FRAMES = (
     "{anything} <cost> {side} {given}",
     "[{agent}] <lose> {given} [for {price}]",
     "[{agent}] <lose> {given} to {anything}",
+    "[{agent}] <sacrifice/fling_in> {given} if modal=must",
     "{fallen} <fall/drop> if without=in|into|on|to|onto|at|from|down",
     "<be:lose> {fallen}",
     "{fallen} <=> lost",
@@ -50,6 +51,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     text = " ".join(here.said.split())
     said = slots.get("amount") or slots.get("given") or slots["fallen"]
     amount = Amount.read(said)
+    if "other" in f"{slots.get('agent', '')} {slots.get('anything', '')}".split():
+        raise Unread("it is said of other moves")
     verb = slots.get("verb")
     spot = here.spot
     if "ends" in slots and verb is not None and verb.done:
@@ -120,6 +123,9 @@ def _taker(here: Here, text: str, amount: Amount) -> str:
         return other(owner)
     if _just_taken(here, amount):
         return here.mover
+    owners = {side_of(p) for _, p in here.board.pieces() if p.lower() in amount.letters}
+    if len(owners) == 1 and amount.letters in {"q", "r"}:
+        return other(owners.pop())  # the only one that is left
     moved = here.spot.moves[-1][2:4] if here.spot.moves else None
     if moved is not None and (here.board.piece_at(moved) or "").lower() in amount.letters:
         return here.board.turn  # "with this capture the queen is lost": the one that has captured
@@ -198,6 +204,15 @@ def check(claim: Claim, ask: Ask) -> Judgement:
         holds, because = True, f"The line ends in mate: {title(winner)} wins more than material."
     elif final.mated == winner:
         holds, because = False, f"The line ends in mate, and it is {title(winner)} who is mated."
+    falls = _does_fall(befores[0] if befores else claim.spot, final.spot, amount, winner)
+    given = WORTH.get(amount, 0) - gain
+    if final.mated is None and price is None and falls and gain < least:
+        because += (
+            f" The {amount} does fall, but {title(loser)} has the worth of {pawns(given)} for it: "
+            f"to win {'the' if amount == 'queen' else 'a'} {amount} is a net gain of {pawns(int(least))} or more."
+        )
+    elif final.mated is None and price is None and amount in _BIG and holds and given > 1:
+        because += f" It is not for nothing: {title(loser)} has the worth of {pawns(given)} for the {amount}."
     near = (
         1.0 if least - 1 <= gain < least else 100.0
     )  # a claim is not refused for one pawn at once
@@ -207,11 +222,31 @@ def check(claim: Claim, ask: Ask) -> Judgement:
             if gain > 0
             else f"{title(winner)} gains no material here."
         )
+        if final.mated == winner:
+            instead = f"The line ends with mate against {title(winner)}."
+        elif claim.params["force"]:
+            instead = instead.replace(" here.", " by force.")
         return Judgement(Outcome.FAILS, because, line, claim.spot, numbers, near, instead)
     if gain < clean and final.mated is None:
         because += f" {title(loser)} has something for it: the net gain is less than a piece."
     second = _falls(claim.spot, line, winner)
     return Judgement(Outcome.HOLDS, because, line, claim.spot, numbers, near, second=second)
+
+
+_BIG = frozenset({"queen", "rook"})
+
+
+def _does_fall(start: Spot, end: Spot, amount: str, winner: str) -> bool:
+    """Whether the winner takes such a piece on the way from one position to a later one."""
+    if amount not in {*_BIG, "piece"}:
+        return False
+    first = len(start.moves)
+    taken = (
+        (board.piece_at(uci[2:4]) or "").lower()
+        for board, uci in zip(end.boards[first:], end.moves[first:], strict=False)
+        if board.turn == winner
+    )
+    return any(letter and letter in LETTERS_OF[amount] for letter in taken)
 
 
 def _line(

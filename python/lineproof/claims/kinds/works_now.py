@@ -11,13 +11,14 @@ from lineproof.claims.cost import spelled, weigh
 from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.lexicon import JUDGEMENTS, members
+from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
 from lineproof.claims.passing import POINTS, parsed
-from lineproof.claims.phrase import MOVE
-from lineproof.claims.played import played
+from lineproof.claims.patterns import MOVE
+from lineproof.claims.played import around, played
+from lineproof.claims.sentence import sentences
 from lineproof.claims.worded import fitting
 
-_NOW = "+now|at_last|finally|now_at_last|at_this_moment|right_now|already|suddenly"
+_NOW = "+now|at_last|finally|now_at_last|at_this_moment|right_now|already|suddenly|well_now|but_now|and_now|so_now"
 _YET = "+yet|not_yet|any_more|any_longer|no_longer|no_more|now"
 _ON = (
     "on",
@@ -40,6 +41,10 @@ FRAMES = (
     "{deed} <be> +on [+now]",
     f"{{deed}} <=> {{on}} {_NOW}",
     f"{{deed}} <work/succeed/come off> {_NOW}",
+    f"{{deed}} <=> {{threat}} {_NOW}",
+    f"{{same}} <work/succeed/come off> {_NOW} ; elsewhere=yes",
+    f"{{same}} <work/succeed/come off> {_YET} ; elsewhere=yes if negated",
+    f"{{same}} <=> {{on}} {_NOW} ; elsewhere=yes",
     f"{{deed}} <=> {{on}} {_YET}",
     f"{{deed}} <be> +on {_YET}",
     f"{{deed}} <work/succeed/come off> {_YET}",
@@ -57,12 +62,26 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         verb.past or verb.modal in {"could", "would", "might", "may", "almost"}
     ):
         raise Unread("said of what may come")
+    if "same" in slots:
+        slots["deed"] = _named(here)
     if "square" in slots:
         slots["deed"] = f"taking on {slots['square']}"
     spot, side, move = _moment(here, slots["deed"])
     if "side" in slots and here.side(slots["side"]) != side:
         raise Unread(f"{move} is no move of that side")
     return [here.claim(KIND.id, side, spot=spot, negated="early" in slots, move=move)]
+
+
+def _named(here: Here) -> str:
+    """What "it" is that works now: the move named before, here or in the sentence before.
+
+    :raises Unread: when none was.
+    """
+    before = around(here)[0]
+    said = [w for s in sentences(before, 0)[-2:] for w in s.words if w.move is not None]
+    if not said or len({w.norm for w in said}) > 1:
+        raise Unread("it is not said what works now")
+    return said[-1].norm
 
 
 def _moment(here: Here, text: str) -> tuple[Spot, str, str]:
@@ -148,6 +167,8 @@ KIND = Kind(
     slots={"on": dict.fromkeys(_ON, True), "untimely": dict.fromkeys(members("untimely", JUDGEMENTS), True)},
     tests={
         "deed": lambda n: deed(n) if n.type != "pronoun" else None,
+        "same": lambda n: n.text if n.type == "pronoun" and n.head in {"it", "that", "this"} else None,
+        "threat": lambda n: n.text if n.head in NOUNS["threat"] and not (n.no or n.plural) else None,
         "it": lambda n: n.text if n.head in {"it", "this", "now"} else None,
     },
     gives_way=frozenset({"as-before", "unlike-before", "refuted-by"}),

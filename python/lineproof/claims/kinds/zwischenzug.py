@@ -10,7 +10,7 @@ from lineproof.claims.exchange import exchange, losing, worth
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import NOUNS
-from lineproof.claims.phrase import MOVE
+from lineproof.claims.patterns import MOVE
 from lineproof.claims.pointing import present
 from lineproof.engine import Board
 

@@ -25,7 +25,7 @@ unavoidable: unavoidable, inevitable, inescapable, unstoppable, certain, forced,
 uncastled: uncastled
 worth: worth, well worth, worth more than, well worth more than, more than worth, worth at least, easily worth
 level: level, even, equal, balanced, in balance, all square, back in balance, honours even
-undeveloped: undeveloped, unmoved, at home, asleep, fast asleep, untouched, in the box, in bed, on its first square, on its original square, on its starting square, on their first squares, on their original squares, on their starting squares
+undeveloped: undeveloped, unmoved, on the first squares, on the original squares, on the starting squares, on first squares, on original squares, on its original post, at home, asleep, fast asleep, untouched, in the box, in bed, on its first square, on its original square, on its starting square, on their first squares, on their original squares, on their starting squares
 reversed: reversed, with colours reversed, with the colours reversed, with reversed colours, with colours swapped, with the colours swapped, with swapped colours, with the colours switched, with colours switched, with the colours turned round, in a mirror, in the mirror, in reverse, mirrored, with an extra tempo
 developed: developed
 better: better, preferable, for choice

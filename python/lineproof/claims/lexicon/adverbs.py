@@ -6,9 +6,9 @@ from .table import Table, table
 
 ADVERBS: Table = table("""
 # leave the meaning alone; what some say of the time is kept with the clause
-adverb: somewhat, slightly, a smidge, a whisker, a hair, a notch, a trifle, a fraction, a tiny bit, a wee bit, a lot, a good deal, miles, streets, nothing more to it, nothing more to say, no more than that, no more no less, and nothing more, in peace, from then on, from that point on, from here on, from this point on, scot free, gratis, for absolutely nothing, for precisely nothing, for nothing at all, at no price, straight back, right back, by this time, by that time, it will be seen, as will be seen, you will note, we note, to the good, to the bad, in arrears, in the red, in credit, in hand, in mind, in order, 1 each, 1 bit,  without end, endlessly, for eternity, over and over, over and over again, round and round, again and again, till the cows come home, till doomsday, ad infinitum, as long as he likes, for as long as he likes, in between, in order, by and by, en route, to boot, in 1 breath, with 1 blow, at one go, in one fell swoop, in particular, one bit, a bit too, in the corner, bang, smack, poor fella, poor soul, i admit, i confess, without question, no question, question or no question, 2 times, 3 times, 4 times, 5 times, 6 times, a bit, a little, a little bit, a long way, a second time, a shade, a tad, a touch,
+adverb: somewhat, or anything like it, or anything like that, or anything of the kind, or anything of the sort, or something like it, at club level, and nothing else, and that is it, somewhere, somewhere else, all the way, all the way home, slightly, a smidge, a whisker, a hair, a notch, a trifle, a fraction, a tiny bit, a wee bit, a lot, a good deal, miles, streets, nothing more to it, nothing more to say, no more than that, no more no less, and nothing more, in peace, from then on, from that point on, from here on, from this point on, scot free, gratis, for absolutely nothing, for precisely nothing, for nothing at all, at no price, straight back, right back, by this time, by that time, it will be seen, as will be seen, you will note, we note, to the good, to the bad, in arrears, in the red, in credit, in hand, in mind, in order, 1 each, 1 bit,  without end, endlessly, for eternity, over and over, over and over again, round and round, again and again, till the cows come home, till doomsday, ad infinitum, as long as he likes, for as long as he likes, in between, in order, by and by, en route, to boot, in 1 breath, with 1 blow, at one go, in one fell swoop, in particular, one bit, a bit too, in the corner, bang, smack, poor fella, poor soul, i admit, i confess, without question, no question, question or no question, 2 times, 3 times, 4 times, 5 times, 6 times, a bit, a little, a little bit, a long way, a second time, a shade, a tad, a touch,
     absolutely, actually, after all, again, ah, alas, all, all in all, all of a sudden, all the same, all the way, all told, alone, already, also,
-    altogether, among beginners, and here, and now, and so, any longer, any more, anymore, anyway, as a matter of fact, as a result, as expected,
+    altogether, and here, and now, and so, any longer, any more, anymore, anyway, as a matter of fact, as a result, as expected,
     as far as i know, as it is, as it stands, as it were, as matters stand, as promised, as things stand, as usual, as we saw, as we see, as well,
     as you can see, as you see, at 1 stroke, at a stroke, at a time, at all, at bottom, at last, at least, at long last, at no cost, at once,
     at one stroke, at present, at the end, at the moment, at the same time, at the very least, at this juncture, at this moment, at this point,
@@ -52,6 +52,9 @@ adverb: before us, in front of us, before our eyes, on our hands, out there, ove
     by another route, by a different route, unusually early, early on
 adverb: when we like, whenever we like, when we want, whenever we want, when we please, whenever we please, when he likes, whenever he likes, whenever he wants,
     in our own time, at our leisure, at any moment, any moment now, sooner or later, if nothing is done about it
+# compared with another place of the lesson
+adverb: as before, just as before, like before, same as before, the same as before, as last time, as above, as we saw before, as we saw above,
+    here too, here again, here as well, yet again, one more time, unlike before, unlike last time, unlike then, contrary to before
 adverb: to put it mildly, to put it bluntly, to put it simply, to put it politely, to say the least, to its name, to his name, to her name, to our name, to their name, to its credit, i grant you, i 'll grant you, i 'll give him that, as of now, either, besides, contrary to appearances, despite appearances, in spite of appearances, appearances notwithstanding, against all appearances, to be precise, as a reminder
 hedge: or 2, roughly speaking, broadly speaking, generally speaking, give or take, so it seems
 # soften
@@ -65,6 +68,9 @@ adverb: made to measure, tailor made, made to order, ready made, miles, streets,
 # deny
 deny: anything but, by no means, far from, in no way, neither, never, no longer, no more, nor, not any longer, not any more, not at all, not yet,
     nowhere, nowhere near, on no account, under no circumstances
+# how often
+limit: always, hardly ever, almost never, scarcely ever, less often, not often, most often, most frequently, more often than not, quite often, very often,
+    nearly always, almost always, frequently, commonly, seldom, very rarely, very seldom, now and then
 # limit: the clause says something else than without it
 limit: a moment ago, a move ago, ago, all but, allegedly, almost, as a rule, at best, at first, at first glance, at first sight, barely,
     before, earlier, else, elsewhere, eventually, except, for a moment, formerly, generally, half, hardly, if only, in a manner of speaking,

@@ -45,7 +45,7 @@ protection: protection, cover, support, defence, help
 waste: waste, loss
 neighbour: neighbour, friend, companion, comrade
 back rank: back rank, first rank, back row, bottom rank, home rank, eighth rank, 8th rank, 1st rank, last rank
-zwischenzug: zwischenzug, in between check, intermediate check, zwischenschach, in between capture, in between blow, intermezzo check, intermezzo, in between move, intermediate move
+zwischenzug: zwischenzug, in between check, intermediate check, zwischenschach, in between capture, in between blow, intermezzo check, intermezzo, in between move, intermediate move, move in between, check in between, capture in between, move in the middle
 # material
 material: material
 balance: balance, material balance, balance of material
@@ -71,7 +71,7 @@ doubled pawn: doubled pawn
 isolated pawn: isolated pawn, isolani, lone pawn, isolated queen 's pawn
 backward pawn: backward pawn
 passed pawn: passed pawn, passer
-hanging pawn: hanging pawn, hanging duo
+hanging pawn: hanging pawn, hanging duo, hanging pair, hanging couple
 target: target
 space: space, room, elbow room, territory, ground
 # pieces and kings
@@ -81,7 +81,7 @@ opposite bishop: opposite coloured bishop, opposite colored bishop, bishop of op
 development: development, mobilisation, mobilization, getting the bits out, getting the pieces out, getting his pieces out, getting our pieces out, getting pieces out, bringing the pieces out, bringing pieces out, bringing out the pieces
 tempo: tempo, tempi, time, gain of time, gain of tempo
 lead: lead, edge
-castling: castling, castling right, castling privilege
+castling: castling, castling kingside, castling queenside, castling short, castling long, castling right, castling privilege
 draught: draught, draft, breeze, wind
 advantage: advantage, edge, plus, pull, initiative, upper hand
 position: position, game, structure, set up, setup, camp, ending, endgame, middlegame
@@ -117,8 +117,13 @@ best: best, strongest
 exclamation mark: exclamation mark, exclam
 question mark: question mark
 mistake: shocker, gaffe, boob, horror, bloomer, recommendation, remedy, solution, fault, misstep, misjudgement, miscalculation, clanger, catastrophe, disaster, calamity, imprecision, slip up, faux pas, false step
+way to go: way to go, way forward
+person: person, nephew, niece, uncle, cousin, brother, son, colleague, neighbour, student, pupil, member, acquaintance, captain, team mate, somebody, someone, chap, fellow, bloke, guy, man, boy, lad
 beginner: beginner, club player, novice, newcomer
 danger: danger, terror, threat
+player: player, people, amateur, master, grandmaster, strong player
+club level: club level, master level, beginner level, amateur level, junior level
+percent: percent, per cent, %
 word: good play, ample play, enough play, fine play, real play, active play, full play, value, counterplay, equality, chance, prospect, superiority, attention, consideration, alternative, possibility, option, decision, reaction, try, interposition, withdrawal, luxury, suicide, disposal, march, surrender, fianchetto
 word: word, impunity, trouble, day, year, week, evening, minute, time, thing, matter, way, part, end, start, reason, problem, result, doubt, fact,
     friend, class, job, duty, task, everybody, hand, colour, color, board, clock, student, pupil, opponent, side, price, pocket, front, sight,

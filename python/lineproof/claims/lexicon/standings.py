@@ -15,7 +15,7 @@ worse: worse off, worse off now, in trouble, in hot water, under pressure, in di
 clearly worse: in serious trouble, in deep trouble, in big trouble, in real trouble, in dire straits, in a bad way, in a sorry state, in agony, hanging by a thread, on the brink, in deep water
 # of the game
 level: equal, balanced, even, in balance, in the balance, equalish, drawish, dull but even, evenly balanced, finely balanced, evenly poised, all square, 50 50, 50 - 50, fifty fifty, fifty - fifty, honours even
-unclear: not clear, messy, anybody 's game, anyone 's game, double edged, murky, wide open for both sides
+unclear: not clear, messy, a mess, a complete mess, a total mess, a lottery, a coin toss, a toss up, hard to judge, hard to assess, impossible to judge, anybody 's game, anyone 's game, double edged, murky, wide open for both sides
 # before "level": they widen the band
 roughly: about, approximately, more or less, near enough, as good as, close to, fairly, pretty much, nearly, practically, virtually, just about, broadly, essentially, close enough to, not far from
 # what a side has

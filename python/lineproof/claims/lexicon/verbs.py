@@ -11,12 +11,13 @@ attack: hit, strike, strike at, hit at, strike on, bear down on, bear on, aim at
     bite at, bite, bite on, harass, pressure, put pressure on, train on, fire at, fire on, have in its sights, breathe down the neck of, go after, take aim at,
     point at, set upon, menace, bombard, besiege, have an eye on, have her eye on, have his eye on, have its eye on, have their eye on,
     have our eye on, have got her eye on, cast an eye on, take a look at, be aimed at, eyeball, snipe at, lash out at, pile up on, pile up against, gang up on, put the question to, put a question to, have its sights on, have his sights on,
-    have her sights on, have our sights on, have their sights on, be trained on, take a shot at, zoom in on, fix its gaze on, bear down upon, whack at, prod, worry, nag,
+    have her sights on, have our sights on, have their sights on, be trained on, take a shot at, zoom in on, fix its gaze on, bear down upon, whack at, whack, prod, worry, nag,
     threaten, stab at, home in on, zero in on, set one's sights on, needle, pester
 defend: protect, guard, cover, support, back up, look after, keep an eye on, watch, watch over, hold, shield, mind, overprotect, shore up,
-    hold together, take care of, keep guard over, bolster, secure, reinforce, prop up, safeguard, tend to, see to, lend support to, keep,
-    keep watch over, stand guard over, come to the defence of, come to the aid of, come to the rescue of, come to the help of, hug, cling to, babysit, keep hold of, lend a hand to, watch out for, cater for,
+    hold together, take care of, keep guard over, bolster, secure, reinforce, prop up, safeguard, tend to, see to, lend support to,
+    keep watch over, stand guard over, come to the defence of, come to the aid of, come to the rescue of, come to the help of, babysit, lend a hand to, watch out for, cater for,
     hurry to the defence of, rush to the defence of
+cling: cling to, hug, keep, keep hold of, hold on to, hang on to
 fork: fork
 pin: nail, nail down, pin down, peg, tie down, pin up, peg down, skewer down, fix, glue, chain, freeze
 unpin: unpin, break the pin on, break free
@@ -33,7 +34,7 @@ smother: smother
 shield: shield, screen
 shelter: shelter, tuck away, tuck in, tuck up, put to bed
 pay attention: pay attention, take care, take precautions, watch out, look out, act
-idle: pass, wait, nod off, fall asleep, doze off, doze, sleep, dawdle, sit still, sit on one's hands, twiddle your thumbs, twiddle his thumbs, twiddle our thumbs, twiddle one's thumbs, look away, blink, do nothing, carry on regardless, daydream, go to sleep, idle, mark time, pass the move, miss a beat
+idle: pass, wait, drowse, snooze, nod off, fall asleep, doze off, doze, sleep, dawdle, sit still, sit on one's hands, twiddle your thumbs, twiddle his thumbs, twiddle our thumbs, twiddle one's thumbs, look away, blink, do nothing, carry on regardless, daydream, go to sleep, idle, mark time, pass the move, miss a beat
 trap: trap, ambush, bag up, bottle, catch, corner, snare, ensnare, net, lasso
 shut in: shut in, coop up, fence in, jam in, seal in, seal off, hide away, keep locked in, keep shut in, stifle, smother in, brick up, brick in, wall up, hem in, box in, lock in, lock away, lock up, wall in, block in, imprison, bury, entomb, pen in,
     bottle up, close in, hold captive, shut away, shut out, cage, cage in, pen up, lock up, incarcerate, fence off, bury alive
@@ -47,16 +48,21 @@ beware: beware, beware of, watch out for, look out for, reckon with, be wary of,
 rescue: rescue, save, hold, keep, hold on to, hang on to, cling on to, defend, protect, preserve
 overload: overload, overburden, overwork, overstretch, overtax, stretch
 remove: remove, get rid of, take out, eliminate, take away, lure away, deflect, chase away, drive away, drive off, dislodge, knock out, undermine, kick away,
-    capture, take, exchange off, whack, chop off, snip off, liquidate, kill, destroy, lop off, hack off, deprive of
+    capture, take, exchange off, chop off, snip off, liquidate, kill, destroy, lop off, hack off, deprive of
 # material
 win: net, gain, pick up, collect, snap off, emerge with, come out with, bag, pocket, pick off, earn, bring in, harvest, walk off with, round up,
     scoop up, come away with, get away with, snaffle, scoop, haul in, carry off, end up with, gobble up, make off with
 lose: fritter away, drop, blunder, blunder away, give away, throw away, shed, hang, forfeit, part with, say goodbye to, be robbed of, squander, surrender
 fall: fall, drop off, perish
+succeed: succeed, come off
+misfire: misfire, backfire, come to nothing, lead nowhere
 come off: come off, go off, disappear, vanish, leave the board, be gone
 capture: take, grab, snap off, lap up, gobble up, hoover up, snaffle, gulp down, munch, munch on, chomp, snatch, take on, capture on, snap up, eat, gobble, pocket, swallow, accept, help oneself to, help himself to, help itself to, help themselves to, help yourself to, help ourselves to, seize, grab on
 recapture: recapture, retake, take back
 sacrifice: sacrifice, sack, throw on the fire, throw into the fire, put on the fire, spend, burn, toss, chuck, fling, gambit, give up, offer, invest, jettison, sac, part with, pay, donate
+fling in: give, give away, throw in, toss in, chuck in, fling in, hurl in, let go of
+make sense: make sense, make good sense, make perfect sense, make a lot of sense, make every sense, make complete sense, make plenty of sense
+ask for trouble: ask for trouble, ask for it, invite trouble, court disaster, court danger, play with fire
 regain: regain, recover, win back, get back, recoup, retrieve, pick up again
 take back: take back, recapture, retake
 restore: restore, re-establish, redress
@@ -78,7 +84,7 @@ prepare: prepare, gear up for, be gearing up for, plan, intend, be up to, be pla
 transposing: transpose
 transpose: transpose, go over, lead back, steer, steer back, land, switch, reach, go back, lead, run, slide
 err: err, blunder, slip, stumble, go wrong, go astray, go off the rails, slip up, trip up, miss the mark, lose his way, lose their way, lose the thread, get it wrong, put a foot wrong, misplay, misjudge
-lose the game: lose the game, throw the whole game away, throw the game away, throw away the game, throw away the whole game, give away the game,
+lose the game: lose the game, chuck the game away, chuck away the game, toss the game away, toss away the game, chuck it away, toss it away, throw the whole game away, throw the game away, throw away the game, throw away the whole game, give away the game,
     give the game away, hand over the game, ruin the game, throw it all away, cost the game
 fail: fail, fail to, fail because of, fall down, lose to, run into, walk into, stumble into, founder on, come to grief on, come unstuck against,
     backfire, misfire
