@@ -46,6 +46,10 @@ def test_a_lesson_is_begun_from_nothing(run: Start, new_page: NewPage) -> None:
     assert (told["side"], told["audience"]) == ("black", 1300)
     # Who teaches Black sees the board from Black's side.
     expect(page.locator("lesson-board .square").first).to_have_attribute("data-square", "h1")
+    # The first moves can be typed at once.
+    page.keyboard.type("e4 e5 Nc3")
+    page.keyboard.press("Enter")
+    expect(page.locator(".move.here")).to_have_attribute("aria-label", "2. Nc3")
 
 
 def test_a_lesson_is_begun_from_several_files(

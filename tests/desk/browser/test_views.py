@@ -63,6 +63,14 @@ def test_the_map_has_a_track_for_each_branch_and_its_keys(start: Start, new_page
     assert tops["Nf6"] == tops["d5"] < tops["Nc6"] == tops["exf4"]
 
 
+def test_nothing_lies_on_a_map_of_one_line(start: Start, new_page: NewPage) -> None:
+    page = opened(new_page, start("1. e4 e5 2. Nc3 {The king is in check.} *"))
+    expect(page.get_by_text("only what fails")).to_be_visible()
+    lines, buttons = (page.locator(part).bounding_box() for part in (".map", ".zoom"))
+    assert lines is not None and buttons is not None
+    assert lines["y"] + lines["height"] <= buttons["y"]
+
+
 def test_no_two_places_lie_on_the_same_spot_of_the_map(start: Start, new_page: NewPage) -> None:
     page = opened(
         new_page,
@@ -196,13 +204,14 @@ def test_a_line_is_told_earlier_and_its_source_is_kept(start: Start, new_page: N
 def test_a_pause_point_is_marked_on_the_map_and_told_beside_the_board(
     start: Start, new_page: NewPage
 ) -> None:
-    attacked = "r1b1k1nr/pppp1ppp/2n2q2/2b1p3/2B1P1Q1/2N5/PPPP1PPP/R1B1K1NR w KQkq - 6 5"
-    page = opened(new_page, start(f'[SetUp "1"]\n[FEN "{attacked}"]\n\n5. Nd5 *\n', side="white"))
+    legal = "rn1qkbnr/ppp2p1p/3p2p1/4N3/2B1P3/2N5/PPPP1PPP/R1BbK2R w KQkq - 0 6"  # Légal's mate
+    text = f'[SetUp "1"]\n[FEN "{legal}"]\n\n6. Bxf7+ *\n'
+    page = opened(new_page, start(text, side="white"))
     page.get_by_role("button", name="look for them").click()
     expect(page.locator("desk-map .pause")).to_have_attribute(
         "d", re.compile("^M.+v6"), timeout=60_000
     )
-    expect(page.locator("desk-todo[here]")).to_contain_text("find Nd5")
+    expect(page.locator("desk-todo[here]")).to_contain_text("find Bxf7+")
 
 
 def test_the_board_can_be_turned(start: Start, new_page: NewPage) -> None:
@@ -225,6 +234,10 @@ def test_the_page_fits_a_narrow_window(start_copy: Start, new_page: NewPage) -> 
     page.goto(start_copy(DRAFT).address)
     expect(page.locator(".move.here")).to_be_attached()
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
+    page.set_viewport_size({"width": 460, "height": 800})
+    for part in ("lesson-board", "#move", ".zoom"):
+        box = page.locator(part).first.bounding_box()
+        assert box is not None and 0 <= box["x"] and box["x"] + box["width"] <= 460
 
 
 GAMBIT = """[SetUp "1"]

@@ -47,6 +47,11 @@ export class DeskManuscript extends LitElement {
     return this;
   }
 
+  /** The keys work from the start on: nothing has to be pointed at first. */
+  override firstUpdated(): void {
+    if (document.activeElement === document.body) this.focusNext = "move";
+  }
+
   override willUpdate(): void {
     if (!this.stale) return;
     this.stale = false;
