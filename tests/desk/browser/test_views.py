@@ -237,7 +237,7 @@ def test_the_page_fits_a_narrow_window(start_copy: Start, new_page: NewPage) -> 
     page.set_viewport_size({"width": 460, "height": 800})
     for part in ("lesson-board", "#move", ".zoom"):
         box = page.locator(part).first.bounding_box()
-        assert box is not None and 0 <= box["x"] and box["x"] + box["width"] <= 460
+        assert box is not None and box["x"] >= 0 and box["x"] + box["width"] <= 460
 
 
 GAMBIT = """[SetUp "1"]
