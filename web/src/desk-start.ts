@@ -9,6 +9,8 @@ const KINDS = { lesson: "a lesson", file: "a PGN file", folder: "a folder" } as 
 
 export class DeskStart extends LitElement {
   @state() private folder: api.Folder | null = null;
+  /** Whether it was asked what the user's folder has: the fields begin with it. */
+  @state() private looked = false;
   @state() private busy = false;
 
   protected override createRenderRoot(): this {
@@ -24,16 +26,19 @@ export class DeskStart extends LitElement {
     return html`<div class="page start">
       <h1>What will you teach?</h1>
       <p class="counted">A lesson is a folder with your lines and the words that you say to them. All of it stays on this machine.</p>
-      ${this.begin()} ${this.open()}
-      <section>
-        <h2>Look at the demo</h2>
-        <p>The Vienna Gambit for White, a lesson of the Harbour Street club, invented for this. A copy is made for you to write in.</p>
-        <form class="ways" @submit=${this.demo}>
-          <label>Folder for the copy <input name="path" required .value=${this.inside("vienna-demo")} /></label>
-          <button class="plain" ?disabled=${this.busy}>open the demo</button>
-        </form>
-      </section>
+      ${this.looked ? html`${this.begin()} ${this.open()} ${this.copy()}` : nothing}
     </div>`;
+  }
+
+  private copy(): TemplateResult {
+    return html`<section>
+      <h2>Look at the demo</h2>
+      <p>The Vienna Gambit for White, a lesson of the Harbour Street club, invented for this. A copy is made for you to write in.</p>
+      <form class="ways" @submit=${this.demo}>
+        <label>Folder for the copy <input name="path" required .value=${this.inside("vienna-demo")} /></label>
+        <button class="plain" ?disabled=${this.busy}>open the demo</button>
+      </form>
+    </section>`;
   }
 
   private begin(): TemplateResult {
@@ -81,6 +86,8 @@ export class DeskStart extends LitElement {
       this.folder = await api.folder(path);
     } catch (error) {
       session.failed(error);
+    } finally {
+      this.looked = true;
     }
   }
 
