@@ -20,6 +20,7 @@ from .dislocation import compared, dislocated, elided
 from .echo import belongs, echoed, taken_up
 from .gapping import again, also_by, by_which, by_whom, itself, never_seen_one, on_wing
 from .lexicon import VERBS, members
+from .letting import left_so
 from .light import light
 from .ordering import either
 from .partitive import partitive
@@ -205,6 +206,8 @@ def joined(clauses: list[Clause]) -> list[Clause]:
                 and clause.subject is None
             ):
                 clause.subject = before.objects[-1]  # "has left his king exposed"
+            if clause.form == "part" and left_so(before, clause):
+                continue
             if before.lemma == "make" and any(s.lemma in _BARRED for s in before.states):
                 before.lemma = "prevent"  # "makes it impossible for White to capture"
         found.append(clause)
