@@ -49,4 +49,21 @@ def said_first(line: str) -> int:
     return len(before) if len(before) > 2 else 0
 
 
-__all__ = ["replaced_from", "said_first"]
+_ASIDE = re.compile(
+    r" , (?:is|are|does|do|did|can|could|would|will|has|have|was|were|should)(?: not)? (?:it|he|she|we|they|you|there|that|this)(?: not)? ,(?= )"
+)
+"""A tag within what is said: "playable, isn't it, this retreat", "the point, is it not, of the move"."""
+_GOES_ON = frozenset({"of", "to", "for", "in", "on", "at", "by", "with", "than", "that"})
+
+
+def tag_within(line: str) -> tuple[int, int] | None:
+    """From which word to which a tag stands within a sentence, the end not counted; None without one."""
+    found = _ASIDE.search(line)
+    if found is None or _ASKS.match(line):
+        return None
+    first, last = len(line[: found.start()].split()), len(line[: found.end()].split())
+    goes_on = line[found.end() :].split()[0] in _GOES_ON
+    return first, last if goes_on else last - 1
+
+
+__all__ = ["replaced_from", "said_first", "tag_within"]
