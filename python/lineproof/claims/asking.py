@@ -56,8 +56,17 @@ _ASIDE = re.compile(
 _GOES_ON = frozenset({"of", "to", "for", "in", "on", "at", "by", "with", "than", "that"})
 
 
+_AS_WHOM = re.compile(
+    r"(?:(?<= we)|(?<= us)|(?<= he)|(?<= you)|(?<= they)) , (?:playing|as|playing as|with) (?:the )?(?:white|black)(?: (?:pieces|men|side))? ,(?= (?!and\b|but\b|or\b))"
+)
+"""Which side somebody plays, said beside: "what we, playing Black, enjoy"."""
+
+
 def tag_within(line: str) -> tuple[int, int] | None:
-    """From which word to which a tag stands within a sentence, the end not counted; None without one."""
+    """From which word to which a tag stands within a sentence, or who plays whom; the end not counted; None without one."""
+    whom = _AS_WHOM.search(line)
+    if whom is not None:
+        return len(line[: whom.start()].split()), len(line[: whom.end()].split())
     found = _ASIDE.search(line)
     if found is None or _ASKS.match(line):
         return None

@@ -23,6 +23,7 @@ from .dislocation import apposed
 from .doings import deeds
 from .joining import joined
 from .lexicon import NOUNS
+from .ordering import insisted
 from .rough import split
 from .sentence import Sentence
 
@@ -30,7 +31,7 @@ from .sentence import Sentence
 def plain(sentence: Sentence) -> list[Clause]:
     """The plain clauses of a sentence, in the order in which they are said."""
     rough = [part for clause in split(chunks(sentence)) for part in _apart(clause)]
-    return joined(deeds(apposed(compared_lines(without_asides(_trailing(rough))))))
+    return joined(insisted(deeds(apposed(compared_lines(without_asides(_trailing(rough)))))))
 
 
 _BROUGHT = frozenset(
