@@ -24,6 +24,7 @@ from .doings import deeds
 from .joining import joined
 from .lexicon import NOUNS
 from .ordering import insisted
+from .partitive import the_latter
 from .rough import split
 from .sentence import Sentence
 
@@ -31,7 +32,7 @@ from .sentence import Sentence
 def plain(sentence: Sentence) -> list[Clause]:
     """The plain clauses of a sentence, in the order in which they are said."""
     rough = [part for clause in split(chunks(sentence)) for part in _apart(clause)]
-    return joined(insisted(deeds(apposed(compared_lines(without_asides(_trailing(rough)))))))
+    return joined(insisted(deeds(the_latter(apposed(compared_lines(without_asides(_trailing(rough))))))))
 
 
 _BROUGHT = frozenset(
