@@ -14,7 +14,7 @@ from .apposition import (
 )
 from .attached import COUNTED, attach, contrast
 from .clause import Clause
-from .cleft import cleft, what_first
+from .cleft import all_one_has, cleft, what_first
 from .deed import doing
 from .dislocation import compared, dislocated, elided
 from .echo import belongs, echoed, taken_up
@@ -88,6 +88,11 @@ def joined(clauses: list[Clause]) -> list[Clause]:
         partitive(clause)
         if before is not None and (cleft(before, clause) or what_first(before, clause)):
             continue
+        if all_one_has(found, clause):
+            found = found[
+                : -2 if found[-1].subject and found[-1].subject.head in {"that", "this"} else -1
+            ]
+            before, dangling = (found[-1] if found else None), None
         if before is not None and compared(before, clause):
             continue
         if before is not None and on_wing(before, clause):

@@ -70,7 +70,9 @@ def the_latter(clauses: list[Clause]) -> list[Clause]:
                 replace(p, noun=_of_pair(p.noun, pair)) if p.noun is not None else p
                 for p in clause.places
             ]
-        named = [n for n in (clause.subject, *clause.objects, *(p.noun for p in clause.places)) if n]
+        named = [
+            n for n in (clause.subject, *clause.objects, *(p.noun for p in clause.places)) if n
+        ]
         pair = next((n.parts for n in reversed(named) if len(n.parts) == 2), pair)
     return clauses
 

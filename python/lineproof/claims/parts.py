@@ -170,7 +170,12 @@ def _colon(before: Clause, clause: Clause) -> bool:
 def _such(before: Clause, clause: Clause) -> bool:
     """ "Bh6: that is the idea", "Bh6: such is the point of it": the move named first is what it is said of."""
     thing = _thing(before)
-    if thing is None or thing.type == "piece" or before.adverbs or clause.joint not in {":", ";", "-"}:
+    if (
+        thing is None
+        or thing.type == "piece"
+        or before.adverbs
+        or clause.joint not in {":", ";", "-"}
+    ):
         return False
     if clause.lemma != "be" or clause.verb.negated or clause.verb.modal or clause.sub:
         return False

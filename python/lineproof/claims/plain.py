@@ -32,7 +32,9 @@ from .sentence import Sentence
 def plain(sentence: Sentence) -> list[Clause]:
     """The plain clauses of a sentence, in the order in which they are said."""
     rough = [part for clause in split(chunks(sentence)) for part in _apart(clause)]
-    return joined(insisted(deeds(the_latter(apposed(compared_lines(without_asides(_trailing(rough))))))))
+    return joined(
+        insisted(deeds(the_latter(apposed(compared_lines(without_asides(_trailing(rough)))))))
+    )
 
 
 _BROUGHT = frozenset(

@@ -84,7 +84,7 @@ KIND = Kind(
         "men": lambda n: n.text if n.type == "piece" else None,
         "none": lambda n: (
             n.text if n.no and n.head == "move" and {*n.adjectives} <= {"legal", "single"} else None
-        )
+        ),
     },
     read=read,
     check=check,
