@@ -19,8 +19,8 @@ from .deed import doing
 from .dislocation import compared, dislocated, elided
 from .echo import belongs, echoed, taken_up
 from .gapping import again, also_by, by_which, by_whom, itself, never_seen_one, on_wing
-from .lexicon import VERBS, members
 from .letting import left_so
+from .lexicon import VERBS, members
 from .light import light
 from .ordering import either
 from .partitive import partitive
