@@ -12,7 +12,7 @@ from .apposition import (
     said_beside,
     waits,
 )
-from .attached import COUNTED, attach, contrast
+from .attached import COUNTED, attach, contrast, not_while
 from .clause import Clause
 from .cleft import all_one_has, cleft, what_first
 from .deed import doing
@@ -83,6 +83,8 @@ def joined(clauses: list[Clause]) -> list[Clause]:
             clause.joint, clause.sub = dangling.joint, dangling.sub or clause.sub
             found = [c for c in found if c is not dangling]
             dangling, before = None, (found[-1] if found else None)
+        if before is not None:
+            not_while(before, clause)
         by_which(clause)
         itself(clause)
         partitive(clause)
