@@ -16,7 +16,7 @@ from .noun import Noun
 
 FIRST = frozenset({"after", "upon", "following", "in reply to", "in answer to"})
 
-_GOING = members("move", VERBS) | {"go", "step", "capture on", "land on", "land", "come", "get", "run"}  # fmt: skip
+_GOING = members("move", VERBS) | members("jump", VERBS) | {"go", "step", "capture on", "land on", "land", "come", "get", "run"}  # fmt: skip
 
 _BRINGING = frozenset(
     {"put", "place", "bring", "play", "drop", "move", "take", "swing", "retreat", "send", "post"}

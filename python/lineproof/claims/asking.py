@@ -49,4 +49,30 @@ def said_first(line: str) -> int:
     return len(before) if len(before) > 2 else 0
 
 
-__all__ = ["replaced_from", "said_first"]
+_ASIDE = re.compile(
+    r" , (?:is|are|does|do|did|can|could|would|will|has|have|was|were|should)(?: not)? (?:it|he|she|we|they|you|there|that|this)(?: not)? ,(?= )"
+)
+"""A tag within what is said: "playable, isn't it, this retreat", "the point, is it not, of the move"."""
+_GOES_ON = frozenset({"of", "to", "for", "in", "on", "at", "by", "with", "than", "that"})
+
+
+_AS_WHOM = re.compile(
+    r"(?:(?<= we)|(?<= us)|(?<= he)|(?<= you)|(?<= they)) , (?:playing|as|playing as|with) (?:the )?(?:white|black)(?: (?:pieces|men|side))? ,(?= (?!and\b|but\b|or\b))"
+)
+"""Which side somebody plays, said beside: "what we, playing Black, enjoy"."""
+
+
+def tag_within(line: str) -> tuple[int, int] | None:
+    """From which word to which a tag stands within a sentence, or who plays whom; the end not counted; None without one."""
+    whom = _AS_WHOM.search(line)
+    if whom is not None:
+        return len(line[: whom.start()].split()), len(line[: whom.end()].split())
+    found = _ASIDE.search(line)
+    if found is None or _ASKS.match(line):
+        return None
+    first, last = len(line[: found.start()].split()), len(line[: found.end()].split())
+    goes_on = line[found.end() :].split()[0] in _GOES_ON
+    return first, last if goes_on else last - 1
+
+
+__all__ = ["replaced_from", "said_first", "tag_within"]

@@ -68,6 +68,15 @@ def contrast(before: Clause | None, clause: Clause) -> None:
         clause.subject = replace(before.subject, first=subject.first, last=subject.last)
 
 
+def not_while(before: Clause, clause: Clause) -> None:
+    """ "It does not work, not as long as the bishop watches g5": a reason, which is so."""
+    if clause.sub not in {"as long as", "so long as", "while"} or not before.verb.negated:
+        return
+    if before.adverbs and before.adverbs[-1] == "not" and not clause.verb.modal:
+        before.adverbs.pop()
+        clause.sub, clause.joint = "because", ", because"
+
+
 def _counts(clause: Clause) -> bool:
     if clause.lemma or clause.subject is not None or len(clause.objects) > 1:
         return False
@@ -87,4 +96,4 @@ def _counts(clause: Clause) -> bool:
     return clause.objects[0].type in {"piece", "noun"} and not COUNTED.isdisjoint(clause.adverbs)
 
 
-__all__ = ["COUNTED", "attach", "contrast"]
+__all__ = ["COUNTED", "attach", "contrast", "not_while"]

@@ -98,6 +98,45 @@ def cleft(before: Clause, clause: Clause) -> bool:
     return False
 
 
+def all_one_has(found: list[Clause], clause: Clause) -> bool:
+    """ "One legal move is all he has", "one legal move, that's all he's been left with": he has only that; True when it is put into `clause`."""
+    before = found[-1] if found else None
+    if (
+        before is None
+        or before.lemma != "be"
+        or before.adverbs != ["all"]
+        or before.subject is None
+    ):
+        return False
+    if before.objects or before.states or before.places or before.verb.negated or before.sub:
+        return False
+    if clause.joint not in {"-", "that"} or clause.form != "finite" or clause.verb.negated:
+        return False
+    what, start = before.subject, before
+    if what.head in {"that", "this"} and len(found) > 1 and not found[-2].lemma:
+        start = found[-2]
+        if len(start.objects) != 1 or start.places or start.states or start.strays:
+            return False
+        what = start.objects[0]
+    if what.type != "noun" and what.type != "piece":
+        return False
+    if clause.lemma == "leave" and clause.passive and _stranded(clause):
+        clause.lemma, clause.passive, clause.adverbs, clause.places = "have", False, [], []
+    if clause.lemma not in VERBS["have"] or clause.subject is None or clause.objects:
+        return False
+    clause.objects, clause.joint, clause.sub = [what], start.joint, start.sub
+    clause.adverbs = [*clause.adverbs, "only"]
+    clause.see(start)
+    return True
+
+
+def _stranded(clause: Clause) -> bool:
+    """ "He has been left with": nothing follows the preposition."""
+    if clause.places:
+        return len(clause.places) == 1 and clause.places[0].noun is None and not clause.adverbs
+    return clause.adverbs == ["with"]
+
+
 def what_first(before: Clause, clause: Clause) -> bool:
     """ "What he has is the bishop pair": one clause, put into `before`."""
     if before.sub != "what" or not before.lemma or clause.lemma != "be" or clause.joint != "-":
@@ -135,4 +174,4 @@ def _take_over(before: Clause, clause: Clause, negated: bool) -> None:
         before.deny()
 
 
-__all__ = ["cleft", "what_first"]
+__all__ = ["all_one_has", "cleft", "what_first"]

@@ -111,6 +111,11 @@ def _over_asides(clauses: list[Clause]) -> None:
             if opener.places:
                 clause.places = [*opener.places, *clause.places]
                 whole(clause)  # "the exchange on c6, though natural, wins no pawn"
+        for aside in clauses[at + 1 : number]:
+            it = aside.subject
+            if aside.sub in {"though", "although"} and it is not None and it.head == "it":
+                assert clause.subject is not None  # it has just been given
+                aside.subject = replace(clause.subject, first=it.first, last=it.last)
         if not any(c.sub for c in clauses[at + 1 : number]):
             clause.see(opener)  # an aside that claims something keeps its own words
 

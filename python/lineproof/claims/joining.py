@@ -12,13 +12,14 @@ from .apposition import (
     said_beside,
     waits,
 )
-from .attached import COUNTED, attach, contrast
+from .attached import COUNTED, attach, contrast, not_while
 from .clause import Clause
-from .cleft import cleft, what_first
+from .cleft import all_one_has, cleft, what_first
 from .deed import doing
 from .dislocation import compared, dislocated, elided
 from .echo import belongs, echoed, taken_up
 from .gapping import again, also_by, by_which, by_whom, itself, never_seen_one, on_wing
+from .letting import left_so
 from .lexicon import VERBS, members
 from .light import light
 from .ordering import either
@@ -82,11 +83,18 @@ def joined(clauses: list[Clause]) -> list[Clause]:
             clause.joint, clause.sub = dangling.joint, dangling.sub or clause.sub
             found = [c for c in found if c is not dangling]
             dangling, before = None, (found[-1] if found else None)
+        if before is not None:
+            not_while(before, clause)
         by_which(clause)
         itself(clause)
         partitive(clause)
         if before is not None and (cleft(before, clause) or what_first(before, clause)):
             continue
+        if all_one_has(found, clause):
+            found = found[
+                : -2 if found[-1].subject and found[-1].subject.head in {"that", "this"} else -1
+            ]
+            before, dangling = (found[-1] if found else None), None
         if before is not None and compared(before, clause):
             continue
         if before is not None and on_wing(before, clause):
@@ -205,6 +213,8 @@ def joined(clauses: list[Clause]) -> list[Clause]:
                 and clause.subject is None
             ):
                 clause.subject = before.objects[-1]  # "has left his king exposed"
+            if clause.form == "part" and left_so(before, clause):
+                continue
             if before.lemma == "make" and any(s.lemma in _BARRED for s in before.states):
                 before.lemma = "prevent"  # "makes it impossible for White to capture"
         found.append(clause)

@@ -39,4 +39,20 @@ def lets_go(before: Clause, clause: Clause) -> bool:
     return True
 
 
-__all__ = ["lets_go"]
+def left_so(before: Clause, clause: Clause) -> bool:
+    """ "f4 leaves him stalemated" stalemates him: the verb of the participle, told of who leaves him so."""
+    if before.lemma != "leave" or before.passive or len(before.objects) != 1:
+        return False
+    if before.objects[0].type != "side" or before.objects[0].no or before.subject is None:
+        return False
+    if clause.lemma == "leave" or clause.subject or clause.objects or clause.verb.negated:
+        return False
+    before.lemma = clause.lemma
+    before.places += clause.places
+    before.adverbs += clause.adverbs
+    before.strays += clause.strays
+    before.see(clause)
+    return True
+
+
+__all__ = ["left_so", "lets_go"]

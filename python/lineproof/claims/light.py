@@ -51,6 +51,38 @@ def light(clause: Clause) -> None:
     _held(clause)
     _stands(clause)
     _goes_nowhere(clause)
+    _carried(clause)
+
+
+_WHENCE = frozenset({"from", "into", "out of"})
+
+
+def _carried(clause: Clause) -> None:
+    """ "White takes a majority with him into the ending": he has it."""
+    if clause.lemma not in {"take", "carry", "bring"} or len(clause.objects) != 1 or clause.passive:
+        return
+    subject, asset = clause.subject, clause.objects[0]
+    if subject is None or subject.type != "side" or asset.type != "noun" or asset.no:
+        return
+    own = next((p for p in clause.places if p.preposition == "with" and _self(p.noun)), None)
+    if own is None:
+        return
+    clause.lemma = "have"
+    clause.places.remove(own)
+    kept: list[Place] = []
+    last = -1
+    for place in clause.places:
+        whence = place.preposition in _WHENCE or place.first == last + 1
+        if whence:
+            last = place.last  # "from the exchange on d5"
+        else:
+            kept.append(place)
+    clause.places = kept
+
+
+def _self(noun: Noun | None) -> bool:
+    """Whether it is a pronoun for a side: "with him"."""
+    return noun is not None and noun.text in {"him", "her", "us", "them", "me", "you", "it"}
 
 
 def _trained(clause: Clause) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 
 from lineproof.engine import Board
@@ -12,6 +13,7 @@ from .clause import Clause
 from .here import Here, Named
 from .noun import Noun
 
+_GOAL = re.compile(r" (?:on|to|at) ([a-h][1-8])$")
 Fits = Callable[[Board, str], bool]
 
 
@@ -57,6 +59,8 @@ def named_thing(
         )
     ]
     square = noun.square or next((p.noun.square for p in mine if p.noun and p.noun.square), "")
+    if not square and (told := _GOAL.search(noun.text)) is not None:
+        square = told[1]  # "the check on b4" as one noun phrase
     file = next((p.noun.file for p in mine if p.noun and p.noun.type == "file"), "")
     piece = next((a for a in noun.adjectives if a in NAMES.values()), "")
     piece = piece or next((p.noun.head for p in mine if p.noun and p.preposition == "with"), "")

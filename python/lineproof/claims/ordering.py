@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from .chunk import Place
 from .clause import Clause
+from .deed import deed
 from .noun import Noun
 
 _ORDERS = frozenset({"order", "move order", "sequence"})
@@ -18,10 +19,11 @@ def order(noun: Noun) -> str | None:
 
 def ordered(before: Clause, clause: Clause) -> bool:
     """ "First Bc4, only then d3", "White plays Bc4 first, and not d3 at once"."""
-    second = _move_alone(clause)
+    after = _after_that(clause)
+    second = _move_alone(clause, after=after)
     if second is None or not _first(before):
         return False
-    said = set(clause.adverbs)
+    said = {*clause.adverbs, "then"} if after else set(clause.adverbs)
     if clause.verb.negated:
         if _AT_ONCE.isdisjoint(said):
             return False
@@ -31,12 +33,48 @@ def ordered(before: Clause, clause: Clause) -> bool:
     return True
 
 
+def insisted(clauses: list[Clause]) -> list[Clause]:
+    """ "First Bc4 and then d3, never the other way about": what comes second comes only then."""
+    found: list[Clause] = []
+    for clause in clauses:
+        before = found[-1] if found else None
+        if before is not None and _turned_round(clause):
+            after = _after_that(before)
+            then = after or "then" in before.adverbs or before.joint.endswith("then")
+            if then and _move_alone(before, after=after):
+                before.adverbs += ["only", "then"]
+                before.see(clause)
+                continue
+        found.append(clause)
+    return found
+
+
+def _turned_round(clause: Clause) -> bool:
+    """ "Never the other way about", "not the reverse"."""
+    if clause.lemma or clause.subject or clause.places or len(clause.objects) != 1:
+        return False
+    noun = clause.objects[0]
+    other = noun.head in {"way", "order"} and "other" in noun.adjectives
+    return clause.verb.negated and (other or noun.head in {"reverse", "opposite"})
+
+
+def _after_that(clause: Clause) -> bool:
+    """ "After that the capture on d4": what comes second."""
+    places = clause.places
+    return (
+        len(places) == 1
+        and places[0].preposition == "after"
+        and places[0].noun is not None
+        and places[0].noun.head == "that"
+    )
+
+
 def _first(clause: Clause) -> bool:
     """Whether a clause says of a move that it comes first."""
     if clause.verb.negated or clause.sub:
         return False
     noun = clause.objects[0] if len(clause.objects) == 1 else clause.subject
-    if noun is None or noun.type not in {"move", "square"} or noun.parts:
+    if noun is None or deed(noun) is None or noun.type == "pronoun":
         return False
     return "first" in clause.adverbs or "first" in noun.adjectives
 
@@ -54,14 +92,14 @@ def either(before: Clause, clause: Clause) -> bool:
     return True
 
 
-def _move_alone(clause: Clause) -> Noun | None:
-    """The one move that a part without a verb names."""
-    if clause.lemma or clause.subject or clause.places or clause.states or clause.strays:
+def _move_alone(clause: Clause, *, after: bool = False) -> Noun | None:
+    """The one move that a part without a verb names; after: behind "after that"."""
+    if clause.lemma or clause.subject or clause.states or clause.strays:
+        return None
+    if clause.places and not after:
         return None
     noun = clause.objects[0] if len(clause.objects) == 1 else None
-    if noun is None or noun.type not in {"move", "square"} or noun.parts:
-        return None
-    return noun
+    return noun if noun is not None and noun.type != "pronoun" and deed(noun) else None
 
 
-__all__ = ["either", "order", "ordered"]
+__all__ = ["either", "insisted", "order", "ordered"]

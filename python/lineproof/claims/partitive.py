@@ -58,4 +58,30 @@ def _several(noun: Noun) -> Noun | None:
     return noun if noun.type == "piece" and noun.plural else None
 
 
-__all__ = ["partitive"]
+def the_latter(clauses: list[Clause]) -> list[Clause]:
+    """ "King and rook are attacked, and the latter is lost": which of the two named together."""
+    pair: tuple[Noun, ...] = ()
+    for clause in clauses:
+        if pair:
+            if clause.subject is not None:
+                clause.subject = _of_pair(clause.subject, pair)
+            clause.objects = [_of_pair(o, pair) for o in clause.objects]
+            clause.places = [
+                replace(p, noun=_of_pair(p.noun, pair)) if p.noun is not None else p
+                for p in clause.places
+            ]
+        named = [
+            n for n in (clause.subject, *clause.objects, *(p.noun for p in clause.places)) if n
+        ]
+        pair = next((n.parts for n in reversed(named) if len(n.parts) == 2), pair)
+    return clauses
+
+
+def _of_pair(noun: Noun, pair: tuple[Noun, ...]) -> Noun:
+    if noun.type != "noun" or noun.head not in {"latter", "former"} or noun.plural:
+        return noun
+    meant = pair[-1] if noun.head == "latter" else pair[0]
+    return replace(meant, first=noun.first, last=noun.last)
+
+
+__all__ = ["partitive", "the_latter"]

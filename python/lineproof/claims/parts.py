@@ -93,6 +93,8 @@ def fold(before: Clause, clause: Clause) -> bool:
         return True
     if _counted(before, clause):
         before.objects, before.adverbs = [], []
+    if _such(before, clause):
+        before.objects = []
     _met(before, clause)
     _state(before, clause)
     _role(before, clause)
@@ -162,6 +164,32 @@ def _colon(before: Clause, clause: Clause) -> bool:
     if clause.joint == "," and noun.det not in {"a", "an", "1", "one"}:
         return False
     before.lemma, before.subject, before.objects, before.states = "be", noun, clause.objects, []
+    return True
+
+
+def _such(before: Clause, clause: Clause) -> bool:
+    """ "Bh6: that is the idea", "Bh6: such is the point of it": the move named first is what it is said of."""
+    thing = _thing(before)
+    if (
+        thing is None
+        or thing.type == "piece"
+        or before.adverbs
+        or clause.joint not in {":", ";", "-"}
+    ):
+        return False
+    if clause.lemma != "be" or clause.verb.negated or clause.verb.modal or clause.sub:
+        return False
+    subject = clause.subject
+    if clause.strays == ["such"] and subject is not None and not clause.objects:
+        told = subject
+    elif subject is not None and subject.head in {"that", "this"} and len(clause.objects) == 1:
+        told = clause.objects[0]
+    else:
+        return False
+    if told.head not in NOUNS["idea"] or told.no or told.plural:
+        return False
+    clause.subject, clause.objects, clause.strays = thing, [told], []
+    clause.see(before)
     return True
 
 

@@ -12,6 +12,7 @@ the bishop | pin | the knight
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from .asides import without_asides
 from .chunk import Place
@@ -22,6 +23,8 @@ from .dislocation import apposed
 from .doings import deeds
 from .joining import joined
 from .lexicon import NOUNS
+from .ordering import insisted
+from .partitive import the_latter
 from .rough import split
 from .sentence import Sentence
 
@@ -29,7 +32,9 @@ from .sentence import Sentence
 def plain(sentence: Sentence) -> list[Clause]:
     """The plain clauses of a sentence, in the order in which they are said."""
     rough = [part for clause in split(chunks(sentence)) for part in _apart(clause)]
-    return joined(deeds(apposed(compared_lines(without_asides(_trailing(rough))))))
+    return joined(
+        insisted(deeds(the_latter(apposed(compared_lines(without_asides(_trailing(rough)))))))
+    )
 
 
 _BROUGHT = frozenset(
@@ -117,6 +122,8 @@ def _trailing(rough: list[Clause]) -> list[Clause]:
             inside = found[-1]
             found[-1].adverbs += clause.adverbs
             found[-1].hedged = found[-1].hedged or clause.hedged
+            if clause.verb.modal == "almost" and not found[-1].verb.modal:
+                found[-1].verb = replace(found[-1].verb, modal="almost")  # "it is mate, almost"
             found[-1].last = max(found[-1].last, clause.last)
         elif not clause.empty or _limits(clause) or (clause.hedged and not found):
             found.append(clause)

@@ -13,6 +13,7 @@ from .here import Agent, Here, Named, Unread, meant
 from .patterns import DESCRIBED, MOVE
 from .sentence import sentences
 from .spoken import SPOKEN
+from .verbs import forms
 from .word import Word
 from .worded import TAKING, Worded, fitting
 
@@ -262,6 +263,7 @@ def named_before(here: Here) -> str | None:
                 if w.move is not None
                 and sentence.start + w.end <= here.start
                 and not _only_square(sentence.words, number)
+                and not _prevented(sentence.words, number)
             ]
             return said[-1].norm if said else None
     return None
@@ -274,6 +276,26 @@ def _only_square(words: Sequence[Word], at: int) -> bool:
     before = words[at - 1].norm if at else ""
     after = words[at + 1].norm if at + 1 < len(words) else ""
     return after in LETTERS or before in {"on", "at", "from", "of", "behind"}
+
+
+_STOPPING = frozenset(
+    form for verb in ("prevent", "stop", "preclude", "thwart", "forbid") for form in forms(verb)
+)
+_PARTED = frozenset({",", ";", ":", "-", "and", "but", "because", "since", "so", "which"})
+
+
+def _prevented(words: Sequence[Word], at: int) -> bool:
+    """Whether a move is only named as one that is prevented: "to stop White from playing Ba3"."""
+    for word in reversed(words[max(0, at - _REACH) : at]):
+        if word.norm in _PARTED or word.move is not None:
+            return False
+        if word.norm in _STOPPING:
+            return True
+    return False
+
+
+_REACH = 10
+"""Words within which a verb speaks of a move."""
 
 
 def _san(text: str) -> str:

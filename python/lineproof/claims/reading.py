@@ -22,7 +22,7 @@ from .around import (
     TRADE,
     condition,
 )
-from .asking import replaced_from, said_first
+from .asking import replaced_from, said_first, tag_within
 from .claim import NULL_MOVE, Claim, Spot
 from .clause import Clause
 from .here import Here, Unread, but
@@ -148,6 +148,11 @@ def _read(
         words = words[:-1] if words and words[-1].norm == "?" else words
         if not words:
             return Status.LEFT_ALONE, "a question", []
+        sentence = replace(sentence, words=words)
+        line = spelt(words)
+    if (tag := tag_within(line)) is not None:
+        words = (*words[: tag[0]], *words[tag[1] :])
+        words = words[:-1] if words[-1].norm == "?" else words
         sentence = replace(sentence, words=words)
         line = spelt(words)
     if words[-1].norm == "?":

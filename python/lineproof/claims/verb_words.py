@@ -197,7 +197,7 @@ class VerbWords(Tails):
             and not near[0].passive
             and near[0].lemma in {"leave", "keep", "find", "get", "have"}
             and isinstance(near[1], Noun)
-            and near[1].type in {"piece", "square", "file"}
+            and near[1].type in {"piece", "square", "file", "side"}
         )
 
     def _fits(self, at: int, aux: str) -> bool:

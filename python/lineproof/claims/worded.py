@@ -153,7 +153,7 @@ class Worded:
             return False
         if self.checks and not san.endswith(("+", "#")):
             return False
-        if self.covers and (letter == "k" or taken):
+        if self.covers and (letter == "k" or taken or not board.in_check):
             return False
         if self.hits:
             after = board.play(uci)

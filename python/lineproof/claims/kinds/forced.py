@@ -19,7 +19,8 @@ from lineproof.claims.noun import Noun
 from lineproof.claims.played import played
 from lineproof.claims.reference import Reference
 from lineproof.claims.showing import shortest
-from lineproof.claims.worded import NOMINAL
+from lineproof.claims.slot import SLOTS
+from lineproof.claims.worded import NOMINAL, Worded
 
 
 def reply(noun: Noun) -> str | None:
@@ -39,6 +40,8 @@ FRAMES = (
     "<oblige to recapture> [{it}] [on {square}] [with {by_piece}] ; taken=yes",
     "<oblige to capture> {it} [with {by_piece}] ; taken=yes",
     "<oblige to capture/recapture> [with {by_piece}] ; taken=yes if lone",
+    "<oblige to interpose> {patient_side} ; covers=yes if lone",
+    "{side} <interpose> ; covers=yes if modal=must lone",
     "{side} <have> {none} [but {act}]",
     "{side} <have to recapture/capture> {it} [with {by_piece}] {above} ; taken=yes",
     "{side} <have to recapture/capture> [with {by_piece}] {above} ; taken=yes",
@@ -77,7 +80,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "takes" in slots:
         slots["by_piece"] = slots.get("man", slots.get("king", ""))
         return [_takes(here, slots)]
-    if "taken" in slots:
+    if "covers" in slots:
+        side = here.side(slots["patient_side"] if "patient_side" in slots else slots["side"])
+        spot = here.spot
+        if side != here.board.turn:
+            raise Unread("the move is not that side's")
+        moves = tuple(m for m in spot.board.legal_moves() if Worded(covers=True).fits(spot, m))
+    elif "taken" in slots:
         side = here.side(slots["side"]) if "side" in slots else here.implied()
         spot, moves = _recaptures(here, side, slots)
     elif "reply" in slots:
@@ -279,6 +288,7 @@ KIND = Kind(
             n.text if n.type == "pronoun" and n.head in {"it", "this", "that"} else None
         ),
         "reply": reply,
+        "patient_side": SLOTS["side"],
         "forced_move": lambda n: (
             n.text
             if n.head in NOMINAL

@@ -47,7 +47,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     else:
         if "agent" not in slots:
             of_this_move(here)
-        agent = here.agent(slots.get("agent"))
+        agent = _before_reply(here.agent(slots.get("agent")), past=past)
     if verb is not None and verb.modal in {"can", "will", "must", "shall"} and agent.move is None:
         raise Unread("said of what may come")
     if not agent.spot.moves or other(agent.spot.board.turn) != agent.side:
@@ -64,6 +64,16 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if not targets or Reference.read(slots["target"]).plural:
             raise Unread(f"it is not clear which piece {slots['target']!r} is")
     return [here.claim(KIND.id, agent.side, spot=agent.spot, targets=targets)]
+
+
+def _before_reply(agent: Agent, *, past: bool) -> Agent:
+    """A piece that "has gained a tempo" by the move before the reply: then it is judged before that reply."""
+    moves = agent.spot.moves
+    if not past or agent.square is None or agent.move is not None or len(moves) < 2:
+        return agent
+    if moves[-2][2:4] != agent.square or agent.spot.board.turn != agent.side:
+        return agent
+    return Agent(agent.side, agent.spot.earlier(1), agent.square)
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search

@@ -7,7 +7,7 @@ from typing import Any
 from lineproof.claims.bands import edge_of_two, spoken
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.cost import LOST, SAFE, taught, told, weigh
+from lineproof.claims.cost import LOST, MISTAKE, SAFE, taught, told, weigh
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, STANDINGS, members
@@ -40,8 +40,10 @@ FRAMES = (
     "{deed} <=> {losing} [for {side}]",
     "{deed} <=> {fatal} [for {side}] ; decisive=yes",
     "{blamed} <=> {deed} ; decisive=yes",
-    "{deed} <cost> {side} (game|point)",
-    "{deed} <cost> (game|point)",
+    "{deed} <cost> {side} game",
+    "{deed} <cost> {side} {points}",
+    "{deed} <cost> game",
+    "{deed} <cost> {points}",
     "{side} <lose_the_game> [(by|with) {deed}] ; decisive=yes",
     "{side} <lose> game [(by|with) {deed}] ; decisive=yes",
     "{side} <=> {lost_state} ; ahead=yes",
@@ -133,6 +135,9 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "points": lambda n: (  # "costs the point", "costs 30 points", but not "2 points"
+            n.text if n.head == "point" and (n.count or MISTAKE) not in range(2, MISTAKE) else None
+        ),
         "losing": losing,
         "blamed": lambda n: n.text if losing(n) and (n.det == "the" or n.whose) else None,
         "lost": lambda n: (

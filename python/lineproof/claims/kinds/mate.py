@@ -18,6 +18,7 @@ FRAMES = (
     "{move} <=> mate if without=in",
     "[{agent}] <=> mate if without=in|on|at",
     "[{agent}] <=> mate ; denied=yes if modal=almost without=in|on|at",
+    "<=> mate ; denied=yes if verbless modal=almost",
     "<be:mate> {side} if without=in",
     "<be:mate> {king} if without=in",
     "<=> mate (on|at) {place} ; placed=yes if verbless",

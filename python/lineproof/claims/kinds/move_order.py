@@ -9,12 +9,15 @@ from lineproof.claims.bands import edge_of_two, is_safe
 from lineproof.claims.board import title
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome, Spot
 from lineproof.claims.cost import MISTAKE, Cost, weigh
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.deed import deed
+from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.noun import Noun
 from lineproof.claims.ordering import order
 from lineproof.claims.passing import parsed
-from lineproof.claims.played import named_before
+from lineproof.claims.patterns import MOVE
+from lineproof.claims.played import named_before, played
+from lineproof.claims.worded import fitting
 
 FRAMES = (
     "<~> {first} only_then {by} if verbless",
@@ -45,6 +48,11 @@ def _difference(noun: Noun) -> bool | None:
     return not noun.no and "little" not in (noun.det, *noun.adjectives)
 
 
+def _move(noun: Noun) -> str | None:
+    """A move, written out or in words."""
+    return None if noun.type == "pronoun" else deed(noun)
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     if verb is not None and verb.modal and verb.modal != "must":
@@ -58,13 +66,15 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         free = True
     if "by" in slots:
         first, other_ = slots.get("first") or slots["move"], slots["by"]
-        named = here.named(first)
+        named = here.named(first) if MOVE.fullmatch(first) else played(here, first)
         spot, side = named.before, named.side
+        if here.spot.moves not in {spot.moves, named.after.moves} and not MOVE.fullmatch(first):
+            raise Unread(f"{first} is neither the last move nor the next")
         if "side" in slots and here.side(slots["side"]) != side:
             raise Unread(f"{first} is no move of that side")
-        if parsed(spot, first) is None:
+        if parsed(spot, spot.board.san(named.uci)) is None:
             raise Unread(f"{first} is not legal here")
-        return [_claim(here, spot, side, named.uci, other_.split(".")[-1], free)]
+        return [_claim(here, spot, side, named.uci, _second(here, named, other_), free)]
     if named_before(here) is not None:
         raise Unread("the sentence names other moves")
     last = here.last()
@@ -72,6 +82,25 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if place is None or place.san is None or here.spot.moves != tuple(here.place.moves()):
         raise Unread("the line shown does not tell which two moves are meant")
     return [_claim(here, last.before, last.side, last.uci, place.san, free)]
+
+
+def _second(here: Here, named: Named, text: str) -> str:
+    """The move that comes second in SAN; one in words is the one that the line shows, else the only one that could come first.
+
+    :raises Unread: when it is not clear.
+    """
+    if MOVE.fullmatch(text):
+        return text.split(".")[-1]
+    place = here.place if here.spot.moves == named.after.moves else here.place.next
+    reply = place.next if place is not None and tuple(place.moves()) == named.after.moves else None
+    if reply is not None and reply.next is not None:
+        spot, uci = named.after.play(reply.moves()[-1]), reply.next.moves()[-1]
+        if uci in fitting(spot, text):
+            return spot.board.san(uci)
+    found = fitting(named.before, text)
+    if len(found) != 1:
+        raise Unread(f"it is not clear which move {text!r} means")
+    return named.before.board.san(found[0])
 
 
 def _claim(here: Here, spot: Spot, side: str, first: str, second: str, free: bool) -> Claim:
@@ -138,7 +167,9 @@ KIND = Kind(
         "order": order,
         "difference": _difference,
         "either": lambda n: order(n) and n.det,
-        "first": lambda n: n.text if n.type in {"move", "square"} and "first" in n.adjectives else None,
+        "first": lambda n: _move(n) if "first" in n.adjectives else None,
+        "move": _move,
+        "by": _move,
     },
     read=read,
     check=check,

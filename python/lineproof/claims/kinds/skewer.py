@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from lineproof.claims.board import VALUES, name, other, pieces, title, upper
 from lineproof.claims.claim import Ask, Claim, Judgement, Mark, Outcome
-from lineproof.claims.here import Here, Unread
+from lineproof.claims.here import Agent, Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.patterns import targets
 from lineproof.claims.pays import pays
@@ -74,7 +74,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         side, spot = named.side, named.after
         by: str | None = named.uci[2:4]
     else:
-        agent = here.agent(slots.get("agent"), "brq")
+        if slots.get("agent") in {"this", "that"}:
+            here = replace(here, topic=None)  # "this is a skewer" points to the move
+        agent = _skewerer(here.agent(slots.get("agent"), "brq"))
         if "whom" in slots and here.side(slots["whom"]) == agent.side:
             raise Unread("a side does not skewer its own pieces")
         side = agent.side
@@ -87,6 +89,21 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     aims = {s for k in skewers(spot.board, side) for s in (k.front, k.behind)}
     hit = [meant(at, words, "kqrbnp", lambda s: s in aims, other(side))[0] for words in said]
     return [here.claim(KIND.id, side, spot=spot, by=by, hit=hit)]
+
+
+def _skewerer(agent: Agent) -> Agent:
+    """Whose skewer "this" is, where the last move was of a piece that cannot skewer and steps aside: that of the move before."""
+    spot, move = agent.spot, agent.move
+    if move is None or len(spot.moves) < 2 or move.uci != spot.moves[-1]:
+        return agent
+    before = spot.earlier(1)
+    at = before.moves[-1][2:4]
+    if (before.board.piece_at(move.uci[:2]) or "").lower() in "brq":
+        return agent
+    if (before.board.piece_at(at) or "").lower() not in "brq":
+        return agent
+    made = Named(before.earlier(1), before.moves[-1], other(agent.side))
+    return Agent(made.side, before, at, made)
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:

@@ -13,6 +13,8 @@ from lineproof.claims.pointing import checked_side, present
 FRAMES = (
     "<be:stalemate> {side}",
     "<be:stalemate> {king}",
+    "<be:stalemate> {side} with {men}",
+    "<be:stalemate> {king} with {men}",
     "[{agent}] <~> stalemate",
     "[{agent}] <~> draw by stalemate",
     "(game|position|result|end) <=> stalemate",
@@ -37,7 +39,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         if spot.board.turn == agent.side:
             raise Unread("the move that gives stalemate is not on the board")
     side = spot.board.turn
-    if "side" in slots:
+    if "agent" in slots and slots.get("side") in {"he", "him", "her", "they", "them"}:
+        pass  # "f4 leaves him stalemated": the one who then is to move
+    elif "side" in slots:
         side = here.side(slots["side"])
     elif "king" in slots:
         side = checked_side(here.at(spot), slots["king"])
@@ -77,9 +81,10 @@ KIND = Kind(
     source="FIDE Laws of Chess, article 5.2.1",
     frames=FRAMES,
     tests={
+        "men": lambda n: n.text if n.type == "piece" else None,
         "none": lambda n: (
             n.text if n.no and n.head == "move" and {*n.adjectives} <= {"legal", "single"} else None
-        )
+        ),
     },
     read=read,
     check=check,
