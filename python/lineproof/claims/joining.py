@@ -21,7 +21,7 @@ from .echo import belongs, echoed, taken_up
 from .gapping import again, also_by, by_which, by_whom, itself, never_seen_one, on_wing
 from .lexicon import VERBS, members
 from .light import light
-from .ordering import either
+from .ordering import either, not_otherwise, perpetual
 from .partitive import partitive
 from .parts import fold, none_such
 from .raising import raised
@@ -87,7 +87,9 @@ def joined(clauses: list[Clause]) -> list[Clause]:
         partitive(clause)
         if before is not None and (cleft(before, clause) or what_first(before, clause)):
             continue
-        if before is not None and compared(before, clause):
+        if before is not None and (compared(before, clause) or perpetual(before, clause)):
+            continue
+        if not_otherwise(found, clause):
             continue
         if before is not None and on_wing(before, clause):
             found.pop()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from .chunk import Place
 from .clause import Clause
+from .lexicon import NOUNS
 from .noun import Noun
 
 _ORDERS = frozenset({"order", "move order", "sequence"})
@@ -28,6 +29,38 @@ def ordered(before: Clause, clause: Clause) -> bool:
     elif not {"only", "then"} <= said:
         return False
     before.places.append(Place("only then", second, clause.first, clause.last))
+    return True
+
+
+def not_otherwise(found: list[Clause], clause: Clause) -> bool:
+    """ "Take on c5 first, then e4, never the other way round": what comes second is told with what comes first."""
+    if len(found) < 2 or not clause.verb.negated or clause.lemma or clause.places:
+        return False
+    noun = clause.objects[0] if len(clause.objects) == 1 else None
+    if noun is None or noun.head not in {"way", "order"} or "other" not in noun.adjectives:
+        return False
+    before, then = found[-2:]
+    second = _move_alone(then)
+    if second is None or "then" not in then.adverbs or then.verb.negated or not _first(before):
+        return False
+    before.places.append(Place("only then", second, then.first, then.last))
+    before.see(clause)
+    found.pop()
+    return True
+
+
+def perpetual(before: Clause, clause: Clause) -> bool:
+    """ "A perpetual with Qf4 and Qg3": the second of its checks is no move of the line."""
+    second = _move_alone(clause)
+    with_move = before.places and before.places[-1].preposition in {"with", "by"}
+    if second is None or clause.joint != "and" or not with_move:
+        return False
+    first = before.places[-1].noun
+    if first is None or first.type != "move" or first.last + 2 != clause.first:
+        return False
+    if not any(o.head in NOUNS["perpetual"] for o in before.objects):
+        return False
+    before.see(clause)
     return True
 
 
@@ -64,4 +97,4 @@ def _move_alone(clause: Clause) -> Noun | None:
     return noun
 
 
-__all__ = ["either", "order", "ordered"]
+__all__ = ["either", "not_otherwise", "order", "ordered", "perpetual"]

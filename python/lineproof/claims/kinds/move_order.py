@@ -14,11 +14,13 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.noun import Noun
 from lineproof.claims.ordering import order
 from lineproof.claims.passing import parsed
-from lineproof.claims.played import named_before
+from lineproof.claims.played import named_before, played
 
 FRAMES = (
     "<~> {first} only_then {by} if verbless",
     "<~> {move} +first only_then {by} if verbless",
+    "<take_on> {square} +first only_then {by} if bidden",
+    "<capture> (on) {square} +first only_then {by} if bidden",
     "{side} <play> {first} only_then {by}",
     "{side} <play> {move} +first only_then {by}",
     "{move} <come> +first only_then {by} if modal=must",
@@ -57,7 +59,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             raise Unread("it is not clear what is denied")
         free = True
     if "by" in slots:
-        first, other_ = slots.get("first") or slots["move"], slots["by"]
+        first, other_ = slots.get("first") or slots.get("move", ""), slots["by"]
+        if "square" in slots:
+            named = played(here, f"taking on {slots['square']}")
+            return [_claim(here, named.before, named.side, named.uci, other_.split(".")[-1], free)]
         named = here.named(first)
         spot, side = named.before, named.side
         if "side" in slots and here.side(slots["side"]) != side:
