@@ -120,12 +120,12 @@ def _right(above: Clause, clause: Clause) -> bool:
 
 
 def _left_to_be_taken(above: Clause, clause: Clause) -> bool:
-    """ "Leaves the queen to be taken on d1" is "leaves the queen hanging on d1"."""
+    """ "Leaves the queen to be taken on d1" is "leaves the queen on offer on d1"."""
     if above.lemma != "leave" or not above.objects or above.states:
         return False
     if clause.form != "to" or not clause.passive or clause.lemma not in _TAKING:
         return False
-    above.states.append(Adjective("hanging", (), clause.first, clause.last))
+    above.states.append(Adjective("on offer", (), clause.first, clause.last))
     squares = [o for o in clause.objects if o.type == "square"]
     above.places += [Place("on", o, o.first - 1, o.last) for o in squares] + clause.places
     above.adverbs += clause.adverbs

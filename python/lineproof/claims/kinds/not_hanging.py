@@ -151,7 +151,7 @@ KIND = Kind(
     formula="holds: exchange(square) < 1, or material(end of best play after the capture) - material(here) < 1",
     frames=FRAMES,
     tests={"loose": _loose, "nothing": lambda n: n.text if n.no and n.head in {"nothing", "piece"} else None, "by": lambda n: n.text if n.type in {"piece", "side"} else None},
-    gives_way=frozenset({"for-free", "sacrifices"}),
+    gives_way=frozenset({"for-free"}),
     read=read,
     check=check,
 )  # fmt: skip

@@ -43,6 +43,7 @@ FRAMES = (
     "[{agent}] <fling_in> {amount} [+away] [on {square}] [with {move}] if without=to|as|for|behind active",
     "{noun} <come/follow/begin/start> [+now|next|here] ; coming=yes",
     "{agent} <leave/put/place> {amount} hanging [on {square}] if active",
+    "{agent} <leave> {amount} on_offer [on {square}] if active",
     "sacrifice of {amount} <=> looming|hanging on {square} ; coming=yes",
     "{noun} <=> looming|hanging on {square} ; coming=yes",
     "{amount} <=> on offer",
