@@ -32,9 +32,10 @@ _TAG = re.compile(
 
 _TURNED = re.compile(
     r" (?:,|;|:|-)(?: (?:and|but|so|or))? (?:(?:is|are|was|were|does|did|can|could|has|have) (?:the|our|his|a|an|my|your|that|this|white|black) [^,;:]*"
-    r"|(?:and|but|so) [^,;]* (?:by )?(?:what|how many|how much)(?: ,)? [^;:]*)$"
+    r"|(?:and|but|so) [^,;]* (?:by )?(?:what|how many|how much)(?: ,)? [^;:]*"
+    r"|(?:because|since|and|but) (?:[a-z]+ing|what about) [^,;:]*)$"
 )
-"""A question of its own behind a statement: ", so was the knight free?", ", and he is behind by what, two pieces?"."""
+"""A question of its own behind a statement: ", so was the knight free?", ", and he is behind by what, two pieces?", ", because taking the bishop?"."""
 
 _ASKS = re.compile(r"^(?: (?:and|but|so|now|well|okay))*(?: ,)? (?:is|are|does|do|did|can|could|would|will|have|has|was|were|should|shall|may|might|must|when|why|how|what|who|where|which|whose|if|or)(?= )")  # fmt: skip
 

@@ -81,6 +81,7 @@ _DOING = frozenset(
 )
 _OBJECT = frozenset({"defending", "protecting", "declining", "attacking"})
 """Doings whose object is not what moves."""
+_LOOKING = _OBJECT - {"declining"}
 
 
 _FIRST = dict.fromkeys("KQRBNkqrbn", "18") | {"P": "2", "p": "7"}
@@ -511,9 +512,19 @@ class Here:
         if said & {"check", "checking"}:
             fits = fits and after.in_check
         squares = [w for w in words if re.fullmatch("[a-h][1-8]", w)]
-        fits = fits and all(square == last.uci[2:4] for square in squares)
         files = [w for w in words if re.fullmatch("[a-h]", w) and w != "a"]
-        fits = fits and all(name in (last.uci[0], last.uci[2]) for name in files)
+        if said & _LOOKING:
+            own = bool(said & {"defending", "protecting"})
+            seen = [
+                at
+                for at in after.attacks(last.uci[2:4])
+                if (man := after.piece_at(at)) and (side_of(man) == last.side) == own
+            ]
+            fits = fits and all(square in seen for square in squares)
+            fits = fits and all(any(at[0] == name for at in seen) for name in files)
+        else:
+            fits = fits and all(square == last.uci[2:4] for square in squares)
+            fits = fits and all(name in (last.uci[0], last.uci[2]) for name in files)
         if said & {"playing", "putting"} and not squares:
             fits = False
         if not fits:

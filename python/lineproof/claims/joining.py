@@ -22,7 +22,7 @@ from .gapping import again, also_by, by_which, by_whom, itself, never_seen_one, 
 from .letting import left_so
 from .lexicon import VERBS, members
 from .light import light
-from .ordering import either
+from .ordering import either, perpetual
 from .partitive import partitive
 from .parts import fold, none_such
 from .raising import raised
@@ -95,7 +95,7 @@ def joined(clauses: list[Clause]) -> list[Clause]:
                 : -2 if found[-1].subject and found[-1].subject.head in {"that", "this"} else -1
             ]
             before, dangling = (found[-1] if found else None), None
-        if before is not None and compared(before, clause):
+        if before is not None and (compared(before, clause) or perpetual(before, clause)):
             continue
         if before is not None and on_wing(before, clause):
             found.pop()

@@ -23,6 +23,7 @@ _REASONS = frozenset(
 
 _FAULTS = frozenset(w for line in ("mistake", "blunder", "inaccuracy") for w in JUDGEMENTS[line])
 
+_BEATING = members("improve on", VERBS)
 _FEARING = members("fear", VERBS)
 _DOING_WELL = frozenset({"do well", "do right", "do best", "do wisely", "do the right thing"})
 
@@ -86,6 +87,11 @@ def beside(before: Clause, clause: Clause) -> None:
         clause.unreal = True
         what = doing(clause)
         before.places.append(Place("than", what, what.first, what.last))
+    beaten = before.lemma in _BEATING and before.subject is not None and not before.objects
+    if clause.form == "ing" and clause.joint == "=" and beaten and moves(clause):
+        clause.unreal = True
+        before.objects.append(doing(clause))  # "that beats grabbing on g1"
+        before.see(clause)
     if (
         before.fronted in {"instead of", "rather than"}
         and before.form == "ing"

@@ -108,6 +108,7 @@ class Onward(Barring):
                 and place.noun is not None
                 and place.noun.type == "move"
                 and free
+                and not any(o.head in NOUNS["perpetual"] for o in clause.objects)
             ):
                 self._forward(place.noun.text)
         self.open = False

@@ -5,6 +5,7 @@ from __future__ import annotations
 from .chunk import Place
 from .clause import Clause
 from .deed import deed
+from .lexicon import NOUNS
 from .noun import Noun
 
 _ORDERS = frozenset({"order", "move order", "sequence"})
@@ -102,4 +103,19 @@ def _move_alone(clause: Clause, *, after: bool = False) -> Noun | None:
     return noun if noun is not None and noun.type != "pronoun" and deed(noun) else None
 
 
-__all__ = ["either", "insisted", "order", "ordered"]
+def perpetual(before: Clause, clause: Clause) -> bool:
+    """ "A perpetual with Qf4 and Qg3": the second of its checks is no move of the line."""
+    second = _move_alone(clause)
+    with_move = before.places and before.places[-1].preposition in {"with", "by"}
+    if second is None or clause.joint != "and" or not with_move:
+        return False
+    first = before.places[-1].noun
+    if first is None or first.type != "move" or first.last + 2 != clause.first:
+        return False
+    if not any(o.head in NOUNS["perpetual"] for o in before.objects):
+        return False
+    before.see(clause)
+    return True
+
+
+__all__ = ["either", "insisted", "order", "ordered", "perpetual"]

@@ -15,6 +15,8 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from .chunk import Adjective, Place
+from .lexicon import VERBS, members
 from .noun import Noun
 from .verbs import Verb
 
@@ -26,6 +28,7 @@ _OPEN = frozenset({"possible", "able", "free", "legal", "still possible", "at li
 _CHANCE = frozenset({"way", "chance", "opportunity", "possibility", "means", "option", "place", "nowhere"})  # fmt: skip
 _RIGHTS = frozenset({"right", "privilege", "licence", "permission", "right of way"})
 _SEEMS = frozenset({"seem", "appear", "happen", "turn out"})
+_TAKING = members("capture", VERBS) | {"take", "take on"}
 _ONLY = frozenset({"only", "merely", "just", "at first", "at first sight"})
 _RAISED = frozenset({"castle", "hide", "defend", "protect", "develop", "move"})
 """What is said of a position by saying whether it can be done."""
@@ -36,8 +39,12 @@ def raised(clauses: list[Clause]) -> list[Clause]:
     found: list[Clause] = []
     for clause in clauses:
         above = clause.governor
-        if above is not None and found and found[-1] is above and _right(above, clause):
-            continue
+        if above is not None and found and found[-1] is above:
+            if _right(above, clause) or _left_to_be_taken(above, clause):
+                continue
+            if _to_move_with(above, clause):
+                found[-1] = clause
+                continue
         if above is not None and found and found[-1] is above and _seems(above, clause):
             clause.verb = Verb(
                 clause.verb.negated != above.verb.negated, "", clause.verb.done, above.verb.past
@@ -109,6 +116,41 @@ def _right(above: Clause, clause: Clause) -> bool:
     above.places += clause.places
     above.see(clause)
     above.complement = False
+    return True
+
+
+def _left_to_be_taken(above: Clause, clause: Clause) -> bool:
+    """ "Leaves the queen to be taken on d1" is "leaves the queen on offer on d1"."""
+    if above.lemma != "leave" or not above.objects or above.states:
+        return False
+    if clause.form != "to" or not clause.passive or clause.lemma not in _TAKING:
+        return False
+    above.states.append(Adjective("on offer", (), clause.first, clause.last))
+    squares = [o for o in clause.objects if o.type == "square"]
+    above.places += [Place("on", o, o.first - 1, o.last) for o in squares] + clause.places
+    above.adverbs += clause.adverbs
+    above.complement = False
+    above.see(clause)
+    return True
+
+
+def _to_move_with(above: Clause, clause: Clause) -> bool:
+    """ "It is White to move with a mate in two": White has it."""
+    it = above.subject is not None and above.subject.head in {"it", "that"}
+    if not it or above.lemma != "be" or [o.type for o in above.objects] != ["side"]:
+        return False
+    if above.verb != Verb() or clause.form != "to" or clause.lemma not in {"move", "play"}:
+        return False
+    place = clause.places[0] if clause.places else None
+    if place is None or place.preposition != "with" or place.noun is None or clause.objects:
+        return False
+    clause.subject, clause.inherited, clause.governor = above.objects[0], False, None
+    clause.lemma, clause.form, clause.objects = "have", "finite", [place.noun]
+    del clause.places[0]
+    clause.joint, clause.sub = above.joint, above.sub
+    clause.adverbs = above.adverbs + clause.adverbs
+    clause.hedged = clause.hedged or above.hedged
+    clause.see(above)
     return True
 
 

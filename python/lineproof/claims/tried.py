@@ -16,6 +16,7 @@ from .sentence import Sentence
 from .worded import fitting
 
 _DOING = DEEDS | {w.split()[0] for w in members("capture", VERBS)}
+_REFUTING = members("refute", VERBS)
 _ASKING = frozenset({"who", "which", "where", "when", "how", "whose"})
 
 
@@ -54,12 +55,33 @@ def _move(here: Here, sentence: Sentence, clause: Clause) -> Spot | None:
 def said_of_it(clauses: list[Clause]) -> None:
     """Gives an answer without a subject the move as its subject: "Loses the game.", "Terrible."."""
     first = clauses[0] if clauses else None
+    if first is not None:
+        _refuted(first, clauses)
     if first is None or first.subject is not None or first.sub or first.places:
         return
     if not first.lemma and first.states and not first.objects:
         first.lemma, first.form = "be", "finite"
     if first.lemma and first.form == "finite" and not first.passive:
         first.subject = Noun("pronoun", "that", "that", first.first, first.first)
+
+
+def _refuted(first: Clause, clauses: list[Clause]) -> None:
+    """ "Refuted by exf2", "Refuted, pawn takes f2": that it is, and by which move."""
+    if first.lemma not in _REFUTING or first.form != "part" or first.objects or first.sub:
+        return
+    then = clauses[1] if len(clauses) > 1 and first.subject is None else None
+    if then is not None and _only_a_move(then):
+        first.subject = then.objects[0]
+        first.see(then)
+        clauses.remove(then)
+    if first.subject is not None and first.subject.type == "move":
+        first.objects.append(Noun("pronoun", "that", "that", first.first, first.first))
+        first.form = "finite"
+
+
+def _only_a_move(clause: Clause) -> bool:
+    bare = not (clause.lemma or clause.sub or clause.places or clause.states)
+    return bare and [o.type for o in clause.objects] == ["move"] and clause.joint in {",", ":", "-"}
 
 
 __all__ = ["said_of_it", "tried"]

@@ -58,7 +58,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "side" in slots or "whose" in slots:
         side = owner(here, slots)
     elif "defender" in slots:
-        side = here.agent(slots["defender"]).side
+        side = _whose(here, slots["defender"])
     elif "agent" in slots:
         side = here.agent(slots["agent"]).side
     elif "it" not in slots and words[0] not in {"the", "there"}:
@@ -73,6 +73,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             n=int(slots.get("n", 1)),
         )
     ]  # fmt: skip
+
+
+def _whose(here: Here, text: str) -> str | None:
+    """Whose piece words mean, of "our rook" whichever of the two it is."""
+    if text.split()[0] in {"our", "his", "their"}:
+        return owner(here, {"whose": text.split()[0]})
+    return here.agent(text).side
 
 
 def check(claim: Claim, ask: Ask) -> Judgement:  # noqa: ARG001 - a board fact asks no search

@@ -30,6 +30,8 @@ FRAMES = (
     "<be:play> {move} +first only_then {by} if modal=must",
     "{by} <work/come> +only after {move}",
     "{by} <=> {possible} +only after {move}",
+    "<take_on> {square} +first only_then {by} if bidden",
+    "<capture> (on) {square} +first only_then {by} if bidden",
     "{order} <matter>",
     "{order} <=> {important}",
     "{order} <make> {difference}",
@@ -65,7 +67,11 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             raise Unread("it is not clear what is denied")
         free = True
     if "by" in slots:
-        first, other_ = slots.get("first") or slots["move"], slots["by"]
+        if "square" in slots:
+            first = f"taking on {slots['square']}"
+        else:
+            first = slots.get("first") or slots["move"]
+        other_ = slots["by"]
         named = here.named(first) if MOVE.fullmatch(first) else played(here, first)
         spot, side = named.before, named.side
         if here.spot.moves not in {spot.moves, named.after.moves} and not MOVE.fullmatch(first):

@@ -13,6 +13,7 @@ from lineproof.claims.deed import deed
 from lineproof.claims.here import Here, Named, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
+from lineproof.claims.noun import Noun
 from lineproof.claims.patterns import MOVE
 from lineproof.claims.played import played
 from lineproof.claims.worded import fitting
@@ -97,6 +98,13 @@ def _advised(here: Here, text: str) -> Named:
     return played(here, text)
 
 
+def _first_of(noun: Noun) -> str | None:
+    """A move; of several ("h6 and g5") the first, without which the others are not played."""
+    if noun.parts and all(part.type in {"move", "square"} for part in noun.parts):
+        return noun.parts[0].text
+    return deed(noun)
+
+
 def outcome(best: int, points: int, rival: int | None, negated: bool) -> Outcome:
     """What the points of best move, this move and the best other one (None without one) say of the advice not to play it.
 
@@ -156,6 +164,7 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
+        "deed": _first_of,
         "prey": lambda n: (
             n.text if n.type == "piece" and not n.plural and n.head != "king" else None
         ),

@@ -36,6 +36,8 @@ FRAMES = (
     "<fear> {deed} ; ease=yes if bidden negated",
     "<fear> (about|for) {deed} ; ease=yes if bidden negated",
     *(f"{frame} ; ease=yes if negated" for frame in _FEARS),
+    "{side} <play> {deed} +as_much_as_he_likes|all_he_likes ; ease=yes free=yes if modal=can|may",
+    "{side} <play/push/advance/move/shove> {it} to {square} +as_much_as_he_likes|all_he_likes ; ease=yes free=yes if modal=can|may",
     "{deed} <=> {harmless} [(for|to) {side}] ; ease=yes",
 )
 
@@ -44,6 +46,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "ease" not in slots:
         raise Unread("it is said to be dangerous, not harmless")
     side = here.side(slots["side"]) if "side" in slots else None
+    if "free" in slots and side is not None:
+        side = other(side)  # "he can push it to a5 as much as he likes"
+        slots.setdefault("deed", slots.get("square"))
     spot, move, since = _feared(here, slots["deed"], side)
     fearer = other(spot.board.turn)
     if side is not None and side != fearer:
@@ -114,6 +119,7 @@ KIND = Kind(
         )
     },
     tests={
+        "it": lambda n: n.text if n.head in {"it", "pawn"} and not n.plural else None,
         "danger": lambda n: (
             n.head if n.head in {"danger", "threat", "problem", "terror", "fear", "worry"} else None
         ),

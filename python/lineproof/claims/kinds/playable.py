@@ -124,7 +124,7 @@ KIND = Kind(
         "choice": lambda n: deed(n) if n.type != "pronoun" else None,
     },
     frames=FRAMES,
-    gives_way=frozenset({"as-before", "unlike-before"}),
+    gives_way=frozenset({"as-before", "unlike-before", "nothing-to-fear"}),
     read=read,
     check=check,
 )

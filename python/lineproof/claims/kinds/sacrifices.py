@@ -43,6 +43,9 @@ FRAMES = (
     "[{agent}] <fling_in> {amount} [+away] [on {square}] [with {move}] if without=to|as|for|behind active",
     "{noun} <come/follow/begin/start> [+now|next|here] ; coming=yes",
     "{agent} <leave/put/place> {amount} hanging [on {square}] if active",
+    "{agent} <leave> {amount} on_offer [on {square}] if active",
+    "sacrifice of {amount} <=> looming|hanging on {square} ; coming=yes",
+    "{noun} <=> looming|hanging on {square} ; coming=yes",
     "{amount} <=> on offer",
     "[{agent}] <sacrifice> on {square}",
     "{played} <=> {noun}",
@@ -68,6 +71,9 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         said = slots["played"]
         move = played(here, "this" if said in {"it", "which"} else said)  # no piece is a sacrifice
         side, tried = move.side, (move.after,)
+    elif "coming" in slots and square:
+        tried = _landing(here, square, amount)
+        side = other(tried[0].board.turn) if tried else here.board.turn
     elif "coming" in slots and here.shown_next is not None:
         side, tried = here.board.turn, (here.spot.play(here.shown_next),)
     elif "move" in slots:
@@ -89,6 +95,20 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
             square=square, done=done, moments=tried,
         )
     ]  # fmt: skip
+
+
+def _landing(here: Here, square: str, amount: Amount) -> tuple[Spot, ...]:
+    """The position after the one move that gives an amount on a square, of the side to move or else of the other."""
+    for spot in (here.spot, here.spot.passed()):
+        board = spot.board if spot is not None else here.board
+        ways = [
+            m
+            for m in board.legal_moves()
+            if m[2:4] == square and (board.piece_at(m[:2]) or "").lower() in amount.letters
+        ]
+        if spot is not None and len(ways) == 1:
+            return (spot.play(ways[0]),)
+    return ()
 
 
 def _noun(slots: dict[str, Any]) -> Amount:

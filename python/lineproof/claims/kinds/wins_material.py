@@ -8,6 +8,7 @@ from typing import Any
 from lineproof.claims.amounts import LEAST, LETTERS_OF, MOST, WORTH, Amount, pawns
 from lineproof.claims.board import material, other, side_of, title
 from lineproof.claims.claim import Ask, Claim, Judgement, Outcome, Spot
+from lineproof.claims.deed import deed
 from lineproof.claims.exchange import losing
 from lineproof.claims.gain import Count, before_last_moves_of, counted, end_of_shown_line, settled
 from lineproof.claims.here import Here, Unread
@@ -25,7 +26,9 @@ FRAMES = (
     "[{agent}] <win> {amount} [for {price}]",
     "{anything} <win/bring/earn> {side} {amount}",
     "{played} <give> {side} {amount}",
-    "{anything} <cost> {side} {given}",
+    "{deed} <cost> {side} {given}",
+    "{deed} <cost> {given}",
+    "{thing} <cost> {side} {given}",
     "[{agent}] <lose> {given} [for {price}]",
     "[{agent}] <lose> {given} to {anything}",
     "[{agent}] <sacrifice/fling_in> {given} if modal=must",
@@ -41,7 +44,7 @@ FRAMES = (
     "{pointer} <=> {amount} (to|for) {side} ; here=yes",
     "{pointer} <=> {amount} in bag|pocket|net",
     "{anything} <cost> {side} equivalent of {given}",
-    "[{anything}] <cost> {given} ; costs=yes",
+    "[{thing}] <cost> {given} ; costs=yes",
     "{fallen} <survive> if negated",
     "<be:salvage> {fallen} if negated",
 )
@@ -51,13 +54,21 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     text = " ".join(here.said.split())
     said = slots.get("amount") or slots.get("given") or slots["fallen"]
     amount = Amount.read(said)
-    if "other" in f"{slots.get('agent', '')} {slots.get('anything', '')}".split():
+    if (
+        "other"
+        in f"{slots.get('agent', '')} {slots.get('thing', slots.get('anything', ''))}".split()
+    ):
         raise Unread("it is said of other moves")
     verb = slots.get("verb")
     spot = here.spot
     if "ends" in slots and verb is not None and verb.done:
         raise Unread("it is said of the material on the board")
-    if "costs" in slots:
+    if "deed" in slots:  # "a capture on d4 would cost Black his queen"
+        agent = doer(here, slots["deed"])
+        spot, winner = agent.spot, other(agent.side)
+        if "side" in slots and here.side(slots["side"]) != agent.side:
+            raise Unread("the move is not that side's")
+    elif "costs" in slots:
         winner = other(here.last().side)
     elif "ours" in slots:
         winner = here.side({"ours": "we", "his": "he"}.get(slots["ours"], slots["ours"]))
@@ -291,6 +302,8 @@ KIND = Kind(
     frames=FRAMES,
     gives_way=frozenset({"by-force", "for-free", "regains", "gives-back"}),
     tests={
+        "deed": lambda n: deed(n) if n.type != "pronoun" else None,
+        "thing": lambda n: n.text if n.type == "pronoun" or deed(n) is None else None,
         "played": lambda n: n.text if n.type in {"move", "pronoun"} else None,
         "ours": lambda n: n.text if n.text in {"ours", "his", "white 's", "black 's"} else None,
         "pointer": lambda n: n.text if n.head in {"that", "this", "it"} else None,
