@@ -116,16 +116,16 @@ def test_ask_says_where_the_question_leaves_the_lesson_and_what_to_answer(lesson
         lesson,
         "ask",
         "legal.pgn",
-        "1. e4 e5 2. Nf3 d6 3. Bc4 Bg4 4. Nc3 Qg5",
+        "1. e4 e5 2. Nf3 d6 3. Bc4 Bg4 4. Nc3 Bxf3",
         "--side",
         "white",
         "--json",
     )
     found = valid(ran, "answer")
     assert found["places"] == [] and found["left"]["place"]["label"] == "4. Nc3"
-    assert found["left"]["reply"]["move"] == "Qg5" and not found["left"]["by_taught_side"]
-    assert found["best"] == "Nxg5"
-    assert found["sentence"].startswith("Play 5. Nxg5")
+    assert found["left"]["reply"]["move"] == "Bxf3" and not found["left"]["by_taught_side"]
+    assert found["best"] == "Qxf3"
+    assert found["sentence"].startswith("Play 5. Qxf3")
 
 
 def test_ask_says_that_the_game_is_over(lesson: Path) -> None:
