@@ -5,7 +5,9 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
+import lzma
 import sys
 from collections import Counter
 from collections.abc import Iterable, Iterator
@@ -32,10 +34,27 @@ OURS = {
 
 def load(name: str) -> list[Item]:
     """The sentences of a corpus, by its name, each with its `corpus`."""
-    return [
-        {"corpus": name, **json.loads(line)}
-        for line in (HERE / f"{name}.jsonl").read_text(encoding="utf-8").splitlines()
-    ]
+    text = sealed() if name == "sealed" else (HERE / f"{name}.jsonl").read_text(encoding="utf-8")
+    return [_item({"corpus": name, **json.loads(line)}) for line in text.splitlines()]
+
+
+def sealed() -> str:
+    """The corpus that was sealed before the grammar existed (sealed.jsonl), as it was then.
+
+    :raises ValueError: when it was changed since.
+    """
+    data = lzma.decompress((HERE / "sealed.jsonl.xz").read_bytes())
+    written, *_ = (HERE / "sealed.sha256").read_text(encoding="utf-8").split()
+    if hashlib.sha256(data).hexdigest() != written:
+        raise ValueError("the sealed corpus is not the one that was sealed")
+    return data.decode("utf-8")
+
+
+def _item(item: Item) -> Item:
+    """The sealed corpus has its moves apart: put together, the sentence stands after the move that it speaks of."""
+    if "pgn" not in item:
+        item["pgn"] = f"{item['moves']} {{{item['sentence']}}} {item['next']} *"
+    return item
 
 
 @cache
