@@ -134,8 +134,8 @@ def test_things_to_do_are_found_taken_up_put_off_and_dismissed(desk: Desk) -> No
 def test_pause_points_are_found_where_the_study_has_them(desk: Desk) -> None:
     path = desk.path.parent / "pause"
     (path).mkdir()
-    fen = "r1b1k1nr/pppp1ppp/2n2q2/2b1p3/2B1P1Q1/2N5/PPPP1PPP/R1B1K1NR w KQkq - 6 5"
-    (path / "lines.pgn").write_text(f'[SetUp "1"]\n[FEN "{fen}"]\n\n5. Nd5 *')
+    fen = "rn1qkbnr/ppp2p1p/3p2p1/4N3/2B1P3/2N5/PPPP1PPP/R1BbK2R w KQkq - 0 6"  # Légal's mate
+    (path / "lines.pgn").write_text(f'[SetUp "1"]\n[FEN "{fen}"]\n\n6. Bxf7+ *')
     (path / "lesson.toml").write_text('format = 1\nside = "white"\n')
     on_desk = desk.lessons.open(path)
     assert desk.client.post("/api/lessons/2/study").status_code == 200
@@ -145,7 +145,7 @@ def test_pause_points_are_found_where_the_study_has_them(desk: Desk) -> None:
     names = on_desk.opened.names
     told = [(pause["place"], pause["best"], pause["grade"]) for pause in found["pauses"]]
     assert told == [(names.of(one.place), one.best, one.grade) for one in studied.pauses]
-    assert "Nd5" in {pause["best"] for pause in found["pauses"]}
+    assert "Bxf7+" in {pause["best"] for pause in found["pauses"]}
 
 
 def test_a_lesson_that_teaches_neither_side_is_not_studied(desk: Desk) -> None:
