@@ -85,3 +85,26 @@ def test_it_is_still_the_piece_spoken_of_last() -> None:
         GIUOCO % "The bishop on c4 is fine, for the queen on d1 defends it.", "white"
     )
     assert not any(c.params.get("at") == ["d1"] for c in claims)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "The knight on c6 is the only piece that guards e5.",
+        "The knight on c6 is the only one guarding the pawn on e5.",
+    ],
+)
+def test_the_only_one_that_guards_it_is_alone(words: str) -> None:
+    (claim,) = claims_of(GIUOCO % words, "white")
+    assert (claim.kind, claim.params["n"], claim.params["by"]) == ("defended-count", 1, ["c6"])
+
+
+def test_who_was_the_only_guard_is_not_said_to_guard_now() -> None:
+    words = "The bishop drags the king off, and he was the only one guarding the queen."
+    assert found(TRAP, words) == []
+    assert found(GIUOCO, "The knight on c6 was the only one guarding e5.") == []
+
+
+def test_a_move_that_alone_guards_it_is_asked_whether_it_does() -> None:
+    (claim,) = claims_of("1. e4 e5 2. Nf3 Nc6 {Nc6 is the only one that guards e5.} *", "white")
+    assert (claim.kind, claim.params["alone"]) == ("defends", True)
