@@ -35,6 +35,8 @@ class Barring(Resolving):
             return "it rests on a condition that is not on the board"
         if number + 1 < len(clauses) and _not_both(clause, clauses[number + 1]):
             return "it is denied of two things together"
+        if number and _not_both(clauses[number - 1], clause):
+            return "it is denied of two things together"
         follows = clause.sub == "so that" and clause.verb.modal in {"can", "may"}
         if clause.sub in CONDITIONS and clause.joint != ", so that" and not follows:
             return "a condition that is not on the board"
@@ -174,6 +176,8 @@ def _otherwise_lost(before: Clause, clause: Clause) -> bool:
         return False
     if before.lemma:
         said = clause.subject is not None and clause.subject.text == "you"
+        if before.lemma.partition(" ")[0] in _TALKING:
+            return False  # "count the pieces and you're winning"
         return said and before.form == "base" and before.subject is None and bool(before.objects)
     nouns = [*([before.subject] if before.subject else []), *before.objects]
     return len(nouns) == 1 and (
