@@ -31,6 +31,12 @@ class Barring(Resolving):
             and number
         ):
             return "it is said of what happens otherwise"
+        if number and _otherwise_lost(clauses[number - 1], clause) and not self.deed:
+            return "it rests on a condition that is not on the board"
+        if number + 1 < len(clauses) and _not_both(clause, clauses[number + 1]):
+            return "it is denied of two things together"
+        if number and _not_both(clauses[number - 1], clause):
+            return "it is denied of two things together"
         follows = clause.sub == "so that" and clause.verb.modal in {"can", "may"}
         if clause.sub in CONDITIONS and clause.joint != ", so that" and not follows:
             return "a condition that is not on the board"
@@ -162,6 +168,38 @@ class Barring(Resolving):
         if noun is None or not noun.square or piece.type != "piece":
             return False
         return noun.square in self.here.find(piece.text)
+
+
+def _otherwise_lost(before: Clause, clause: Clause) -> bool:
+    """ "Anything else and Black is worse", "grab it and you're lost": what comes of a move that is only thought of."""
+    if clause.joint not in {"and", ", and"} or clause.form != "finite" or clause.inherited:
+        return False
+    if before.lemma:
+        said = clause.subject is not None and clause.subject.text == "you"
+        if before.lemma.partition(" ")[0] in _TALKING:
+            return False  # "count the pieces and you're winning"
+        return said and before.form == "base" and before.subject is None and bool(before.objects)
+    nouns = [*([before.subject] if before.subject else []), *before.objects]
+    return len(nouns) == 1 and (
+        (nouns[0].head in {"anything", "something", "everything"} and "else" in before.adverbs)
+        or (nouns[0].head == "move" and not _OTHERS.isdisjoint(nouns[0].adjectives))
+    )
+
+
+def _not_both(clause: Clause, after: Clause) -> bool:
+    """ "It can't take on f7 and guard the queen as well": either alone may be possible."""
+    return (
+        clause.verb.negated
+        and clause.verb.modal == "can"
+        and after.form == "base"
+        and after.joint == "and"
+        and bool(after.lemma)
+        and not _TOGETHER.isdisjoint(after.adverbs)
+    )
+
+
+_OTHERS = frozenset({"other", "another", "wrong", "careless", "different"})
+_TOGETHER = frozenset({"as well", "too", "also", "at the same time", "at once", "still", "both", "simultaneously"})  # fmt: skip
 
 
 def _of_mood(clause: Clause) -> bool:

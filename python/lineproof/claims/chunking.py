@@ -137,7 +137,7 @@ class _Chunker(Places):
             return Adverb("not", "deny", token.first, token.last)
         self.at += 1
         if token.norm == "her":
-            return Noun("pronoun", "it", "it", token.first, token.last)
+            return Noun("pronoun", "it", "it", token.first, token.last, det="her")
         if token.is_("side", "pron"):
             return pointer(token)
         if token.norm in {"enough", "more than enough", "not enough", "plenty", "too little"}:

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from .chunk import Place
 from .clause import Clause
-from .lexicon import VERBS
+from .lexicon import VERBS, members
 
 _SEEING = frozenset({"see", "expect", "find", "notice", "spot", "consider", "overlook", "foresee", "mention"})  # fmt: skip
+_DEFEND = members("defend", VERBS)
+_ONES = frozenset({"one", "piece", "man", "unit"})
 _WITH_PREPOSITION = frozenset(w for words in VERBS.values() for w in words if w.count(" ") == 1)
 
 
@@ -153,6 +155,33 @@ def what_first(before: Clause, clause: Clause) -> bool:
     return True
 
 
+def only_one(before: Clause, clause: Clause) -> bool:
+    """ "The king is the only piece that guards the queen", "the only one guarding her": he alone does; one clause, put into `before`."""
+    if before.lemma != "be" or before.subject is None or len(before.objects) != 1:
+        return False
+    if before.verb.negated or before.verb.modal or before.places or before.states:
+        return False
+    one = before.objects[0]
+    if one.head not in _ONES or not {"only", "one"} & set(one.adjectives) or one.plural:
+        return False
+    relative = clause.sub in {"that", "which", "who"} and clause.form == "finite"
+    if not (relative or clause.form == "ing") or "," in clause.joint or clause.passive:
+        return False
+    if clause.lemma not in _DEFEND or len(clause.objects) != 1:
+        return False
+    verb = before.verb if clause.form == "ing" else clause.verb
+    clause.subject, clause.form, clause.verb, clause.inherited = (
+        before.subject,
+        "finite",
+        verb,
+        False,
+    )
+    before.objects = []
+    _take_over(before, clause, negated=False)
+    before.adverbs = [*before.adverbs, "only"]
+    return True
+
+
 def _take_over(before: Clause, clause: Clause, negated: bool) -> None:
     places, adverbs, strays = before.places, before.adverbs, before.strays
     joint, sub, hedged, first, last = (
@@ -174,4 +203,4 @@ def _take_over(before: Clause, clause: Clause, negated: bool) -> None:
         before.deny()
 
 
-__all__ = ["all_one_has", "cleft", "what_first"]
+__all__ = ["all_one_has", "cleft", "only_one", "what_first"]

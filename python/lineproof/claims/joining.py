@@ -14,7 +14,7 @@ from .apposition import (
 )
 from .attached import COUNTED, attach, contrast, not_while
 from .clause import Clause
-from .cleft import all_one_has, cleft, what_first
+from .cleft import all_one_has, cleft, only_one, what_first
 from .deed import doing
 from .dislocation import compared, dislocated, elided
 from .echo import belongs, echoed, taken_up
@@ -88,7 +88,9 @@ def joined(clauses: list[Clause]) -> list[Clause]:
         by_which(clause)
         itself(clause)
         partitive(clause)
-        if before is not None and (cleft(before, clause) or what_first(before, clause)):
+        if before is not None and (
+            cleft(before, clause) or what_first(before, clause) or only_one(before, clause)
+        ):
             continue
         if all_one_has(found, clause):
             found = found[

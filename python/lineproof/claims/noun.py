@@ -117,9 +117,12 @@ def listed(parts: list[Noun], joint: str = "and") -> Noun:
     types = {p.type for p in parts}
     text = f" {joint} ".join(p.text for p in parts)
     kind = types.pop() if len(types) == 1 else "piece"
+    alike = kind == "file" and len({p.adjectives for p in parts}) == 1
+    said = parts[0].adjectives if alike else ()  # "the half-open d-file and the half-open c-file"
     return Noun(
-        kind, "", text, parts[0].first, parts[-1].last, plural=True, no=parts[0].no, det=parts[0].det,
+        kind, "file" if alike else "", text, parts[0].first, parts[-1].last, plural=True, no=parts[0].no, det=parts[0].det,
         count=len(parts), parts=tuple(m for p in parts for m in p.members),
+        adjectives=said, file="".join(p.file for p in parts) if alike else "",
     )  # fmt: skip
 
 

@@ -80,7 +80,8 @@ class Resolving(Referring):
                 if clause.lemma in _JUDGING:
                     continue  # "I call it a mistake": the move
                 if noun.type == "pronoun" and noun.head == "it" and self.last is not clause.subject:
-                    meant = self._meant(clause, self.last)
+                    queen = self._queen(clause) if noun.det == "her" else None
+                    meant = queen or self._meant(clause, self.last)
                     clause.objects[number] = replace(meant, first=noun.first, last=noun.last)
             for number, place in enumerate(clause.places):
                 if (

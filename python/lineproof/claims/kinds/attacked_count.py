@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.board import layers, other
@@ -41,6 +42,7 @@ FRAMES = (
     "{target} <have> attacker ; counted=yes",
     "[{agent}] <make> attacker (on|against|of) {target} ; counted=yes makes=yes",
     "[{agent}] <add/bring/be> {nth} (to|on|against|of) {target}",
+    "[{agent}] <~> {twofold} (on|against) {target}",
     "{nobody} <attack> {target} ; nothing=yes",
     "piece <attack> {target} ; nothing=yes if negated",
     "<be:attack> {target} by (piece|attacker) ; counted=yes",
@@ -89,6 +91,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         slots["nth"] = slots["nth_man"]
     if "nth" in slots:
         n = _ORDINALS[slots["nth"]]
+    if "twofold" in slots:
+        if not re.fullmatch("[a-h][1-8]", target or ""):
+            raise Unread("it may be a fork")
+        n = 2
     if n is None and "often" not in slots and "men" not in slots:
         raise Unread("it is not said how often")
     return [here.claim(KIND.id, side, spot=spot, at=at, n=n, by=by, compared=slots.get("often"))]
@@ -107,6 +113,7 @@ KIND = Kind(
     frames=FRAMES,
     tests={
         "men": several,
+        "twofold": lambda n: n.head if n.head in {"double attack", "double hit"} and not n.plural else None,
         "nth": _nth,
         "nth_man": lambda n: next((a for a in n.adjectives if a in _ORDINALS), None) if n.head in NOUNS["piece"] else None,
     },

@@ -57,11 +57,17 @@ _LATELY = 4
 _ON = re.compile(r"\bcheck(?:s|ed|ing)? on ([a-h][1-8])\b")
 
 
+_LETS = re.compile(r"\b(?:allow|permit|concede|grant)(?:s|ed|ing)? ")
+"""Verbs of what the other side is given."""
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
     if "count" in slots:
         raise Unread("checks are counted")
     present(verb, "will", "can")
+    if "agent" in slots and "some" not in slots and _LETS.search(here.said):
+        return [_let(here, slots)]
     if "plain" in slots and (slots["agent"] in {"i", "you"} or (verb is not None and verb.done)):
         raise Unread("to have checked may be to have made sure")
     if "checkmove" in slots or "checking" in slots:
@@ -128,6 +134,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if here.board.turn == agent.side and piece is not None and not (verb and verb.done):
         raise Unread("the move that gives check is not on the board")
     return [_given(here, moment(here, agent.side, verb), agent.side, piece)]
+
+
+def _let(here: Here, slots: dict[str, Any]) -> Claim:
+    """ "Bc4 allows the check": one that the other side has after it."""
+    agent = here.agent(slots["agent"])
+    if agent.move is None and (not here.spot.moves or here.mover != agent.side):
+        raise Unread("it is not clear after which move")
+    return _can(here.at(agent.spot), other(agent.side), to=slots.get("square"))
 
 
 def _checks_next(here: Here) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.board import defenders, name, names, pieces, side_of, title, upper
@@ -59,6 +60,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     )
     said = here.said
     alone = " only defender" in said or " sole " in f" {said}"
+    if re.search(r"\bthe only (?:one|piece|man|unit)\b", said):
+        if by is None or len(by) != 1:
+            raise Unread("it is not clear who alone defends it")
+        alone = True
     found: list[Claim] = []
     for text in words:
         squares = _squares(at, text, side)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.board import (
@@ -49,6 +50,10 @@ def _two(noun: Noun) -> bool:
     return not noun.parts and (both or (noun.count == 2 and (noun.plural or noun.head == "thing")))
 
 
+_TWOFOLD = re.compile(r"\bdouble (?:attack|hit) (?:on|against) (?:the )?(?:pawn on )?[a-h][1-8]\b")
+"""What may be said of one square that two pieces look at."""
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "lost" in slots:
         return [_not_both(here, slots)]
@@ -59,6 +64,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         raise Unread("it is not clear which piece forks")
     prey = slots.get("targets") or slots.get("both")
     said = targets(prey) if prey else []
+    if len(said) < 2 and _TWOFOLD.search(here.said):
+        raise Unread("one thing may be attacked twice")
     if "pair" in slots:
         said = [slots["pair"]]  # "forks the knights"
     if "object" in slots:

@@ -133,7 +133,9 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
-        "bare": lambda n: n.file if n.type == "file" and not n.adjectives and not n.no else None
+        "bare": lambda n: (
+            n.file or None if n.type == "file" and not n.adjectives and not n.no else None
+        )
     },
     read=read,
     check=check,

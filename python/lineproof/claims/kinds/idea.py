@@ -133,6 +133,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         side = other(side)  # no move of the side that has just moved
     elif "coming" in slots and spot.board.turn == side:
         raise Unread("it is that side's own move, so it may be said of the next move alone")
+    elif moves and nobody and all(_of_the_other(spot, side, m) for m in moves):
+        side = other(
+            side
+        )  # "the idea is c3, then d4", which the side that has just moved cannot play
     castling = slots.get("wing") or slots.get("castling") or slots.get("castle")
     if castling:
         moves = ["O-O", "O-O-O"] if castling == "castling" else [castling]

@@ -221,7 +221,7 @@ KIND = Kind(
     },
     frames=FRAMES,
     tests={
-        "bare": lambda n: n.file if n.type == "file" and not n.adjectives and not n.no else None,
+        "bare": lambda n: n.file or None if n.type == "file" and not n.adjectives and not n.no else None,
         "only_open": _only,
         "open_file": _named_open,
         "holder": lambda n: n.text if n.type == "side" or (n.type == "piece" and n.head in {"rook", "queen"}) else None,

@@ -52,7 +52,8 @@ FRAMES = (
     "<be:overload> {target}",
     "<be:overload> {target} thin",
     "{agent} <overload> {target}",
-    "{target} <have/do/juggle/serve> {jobs}",
+    "{target} <have/juggle> {jobs}",
+    "{target} <do/serve> {too_many}",  # "does two jobs" praises it
     "{target} <have> overwork",
     "{target} <do/work> overtime",
     "{target} <do/serve/manage/handle/cope_with> {jobs} if modal=can negated",
@@ -204,6 +205,7 @@ KIND = Kind(
     frames=FRAMES,
     tests={
         "jobs": _jobs,
+        "too_many": lambda n: _jobs(n) if n.count is None else None,
         "worn": _worn,
         "duties": _duties,
         "both": lambda n: n.text if n.parts and n.det.startswith("both") else None,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.amounts import LEAST, WORTH, Amount, pawns
@@ -33,7 +34,13 @@ FRAMES = (
 )
 
 
+_SOMEBODY = re.compile(r"(?:'s|his|her|their|our|your|my) back\b")
+"""A back that somebody has, "behind nobody's back"."""
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
+    if _SOMEBODY.search(here.said):
+        raise Unread("it is somebody's back")
     amount = Amount.read(slots.get("amount") or slots["pawn"])
     agent_text = slots.get("agent", slots.get("side"))
     if "there" in slots and "verb" in slots and "impersonal" not in slots:

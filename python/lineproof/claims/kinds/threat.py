@@ -167,6 +167,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     ]
 
 
+_ABOUT = re.compile(
+    r"\b(?:chas|hunt|kick|push|harass|harry|hound|bother)\w* (?:\S+ ){0,4}?(?:about|around|round)$"
+)
+"""What happens to a piece for some moves: "our knight gets chased about"."""
+
+
 def _attack(here: Here, slots: dict[str, Any]) -> list[Claim]:
     """ "Attacks the knight" says no more than that: whether it gains anything is not asked.
 
@@ -177,6 +183,8 @@ def _attack(here: Here, slots: dict[str, Any]) -> list[Claim]:
         "agent"
     ) in {"him", "them"}:
         raise Unread("it says more than that it is attacked")
+    if _ABOUT.search(here.said):
+        raise Unread("it says what goes on, not what is attacked now")
     if verb is not None and (verb.negated or verb.done or verb.modal == "almost"):
         raise Unread("it is not clear what is said of the attack")
     words = slots.get("agent")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.board import name, names, other, pieces, title, upper
@@ -53,11 +54,21 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     return [here.claim(KIND.id, move.side, spot=move.before, move=move.uci)]
 
 
+_CHECK = re.compile(r"[^.!?;{}]*?[:,] (?:it's |it is )?(?:the|a) check\b")
+"""What the rest of the sentence says the move to be: "a fine in-between move: the check comes first"."""
+
+
 def _unnamed(here: Here, side: str | None, verb: Any) -> Named:
     future = verb is not None and verb.modal in {"will", "can"}
-    if here.spot.moves and side in (None, here.mover) and not future:
-        return here.last()
     following = here.shown_next
+    if here.spot.moves and side in (None, here.mover) and not future:
+        last = here.last()
+        named = _CHECK.match(here.lesson.text, here.end) is not None
+        if side is None and following is not None and named and not here.board.in_check:
+            if not here.board.play(following).in_check:
+                raise Unread("the check is not shown")
+            return Named(here.spot, following, here.board.turn)
+        return last
     if verb is not None and verb.modal == "can":
         raise Unread("it is not clear which move is meant")
     if following is None or side not in (None, here.board.turn):
