@@ -58,10 +58,12 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         slots["deed"] = f"taking {slots['prey']}"
     elif "square" in slots:
         slots["deed"] = f"taking on {slots['square']}"
+    verb = slots.get("verb")
+    if "choice" in slots and verb is not None and (verb.done or verb.past):
+        raise Unread("it is told what was not played, not advised")
     move = _advised(here, slots.get("deed", slots.get("choice", "")))
     if "side" in slots and slots["side"] != "you" and here.side(slots["side"]) != move.side:
         raise Unread("the move is not that side's")
-    verb = slots.get("verb")
     denied = verb is not None and verb.negated
     if "against" not in slots and not denied:
         raise Unread("the move is recommended, not advised against")

@@ -1,0 +1,60 @@
+"""What was once read of sentences that do not say it, each beside a look-alike that does."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.claims.conftest import claims_of
+
+GIUOCO = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Bc5 4. c3 Nf6 {%s} 5. d3 *"
+SLAV = "1. d4 d5 2. c4 c6 3. Nf3 Nf6 {%s} 4. Nc3 *"
+DRAGON = "1. e4 c5 2. Nf3 d6 3. d4 cxd4 4. Nxd4 Nf6 5. Nc3 g6 6. Be3 Bg7 7. f3 {%s} 7... O-O *"
+SCHOLAR = "1. e4 e5 2. Bc4 Nc6 3. Qh5 Nf6 4. Qxf7# {%s} *"
+
+
+def read(text: str, words: str, taught: str = "white") -> set[tuple[str, bool]]:
+    return {(c.kind, c.negated) for c in claims_of(text % words, taught)}
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "We can play d4 here, ah, forget I said that, wrong lesson.",
+        "We can play d4 here, please ignore what I just said.",
+    ],
+)
+def test_what_is_to_be_forgotten_is_not_read(words: str) -> None:
+    assert read(GIUOCO, words) == set()
+
+
+def test_what_is_said_instead_of_it_is_read() -> None:
+    assert read(GIUOCO, "We can play h4 here, forget I said that, d4 is playable.") == {
+        ("playable", False)
+    }
+    (claim,) = claims_of(GIUOCO % "We can play h4, forget I said that, d4 is playable.")
+    assert claim.params["move"] == "d2d4"
+    assert ("playable", False) in read(GIUOCO, "Do not forget that we can play d4 here.")
+
+
+def test_who_has_not_played_a_move_does_not_advise_against_it() -> None:
+    assert read(GIUOCO, "I haven't played Ng5 since that evening.") == set()
+    assert read(GIUOCO, "I didn't play Ng5 for years.") == set()
+    assert read(GIUOCO, "I wouldn't play Ng5.") == {("not-recommended", False)}
+
+
+def test_what_happens_wherever_a_piece_goes_is_a_condition() -> None:
+    assert read(SCHOLAR, "Wherever the king goes, it's mate.") == set()
+    assert read(SCHOLAR, "The king has nowhere to go, and it's mate.") >= {("mate", False)}
+
+
+def test_a_square_where_something_stands_is_no_move() -> None:
+    assert read(SLAV, "Don't worry about d4, all is well there.") == set()
+    assert read(SLAV, "Don't worry about d5, all is well there.") == set()
+    assert ("nothing-to-fear", False) in read(DRAGON, "Don't worry about d5.")
+
+
+def test_the_bad_one_of_two_bishops_is_no_bad_move() -> None:
+    words = "The bishop on g7 looks at e5, so it's the bad one."
+    assert "move-mark" not in {kind for kind, _ in read(DRAGON, words, "black")}
+    assert ("bad-bishop", False) in read(DRAGON, words, "black")
+    assert read(DRAGON, "It was a bad move.", "black") == {("move-mark", False)}
