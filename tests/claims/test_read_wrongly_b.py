@@ -58,3 +58,35 @@ def test_the_bad_one_of_two_bishops_is_no_bad_move() -> None:
     assert "move-mark" not in {kind for kind, _ in read(DRAGON, words, "black")}
     assert ("bad-bishop", False) in read(DRAGON, words, "black")
     assert read(DRAGON, "It was a bad move.", "black") == {("move-mark", False)}
+
+
+FRENCH = "1. e4 e6 2. d4 d5 3. Nc3 Bb4 4. e5 c5 5. a3 Bxc3+ 6. bxc3 {%s} 6... Ne7 *"
+CENTRE = "1. e4 d5 2. exd5 Qxd5 3. Nc3 {%s} 3... Qa5 *"
+BLOCKED = "1. e4 e6 2. d4 d5 3. e5 c5 4. c3 Nc6 5. Nf3 Qb6 6. Bd3 {%s} 6... cxd4 *"
+
+
+def test_what_holds_only_once_something_else_happens_is_not_read() -> None:
+    assert read(BLOCKED, "We guard d4 with the queen, once the bishop steps aside.") == set()
+    assert read(BLOCKED, "We guard d4 with the knight, and the bishop steps aside.") == {
+        ("defends", False)
+    }
+
+
+@pytest.mark.parametrize("to", ["to peck at", "to aim at", "to play against", "to attack"])
+def test_pawns_to_aim_at_are_not_ones_own(to: str) -> None:
+    assert read(FRENCH, f"For the bishop we have doubled pawns {to}.", "black") == set()
+
+
+def test_pawns_that_one_has_to_guard_are_ones_own() -> None:
+    words = "We have doubled pawns to look after."
+    assert ("doubled-pawns", False) in read(FRENCH, words, "white")
+    (claim,) = claims_of(FRENCH % "We have doubled pawns.", "white")
+    assert (claim.kind, claim.side) == ("doubled-pawns", "white")
+
+
+def test_the_one_move_to_avoid_is_advised_against() -> None:
+    (claim,) = claims_of(CENTRE % "Qe6 is the one move to avoid.", "black")
+    assert (claim.kind, claim.params["move"]) == ("not-recommended", "d5e6")
+    assert read(CENTRE, "Qe6 is the only square we should avoid.", "black") == set()
+    assert ("only-move", False) in read(CENTRE, "Qe6 is the only move to save the queen.", "black")
+    assert read(CENTRE, "Qa5 is there to avoid the attack.", "black") == set()

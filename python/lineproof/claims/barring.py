@@ -49,6 +49,8 @@ class Barring(Resolving):
                 return "a word to the class"
             self.aim = aimed(clause) or self.aim
             clause.lemma, clause.form = "", ""  # "look at those doubled pawns": there they are
+        if number + 1 < len(clauses) and _as_a_target(clause, clauses[number + 1]):
+            return "what a side gets to aim at is the other's"
         for near in (number - 1, number + 1):
             other = clauses[near] if 0 <= near < len(clauses) else None
             if other is None or other.sub not in CONDITIONS:
@@ -75,7 +77,8 @@ class Barring(Resolving):
             if near > number and other.sub == "unless":
                 return "it rests on a condition that is not on the board"
             own = (near < number and clause.joint in {",", "", ", then", "then", "-", ", -"}) or (
-                near > number and not _BREAK & set(other.joint) and other.sub not in {"once"}
+                near > number
+                and (not other.verb.done if other.sub == "once" else not _BREAK & set(other.joint))
             )
             if near > number and _purpose(other):
                 continue  # "the only move if he wants to keep the knight"
@@ -164,6 +167,18 @@ class Barring(Resolving):
         return noun.square in self.here.find(piece.text)
 
 
+def _as_a_target(clause: Clause, then: Clause) -> bool:
+    """ "We get doubled pawns to shoot at": they are the other's, or it is not said whose."""
+    at = not {"at", "against"}.isdisjoint(then.adverbs)
+    return (
+        clause.lemma in {"have", "get"}
+        and then.governor is clause
+        and then.form == "to"
+        and (then.lemma in _STRIKING or (then.lemma in _AIMING and at))
+        and not (then.objects or then.places)
+    )
+
+
 def _of_mood(clause: Clause) -> bool:
     """ "If he is greedy", "if Black isn't careful": a condition that names nothing on the board."""
     return (
@@ -200,6 +215,9 @@ def _aside(clause: Clause) -> bool:
     )
 
 
+_STRIKING = members("attack", VERBS)
+_AIMING = frozenset({"shoot", "aim", "fire", "peck", "nibble", "chip", "play", "work", "look"})
+"""Verbs of what is done to the other's men, these with "at" or "against"."""
 _TODAY = frozenset({"today", "now", "this time", "this evening", "tonight"})
 _REASONS = frozenset({"since", "because", "as", "for"})
 _TALKING = frozenset({"ask", "shout", "say", "object", "complain", "wonder", "protest", "scream", "laugh", "interrupt", "tell", "forget", "worry", "panic", "point", "look", "think", "count", "know", "doubt", "believe"})  # fmt: skip

@@ -16,7 +16,7 @@ from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
 from lineproof.claims.noun import Noun
 from lineproof.claims.patterns import MOVE
 from lineproof.claims.played import played
-from lineproof.claims.worded import fitting
+from lineproof.claims.worded import NOMINAL, fitting
 
 FRAMES = (
     "{author} <recommend> {deed} [to {anything}] [for {anything}] if active modal=|would|can|could|will",
@@ -25,6 +25,7 @@ FRAMES = (
     "{author} <recommend/warn/counsel> [{pupil}] against {deed} ; against=yes if modal=|would|can|must",
     "{author} <avoid> {deed} ; against=yes if modal=|would",
     "<avoid> {deed} ; against=yes if bidden",
+    "{deed} <be to avoid> {above} ; against=yes",
     "{author} <leave> {deed} +alone ; against=yes if modal=|would",
     "<leave> {deed} +alone ; against=yes if bidden",
     "{side} <avoid> {deed} ; against=yes if modal=must|should",
@@ -49,6 +50,10 @@ FRAMES = (
     "{side} <waste/lose> time (on|with) {choice} ; against=yes if modal=must|should negated",
     "<waste/lose> time (on|with) {choice} ; against=yes if bidden negated",
 )
+
+
+_CHOICES = NOMINAL | {"square", "one", "thing", "option", "try"}
+"""What a move to avoid may be called."""
 
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
@@ -171,6 +176,7 @@ KIND = Kind(
             n.text if n.type == "piece" and not n.plural and n.head != "king" else None
         ),
         "choice": lambda n: deed(n) if n.type != "pronoun" else None,
+        "above": lambda n: n.text if n.head in _CHOICES and not n.no else None,
         "author": lambda n: n.text if n.type == "side" and n.text in {"i", "we"} else None,
         "pupil": lambda n: (
             n.text if n.type == "side" or n.head in members("beginner", NOUNS) else None
