@@ -90,3 +90,37 @@ def test_the_one_move_to_avoid_is_advised_against() -> None:
     assert read(CENTRE, "Qe6 is the only square we should avoid.", "black") == set()
     assert ("only-move", False) in read(CENTRE, "Qe6 is the only move to save the queen.", "black")
     assert read(CENTRE, "Qa5 is there to avoid the attack.", "black") == set()
+
+
+TAKEN = "1. e4 e6 2. d4 d5 3. e5 c5 4. c3 Nc6 5. Nf3 Qb6 6. Bd3 cxd4 7. cxd4 {%s} 7... Nxd4 *"
+SHORT = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Bc5 4. c3 Nf6 5. d3 d6 {%s} 6. Nbd2 *"
+
+
+def test_what_is_taken_now_is_still_to_be_taken() -> None:
+    (claim,) = claims_of(TAKEN % "Capturing on d4 now is a mistake.", "white")
+    assert (claim.side, claim.params["move"]) == ("black", "c6d4")
+    for words in ("Capturing on d4 was a mistake.", "Now, capturing on d4 was a mistake."):
+        (claim,) = claims_of(TAKEN % words, "white")
+        assert (claim.side, claim.params["move"]) == ("white", "c3d4")
+
+
+def test_it_is_the_move_that_the_clause_before_judges() -> None:
+    words = "Short castling is playable, although I don't recommend it to novices."
+    found = {c.kind: c.params["move"] for c in claims_of(SHORT % words)}
+    assert found == {"playable": "e1g1", "not-recommended": "e1g1"}
+    (claim,) = claims_of(SHORT % "I don't recommend it to novices.")
+    assert claim.params["move"] == "d7d6"
+    (claim,) = claims_of(SHORT % "If you don't fancy the sharp stuff, castling is playable.")
+    assert (claim.kind, claim.params["move"]) == ("playable", "e1g1")
+    assert read(SHORT, "If his bishop is on g4, castling is playable.") == set()
+
+
+DISCOVERED = "1. e4 c6 2. d4 d5 3. Nc3 dxe4 4. Nxe4 Nf6 5. Qd3 e5 6. dxe5 Qa5+ 7. Bd2 Qxe5 8. O-O-O Nxe4 9. Qd8+ Kxd8 %s *"
+
+
+def test_a_king_that_must_move_does_so_out_of_a_check() -> None:
+    coming = DISCOVERED % "{%s} 10. Bg5+"
+    assert read(coming, "A double check follows, and the king must move.", "black") == set()
+    given = DISCOVERED % "10. Bg5+ {%s}"
+    words = "A double check, so the king must move."
+    assert ("forced", False) in read(given, words, "black")

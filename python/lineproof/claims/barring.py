@@ -202,7 +202,9 @@ def _purpose(clause: Clause) -> bool:
 
 def _by_move(clause: Clause) -> bool:
     """Whether a clause says what a move does that it names itself."""
-    return clause.subject is not None and clause.subject.type == "move" and not clause.inherited
+    subject = clause.subject
+    named = subject is not None and (subject.type == "move" or subject.head == "castling")
+    return named and not clause.inherited
 
 
 def _aside(clause: Clause) -> bool:
