@@ -99,7 +99,7 @@ SHORT = "1. e4 e5 2. Nf3 Nc6 3. Bc4 Bc5 4. c3 Nf6 5. d3 d6 {%s} 6. Nbd2 *"
 def test_what_is_taken_now_is_still_to_be_taken() -> None:
     (claim,) = claims_of(TAKEN % "Capturing on d4 now is a mistake.", "white")
     assert (claim.side, claim.params["move"]) == ("black", "c6d4")
-    for words in ("Capturing on d4 was a mistake.", "Now, capturing on d4 was a mistake."):
+    for words in ("Capturing on d4 was a mistake.", "This capture on d4 is a mistake now."):
         (claim,) = claims_of(TAKEN % words, "white")
         assert (claim.side, claim.params["move"]) == ("white", "c3d4")
 
@@ -124,3 +124,14 @@ def test_a_king_that_must_move_does_so_out_of_a_check() -> None:
     given = DISCOVERED % "10. Bg5+ {%s}"
     words = "A double check, so the king must move."
     assert ("forced", False) in read(given, words, "black")
+
+
+@pytest.mark.parametrize("what", ["mate", "losing the queen", "being mated"])
+def test_the_one_move_to_avoid_something_else_is_an_only_move(what: str) -> None:
+    words = f"Qa5 is the only move to avoid {what}."
+    assert read(CENTRE, words, "black") == {("only-move", False)}
+
+
+def test_the_bishops_to_attack_with_are_ones_own() -> None:
+    words = "We have the bishop pair to attack with."
+    assert read(FRENCH, words) == {("bishop-pair", False)}

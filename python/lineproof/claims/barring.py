@@ -174,7 +174,10 @@ def _as_a_target(clause: Clause, then: Clause) -> bool:
         clause.lemma in {"have", "get"}
         and then.governor is clause
         and then.form == "to"
-        and (then.lemma in _STRIKING or (then.lemma in _AIMING and at))
+        and (
+            (then.lemma in _STRIKING and _MEANS.isdisjoint(then.adverbs))
+            or (then.lemma in _AIMING and at)
+        )
         and not (then.objects or then.places)
     )
 
@@ -218,8 +221,9 @@ def _aside(clause: Clause) -> bool:
 
 
 _STRIKING = members("attack", VERBS)
+_MEANS = frozenset({"with", "from", "on", "along", "through"})
 _AIMING = frozenset({"shoot", "aim", "fire", "peck", "nibble", "chip", "play", "work", "look"})
-"""Verbs of what is done to the other's men, these with "at" or "against"."""
+"""Verbs of what is done to the other's men, these with "at" or "against"; with one of the words before it is done by one's own."""
 _TODAY = frozenset({"today", "now", "this time", "this evening", "tonight"})
 _REASONS = frozenset({"since", "because", "as", "for"})
 _TALKING = frozenset({"ask", "shout", "say", "object", "complain", "wonder", "protest", "scream", "laugh", "interrupt", "tell", "forget", "worry", "panic", "point", "look", "think", "count", "know", "doubt", "believe"})  # fmt: skip

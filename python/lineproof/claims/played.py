@@ -104,7 +104,8 @@ def _worded(here: Here, text: str) -> Named:
     taken = next((w for w in words[1:] if w in _WHOSE), None) if words[0] in TAKING else None
     if taken is not None:
         whose = other(here.side(taken))  # "capturing our bishop"
-    if _NOW.search(here.said) and whose in (None, spot.board.turn):
+    done = words[0] in {"this", "that"} or whose not in (None, spot.board.turn)
+    if _NOW.search(here.said) and not done:
         coming = fitting(spot, text)
         if here.shown_next in coming:
             coming = [here.shown_next]

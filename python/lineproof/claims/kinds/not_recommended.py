@@ -15,7 +15,7 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
 from lineproof.claims.noun import Noun
 from lineproof.claims.patterns import MOVE
-from lineproof.claims.played import played
+from lineproof.claims.played import around, played
 from lineproof.claims.worded import NOMINAL, fitting
 
 FRAMES = (
@@ -25,7 +25,7 @@ FRAMES = (
     "{author} <recommend/warn/counsel> [{pupil}] against {deed} ; against=yes if modal=|would|can|must",
     "{author} <avoid> {deed} ; against=yes if modal=|would",
     "<avoid> {deed} ; against=yes if bidden",
-    "{deed} <be to avoid> {above} ; against=yes",
+    "{deed} <be to avoid> {above} ; against=yes if lone",
     "{author} <leave> {deed} +alone ; against=yes if modal=|would",
     "<leave> {deed} +alone ; against=yes if bidden",
     "{side} <avoid> {deed} ; against=yes if modal=must|should",
@@ -64,6 +64,8 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     elif "square" in slots:
         slots["deed"] = f"taking on {slots['square']}"
     verb = slots.get("verb")
+    if "above" in slots and re.match(r"\s*\w+ing\b", around(here)[1]):
+        raise Unread("what is to be avoided is something else")
     if "choice" in slots and verb is not None and (verb.done or verb.past):
         raise Unread("it is told what was not played, not advised")
     move = _advised(here, slots.get("deed", slots.get("choice", "")))

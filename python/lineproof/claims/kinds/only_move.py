@@ -171,7 +171,7 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 
 
 _SHUNNED = re.compile(
-    r"\s*(?:(?:that )?(?:you|we|he|she|they|one|white|black) (?:should|must|had better) |to )(?:avoid|fear|forget|shun|stay away|keep away|steer clear|beware)\b",
+    r"\s*(?:(?:that )?(?:you|we|he|she|they|one|white|black) (?:should|must|had better) |to )(?:avoid|fear|forget|shun|stay away|keep away|steer clear|beware)(?: of| from)?(?=\s*(?:$|[^\w\s]|(?:because|since|for|as|here|now)\b))",
     re.IGNORECASE,
 )
 """What follows "the one square" where it is the one to avoid."""
