@@ -8,7 +8,7 @@ from __future__ import annotations
 from .corpora import load, measure
 
 OPENED = 129
-"""Of 304 claims, read as marked on the day it was opened; 169 were read."""
+"""Of 304 claims, read as marked on the day it was opened, of 169 that were read."""
 
 
 def test_it_is_what_was_sealed() -> None:

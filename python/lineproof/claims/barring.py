@@ -55,6 +55,8 @@ class Barring(Resolving):
                 return "a word to the class"
             self.aim = aimed(clause) or self.aim
             clause.lemma, clause.form = "", ""  # "look at those doubled pawns": there they are
+        if number + 1 < len(clauses) and _as_a_target(clause, clauses[number + 1]):
+            return "what a side gets to aim at is the other's"
         for near in (number - 1, number + 1):
             other = clauses[near] if 0 <= near < len(clauses) else None
             if other is None or other.sub not in CONDITIONS:
@@ -81,7 +83,8 @@ class Barring(Resolving):
             if near > number and other.sub == "unless":
                 return "it rests on a condition that is not on the board"
             own = (near < number and clause.joint in {",", "", ", then", "then", "-", ", -"}) or (
-                near > number and not _BREAK & set(other.joint) and other.sub not in {"once"}
+                near > number
+                and (not other.verb.done if other.sub == "once" else not _BREAK & set(other.joint))
             )
             if near > number and _purpose(other):
                 continue  # "the only move if he wants to keep the knight"
@@ -202,6 +205,21 @@ _OTHERS = frozenset({"other", "another", "wrong", "careless", "different"})
 _TOGETHER = frozenset({"as well", "too", "also", "at the same time", "at once", "still", "both", "simultaneously"})  # fmt: skip
 
 
+def _as_a_target(clause: Clause, then: Clause) -> bool:
+    """ "We get doubled pawns to shoot at": they are the other's, or it is not said whose."""
+    at = not {"at", "against"}.isdisjoint(then.adverbs)
+    return (
+        clause.lemma in {"have", "get"}
+        and then.governor is clause
+        and then.form == "to"
+        and (
+            (then.lemma in _STRIKING and _MEANS.isdisjoint(then.adverbs))
+            or (then.lemma in _AIMING and at)
+        )
+        and not (then.objects or then.places)
+    )
+
+
 def _of_mood(clause: Clause) -> bool:
     """ "If he is greedy", "if Black isn't careful": a condition that names nothing on the board."""
     return (
@@ -225,7 +243,9 @@ def _purpose(clause: Clause) -> bool:
 
 def _by_move(clause: Clause) -> bool:
     """Whether a clause says what a move does that it names itself."""
-    return clause.subject is not None and clause.subject.type == "move" and not clause.inherited
+    subject = clause.subject
+    named = subject is not None and (subject.type == "move" or subject.head == "castling")
+    return named and not clause.inherited
 
 
 def _aside(clause: Clause) -> bool:
@@ -238,6 +258,10 @@ def _aside(clause: Clause) -> bool:
     )
 
 
+_STRIKING = members("attack", VERBS)
+_MEANS = frozenset({"with", "from", "on", "along", "through"})
+_AIMING = frozenset({"shoot", "aim", "fire", "peck", "nibble", "chip", "play", "work", "look"})
+"""Verbs of what is done to the other's men, these with "at" or "against"; with one of the words before it is done by one's own."""
 _TODAY = frozenset({"today", "now", "this time", "this evening", "tonight"})
 _REASONS = frozenset({"since", "because", "as", "for"})
 _TALKING = frozenset({"ask", "shout", "say", "object", "complain", "wonder", "protest", "scream", "laugh", "interrupt", "tell", "forget", "worry", "panic", "point", "look", "think", "count", "know", "doubt", "believe"})  # fmt: skip

@@ -8,7 +8,7 @@ from .chunk import Adjective, Chunk, Place
 from .noun import Noun
 from .verbs import Verb
 
-CONDITIONS = frozenset(["if", "unless", "when", "whenever", "once", "until", "till", "whether", "lest", "provided that", "even if", "in case", "as soon as", "as long as", "so long as", "so that", "in order that", "as if", "as though", "before", "by the time", "the moment", "not that", "after"])  # fmt: skip
+CONDITIONS = frozenset(["if", "unless", "when", "whenever", "wherever", "once", "until", "till", "whether", "lest", "provided that", "even if", "in case", "as soon as", "as long as", "so long as", "so that", "in order that", "as if", "as though", "before", "by the time", "the moment", "not that", "after"])  # fmt: skip
 """What is said under one of these is not said to be so; after "when", "once", "if" and the like it may be a move that is played."""
 
 

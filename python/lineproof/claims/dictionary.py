@@ -34,7 +34,7 @@ _PLAIN: dict[str, str] = {
     "to": "to",
     "prep": "of in on at by with from to into onto for against through over under behind before after between among along down up across off out like as than without despite towards toward near beside around round upon within beyond above below inside outside about per via versus vs v till until since during except but",
     "cc": "and or but nor yet so",
-    "sub": "whereupon whereby because since for as while if unless when whenever once though although whereas until till where lest whether that after before than",
+    "sub": "wherever whereupon whereby because since for as while if unless when whenever once though although whereas until till where lest whether that after before than",
     "wh": "what how why where when who whom which whose whatever whoever whichever",
     "clitic": "'s",
     "punct": ", ; : - ( ) ?",

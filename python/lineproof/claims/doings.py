@@ -32,6 +32,7 @@ from .judged import (
     right_to,
     stranded,
 )
+from .worded import NOMINAL
 
 _ADVISING = members("recommend", VERBS) | {"afford"}
 
@@ -48,6 +49,7 @@ def deeds(clauses: list[Clause]) -> list[Clause]:
     _behind(clauses)
     for before, clause in pairwise(clauses):
         stranded(before, clause)
+        _same(before, clause)
         cannot(before, clause)
         beside(before, clause)
         obliged(before, clause)
@@ -251,5 +253,19 @@ def _behind(clauses: list[Clause]) -> None:
             before.lemma, before.form, before.subject = "be", "finite", noun
             before.see(clause)
 
+
+def _same(before: Clause, clause: Clause) -> None:
+    """ "Castling is playable, although I don't recommend it": that move, not the one played last."""
+    act = before.subject
+    if act is None or act.head not in NOMINAL or deed(act) is None or clause.lemma not in _WEIGHING:
+        return
+    clause.objects = [
+        replace(act, first=o.first, last=o.last) if o.type == "pronoun" and o.head == "it" else o
+        for o in clause.objects
+    ]
+
+
+_WEIGHING = members("recommend", VERBS) | members("judge", VERBS) | {"call", "consider", "avoid"}
+"""Verbs of what somebody thinks of a move."""
 
 __all__ = ["deeds"]

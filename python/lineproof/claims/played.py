@@ -104,6 +104,15 @@ def _worded(here: Here, text: str) -> Named:
     taken = next((w for w in words[1:] if w in _WHOSE), None) if words[0] in TAKING else None
     if taken is not None:
         whose = other(here.side(taken))  # "capturing our bishop"
+    done = words[0] in {"this", "that"} or whose not in (None, spot.board.turn)
+    if _NOW.search(here.said) and not done:
+        coming = fitting(spot, text)
+        if here.shown_next in coming:
+            coming = [here.shown_next]
+        if len(coming) == 1:
+            return Named(spot, coming[0], spot.board.turn)
+        if coming:
+            raise Unread(f"it is not clear which move {text!r} means")
     spots = [spot.earlier(1), spot, spot.earlier(1)] if spot.moves else [spot]
     for number, at in enumerate(spots):
         if whose is not None and at.board.turn != whose:
@@ -127,6 +136,8 @@ def _worded(here: Here, text: str) -> Named:
     raise Unread(f"it is not clear which move {text!r} means")
 
 
+_NOW = re.compile(r"^(?!.*\b(?:was|were|did|had)\b).*\w now\b(?! that)")
+"""Words of a move that is still to come: "taking on d4 now is a blunder"."""
 _AGO = 4
 """Plies within which a move that is only described may have been played."""
 _ALLOWED = re.compile(r"\b(?:can|could|may|might|would|should|if)\b")

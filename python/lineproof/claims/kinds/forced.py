@@ -16,7 +16,7 @@ from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
 from lineproof.claims.noun import Noun
-from lineproof.claims.played import played
+from lineproof.claims.played import around, played
 from lineproof.claims.reference import Reference
 from lineproof.claims.showing import shortest
 from lineproof.claims.slot import SLOTS
@@ -113,6 +113,10 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
 _OBLIGED = re.compile(r"\b(?:forced|obliged|compelled|no choice)\b")
 
 
+_CHECKED = re.compile(r"\bcheck\b[^.!?]*$", re.IGNORECASE)
+"""A check that the same sentence speaks of."""
+
+
 def _stirred(here: Here, man: str) -> Claim:
     """ "The knight has to move": any move of it, of the side to move, or the one just played.
 
@@ -122,6 +126,8 @@ def _stirred(here: Here, man: str) -> Claim:
         man = here.topic or ""
         if not man:
             raise Unread("it is not clear what must move")
+    if not here.board.in_check and man.split()[-1] == "king" and _CHECKED.search(around(here)[0]):
+        raise Unread("the king must move after a check that is still to come")
     spot, found = here.spot, here.find(man, here.board.turn)
     if not found and here.spot.moves:
         spot = here.spot.earlier(1)

@@ -402,7 +402,16 @@ KIND = Kind(
     slots={"quality": _ADJECTIVES, "how": _HOW},
     frames=FRAMES,
     gives_way=frozenset(
-        {"losing-move", "not-recommended", "better-is", "as-before", "unlike-before", "weak-square"}
+        {
+            "bad-bishop",
+            "better-is",
+            "as-before",
+            "good-bishop",
+            "losing-move",
+            "not-recommended",
+            "unlike-before",
+            "weak-square",
+        }
     ),
     tests={
         "mark": judged,

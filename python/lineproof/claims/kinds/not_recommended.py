@@ -15,8 +15,8 @@ from lineproof.claims.kind import Kind
 from lineproof.claims.lexicon import JUDGEMENTS, NOUNS, members
 from lineproof.claims.noun import Noun
 from lineproof.claims.patterns import MOVE
-from lineproof.claims.played import played
-from lineproof.claims.worded import fitting
+from lineproof.claims.played import around, played
+from lineproof.claims.worded import NOMINAL, fitting
 
 FRAMES = (
     "{author} <recommend> {deed} [to {anything}] [for {anything}] if active modal=|would|can|could|will",
@@ -25,6 +25,7 @@ FRAMES = (
     "{author} <recommend/warn/counsel> [{pupil}] against {deed} ; against=yes if modal=|would|can|must",
     "{author} <avoid> {deed} ; against=yes if modal=|would",
     "<avoid> {deed} ; against=yes if bidden",
+    "{deed} <be to avoid> {above} ; against=yes if lone",
     "{author} <leave> {deed} +alone ; against=yes if modal=|would",
     "<leave> {deed} +alone ; against=yes if bidden",
     "{side} <avoid> {deed} ; against=yes if modal=must|should",
@@ -51,6 +52,10 @@ FRAMES = (
 )
 
 
+_CHOICES = NOMINAL | {"square", "one", "thing", "option", "try"}
+"""What a move to avoid may be called."""
+
+
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     if "castles" in slots:
         slots["deed"] = "castling"
@@ -58,10 +63,14 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
         slots["deed"] = f"taking {slots['prey']}"
     elif "square" in slots:
         slots["deed"] = f"taking on {slots['square']}"
+    verb = slots.get("verb")
+    if "above" in slots and re.match(r"\s*\w+ing\b", around(here)[1]):
+        raise Unread("what is to be avoided is something else")
+    if "choice" in slots and verb is not None and (verb.done or verb.past):
+        raise Unread("it is told what was not played, not advised")
     move = _advised(here, slots.get("deed", slots.get("choice", "")))
     if "side" in slots and slots["side"] != "you" and here.side(slots["side"]) != move.side:
         raise Unread("the move is not that side's")
-    verb = slots.get("verb")
     denied = verb is not None and verb.negated
     if "against" not in slots and not denied:
         raise Unread("the move is recommended, not advised against")
@@ -169,6 +178,7 @@ KIND = Kind(
             n.text if n.type == "piece" and not n.plural and n.head != "king" else None
         ),
         "choice": lambda n: deed(n) if n.type != "pronoun" else None,
+        "above": lambda n: n.text if n.head in _CHOICES and not n.no else None,
         "author": lambda n: n.text if n.type == "side" and n.text in {"i", "we"} else None,
         "pupil": lambda n: (
             n.text if n.type == "side" or n.head in members("beginner", NOUNS) else None

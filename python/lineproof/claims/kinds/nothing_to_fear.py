@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from lineproof.claims.bands import edge_of_two, seen_from, spoken
@@ -10,7 +11,7 @@ from lineproof.claims.claim import Ask, Claim, GameOver, Judgement, Mark, Outcom
 from lineproof.claims.cost import SAFE, shown, spelled
 from lineproof.claims.here import Here, Unread
 from lineproof.claims.kind import Kind
-from lineproof.claims.patterns import MOVE
+from lineproof.claims.patterns import MOVE, SQUARE
 from lineproof.claims.played import follows, played
 
 _FEARS = (
@@ -61,6 +62,9 @@ def _feared(here: Here, text: str, side: str | None) -> tuple[Spot, str, int]:
 
     Where the fearing side is to move, it plays the move shown first.
     """
+    arrived = here.spot.moves[-1][2:4] if here.spot.moves else ""
+    if re.fullmatch(SQUARE, text) and here.board.piece_at(text) is not None and text != arrived:
+        raise Unread(f"it may be said of what stands on {text}")
     shown = here.shown_next
     if MOVE.fullmatch(text) and side == here.board.turn and shown is not None:
         spot = here.spot.play(shown)

@@ -135,6 +135,8 @@ FRAMES = (
 
 def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     verb = slots.get("verb")
+    if _SHUNNED.match(around(here)[1]):
+        raise Unread("it is the one not to play")
     if "must" in slots and re.search(r"\b(?:forced|obliged|compelled)\b", here.said):
         raise Unread("it is said to be forced")
     if "first" in slots and not re.search(r"\b(?:only|just)\s*$", around(here)[0].lower()):
@@ -166,6 +168,13 @@ def read(here: Here, slots: dict[str, Any]) -> list[Claim]:
     return [
         here.claim(KIND.id, named.side, spot=named.before, move=named.uci, legal="legal" in slots)
     ]
+
+
+_SHUNNED = re.compile(
+    r"\s*(?:(?:that )?(?:you|we|he|she|they|one|white|black) (?:should|must|had better) |to )(?:avoid|fear|forget|shun|stay away|keep away|steer clear|beware)(?: of| from)?(?=\s*(?:$|[^\w\s]|(?:because|since|for|as|here|now)\b))",
+    re.IGNORECASE,
+)
+"""What follows "the one square" where it is the one to avoid."""
 
 
 def _named(here: Here, text: str) -> Named:
