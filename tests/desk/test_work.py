@@ -42,7 +42,9 @@ def test_it_is_answered_as_on_the_command_line(desk: Desk) -> None:
     found = ask(desk, moves, place=False)
     lesson = Lesson.open(desk.path)
     told = answered(lesson.ask(moves, "sketch"), name=lesson.settings.title)
-    assert found["said"] == told.splitlines()
+    assert "`--collection NAME`" in told  # an option of the command line, which the page has not
+    shown = [line.replace(" `--collection NAME` counts games.", "") for line in told.splitlines()]
+    assert found["said"] == shown != told.splitlines()
     assert ask(desk, "3... Bc5", *DEVELOPED, "f4") == found
 
 
@@ -102,6 +104,7 @@ def test_things_to_do_are_found_taken_up_put_off_and_dismissed(desk: Desk) -> No
     things = study(desk)
     found = {thing["sort"] for thing in things}
     assert "met" in found or "dangerous" in found
+    assert desk.get("/api/lessons/1/study")["basis"].endswith("no games were counted.")
     for thing in things:
         if thing["add"]:
             assert [m["uci"] for m in thing["evidence"]["moves"]] == thing["add"]["moves"]

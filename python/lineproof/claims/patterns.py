@@ -1,7 +1,4 @@
-"""Patterns: a side, a piece that is referred to, a move, in the plain words of `Noun.text`, as regular expressions.
-
-Each but `MOVE` begins with the blank before its first word.
-"""
+"""Patterns: a side, a piece that is referred to, a move, in the plain words of `Noun.text`, as regular expressions."""
 
 from __future__ import annotations
 
@@ -31,24 +28,6 @@ DESCRIBED = (
     rf"(?: (?:on|back|there|at once|here|first|away|like this|this way|with|the|a|his|our|her|your|white 's|black 's|[a-h]|{SQUARE}|{_PIECE}))*)"
 )
 SIDE = r" (?:white|black|we|you|i|he|she|they|us|him|the opponent|our opponent|your opponent|the second player|the first player)"
-WHOSE = r"(?: the| a| an| his| her| our| your| their| my| its| this| that| both| black 's| white 's| both of his| black| white)"
-_ADJECTIVE = r"(?: other| last| poor| whole| dark squared| light squared| king 's| queen 's)?"
-_REFERENCE = (
-    # "a" is an article unless an article stands before it ("the a pawn"): one reading only, or lists would take for ever
-    rf"(?:{_WHOSE}{_ADJECTIVE}(?: (?:{SQUARE}|[a-h]))?|(?: (?:{SQUARE}|[b-h]))?)"
-    rf"(?: (?:{_PIECE})(?: (?:on|at) {SQUARE})?| {SQUARE})"
-)
-_SEPARATOR = r"(?: ,)?(?: and| as well as| ,)(?: also)?(?: at)?"
-
-DESCRIBED = (
-    rf" (?:(?:the|this|that|his|our|her|your)(?: (?:natural|quiet|greedy|bold|simple|little|same|obvious))?(?: {_PIECE})?"
-    r"(?: (?:discovered|double|in between))? (?:move|capture|check|push|advance|retreat|sortie|jump|leap|recapture|sacrifice|grab|development|exchange)"
-    r"|(?:pushing|advancing|taking|capturing|recapturing|castling|checking|grabbing|snatching|swallowing|accepting|eating|playing|putting)"
-    rf"(?: (?:on|back|there|at once|here|first|away|like this|this way|with|the|a|his|our|her|your|white 's|black 's|[a-h]|{SQUARE}|{_PIECE}))*)"
-)
-SIDE = r" (?:white|black|we|you|i|he|she|they|us|him|the opponent|our opponent|your opponent|the second player|the first player)"
-MOVES = rf"(?: {_MOVE}(?: (?:and|,|then))*)* {_MOVE}"
-"""Several moves in a row."""
 WHOSE = r" (?:white 's|black 's|our|your|my|his|her|their|the opponent 's)"
 
 

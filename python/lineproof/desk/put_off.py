@@ -11,17 +11,16 @@ Each is anchored by its position, so that it survives edits elsewhere. An entry 
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any, get_args
 
 from lineproof.lesson import Settings
+from lineproof.lesson.decisions import entries, position, spelled, with_entries
 
 from .wire import Decided, Sort
 
 TABLE = "put_off"
-_KEY = re.compile(r"[0-9a-f]{16}")
 
 Anchor = tuple[Sort, int, str]
 """Its list, the key of its position, and what tells it from others there."""
@@ -37,7 +36,7 @@ class PutOff:
 
 def read_put_off(decisions: Mapping[str, Any]) -> Iterator[PutOff]:
     """All that the table of decisions has."""
-    for entry in _entries(decisions):
+    for entry in entries(decisions, TABLE):
         found = _read(entry)
         if found is not None:
             yield found
@@ -45,35 +44,26 @@ def read_put_off(decisions: Mapping[str, Any]) -> Iterator[PutOff]:
 
 def with_decision(settings: Settings, anchor: Anchor, how: Decided | None) -> Settings:
     """The settings with this decided; None: the thing is open again."""
-    entries = [
+    kept = [
         entry
-        for entry in _entries(settings.decisions)
+        for entry in entries(settings.decisions, TABLE)
         if (found := _read(entry)) is None or found.anchor != anchor
     ]
     if how is not None:
-        sort, position, about = anchor
-        new = {"what": sort, "position": f"{position:016x}", "about": about, "decided": how}
-        entries.append(new)
-    decisions = {key: value for key, value in settings.decisions.items() if key != TABLE}
-    if entries:
-        decisions[TABLE] = entries
-    return replace(settings, decisions=decisions)
-
-
-def _entries(decisions: Mapping[str, Any]) -> list[Any]:
-    entries = decisions.get(TABLE, [])
-    return list(entries) if isinstance(entries, list) else []
+        sort, key, about = anchor
+        kept.append({"what": sort, "position": spelled(key), "about": about, "decided": how})
+    return with_entries(settings, TABLE, kept)
 
 
 def _read(entry: Any) -> PutOff | None:
     if not isinstance(entry, Mapping):
         return None
-    what, position = entry.get("what"), entry.get("position")
+    what, key = entry.get("what"), position(entry.get("position"))
     about, how = entry.get("about"), entry.get("decided")
     sort: Sort | None = next((each for each in get_args(Sort) if each == what), None)
     decided: Decided | None = next((each for each in get_args(Decided) if each == how), None)
     if sort is None or decided is None:
         return None
-    if not (isinstance(position, str) and _KEY.fullmatch(position) and isinstance(about, str)):
+    if key is None or not isinstance(about, str):
         return None
-    return PutOff((sort, int(position, 16), about), decided)
+    return PutOff((sort, key, about), decided)

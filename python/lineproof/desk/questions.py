@@ -15,7 +15,7 @@ from lineproof.replies.answering import Answer, answer
 from lineproof.report.studied import answered
 
 from .naming import Names
-from .shown import evidence
+from .shown import evidence, without_options
 from .wire import AnswerShown, Moves
 
 INITIAL = Board().fen
@@ -30,7 +30,7 @@ def ask(
     """
     whole, moves = (question, ()) if place is None else _from(place, question)
     found = answer(lesson, whole, Effort.SKETCH, store=store)
-    said = answered(found, name=lesson.settings.title).splitlines()
+    said = without_options(answered(found, name=lesson.settings.title)).splitlines()
     board = found.board
     spot = Spot(board.fen, (), board)
     line = list(found.line)

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from lineproof.diagram.alternative import alternative
 from lineproof.engine import Board
 from lineproof.lesson import Comment, Lesson
+from lineproof.replies.likely import COUNTING
 from lineproof.report.title import title_of
 
 from .naming import Names
@@ -25,6 +26,11 @@ from .wire import (
 
 Road = tuple[str, str | None, str | None, str]
 """What is the same for a place as long as its name is: number, SAN, UCI, FEN."""
+
+
+def without_options(said: str) -> str:
+    """What is told, without the way out that only the command line has."""
+    return said.replace(f" {COUNTING}.", "")
 
 
 def lesson_shown(

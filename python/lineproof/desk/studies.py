@@ -20,6 +20,7 @@ from lineproof.report.studied import where_from
 from .events import Events
 from .naming import Names
 from .put_off import read_put_off
+from .shown import without_options
 from .things import Thing, things
 from .wire import PauseShown, StudyShown, ThingShown
 
@@ -129,7 +130,7 @@ class Studies:
                 done=done,
                 of=of,
                 problem=self._problem or None,
-                basis=None if self._found is None else where_from(self._found),
+                basis=None if self._found is None else without_options(where_from(self._found)),
                 things=some,
                 pauses=pauses,
             )

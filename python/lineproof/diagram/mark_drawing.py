@@ -26,7 +26,7 @@ Point = tuple[float, float]
 HALO: Final = 1.3
 """Width of the paper halo on either side of a mark, in board units."""
 
-_WIDTHS: Final[Mapping[Stroke, float]] = MappingProxyType({"corner": 2.6, "move": 2.2, "pin": 2.6})
+WIDTHS: Final[Mapping[Stroke, float]] = MappingProxyType({"corner": 2.6, "move": 2.2, "pin": 2.6})
 
 _DASHES: Final[Mapping[tuple[Stroke, Side], str]] = MappingProxyType(
     {
@@ -39,13 +39,13 @@ _DASHES: Final[Mapping[tuple[Stroke, Side], str]] = MappingProxyType(
     }
 )
 
-_CORNER_INSET: Final = 2.6
-_CORNER_ARM: Final = 10
-_RING_RADIUS: Final = 3.6
-_RING_AWAY: Final = 18
-_WEDGE_AWAY: Final = 13
-_WEDGE_LENGTH: Final = 10
-_WEDGE_HALF: Final = 5
+CORNER_INSET: Final = 2.6
+CORNER_ARM: Final = 10
+RING_RADIUS: Final = 3.6
+RING_AWAY: Final = 18
+WEDGE_AWAY: Final = 13
+WEDGE_LENGTH: Final = 10
+WEDGE_HALF: Final = 5
 _PIN_AWAY: Final = 15
 _DOT_INSET: Final = 4.5
 _DOT_RADIUS: Final = 2.6
@@ -72,10 +72,10 @@ def draw_mark(mark: Mark, corner: Corner, theme: Theme, occupied: Collection[str
 
 def _marked_square(mark: MarkedSquare, corner: Corner, theme: Theme) -> str:
     x, y = corner(mark.square)
-    near, far = _CORNER_INSET, UNIT - _CORNER_INSET
+    near, far = CORNER_INSET, UNIT - CORNER_INSET
     path = "".join(
-        f"M{x + at_x + inward * _CORNER_ARM:g} {y + at_y:g}H{x + at_x:g}"
-        f"V{y + at_y + down * _CORNER_ARM:g}"
+        f"M{x + at_x + inward * CORNER_ARM:g} {y + at_y:g}H{x + at_x:g}"
+        f"V{y + at_y + down * CORNER_ARM:g}"
         for at_x, inward in ((near, 1), (far, -1))
         for at_y, down in ((near, 1), (far, -1))
     )
@@ -84,18 +84,18 @@ def _marked_square(mark: MarkedSquare, corner: Corner, theme: Theme) -> str:
 
 def _shown_move(mark: ShownMove, corner: Corner, theme: Theme) -> str:
     start, end, along = _ends(mark.start, mark.end, corner)
-    ring = _step(start, along, _RING_AWAY)
-    tip = _step(end, along, -_WEDGE_AWAY)
-    base = _step(tip, along, -_WEDGE_LENGTH)
+    ring = _step(start, along, RING_AWAY)
+    tip = _step(end, along, -WEDGE_AWAY)
+    base = _step(tip, along, -WEDGE_LENGTH)
     across = (-along[1], along[0])
     wedge = "L".join(
         _at(point)
-        for point in (tip, _step(base, across, _WEDGE_HALF), _step(base, across, -_WEDGE_HALF))
+        for point in (tip, _step(base, across, WEDGE_HALF), _step(base, across, -WEDGE_HALF))
     )
     colour = theme.idea(mark.side)
-    line = f"M{_at(_step(ring, along, _RING_RADIUS))}L{_at(base)}"
-    width = _WIDTHS["move"]
-    circle = f'<circle cx="{ring[0]:.2f}" cy="{ring[1]:.2f}" r="{_RING_RADIUS}" fill="none"'
+    line = f"M{_at(_step(ring, along, RING_RADIUS))}L{_at(base)}"
+    width = WIDTHS["move"]
+    circle = f'<circle cx="{ring[0]:.2f}" cy="{ring[1]:.2f}" r="{RING_RADIUS}" fill="none"'
     return _group(
         "shown-move",
         mark.side,
@@ -129,7 +129,7 @@ def _just_played(mark: JustPlayed, corner: Corner, theme: Theme) -> str:
 
 
 def _stroke(path: str, stroke: Stroke, side: Side, theme: Theme) -> str:
-    width = _WIDTHS[stroke]
+    width = WIDTHS[stroke]
     return (
         f'<path d="{path}" fill="none" stroke="{theme.paper}" stroke-width="{width + 2 * HALO:g}" '
         'stroke-linecap="square"/>'

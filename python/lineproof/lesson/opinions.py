@@ -11,18 +11,18 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
+from lineproof.lesson.decisions import position as position_of
+from lineproof.lesson.decisions import spelled, with_entries
 from lineproof.lesson.errors import quoted, shortened
 from lineproof.lesson.settings import Settings
 
 TABLE = "opinions"
 KEYS = ("words", "move", "position", "others")
 _HINT = 'write [[decisions.opinions]] with words = "..." under it, or mark the sentence with `lineproof opinion`'
-_KEY = re.compile(r"[0-9a-f]{16}")
 _EDGES = " .,;:!?…\"'“”‘’()-–—"
 
 
@@ -51,7 +51,7 @@ class Opinion:
     @property
     def name(self) -> str:
         """What tells it from other marks: its words, move and position."""
-        at = "" if self.position is None else f"{self.position:016x}"
+        at = "" if self.position is None else spelled(self.position)
         return f"{self.fingerprint}|{self.move}|{at}"
 
 
@@ -104,20 +104,18 @@ def _read(entry: Any) -> Opinion:
 
 
 def _position(value: Any) -> int:
-    if not isinstance(value, str) or not _KEY.fullmatch(value):
+    found = position_of(value)
+    if found is None:
         raise OpinionError(f"a position of an opinion is {quoted(value)}")
-    return int(value, 16)
+    return found
 
 
 def with_opinions(settings: Settings, opinions: Iterable[Opinion]) -> Settings:
     """The settings with these opinions in place of theirs; entries that stay are written as they were."""
     old = settings.decisions.get(TABLE, [])
-    spelled = {_read(entry): entry for entry in old}
-    entries = [spelled.get(opinion) or _spelled(opinion) for opinion in opinions]
-    decisions = {key: value for key, value in settings.decisions.items() if key != TABLE}
-    if entries:
-        decisions[TABLE] = entries
-    return replace(settings, decisions=decisions)
+    kept = {_read(entry): entry for entry in old}
+    entries = (kept.get(opinion) or _spelled(opinion) for opinion in opinions)
+    return with_entries(settings, TABLE, entries)
 
 
 def _spelled(opinion: Opinion) -> dict[str, Any]:
@@ -125,7 +123,7 @@ def _spelled(opinion: Opinion) -> dict[str, Any]:
     if opinion.move:
         entry["move"] = opinion.move
     if opinion.position is not None:
-        entry["position"] = f"{opinion.position:016x}"
+        entry["position"] = spelled(opinion.position)
     if opinion.others:
-        entry["others"] = [f"{other:016x}" for other in opinion.others]
+        entry["others"] = [spelled(other) for other in opinion.others]
     return entry

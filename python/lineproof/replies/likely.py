@@ -31,6 +31,9 @@ LIKELY = 5.0
 Counted = dict[str, int]
 """Games by the move (UCI) played in them."""
 
+COUNTING = "`--collection NAME` counts games"
+"""The way out on the command line, where no games were counted; the desk has another."""
+
 
 @dataclass(frozen=True)
 class Reply:
@@ -108,7 +111,7 @@ class Replies:
         :raises CollectionError: when the collection cannot be read.
         """
         if self.collection is None:
-            return "no games were counted. `--collection NAME` counts games"
+            return f"no games were counted. {COUNTING}"
         name = repr(self.collection.name)
         games = rated = 0
         with self._lock:
