@@ -47,6 +47,9 @@ def add(commands: Commands) -> None:
         help="stop as soon as the pairs tell one from the other (0.05 each)",
     )
     command.add_argument("--seed", metavar="S", help="another seed gives other openings (1)")
+    command.add_argument(
+        "--grace", metavar="MS", help="by how much a program may overstep its time (20)"
+    )
     command.add_argument("--at-once", metavar="K", help="games at a time (one a processor core)")
     command.add_argument("--games", metavar="FILE", help="write the games, one a line")
     command.add_argument(
@@ -89,7 +92,7 @@ def _words(given: argparse.Namespace) -> list[str]:
     return words
 
 
-_SINGLE = ("pairs", "nodes", "movetime", "clock", "sprt", "seed", "at_once", "games")
+_SINGLE = ("pairs", "nodes", "movetime", "clock", "sprt", "seed", "grace", "at_once", "games")
 
 
 def _plain(summary: MatchSummary) -> dict[str, object]:

@@ -1,7 +1,7 @@
 """Decisions: the tables under [decisions] in lesson.toml, whatever they hold.
 
 >>> from lineproof.lesson.settings import Settings
->>> settings = with_entries(Settings(), "sources", [{"words": "page 12"}])
+>>> settings = with_entries(Settings("The Vienna Gambit"), "sources", [{"words": "page 12"}])
 >>> entries(settings.decisions, "sources")
 [{'words': 'page 12'}]
 >>> with_entries(settings, "sources", []).decisions

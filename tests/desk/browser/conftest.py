@@ -36,8 +36,9 @@ class Desk:
         return self.lines.read_text(encoding="utf-8")
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="package")
 def browser() -> Iterator[Browser]:
+    """Closed behind the last test here: while it is open, an event loop runs, and other tests run their own."""
     chromium = shutil.which("chromium") or shutil.which("chromium-browser")
     if chromium is None:
         pytest.fail("no Chromium to open the desk in: apt-get install chromium")

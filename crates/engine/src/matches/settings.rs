@@ -20,6 +20,7 @@ usage: lineproof-engine match --one COMMAND --other COMMAND --pairs N (--nodes N
   --clock BASE+INC                  seconds for the game and for each move, such as 10+0.1
   --sprt ELO0,ELO1[,ALPHA,BETA]     stop as soon as the pairs tell one from the other (0.05 each)
   --seed S                          another seed gives other openings (1)
+  --grace MS                        by how much a program may overstep its time (20)
   --at-once K                       games at a time (as many as there are processor cores)
   --games FILE                      write the games, one a line
   --to-the-end                      play on when both programs agree how it will end";
@@ -93,6 +94,7 @@ impl Settings {
         let mut at_once = None;
         let mut games = None;
         let mut agree = true;
+        let mut grace = GRACE;
         while let Some(name) = words.next() {
             if name == "--to-the-end" {
                 agree = false;
@@ -117,6 +119,7 @@ impl Settings {
                 "--clock" => set_pace(&mut pace, clock(&value()?)?)?,
                 "--sprt" => sprt = Some(read_sprt(&value()?)?),
                 "--seed" => seed = number(&name, &value()?)?,
+                "--grace" => grace = Duration::from_millis(count(&name, &value()?)?),
                 "--at-once" => at_once = Some(count(&name, &value()?)?),
                 "--games" => games = Some(PathBuf::from(value()?)),
                 _ => return Err(MatchError::Setting(format!("{name} is no option"))),
@@ -135,7 +138,7 @@ impl Settings {
             at_once: at_once.unwrap_or_else(cores),
             games,
             agree,
-            grace: GRACE,
+            grace,
         })
     }
 }
@@ -228,6 +231,7 @@ mod tests {
         );
         assert!(settings.at_once >= 1);
         assert_eq!(settings.sprt, None);
+        assert_eq!(settings.grace, Duration::from_millis(20));
     }
 
     #[test]
@@ -240,6 +244,12 @@ mod tests {
                 increment: Duration::from_millis(10)
             }
         );
+    }
+
+    #[test]
+    fn a_busy_machine_is_given_more_grace() {
+        let settings = read("--one a --other b --pairs 3 --movetime 20 --grace 500").unwrap();
+        assert_eq!(settings.grace, Duration::from_millis(500));
     }
 
     #[test]
