@@ -186,7 +186,7 @@ TOLD = re.compile(
 """A word to the class before a colon, behind which something may be claimed."""
 
 CORRECTED = re.compile(
-    r"(?<! feel) (?:, no ,(?! (?:it|he|she|we|they|you|that|this|there) [^,]*?\b(?:not|never|no)\b)|no , no(?! ,? ?do not)|i mean|what am i saying|i take (?:it|that|this|it all) back|strike that|scratch that|let me correct|or rather|(?<! a )sorry(?! sight| state| figure| piece| bishop| place| spectacle)|i misspoke|(?:please )?(?:forget|ignore|disregard)(?: that| what)? i (?:ever |just )?(?:said|mentioned|suggested)(?: (?:that|this|it|anything))?|correction|wait|hang on|no , wait|excuse me)(?= |$)"
+    r" (?<! feel )(?:, no ,(?! (?:it|he|she|we|they|you|that|this|there) [^,]*?\b(?:not|never|no)\b)|no , no(?! ,? ?do not)|i mean|what am i saying|i take (?:it|that|this|it all) back|strike that|scratch that|let me correct|or rather|(?<! a )sorry(?! sight| state| figure| piece| bishop| place| spectacle)|i misspoke|(?:please )?(?:forget|ignore|disregard)(?: that| what)? i (?:ever |just )?(?:said|mentioned|suggested)(?: (?:that|this|it|anything))?|correction|wait|hang on|no , wait|excuse me)(?= |$)"
 )
 """Marks of a self-correction: what was said before it is taken back."""
 

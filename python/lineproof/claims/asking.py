@@ -58,7 +58,7 @@ _GOES_ON = frozenset({"of", "to", "for", "in", "on", "at", "by", "with", "than",
 
 
 _AS_WHOM = re.compile(
-    r"(?:(?<= we)|(?<= us)|(?<= he)|(?<= you)|(?<= they)) , (?:playing|as|playing as|with) (?:the )?(?:white|black)(?: (?:pieces|men|side))? ,(?= (?!and\b|but\b|or\b))"
+    r" , (?:(?<= we , )|(?<= us , )|(?<= he , )|(?<= you , )|(?<= they , ))(?:playing|as|playing as|with) (?:the )?(?:white|black)(?: (?:pieces|men|side))? ,(?= (?!and\b|but\b|or\b))"
 )
 """Which side somebody plays, said beside: "what we, playing Black, enjoy"."""
 

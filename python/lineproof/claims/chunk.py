@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from .noun import Noun
 from .verbs import Verb
 
 
-@dataclass(frozen=True, slots=True)
-class Group:
+class Group(NamedTuple):
     """A verb group. lemma: with its particles ("pick up"). form: "finite", "ing", "part", "to" or "base"; passive: "is pinned".
 
     verb: what the form says beside it. adverbs: inside the group.
@@ -24,8 +23,7 @@ class Group:
     last: int
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(NamedTuple):
     """A preposition with its noun phrase, or with an -ing group (noun is None, and the group follows)."""
 
     preposition: str
@@ -34,8 +32,7 @@ class Place:
     last: int
 
 
-@dataclass(frozen=True, slots=True)
-class Adjective:
+class Adjective(NamedTuple):
     """An adjective that stands alone. known: the lexicon has it."""
 
     lemma: str
@@ -45,8 +42,7 @@ class Adjective:
     known: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class Adverb:
+class Adverb(NamedTuple):
     """An adverb or turn. sort: "adverb", "hedge", "deny", "limit"."""
 
     norm: str
@@ -55,8 +51,7 @@ class Adverb:
     last: int
 
 
-@dataclass(frozen=True, slots=True)
-class Joint:
+class Joint(NamedTuple):
     """What joins clauses. sort: "cc", "sub", "relative", "wh", "that", "punct"."""
 
     norm: str
@@ -65,8 +60,7 @@ class Joint:
     last: int
 
 
-@dataclass(frozen=True, slots=True)
-class Stray:
+class Stray(NamedTuple):
     """A word that fits nowhere."""
 
     norm: str

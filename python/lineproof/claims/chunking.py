@@ -93,7 +93,7 @@ class _Chunker(Places):
             self.at += 1
             return Adverb(token.norm, "adverb", token.first, token.last)  # "does not work yet"
         for sort in ("cc", "sub", "wh"):
-            if token.is_(sort) and not self._not_yet(token):
+            if sort in token.tags and not self._not_yet(token):
                 return self._joint(sort)
         after = self._token(self.at + 1)
         if token.norm == "only" or (
@@ -129,7 +129,7 @@ class _Chunker(Places):
         if adjective is not None:
             return adjective
         for sort in ("deny", "hedge", "limit", "adverb"):
-            if token.is_(sort):
+            if sort in token.tags:
                 self.at += 1
                 return Adverb(token.norm, sort, token.first, token.last)
         if "not" in token.tags:

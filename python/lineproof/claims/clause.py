@@ -10,6 +10,7 @@ from .verbs import Verb
 
 CONDITIONS = frozenset(["if", "unless", "when", "whenever", "wherever", "once", "until", "till", "whether", "lest", "provided that", "even if", "in case", "as soon as", "as long as", "so long as", "so that", "in order that", "as if", "as though", "before", "by the time", "the moment", "not that", "after"])  # fmt: skip
 """What is said under one of these is not said to be so; after "when", "once", "if" and the like it may be a move that is played."""
+_UNMARKED = Verb()
 
 
 @dataclass
@@ -30,7 +31,7 @@ class Clause:
     states: list[Adjective] = field(default_factory=list)
     adverbs: list[str] = field(default_factory=list)
     strays: list[str] = field(default_factory=list)
-    verb: Verb = field(default_factory=Verb)
+    verb: Verb = _UNMARKED
     form: str = ""
     joint: str = ""
     sub: str = ""

@@ -67,10 +67,10 @@ def _whole(clause: Clause) -> list[Place]:
     for place in clause.places:
         last = found[-1] if found else None
         if place.preposition in AS and same:
-            found.append(replace(place, preposition=place.preposition.split()[-1]))
+            found.append(place._replace(preposition=place.preposition.split()[-1]))
         elif place.preposition in AS or place.preposition in UNLIKE:
             sort = "as in" if place.preposition in AS else "unlike"
-            found.append(replace(place, preposition=sort))
+            found.append(place._replace(preposition=sort))
         elif (
             last is not None
             and last.noun is not None
@@ -82,7 +82,7 @@ def _whole(clause: Clause) -> list[Place]:
         ):
             text = f"{last.noun.text} {place.preposition} {place.noun.text}"
             noun = replace(last.noun, text=text, last=place.last)
-            found[-1] = replace(last, noun=noun, last=place.last)
+            found[-1] = last._replace(noun=noun, last=place.last)
         else:
             found.append(place)
     return found

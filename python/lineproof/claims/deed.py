@@ -92,7 +92,7 @@ def whole(clause: Clause) -> None:
             noun = joined_deed(clause, place.noun)
             if noun is not place.noun:
                 at = clause.places.index(place)
-                clause.places[at] = replace(place, noun=noun, last=max(place.last, noun.last))
+                clause.places[at] = place._replace(noun=noun, last=max(place.last, noun.last))
     if not clause.lemma and len(clause.objects) == 1 and clause.places:
         piece, place = clause.objects[0], clause.places[0]
         goes = place.preposition == "to" and place.noun is not None and place.noun.type == "square"

@@ -5,15 +5,15 @@ A demand that is not met means that the frame cannot fit; that all are met, that
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any, Protocol
 
 from .clause import Clause
 from .element import Element
 from .lexicon import VERBS, members
-from .naming import known
 from .noun import Noun
 from .rest import Rest
+from .seen import Seen
 
 ABOVE = frozenset({"patient", "patient_side", "above"})
 """Slots that the verb above an infinitive fills."""
@@ -60,14 +60,15 @@ _CONTROL = members("force", VERBS)
 class Demand(Protocol):
     """Something that a clause meets or does not."""
 
-    def met(self, clause: Clause) -> bool: ...
+    def met(self, seen: Seen) -> bool: ...
 
 
 @dataclass(frozen=True)
 class Sound:
     """The clause says it of its own verb, and denies the whole of it if any: every frame asks for this."""
 
-    def met(self, clause: Clause) -> bool:
+    def met(self, seen: Seen) -> bool:
+        clause = seen.clause
         if clause.complement and clause.lemma in _CONTROL:
             return False
         return not (
@@ -79,8 +80,8 @@ class Sound:
 class Real:
     """It is said to happen."""
 
-    def met(self, clause: Clause) -> bool:
-        return not clause.unreal
+    def met(self, seen: Seen) -> bool:
+        return not seen.clause.unreal
 
 
 @dataclass(frozen=True)
@@ -89,7 +90,8 @@ class Governed:
 
     governors: frozenset[str]
 
-    def met(self, clause: Clause) -> bool:
+    def met(self, seen: Seen) -> bool:
+        clause = seen.clause
         return clause.governor is not None and clause.governor.lemma in self.governors
 
 
@@ -104,7 +106,8 @@ class Room:
     things: int
     subject: bool
 
-    def met(self, clause: Clause) -> bool:
+    def met(self, seen: Seen) -> bool:
+        clause = seen.clause
         objects = len(clause.objects)
         if self.subject and clause.subject is None and not clause.lemma:
             objects -= 1
@@ -117,8 +120,8 @@ class Room:
 class Placed:
     """Some preposition stands in it."""
 
-    def met(self, clause: Clause) -> bool:
-        return bool(clause.places)
+    def met(self, seen: Seen) -> bool:
+        return bool(seen.clause.places)
 
 
 @dataclass(frozen=True)
@@ -127,8 +130,8 @@ class Beside:
 
     prepositions: frozenset[str]
 
-    def met(self, clause: Clause) -> bool:
-        for place in clause.places:  # noqa: SIM110 - a plain loop, for it is asked of every clause
+    def met(self, seen: Seen) -> bool:
+        for place in seen.clause.places:  # noqa: SIM110 - a plain loop, for it is asked of every clause
             if place.preposition in self.prepositions:
                 return True
         return False
@@ -138,8 +141,8 @@ class Beside:
 class Passive:
     """It was said in the passive."""
 
-    def met(self, clause: Clause) -> bool:
-        return clause.passive
+    def met(self, seen: Seen) -> bool:
+        return seen.clause.passive
 
 
 @dataclass(frozen=True)
@@ -150,7 +153,8 @@ class Condition:
     value: str
     governed: bool
 
-    def met(self, clause: Clause) -> bool:
+    def met(self, seen: Seen) -> bool:
+        clause = seen.clause
         verb = clause.verb
         match self.name:
             case "modal":
@@ -183,7 +187,8 @@ class Subject:
     light: bool
     governed: bool
 
-    def met(self, clause: Clause) -> bool:
+    def met(self, seen: Seen) -> bool:
+        clause = seen.clause
         noun, asked = clause.subject, self.element
         if noun is None or asked is None or asked.test is None:
             return self.find(clause, clause.objects, {}) is not None
@@ -229,9 +234,15 @@ class Holds:
     """Something in the clause fits an element that must be there."""
 
     element: Element
+    _words: frozenset[str] | None = field(init=False, compare=False, repr=False)
 
-    def met(self, clause: Clause) -> bool:
-        element = self.element
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "_words", self.element.within)
+
+    def met(self, seen: Seen) -> bool:
+        if self._words is not None and self._words.isdisjoint(seen.words):
+            return False
+        element, clause = self.element, seen.clause
         if element.test is None or element.prepositions or element.table is not None:
             return element.find(clause, {}) is not None
         for noun in clause.objects:  # noqa: SIM110 - a plain loop, for it is asked of every clause
@@ -246,8 +257,8 @@ class Patient:
 
     element: Element
 
-    def met(self, clause: Clause) -> bool:
-        return self.take(clause, {})
+    def met(self, seen: Seen) -> bool:
+        return self.take(seen.clause, {})
 
     def take(self, clause: Clause, slots: dict[str, Any]) -> bool:
         objects = clause.governor.objects if clause.governor is not None else []
@@ -258,10 +269,11 @@ class Patient:
 class Tells:
     """The clause speaks of what is there, so that a thing may be named in it as known."""
 
-    def met(self, clause: Clause) -> bool:
+    def met(self, seen: Seen) -> bool:
+        clause = seen.clause
         if clause.verb.past or clause.verb.modal in {"would", "could", "might"}:
             return False
-        return bool(known(clause))
+        return bool(seen.known)
 
 
 @dataclass(frozen=True)
@@ -270,9 +282,15 @@ class Names:
 
     element: Element
 
-    def met(self, clause: Clause) -> bool:
-        for noun in known(clause):  # noqa: SIM110 - a plain loop, for it is asked of every clause
-            if self.element.fits(noun, {}):
+    def met(self, seen: Seen) -> bool:
+        element = self.element
+        if element.test is not None:
+            for noun in seen.known:  # noqa: SIM110 - a plain loop, for it is asked of every clause
+                if element.test(noun) is not None:
+                    return True
+            return False
+        for noun in seen.known:  # noqa: SIM110 - a plain loop, for it is asked of every clause
+            if element.fits(noun, {}):
                 return True
         return False
 

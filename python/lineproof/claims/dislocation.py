@@ -110,7 +110,7 @@ def elided(before: Clause, clause: Clause) -> None:
     clause.lemma, clause.form = before.lemma, before.form
     clause.objects, clause.states = list(before.objects), list(before.states)
     clause.places = list(before.places)
-    clause.verb = replace(before.verb, negated=clause.verb.negated)
+    clause.verb = before.verb._replace(negated=clause.verb.negated)
 
 
 def dislocated(before: Clause, clause: Clause) -> bool:

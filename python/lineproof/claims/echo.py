@@ -44,7 +44,7 @@ def echoed(before: Clause, clause: Clause) -> None:
         return
     joint = clause.joint.split()[-1:]
     if _does_not(before, clause):
-        _tell(before, clause, who, replace(before.verb, negated=True))
+        _tell(before, clause, who, before.verb._replace(negated=True))
         return
     nor = joint == ["nor"] or not _DENYING.isdisjoint(clause.adverbs)
     if nor:

@@ -48,6 +48,13 @@ class Element:
     test: Test | None = None
     table: InTable | None = None
 
+    @property
+    def within(self) -> frozenset[str] | None:
+        """Words of which a clause must have one, as a noun's head, an adjective or an adverb; None where a slot looks for more."""
+        if self.test is not None or self.table is not None or self.slot == "where":
+            return None
+        return frozenset().union(*(words.heads for words in self.words))
+
     def take(self, rest: Rest, slots: dict[str, Any]) -> bool:
         """Takes the first thing that fits out of the rest of a clause, and notes what it is."""
         found = self.find(rest, slots)

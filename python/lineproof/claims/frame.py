@@ -51,6 +51,7 @@ from .element import Element
 from .lexicon import VERBS, members
 from .naming import named_in
 from .rest import Rest
+from .seen import Seen
 from .slot import InTable
 from .verbs import Verb
 
@@ -144,7 +145,8 @@ class Frame:
 
     def match(self, clause: Clause) -> dict[str, Any] | None:
         """The slots of a clause that the frame fits, or None."""
-        if not self.takes(clause.lemma) or not all(d.met(clause) for d in self.demands):
+        seen = Seen(clause)
+        if not self.takes(clause.lemma) or not all(d.met(seen) for d in self.demands):
             return None
         return self.fill(clause)
 

@@ -11,7 +11,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from .chunk import Place
@@ -44,7 +43,7 @@ def also_by(before: Clause, clause: Clause) -> bool:
             continue
         if place.noun.type == more.noun.type == "piece":
             both = listed([place.noun, more.noun])
-            before.places[number] = replace(place, noun=both, last=more.last)
+            before.places[number] = place._replace(noun=both, last=more.last)
             before.adverbs += clause.adverbs
             return True
     return False

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from .chunk import Group
 from .noun import Noun
 from .verb_words import INTRANSITIVE, STATES, VerbWords
@@ -286,7 +284,7 @@ class Groups(VerbWords):
     def _state(self, group: Group) -> Group:
         """ "stands pinned", "gets mated", "has been left undefended": the state is what is said."""
         if group.passive and group.lemma in {"call", "consider", "regard as", "name", "deem"}:
-            return replace(group, lemma="be", passive=False)
+            return group._replace(lemma="be", passive=False)
         if group.lemma not in STATES or group.passive:
             return group
         after = self._skip(self.at)
@@ -300,11 +298,10 @@ class Groups(VerbWords):
         said = self._adverbs(self.at, after)
         lemma, at = self._tail(base, after + 1)
         self.at = at
-        return replace(
-            group,
+        return group._replace(
             lemma=lemma,
             passive=True,
-            verb=replace(group.verb, negated=neg),
+            verb=group.verb._replace(negated=neg),
             adverbs=(*group.adverbs, *said),
             last=self.tokens[at - 1].last,
         )

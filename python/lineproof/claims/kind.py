@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from typing import TYPE_CHECKING, Any, Literal
+from typing import TYPE_CHECKING, Any, Literal, TypeAlias
 
 from .claim import Ask, Claim, Judgement, Outcome
 from .frame import Frame
@@ -22,6 +22,7 @@ _TURNED = {
     Outcome.UNSETTLED: Outcome.UNSETTLED,
 }
 Slots = Mapping[str, Mapping[str, Any]]
+Scan: TypeAlias = "Callable[[Here, Sentence], list[Claim]]"
 
 
 @dataclass(frozen=True)
@@ -55,7 +56,7 @@ class Kind:
     read: Callable[[Here, dict[str, Any]], list[Claim]] | None = None
     glyphs: Mapping[int, Any] = field(default_factory=dict)
     read_glyph: Callable[[Here, int, Any], list[Claim]] | None = None
-    scan: Callable[[Here, Sentence], list[Claim]] | None = None
+    scan: Scan | None = None
     flips: bool = False
     gives_way: frozenset[str] = frozenset()
     tactic: Literal["", "for", "against"] = ""

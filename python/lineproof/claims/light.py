@@ -14,7 +14,6 @@ the knight attack f7
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from .chunk import Place
@@ -127,7 +126,7 @@ def _stands(clause: Clause) -> None:
     clause.places.remove(under)
     by = next((p for p in clause.places if p.preposition in _FROM and p.first > under.first), None)
     if by is not None:
-        clause.places[clause.places.index(by)] = replace(by, preposition="by")
+        clause.places[clause.places.index(by)] = by._replace(preposition="by")
     clause.lemma, clause.passive = "attack", True
 
 

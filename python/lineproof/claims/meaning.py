@@ -113,8 +113,10 @@ class _Reader(FirstMoves):
                     self._who(clause, clauses[number - 1] if number else None)
                     self._resolve(clause)
                     self._read(clause)
+                claims = len(self.found.claims) > before
                 then = clauses[number + 1] if number + 1 < len(clauses) else None
-                self._go_on(clause, len(self.found.claims) > before, then)
+                if then is not None or not claims:  # nobody asks where a sentence has led to
+                    self._go_on(clause, claims, then)
             read.append(self.found.claims[before:])
             told = clause.form == "finite" and clause.governor is None and not clause.complement
             if told and not read[-1] and self.here.spot is start and not _tells_a_move(clause):
@@ -154,7 +156,7 @@ class _Reader(FirstMoves):
         if passed is not None and clause.verb.modal == "almost":
             self.here = but(self.here.at(passed), idle=self.here.spot, subject=None)
             clause.adverbs.remove("otherwise")
-            clause.verb = replace(clause.verb, modal="")
+            clause.verb = clause.verb._replace(modal="")
 
     def _with_check(self, clause: Clause) -> None:
         """ "If she takes the bishop with check": the move that a condition plays gives check."""

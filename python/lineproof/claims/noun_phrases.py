@@ -16,6 +16,8 @@ _MEN = {"us": "our", "ours": "our", "him": "his", "his": "his", "them": "their",
 
 _BEGINS = frozenset({"side", "pron", "det", "poss", "move", "square", "piece", "noun", "file", "number", "adj", "word", "verb", "clitic"})  # fmt: skip
 """What the first word of a noun phrase may be."""
+_OWNS = frozenset({"det", "poss"})
+_MOVES = frozenset({"move", "square"})
 
 
 _PERSONS = frozenset({"everybody", "everyone", "nobody", "somebody", "people", "beginner", "beginners"})  # fmt: skip
@@ -110,10 +112,8 @@ class NounPhrases(NounSigns):
         end, head = at, -1
         det = owner is not None
         while (t := self._token(end)) is not None:
-            first = end == start
-            if (first and t.is_("det", "poss") and "pron" not in t.tags) or (
-                first and t.is_("det", "poss") and self._nominal(end + 1)
-            ):
+            first, owns = end == start, not t.tags.isdisjoint(_OWNS)
+            if first and owns and ("pron" not in t.tags or self._nominal(end + 1)):
                 det = True
             elif (
                 "det" in t.tags
@@ -121,9 +121,9 @@ class NounPhrases(NounSigns):
                 and t.norm in {"other", "many", "such", "few", "more", "most", "several", "another"}
             ):
                 pass
-            elif t.is_("poss", "det") and end == start + 1 and "det" in self.tokens[start].tags:
+            elif owns and end == start + 1 and "det" in self.tokens[start].tags:
                 pass  # "both of his", "all the"
-            elif t.is_("move", "square"):
+            elif not t.tags.isdisjoint(_MOVES):
                 if (
                     head >= 0
                     and "move" in self.tokens[head].tags

@@ -162,9 +162,9 @@ class Onward(Barring):
             topic = None  # "defending the pawn is natural, and it ...": the move
         elif subject is not None and subject.type in {"move", "square"}:
             topic = None  # "e5 hits the knight; it ...": the move
-        self.here = but(self.here, he=_other_man(clause, self.here.he))
+        here = self.here
         self.here = but(
-            self.here, subject=side or self.here.subject, topic=topic, third=named or self.here.third,
+            here, he=_other_man(clause, here.he), subject=side or here.subject, topic=topic, third=named or here.third,
         )  # fmt: skip
 
     def _plays_on(self, clause: Clause) -> bool:

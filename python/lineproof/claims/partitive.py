@@ -67,7 +67,7 @@ def the_latter(clauses: list[Clause]) -> list[Clause]:
                 clause.subject = _of_pair(clause.subject, pair)
             clause.objects = [_of_pair(o, pair) for o in clause.objects]
             clause.places = [
-                replace(p, noun=_of_pair(p.noun, pair)) if p.noun is not None else p
+                p._replace(noun=_of_pair(p.noun, pair)) if p.noun is not None else p
                 for p in clause.places
             ]
         named = [

@@ -408,7 +408,7 @@ def _seeming(before: Clause, clause: Clause) -> bool:
         before.objects.append(like.noun)
     if seems:
         before.lemma = "be"
-    before.verb = clause.verb if clause.verb.negated else replace(clause.verb, negated=True)
+    before.verb = clause.verb if clause.verb.negated else clause.verb._replace(negated=True)
     return True
 
 
@@ -421,7 +421,7 @@ def none_such(clause: Clause) -> None:
         return
     clause.places.remove(like)
     clause.objects.append(like.noun)
-    clause.lemma, clause.states, clause.verb = "be", [], replace(clause.verb, negated=True)
+    clause.lemma, clause.states, clause.verb = "be", [], clause.verb._replace(negated=True)
 
 
 def _only_seems(before: Clause, clause: Clause) -> bool:
@@ -438,7 +438,7 @@ def _only_seems(before: Clause, clause: Clause) -> bool:
     before.lemma, before.passive = clause.lemma, clause.passive
     before.objects, before.states = clause.objects, clause.states
     before.places += clause.places
-    before.verb = replace(clause.verb, negated=not clause.verb.negated)
+    before.verb = clause.verb._replace(negated=not clause.verb.negated)
     return True
 
 
@@ -506,7 +506,7 @@ def _state(before: Clause, clause: Clause) -> None:
     if before.verb.negated or not (before.passive or before.lemma in _COPULA):
         return
     clause.lemma, clause.form, clause.subject = "be", "finite", before.subject
-    clause.verb = replace(before.verb, negated=clause.verb.negated)
+    clause.verb = before.verb._replace(negated=clause.verb.negated)
     clause.inherited = True
 
 

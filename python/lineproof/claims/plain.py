@@ -12,7 +12,6 @@ the bishop | pin | the knight
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from .asides import without_asides
 from .chunk import Place
@@ -123,7 +122,7 @@ def _trailing(rough: list[Clause]) -> list[Clause]:
             found[-1].adverbs += clause.adverbs
             found[-1].hedged = found[-1].hedged or clause.hedged
             if clause.verb.modal == "almost" and not found[-1].verb.modal:
-                found[-1].verb = replace(found[-1].verb, modal="almost")  # "it is mate, almost"
+                found[-1].verb = found[-1].verb._replace(modal="almost")  # "it is mate, almost"
             found[-1].last = max(found[-1].last, clause.last)
         elif not clause.empty or _limits(clause) or (clause.hedged and not found):
             found.append(clause)

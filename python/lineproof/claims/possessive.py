@@ -20,7 +20,7 @@ def named(clause: Clause, head: str) -> None:
     if subject is not None and not clause.inherited:
         clause.subject = _piece(subject, clause.places, head)
     clause.places = [
-        replace(p, noun=_piece(p.noun, [], head))
+        p._replace(noun=_piece(p.noun, [], head))
         if p.noun is not None and p.preposition == "than" and p.noun.head in _WHOSE
         else p
         for p in clause.places

@@ -29,7 +29,7 @@ from .here import Here, Unread, but
 from .language import is_english
 from .meaning import understand
 from .plain import plain
-from .registry import all_kinds, kind_of
+from .registry import all_kinds, kind_of, scans
 from .sentence import Sentence, sentences, spelt
 from .status import LessonReading, Reading, Status
 from .thoughts import thought_of
@@ -46,11 +46,10 @@ def read_lesson(lesson: Lesson) -> LessonReading:
     """Reads every comment and every glyph of a lesson."""
     found: list[Reading] = []
     glyphs: list[Claim] = []
+    for comment in sorted(lesson.comments, key=lambda comment: comment.place.index):
+        found += read_comment(lesson, comment, len(found))
     for place in lesson.places:
-        for comment in place.comments:
-            for reading in read_comment(lesson, comment, len(found)):
-                found.append(reading)
-        glyphs.extend(read_glyphs(lesson, place))
+        glyphs += read_glyphs(lesson, place)
     found.sort(key=lambda r: r.sentence.start)
     return LessonReading(tuple(found), tuple(glyphs))
 
@@ -118,9 +117,7 @@ def read_glyphs(lesson: Lesson, place: Place) -> list[Claim]:
 
 def read_sentence(here: Here, sentence: Sentence, clauses: list[Clause] | None = None) -> Reading:
     """Reads one sentence at a place. clauses: its plain clauses, when they are known; they are used up."""
-    scanned = [
-        c for kind in all_kinds() if kind.scan is not None for c in kind.scan(here, sentence)
-    ]
+    scanned = [claim for scan in scans() for claim in scan(here, sentence)]
     status, why, claims = _read(here, sentence, clauses)
     new = [c for c in scanned if not any(_same(c, o) for o in claims)]
     return Reading(here.place, sentence, status, why, (*claims, *new))
@@ -179,7 +176,7 @@ def _read(
         return Status.LEFT_ALONE, "what others think, taste, or a word to the class", []
     if len(words) > SENTENCE:
         return Status.NOT_UNDERSTOOD, f"a sentence of more than {SENTENCE} words", []
-    waits = _WAITS.search(line)
+    waits = _WAITS.search(line) if line.endswith(("wait", "hang on")) else None
     if waits is not None and len(list(CORRECTED.finditer(line))) == 1:
         sentence = replace(sentence, words=words[: len(line[: waits.start()].split())])
         words, line = sentence.words, spelt(sentence.words)

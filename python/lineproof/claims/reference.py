@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from lineproof.engine import Board
 
@@ -35,6 +36,7 @@ class Reference:
     tint: str | None = None
 
     @classmethod
+    @lru_cache(4096)  # the same few words all through a lesson
     def read(cls, text: str) -> Reference:
         """Reads a reference in normalised words, such as "black 's knight on f6"."""
         words = text.split()

@@ -7,7 +7,7 @@ import pkgutil
 from functools import cache
 
 from . import kinds
-from .kind import Kind
+from .kind import Kind, Scan
 
 
 @cache
@@ -23,6 +23,12 @@ def all_kinds() -> tuple[Kind, ...]:
             raise ValueError(f"two kinds have the id {kind.id!r}")
         found[kind.id] = kind
     return tuple(found[k] for k in sorted(found))
+
+
+@cache
+def scans() -> tuple[Scan, ...]:
+    """What the kinds find in a sentence by looking at it as a whole."""
+    return tuple(kind.scan for kind in all_kinds() if kind.scan is not None)
 
 
 def kind_of(id_: str) -> Kind:

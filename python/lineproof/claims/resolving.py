@@ -89,8 +89,8 @@ class Resolving(Referring):
                     and place.noun.type == "pronoun"
                     and place.noun.head == "it"
                 ):
-                    clause.places[number] = replace(
-                        place, noun=replace(self.last, first=place.first, last=place.last)
+                    clause.places[number] = place._replace(
+                        noun=replace(self.last, first=place.first, last=place.last)
                     )
         self._refer(clause)
         possessed(clause, self.head)

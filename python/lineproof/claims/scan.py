@@ -12,6 +12,7 @@ from .tokens import tokens
 
 _BEYOND = 64
 """How far beyond either end of a sentence a token may be asked for."""
+_VERBAL = frozenset({"verb", "third", "be", "have", "do", "word"})
 _MOVES_ON = frozenset({"adverb", "hedge", "deny", "limit", "not"})
 ATTRIBUTIVE = frozenset(
     {"doubled", "tripled", "isolated", "passed", "hanging", "weakened", "opposed", "connected"}
@@ -37,7 +38,11 @@ class Scan:
         self._token = around.__getitem__
 
     def _skip(self, at: int) -> int:
-        while (t := self._token(at)) is not None and t.is_(*_MOVES_ON) and "noun" not in t.tags:
+        while (
+            (t := self._token(at)) is not None
+            and not t.tags.isdisjoint(_MOVES_ON)
+            and "noun" not in t.tags
+        ):
             before = self._token(at - 1)
             if (
                 before is not None
@@ -51,7 +56,7 @@ class Scan:
     def _form(self, at: int, *wanted: str) -> str | None:
         """The base of the verb at a token that has one of some forms."""
         token = self._token(at)
-        if token is None or not token.is_("verb", "third", "be", "have", "do", "word"):
+        if token is None or token.tags.isdisjoint(_VERBAL):
             return None
         if "be" in token.tags:
             return (

@@ -189,7 +189,7 @@ def _shortened(long: re.Match[str]) -> str:
 
 def spelt(words: Sequence[Word]) -> str:
     """The words, each with one blank before it."""
-    return "".join(f" {w.norm}" for w in words)
+    return "".join([f" {w.norm}" for w in words])
 
 
 __all__ = ["SAN", "Sentence", "sentences", "spelt", "words"]

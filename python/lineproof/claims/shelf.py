@@ -15,6 +15,7 @@ from .demand import Demand
 from .frame import Frame
 from .kind import Kind
 from .registry import all_kinds
+from .seen import Seen
 
 
 class _Standing(NamedTuple):
@@ -71,15 +72,16 @@ class Shelf:
         """The frames of which a clause meets every demand; those that only want a thing named come last."""
         verb = clause.lemma if clause.lemma in self._verbs else "?"
         met: list[bool | None] = [None] * len(self._demands)
+        seen = Seen(clause)
         found: dict[int, _Standing] = {}
         for word in dict.fromkeys(_words(clause)):
             if word in self._by_word:
-                for standing in self._met(self._tree(word, verb), clause, met):
+                for standing in self._met(self._tree(word, verb), seen, met):
                     found.setdefault(standing.number, standing)
         standings = sorted(found.values(), key=lambda s: s.frame.anywhere)
         return [(s.kind, s.frame) for s in standings]
 
-    def _met(self, tree: _Branch, clause: Clause, met: list[bool | None]) -> list[_Standing]:
+    def _met(self, tree: _Branch, seen: Seen, met: list[bool | None]) -> list[_Standing]:
         """The frames of a tree of which the clause meets every demand. met: what it has answered."""
         asked = self._asked
         found: list[_Standing] = []
@@ -91,7 +93,7 @@ class Shelf:
             for number, further in branch.steps:
                 answer = met[number]
                 if answer is None:
-                    answer = met[number] = asked[number](clause)
+                    answer = met[number] = asked[number](seen)
                 if answer:
                     branches.append(further)
         found.sort(key=attrgetter("number"))

@@ -104,7 +104,7 @@ def merged(words: list[Word]) -> list[Word]:
 
 def _squares(words: list[Word]) -> list[Word]:
     """Puts "f seven" together, where it can only be a square."""
-    if not any(word.norm in _RANKS for word in words):
+    if _RANKS.isdisjoint([word.norm for word in words]):
         return words
     found: list[Word] = []
     for word in words:

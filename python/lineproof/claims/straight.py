@@ -105,13 +105,13 @@ def would_like(clause: Clause) -> None:
     """ "He would like to play d4": he wants to."""
     would = clause.verb.modal == "would" and not (clause.verb.negated or clause.verb.done)
     if clause.lemma in {"like", "love"} and would and clause.complement:
-        clause.lemma, clause.verb = "want", replace(clause.verb, modal="")
+        clause.lemma, clause.verb = "want", clause.verb._replace(modal="")
 
 
 def i_should(clause: Clause) -> None:
     """ "I should call it level": I would."""
     if clause.subject is not None and clause.subject.text == "i" and clause.verb.modal == "should":
-        clause.verb = replace(clause.verb, modal="would")
+        clause.verb = clause.verb._replace(modal="would")
 
 
 def thats_us(clause: Clause) -> None:

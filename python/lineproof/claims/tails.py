@@ -54,7 +54,7 @@ class Tails(Scan):
 
     def _spelt(self, at: int) -> tuple[str, ...]:
         """The words of the next tokens."""
-        return tuple(w for t in self.tokens[at : at + 7] for w in t.norm.split())
+        return tuple([w for t in self.tokens[at : at + 7] for w in t.norm.split()])
 
     def _alone(self, at: int) -> bool:
         """Whether a preposition is a verb of the lexicon by itself, or with the particle that follows: "round up"."""

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from .clause import Clause
 from .plain import plain
 from .sentence import Sentence
@@ -70,7 +68,7 @@ def denied(thought: Clause | None, clauses: list[Clause]) -> list[Clause]:
         clause.lemma, clause.passive, clause.subject = held.lemma, held.passive, held.subject
         clause.objects, clause.places = list(held.objects), list(held.places)
         clause.states, clause.adverbs = list(held.states), [*held.adverbs, *clause.adverbs]
-        clause.verb = replace(held.verb, negated=True, past=past) if not past else Verb(True)
+        clause.verb = held.verb._replace(negated=True, past=past) if not past else Verb(True)
         clause.inherited = clause.unreal = False
     return clauses
 

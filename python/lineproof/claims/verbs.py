@@ -7,8 +7,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import cache
+from typing import NamedTuple
 
 _IRREGULAR: dict[str, tuple[str, str]] = {
     "arise": ("arose", "arisen"), "be": ("was", "been"), "beat": ("beat", "beaten"), "become": ("became", "become"), "begin": ("began", "begun"), "bite": ("bit", "bitten"), "break": ("broke", "broken"),
@@ -66,8 +66,7 @@ _DOUBLED = frozenset(
 """Verbs whose last letter is doubled before -ing and, if regular, before -ed."""
 
 
-@dataclass(frozen=True, slots=True)
-class Verb:
+class Verb(NamedTuple):
     """What a form says beside the verb itself.
 
     negated: "not", "never", "no longer". modal: "can", "would", "must" ..., or "will" for any future, or nothing. done: a perfect, or

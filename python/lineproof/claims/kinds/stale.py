@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from functools import lru_cache
 
 from lineproof.claims.board import side_of
@@ -277,9 +278,10 @@ def _misplaced(here: Here, word: Word, near: _Near, elsewhere: bool) -> str | No
     near.play(played)
     if right:
         return None
-    line = _line(here.place)
-    for place in line:
-        if place.san is None or place.san.rstrip("+#") != _clean(san):
+    clean = _clean(san)
+    for place in _line(here.place):
+        shown = place.san
+        if shown is None or shown.rstrip("+#") != clean:
             continue
         here_number, white = _numbered(place)
         if number is None or (here_number == number and white != dots):
@@ -290,11 +292,11 @@ def _misplaced(here: Here, word: Word, near: _Near, elsewhere: bool) -> str | No
     if plain_square:
         return None
     if elsewhere:
-        for here_number, white in _index(here.lesson).get(_clean(san), ()):
+        for here_number, white in _index(here.lesson).get(clean, ()):
             if number is None or (here_number == number and white != dots):
                 return None
     if number is not None and seen_number:
-        return f"{word.norm} has the wrong move number or side: here it would be {sorted(seen_number)[0]}{_clean(san)}"
+        return f"{word.norm} has the wrong move number or side: here it would be {sorted(seen_number)[0]}{clean}"
     return f"{word.norm} can be played neither here nor a move before, and is no move of this line"
 
 
@@ -317,9 +319,10 @@ def _numbered(place: Place) -> tuple[int, bool]:
     return (int(match[1]), match[2] is None) if match else (0, True)
 
 
-def _line(place: Place) -> list[Place]:
-    """The moves on the way to a place and below it."""
-    return [*place.path(), *_ahead(place)]
+def _line(place: Place) -> Iterator[Place]:
+    """The moves on the way to a place and below it; those below are looked for only when those on the way are used up."""
+    yield from place.path()
+    yield from _ahead(place)
 
 
 def _ahead(place: Place) -> list[Place]:
