@@ -9,6 +9,7 @@ import pytest
 import lineproof
 from lineproof.follow import FollowError, of_player, played
 from lineproof.lesson import LessonError
+from lineproof.report.followed import scored
 
 LESSON = "1. e4 e5 2. Nf3 d6 3. Bc4 Bg4 4. Nc3 {Now wait for it.} g6 (4... Nf6 5. h3) 5. Nxe5 Bxd1 6. Bxf7+ Ke7 7. Nd5# *"
 """Légal's mate; Hooper and Whyld, The Oxford Companion to Chess (from memory)."""
@@ -72,7 +73,11 @@ def test_points_are_those_of_the_students_with_what_their_ratings_let_expect(fil
     found = lesson().follow(file, player="Ann Quay")
     assert (found.score, found.results) == (2.0, 3)
     # FIDE 8.1.2: 100 points more .64, 100 points less .36
-    assert (found.expected, found.rated) == (pytest.approx(1.0), 2)
+    assert (found.expected, found.rated, found.rated_score) == (pytest.approx(1.0), 2, 1.0)
+    assert list(scored(found))[-1] == (
+        "The students scored 2 of 3, 67 in 100 (95 %: 21 to 94); in the 2 games with both ratings 1, where 1.0 were to be"
+        " expected by the ratings."
+    )
 
 
 def test_without_a_name_whoever_had_the_taught_side_is_the_student(file: Path) -> None:

@@ -81,7 +81,7 @@ class Followed:
     """What came of the games. elsewhere: games that did not come to the lesson. other_side: of the student with the other colour.
 
     score: the students' points of `results` games that came to the lesson, with the 95 % interval; expected: what the ratings let expect (FIDE 8.1.2), over
-    `rated` of them.
+    `rated` of them, which brought `rated_score`.
     """
 
     departures: tuple[Departure, ...]
@@ -93,6 +93,7 @@ class Followed:
     interval: Interval | None
     expected: float | None
     rated: int
+    rated_score: float
 
 
 def follow(
@@ -177,12 +178,14 @@ def _added_up(found: list[Departure], elsewhere: int, other: int) -> Followed:
         scored = [points for one in same if (points := one.game.scored(one.side)) is not None]
         common.append(Common(same[0], games, sum(scored), len(scored)))
     results = [points for one in found if (points := one.game.scored(one.side)) is not None]
-    wanted = []
+    wanted, brought = [], 0.0
     for one in found:
         mine = one.game.rating(one.side)
         yours = one.game.rating("black" if one.side == "white" else "white")
-        if mine is not None and yours is not None and one.game.points is not None:
+        points = one.game.scored(one.side)
+        if mine is not None and yours is not None and points is not None:
             wanted.append(expected(mine - yours))
+            brought += points
     return Followed(
         tuple(found),
         tuple(common),
@@ -193,4 +196,5 @@ def _added_up(found: list[Departure], elsewhere: int, other: int) -> Followed:
         wilson(sum(results), len(results)) if results else None,
         sum(wanted) if wanted else None,
         len(wanted),
+        brought,
     )

@@ -43,7 +43,12 @@ def scored(found: Followed) -> Iterator[str]:
             f" (95 %: {found.interval.low:.0f} to {found.interval.high:.0f})"
         )
         if found.expected is not None:
-            text += f"; by the ratings of {counted(found.rated, 'game')} {found.expected:.1f} were to be expected"
+            among = (
+                ""
+                if found.rated == found.results
+                else f" in the {counted(found.rated, 'game')} with both ratings {found.rated_score:g}, where"
+            )
+            text += f";{among} {found.expected:.1f} were to be expected by the ratings"
         yield f"{text}."
 
 
@@ -144,6 +149,7 @@ def followed_json(found: Followed) -> dict[str, Any]:
             "interval": None if found.interval is None else {"low": found.interval.low, "high": found.interval.high},
             "expected": found.expected,
             "rated": found.rated,
+            "rated_points": found.rated_score,
         },
         "departures": [
             {
