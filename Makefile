@@ -43,6 +43,8 @@ lint: test-setup ## formats, lints, types, import direction, licences, docs/clai
 	cd web && npm run --silent check
 	cd web && npm run --silent build -- --logLevel warn --outDir ../build/page
 	@diff -r build/page python/lineproof/desk/page || { echo "python/lineproof/desk/page is not what web/ gives; run: make desk"; exit 1; }
+	cd web && npm run --silent build:page -- --logLevel warn --outDir ../build/published
+	@diff build/published/lesson-page.js python/lineproof/publish/page/lesson-page.js || { echo "python/lineproof/publish/page/lesson-page.js is not what web/ gives; run: make desk"; exit 1; }
 
 format: $(TEST_TOOLS) ## write all code in the one format
 	cargo fmt --all
@@ -52,9 +54,10 @@ format: $(TEST_TOOLS) ## write all code in the one format
 wheel: $(WHEEL) ## build the wheel into dist/
 	@ls dist/*.whl
 
-desk: $(NPM) ## build the desk's page from web/
+desk: $(NPM) ## build the desk's page, and the script of published pages, from web/
 	cd web && npm run --silent check
 	cd web && npm run --silent build -- --logLevel warn
+	cd web && npm run --silent build:page -- --logLevel warn
 
 bench: test-setup ## run the benchmarks, one after the other (EPD=FILE for the one that solves a set)
 	@set -e; for file in benchmarks/*.py; do \

@@ -29,7 +29,7 @@ LANGUAGES = ("en", "de", "fr", "es", "nl")
 
 def add(commands: Commands) -> None:
     command = add_command(
-        commands, "publish", "write a proved lesson as PGN, EPD, diagrams and an article", run
+        commands, "publish", "write a proved lesson as PGN, EPD, diagrams, an article and a page", run
     )
     command.add_argument(
         "lesson", metavar="LESSON", type=Path, help="a lesson folder or a PGN file"
@@ -50,7 +50,7 @@ def add(commands: Commands) -> None:
         "--language",
         choices=LANGUAGES,
         default="en",
-        help="of the pieces' letters, in the moves of the article (en)",
+        help="of the pieces' letters, in the moves of the article and the page (en)",
     )
     add_effort_option(command, "normal")
     command.add_argument(

@@ -65,7 +65,7 @@ def moments(lesson: Lesson, found: Found) -> tuple[Moment, ...]:
     shown.sort(key=lambda each: (each[0].index, each[2] is None))
     lines = _first_lines(lesson)
     wide, line_wide = max(3, len(str(len(shown)))), max(2, len(str(len(lesson.lines()))))
-    proved = _marks(found)
+    proved = proved_marks(found)
     return tuple(
         Moment(
             place,
@@ -107,7 +107,7 @@ def _before(lesson: Lesson, index: int, bands: dict[int, Band]) -> Band:
     return Band.LEVEL
 
 
-def _marks(found: Found) -> dict[int, tuple[Mark, ...]]:
+def proved_marks(found: Found) -> dict[int, tuple[Mark, ...]]:
     """By position, the marks of the claims that hold there, each mark once."""
     marks: dict[int, dict[Mark, None]] = {}
     for finding in found.proof.findings:

@@ -14,13 +14,17 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, expect, sync_playwright
+from playwright.sync_api import Browser, Page, expect
+
+from tests.browsing import browser
 
 ROOT = Path(__file__).resolve().parents[3]
 RUN = "import sys; from lineproof.cli import main; sys.exit(main())"
 AXE = ROOT / "web" / "node_modules" / "axe-core" / "axe.min.js"
 
 expect.set_options(timeout=15_000)
+
+__all__ = ["browser"]
 
 
 @dataclass(frozen=True)
@@ -34,18 +38,6 @@ class Desk:
     @property
     def text(self) -> str:
         return self.lines.read_text(encoding="utf-8")
-
-
-@pytest.fixture(scope="package")
-def browser() -> Iterator[Browser]:
-    """Closed behind the last test here: while it is open, an event loop runs, and other tests run their own."""
-    chromium = shutil.which("chromium") or shutil.which("chromium-browser")
-    if chromium is None:
-        pytest.fail("no Chromium to open the desk in: apt-get install chromium")
-    with sync_playwright() as playwright:
-        opened = playwright.chromium.launch(executable_path=chromium, args=["--no-sandbox"])
-        yield opened
-        opened.close()
 
 
 @pytest.fixture

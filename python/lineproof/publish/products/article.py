@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from typing import Final
 
 from lineproof.claims.claim import Spot
 from lineproof.claims.showing import numbered
-from lineproof.lesson import Game, Lesson, Place
+from lineproof.lesson import Lesson, Place
+from lineproof.publish.exercises import also_safe
 from lineproof.publish.letters import in_letters
 from lineproof.publish.markdown import bold, heading, picture, words
 from lineproof.publish.moments import Moment, moments
@@ -16,6 +16,7 @@ from lineproof.publish.naming import slug_of
 from lineproof.publish.product import Choices, Files, Found, Product, PublishError
 from lineproof.publish.products.diagrams import drawn
 from lineproof.publish.sources import sources
+from lineproof.publish.spoken_words import game_title, said_words
 from lineproof.publish.verdict_words import with_verdict
 from lineproof.report.script import Passage, Stretch, script
 from lineproof.report.title import title_of
@@ -33,10 +34,6 @@ def make(lesson: Lesson, found: Found, choices: Choices) -> Files:
     paragraphs = [*writer.head(), *writer.body(script(lesson, readings)), *writer.end()]
     article = "\n\n".join(paragraphs) + "\n"
     return {f"{slug_of(lesson)}.md": article.encode(), **writer.pictures}
-
-
-COMMAND: Final = re.compile(r"\[%[^\]]*\]")
-"""A bracketed command of another program, or of a clock: no word of the author's."""
 
 
 ASKED: Final = 12
@@ -74,7 +71,7 @@ class _Writer:
             if begins:
                 game = stretch.game.index
                 if several:
-                    yield heading(2, _game_title(stretch.game))
+                    yield heading(2, game_title(stretch.game))
             if not begins or stretch.after is not None:
                 yield heading(3 if several else 2, self.moves(stretch.heading))
             if stretch.begins.ply == 0 or (begins and stretch.after is not None):
@@ -90,8 +87,7 @@ class _Writer:
                 yield from self.passage(silent, [])
 
     def said(self, passage: Passage) -> list[str]:
-        spoken = (COMMAND.sub("", reading.sentence.text) for reading in passage.readings)
-        return [words(self.moves(text)) for text in spoken if text.strip()]
+        return [words(self.moves(text)) for text in said_words(passage)]
 
     def passage(self, moves: Sequence[Place], said: list[str]) -> Iterator[str]:
         """Moves and words; a position to show ends the paragraph."""
@@ -149,25 +145,12 @@ class _Writer:
         pause = moment.pause
         assert pause is not None
         line = numbered(Spot.of(pause.place), pause.line)
-        played = {
-            place.san for same in self.lesson.positions[pause.place.key] for place in same.children
-        }
-        others = [
-            f"{san}, as played here," if san in played else san
-            for san in pause.safe
-            if san != pause.best
-        ]
-        are = "is" if len(others) == 1 else "are"
-        also = f" {self.moves(' and '.join(others))} {are} safe too." if others else ""
+        also = self.moves(f" {also_safe(self.lesson, pause)}".rstrip())
         at = "At the start" if pause.place.ply == 0 else f"After {self.moves(pause.place.label)}"
         return f"{at}: {bold(self.moves(line))}: {words(self.moves(pause.point))}.{also}"
 
     def moves(self, text: str) -> str:
         return in_letters(text, self.choices.language)
-
-
-def _game_title(game: Game) -> str:
-    return game.tag("Event") or f"Game {game.index + 1}"
 
 
 PRODUCT = Product("article", "Markdown with the diagrams beside it", make, needs_study=True)
