@@ -29,7 +29,10 @@ LANGUAGES = ("en", "de", "fr", "es", "nl")
 
 def add(commands: Commands) -> None:
     command = add_command(
-        commands, "publish", "write a proved lesson as PGN, EPD, diagrams and an article", run
+        commands,
+        "publish",
+        "write a proved lesson as PGN, EPD, diagrams, captions and an article",
+        run,
     )
     command.add_argument(
         "lesson", metavar="LESSON", type=Path, help="a lesson folder or a PGN file"
@@ -168,6 +171,7 @@ def _answer(published: Published) -> str:
         files = "1 file" if len(sizes) == 1 else f"{len(sizes):,} files"
         lines.append(f"  {product:<9} {files}, {sum(sizes):,} bytes")
     lines += [f"  {product:<9} nothing to show" for product in published.empty]
+    lines += [f"  {product}: {plain(note)}." for product, note in published.notes]
     return "\n".join(lines) + "\n"
 
 
@@ -181,6 +185,10 @@ def _json(out: Path, published: Published | None, failing: tuple[Finding, ...]) 
             for f in (published.files if published is not None else ())
         ],
         "empty": list(published.empty) if published is not None else [],
+        "notes": [
+            {"product": product, "words": words}
+            for product, words in (published.notes if published is not None else ())
+        ],
         "fails": [
             {
                 "at": _address(finding),

@@ -56,9 +56,11 @@ class Product:
 
     make: the same lesson, findings and choices give the same bytes. It raises `PublishError` where the lesson lacks what
     the product is made of, and gives no files where there is merely nothing to show.
+    notes: sentences for the author alone, on what could not be kept.
     """
 
     name: str
     summary: str
     make: Callable[[Lesson, Found, Choices], Files]
     needs_study: bool = False
+    notes: Callable[[Lesson, Choices], tuple[str, ...]] | None = None
