@@ -27,7 +27,13 @@ def test_every_product_is_written_and_listed(home: Path) -> None:
     ran = lineproof(home, "publish", "trap.pgn", *SKETCH, "--out", "out", "--width", "40", "--json")
     value = valid(ran, "publish")
     assert value["published"] and value["fails"] == [] and value["empty"] == []
-    assert {file["product"] for file in value["files"]} == {"article", "captions", "diagrams", "epd", "pgn"}
+    assert {file["product"] for file in value["files"]} == {
+        "article",
+        "captions",
+        "diagrams",
+        "epd",
+        "pgn",
+    }
     there = {str(path.relative_to(home / "out")) for path in (home / "out").rglob("*.*")}
     for file in value["files"]:
         data = (home / "out" / file["name"]).read_bytes()
@@ -59,6 +65,21 @@ def test_every_product_is_written_and_listed(home: Path) -> None:
     assert (german.status, german.err) == (0, "")
     assert german.out.startswith("Published in out:\n  article   ")
     assert "6. Lxf7+ Ke7 7. Sd5#" in (home / "out" / "article" / "trap.md").read_text("utf-8")
+
+
+def test_a_video_is_made_where_it_is_asked_for(home: Path) -> None:
+    (home / "short.pgn").write_text("1. e4 {Good.} *\n", encoding="utf-8")
+    ran = lineproof(
+        home, "publish", "short.pgn", *SKETCH, "--out", "out", "--only", "video,captions", "--json"
+    )
+    value = valid(ran, "publish")
+    names = [file["name"] for file in value["files"]]
+    assert names == [
+        "captions/SHA256SUMS", "captions/short-chapters.txt", "captions/short.srt", "captions/short.vtt",
+        "video/SHA256SUMS", "video/short.mp4",
+    ]  # fmt: skip
+    assert value["notes"] == []
+    assert b"ftyp" in (home / "out" / "video" / "short.mp4").read_bytes()[:12]
 
 
 def test_a_failing_claim_is_named_with_its_place_and_nothing_is_written(home: Path) -> None:
@@ -95,11 +116,14 @@ def test_anyway_publishes_and_says_so_on_the_terminal_only(home: Path) -> None:
 @pytest.mark.parametrize(
     ("arguments", "message"),
     [
-        (("--out", "out", "--only", "pgn,song"), "--only: there is no product 'song'; choose from article, captions, diagrams, epd, pgn"),
-        (("--out", "out", "--only", ""), "--only: a product has no name; choose from article, captions, diagrams, epd, pgn"),
+        (("--out", "out", "--only", "pgn,song"), "--only: there is no product 'song'; choose from article, captions, diagrams, epd, pgn, video"),
+        (("--out", "out", "--only", ""), "--only: a product has no name; choose from article, captions, diagrams, epd, pgn, video"),
         (("--out", "vienna.pgn"), "vienna.pgn: this is a file; give a folder with --out"),
         (("--out", "out", "--width", "0"), "--width is 0; give 1 to 16384 pixels"),
         (("--out", "out", "--audience", "9"), "--audience is 9; give a rating from 400 to 2900"),
+        (("--out", "out", "--voice", "talk.wav"), "--voice is for the video; ask for it with --only video"),
+        (("--out", "out", "--only", "pgn", "--loop", "1"), "--loop is for the video; ask for it with --only video"),
+        (("--out", "out", "--only", "video", "--loop", "9"), "sound.pgn: there is no line 9: the lesson has 1; their numbers are those in the names of the diagrams"),
         ((), "lineproof publish: the following arguments are required: --out; see `lineproof publish --help`"),
     ],
 )  # fmt: skip

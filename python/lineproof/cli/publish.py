@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import argparse
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from .failures import CLAIM_FAILS, STOPPED, CommandError
+from .filming import add_filming, filming
 from .output import say, write, write_json
 from .shared import (
     add_command,
@@ -18,7 +20,7 @@ from .shared import (
 
 if TYPE_CHECKING:
     from lineproof.proof import Finding
-    from lineproof.publish import Found, Product, Published
+    from lineproof.publish import Choices, Found, Product, Published
 
     from .shared import Commands
 
@@ -41,7 +43,9 @@ def add(commands: Commands) -> None:
         "--out", metavar="FOLDER", type=Path, required=True, help="where the products go"
     )
     command.add_argument(
-        "--only", metavar="NAMES", help="some products, such as pgn,epd; without it all of them"
+        "--only",
+        metavar="NAMES",
+        help="some products, such as pgn,epd; without it all but the video",
     )
     command.add_argument(
         "--anyway", action="store_true", help="publish also when claims fail or words are stale"
@@ -61,6 +65,7 @@ def add(commands: Commands) -> None:
     )
     add_engine_option(command)
     add_lesson_settings(command)
+    add_filming(command)
 
 
 def run(given: argparse.Namespace) -> int:
@@ -79,11 +84,18 @@ def run(given: argparse.Namespace) -> int:
     try:
         only = None if given.only is None else [n.strip() for n in given.only.split(",")]
         products = chosen(only)
-        found = _found(given, products)
-        choices = Choices(width, given.language)
-        with progress(str(given.lesson), "Making", "product") as tell:
+        choices = Choices(width, given.language, filming(given, products))
+        found = _found(given, products, choices)
+        long = any(product.on_request for product in products)
+        doing = ("Filming", "frame") if long else ("Making", "product")
+        with progress(str(given.lesson), *doing) as tell:
             published = publish(
-                found, given.out, products, choices, anyway=given.anyway, progress=tell
+                found,
+                given.out,
+                products,
+                replace(choices, progress=tell) if long else choices,
+                anyway=given.anyway,
+                progress=None if long else tell,
             )
     except RefusedError as error:
         for finding in error.failing:
@@ -106,12 +118,12 @@ def run(given: argparse.Namespace) -> int:
     return 0
 
 
-def _found(given: argparse.Namespace, products: tuple[Product, ...]) -> Found:
+def _found(given: argparse.Namespace, products: tuple[Product, ...], choices: Choices) -> Found:
     """The proof, and the study where a product needs it; refused before the study where claims fail."""
     from lineproof.collection import CollectionError
     from lineproof.facade import Lesson
     from lineproof.publish import Found, refuse
-    from lineproof.publish.publishing import check
+    from lineproof.publish.publishing import check, check_choices
     from lineproof.replies import NaturalError, StudyError
 
     from .outside import opened, unanswered
@@ -121,6 +133,7 @@ def _found(given: argparse.Namespace, products: tuple[Product, ...]) -> Found:
     try:
         lesson = Lesson.open(given.lesson, side=given.side, audience=given.audience)
         check(lesson, given.out)
+        check_choices(lesson, products, choices)
         with opened(given.engine) as engine:
             with progress(name) as tell:
                 proof = lesson.prove(

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
-from typing import Final
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Final, Literal
 
 from lineproof.lesson import Lesson, LessonError
-from lineproof.proof import Proof
+from lineproof.proof import Progress, Proof
 from lineproof.replies import Study
 
 from .letters import Language
@@ -28,11 +29,28 @@ class UnknownProductError(PublishError):
 
 
 @dataclass(frozen=True)
+class Filming:
+    """What the author chooses of the video. voice: a recording to lay under it. vertical: higher than wide.
+    loop: the number of a line, from 1, which alone is shown. size: in pixels, wide; multiples of 16."""
+
+    voice: Path | None = None
+    vertical: bool = False
+    loop: int | None = None
+    codec: Literal["h264", "av1"] = "h264"
+    size: tuple[int, int] = (1920, 1080)
+
+
+@dataclass(frozen=True)
 class Choices:
-    """What the author chooses. width: of pictures, in pixels. language: of the letters of the pieces, in moves only."""
+    """What the author chooses. width: of pictures, in pixels. language: of the letters of the pieces, in moves only.
+
+    progress: told how far a product is that takes long.
+    """
 
     width: int = WIDTH
     language: Language = "en"
+    filming: Filming = Filming()
+    progress: Progress | None = field(default=None, compare=False)
 
 
 @dataclass(frozen=True)
@@ -56,7 +74,8 @@ class Product:
 
     make: the same lesson, findings and choices give the same bytes. It raises `PublishError` where the lesson lacks what
     the product is made of, and gives no files where there is merely nothing to show.
-    notes: sentences for the author alone, on what could not be kept.
+    check: refuses before any work what the choices ask of it and cannot be had.
+    notes: sentences for the author alone, on what could not be kept. on_request: made only where it is named, as it takes long.
     """
 
     name: str
@@ -64,3 +83,5 @@ class Product:
     make: Callable[[Lesson, Found, Choices], Files]
     needs_study: bool = False
     notes: Callable[[Lesson, Choices], tuple[str, ...]] | None = None
+    on_request: bool = False
+    check: Callable[[Lesson, Choices], None] | None = None

@@ -82,6 +82,16 @@ def check(lesson: Lesson, out: Path) -> None:
     check_folder(out)
 
 
+def check_choices(lesson: Lesson, products: Sequence[Product], choices: Choices) -> None:
+    """Refuses before any work what the choices ask of a product and cannot be had.
+
+    :raises PublishError:
+    """
+    for product in products:
+        if product.check is not None:
+            product.check(lesson, choices)
+
+
 def refuse(proof: Proof, anyway: bool = False) -> tuple[Finding, ...]:
     """The findings that fail, and those of stale words, also where it is only likely that an edit left them behind.
 
