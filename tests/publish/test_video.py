@@ -22,9 +22,10 @@ from lineproof.diagram import STAGE, JustPlayed, Mark, MarkedSquare, Pin, diagra
 from lineproof.facade import Lesson
 from lineproof.order import RunningOrder, running_order
 from lineproof.publish import Choices, Filming, Found, PublishError, publish
-from lineproof.publish.captioning import chapters
+from lineproof.publish.captioning import captions, chapters
 from lineproof.publish.products.captions import make as make_captions
 from lineproof.publish.products.video import PRODUCT, make, notes
+from lineproof.publish.video.layout import Page
 
 from .lessons import nothing_found
 
@@ -263,6 +264,47 @@ def test_vertical_is_higher_than_wide_with_the_same_board(made: Made, tmp_path: 
         apart(picture[LEFT : LEFT + BOARD, TOP : TOP + BOARD], drawn(lesson.places[1].board.fen))
         < NEAR
     )
+
+
+def test_captions_that_are_drawn_in_stand_below_the_board_while_they_are_said(
+    made: Made, tmp_path: Path
+) -> None:
+    choices = Choices(filming=Filming(size=SIZE, burn_captions=True))
+    file = film(made.lesson, made.found, tmp_path, choices)
+    value = probed(file)
+    assert "mov_text" not in streams(value)
+    assert abs(float(value["format"]["duration"]) - made.order.seconds) < 0.05
+    page = Page(*SIZE, words=True)
+    frames = decoded(file)
+    shown = captions(made.order)
+    for second in np.arange(0, made.order.seconds, 0.5):
+        ends = {one.ends / 1000 for one in shown} | {one.begins / 1000 for one in shown}
+        if min(abs(second - edge) for edge in ends) > 0.05:
+            below = at(frames, second)[page.words_top :].max(axis=2) > 128
+            said = any(one.begins <= 1000 * second < one.ends for one in shown)
+            assert below.any() == said
+    assert sum(one.ends - one.begins for one in shown) < 900 * made.order.seconds
+    (cue,) = [cue for cue in made.order.cues if "pins" in cue.words]
+    picture = at(frames, cue.begins)
+    assert page.top < TOP
+    svg = diagram(cue.place.board.fen, theme=STAGE, size=page.board)
+    decoder = av.VideoCodecContext.create("png", "r")
+    (right,) = decoder.decode(av.Packet(png(svg, page.board)))
+    there = picture[page.top : page.top + page.board, page.left : page.left + page.board].astype(
+        int
+    )
+    assert apart(there, right.to_ndarray(format="rgb24")) < NEAR
+    assert film(made.lesson, made.found, tmp_path, choices).read_bytes() == file.read_bytes()
+
+
+def test_what_the_letters_lack_is_named(tmp_path: Path) -> None:
+    lesson = Lesson.from_text("1. e4 {Légal 将 ♞ \u05d0.} *", side="white")
+    choices = Choices(filming=Filming(size=SIZE, burn_captions=True))
+    published = publish(nothing_found(lesson), tmp_path, (PRODUCT,), choices)
+    assert [note for _, note in published.notes] == [
+        "the letters have no 将 (U+5C06) \u05d0 (U+05D0): each is shown as \ufffd"
+    ]
+    assert notes(lesson, SMALL) == ()
 
 
 def test_a_loop_shows_one_line_and_ends_as_it_begins(made: Made, tmp_path: Path) -> None:

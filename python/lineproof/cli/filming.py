@@ -28,6 +28,11 @@ def add_filming(command: argparse.ArgumentParser) -> None:
     group.add_argument(
         "--loop", type=int, metavar="LINE", help="one line alone, by its number, as a short loop"
     )
+    group.add_argument(
+        "--burn-captions",
+        action="store_true",
+        help="draw the captions into the pictures, below the board",
+    )
     group.add_argument("--codec", choices=("h264", "av1"), help="of the pictures (h264)")
 
 
@@ -36,7 +41,10 @@ def filming(given: argparse.Namespace, products: Sequence[Product]) -> Filming:
     from lineproof.publish import Filming
 
     asked = any(product.name == VIDEO for product in products)
-    for option in ("voice", "vertical", "loop", "codec"):
+    for option in ("voice", "vertical", "loop", "burn_captions", "codec"):
         if not asked and getattr(given, option) not in (None, False):
-            raise CommandError(f"--{option} is for the video; ask for it with --only {VIDEO}")
-    return Filming(given.voice, given.vertical, given.loop, given.codec or "h264")
+            name = option.replace("_", "-")
+            raise CommandError(f"--{name} is for the video; ask for it with --only {VIDEO}")
+    return Filming(
+        given.voice, given.vertical, given.loop, given.burn_captions, given.codec or "h264"
+    )

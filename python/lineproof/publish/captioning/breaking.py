@@ -20,10 +20,16 @@ from .timed import Timed, timed
 
 _STOP = re.compile(r"[.?!…][)\]\"'”’»]*\Z")
 _COMMA = re.compile(r"[,;:–—][)\]\"'”’»]*\Z")
+_LEANS = re.compile(
+    r"(?:a|an|the|of|to|with|on|in|at|by|for|from|and|or|but|that|which|is|are|was|it|he|she|we|you|i|our|his|its|not|no|white|black)",
+    re.I,
+)
+"""Words that lean on the next one."""
 
 # Costs; one caption more costs 1.
 ONE: Final = 1.0
-AT_COMMA, ANYWHERE, ALONE = 1.0, 3.0, 2.0
+AT_COMMA, ANYWHERE, LEANING, ALONE = 1.0, 3.0, 4.5, 2.0
+"""Behind a comma; elsewhere; behind a word that leans on the next; for a word that stands alone."""
 TWO_CUES, SILENCE = 1.5, 4.0
 """Two cues in one caption; a second of silence inside one."""
 TOO_SHORT, TOO_FAST, TOO_LONG = 100.0, 20.0, 20.0
@@ -112,7 +118,9 @@ def _ending(words: Sequence[Timed], at: int, to: int) -> float:
     text = words[to - 1].text
     if _STOP.search(text):
         return alone
-    return alone + (AT_COMMA if _COMMA.search(text) else ANYWHERE)
+    if _COMMA.search(text):
+        return alone + AT_COMMA
+    return alone + (LEANING if _LEANS.fullmatch(text) else ANYWHERE)
 
 
 def _next(words: Sequence[Timed], to: int, end: float) -> float:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from lineproof.lesson import Lesson, Place
 from lineproof.order.timing import length
 from lineproof.publish.captioning import captions, chapters
@@ -9,9 +11,12 @@ from lineproof.publish.naming import slug_of
 from lineproof.publish.product import Choices, Files, Filming, Found, Product, PublishError
 from lineproof.publish.told import told
 from lineproof.publish.video import Claimed, Scene, extended, looped, scenes
+from lineproof.publish.video.characters import LACKING, lacking
 from lineproof.report.plain import plain
 from lineproof.report.title import title_of
 
+NAMED = 5
+"""Characters that cannot be drawn and are named."""
 NEAR = 0.5
 """Seconds by which a voice may differ from the running order and be said to fit."""
 
@@ -82,12 +87,27 @@ def _line(lesson: Lesson, filming: Filming) -> Place:
 
 
 def notes(lesson: Lesson, choices: Choices) -> tuple[str, ...]:
-    """How long the voice is, beside the running order."""
-    if choices.filming.voice is None:
+    """How long the voice is, beside the running order; what of the captions cannot be drawn."""
+    filming = choices.filming
+    if filming.loop is not None:
         return ()
+    told_of = () if filming.voice is None else _length(lesson, filming.voice)
+    return told_of + (_undrawn(lesson) if filming.burn_captions else ())
+
+
+def _undrawn(lesson: Lesson) -> tuple[str, ...]:
+    missing = lacking(line for one in captions(told(lesson, "video")) for line in one.lines)
+    if not missing:
+        return ()
+    named = " ".join(f"{c} (U+{ord(c):04X})" for c in missing[:NAMED])
+    more = f" and {len(missing) - NAMED:,} more" if len(missing) > NAMED else ""
+    return (f"the letters have no {named}{more}: each is shown as {LACKING}",)
+
+
+def _length(lesson: Lesson, file: Path) -> tuple[str, ...]:
     from lineproof.publish.video.voice import Voice
 
-    voice, order = Voice(choices.filming.voice).seconds, told(lesson, "video").seconds
+    voice, order = Voice(file).seconds, told(lesson, "video").seconds
     lasts = f"the voice lasts {length(voice)}, the running order {length(order)}"
     if abs(voice - order) < NEAR:
         return (lasts,)

@@ -56,7 +56,7 @@ class Art:
         self._empty = np.empty((page.height, page.width, 3), np.uint8)
         self._empty[:] = _rgb(STAGE.ink)
         svg = diagram("8/8/8/8/8/8/8/8", theme=STAGE, size=page.board)
-        self._ground = np.ascontiguousarray(_decoded(png(svg, page.board))[:, :, :3])
+        self._ground = np.ascontiguousarray(decoded(png(svg, page.board))[:, :, :3])
 
     def pictures(self, scene: Scene) -> Iterator[Pixels]:
         """One for each frame that a scene has."""
@@ -89,11 +89,11 @@ class Art:
         pieces = read_placement(still.fen).pieces
         under, over = layered(still.marks)
         for mark in under:
-            _lay(board, self._mark(mark, pieces))
+            lay(board, self._mark(mark, pieces))
         for at, letter in pieces.items():
-            _lay(board, self._piece(letter), self._corner(at))
+            lay(board, self._piece(letter), self._corner(at))
         for mark in over:
-            _lay(board, self._mark(mark, pieces))
+            lay(board, self._mark(mark, pieces))
         return board
 
     def _paged(self, board: Pixels) -> Pixels:
@@ -123,22 +123,22 @@ class Art:
         moved = motion(before.fen, after.fen, uci)
         base = self._ground.copy()
         for at, letter in moved.resting.items():
-            _lay(base, self._piece(letter), self._corner(at))
+            lay(base, self._piece(letter), self._corner(at))
         for share in between:
             yield self._paged(self._moved(base.copy(), moved, share))
 
     def _moved(self, board: Pixels, moved: Motion, share: float) -> Pixels:
         late = max(share - TURNS_FROM, 0.0) / (1 - TURNS_FROM)
         for at, letter in moved.taken.items():
-            _lay(board, self._piece(letter), self._corner(at), 1 - late)
+            lay(board, self._piece(letter), self._corner(at), 1 - late)
         for one in reversed(moved.sliding):
             start, end = self._corner(one.start), self._corner(one.end)
             place = (_between(start[0], end[0], share), _between(start[1], end[1], share))
             if one.becomes == one.letter:
-                _lay(board, self._piece(one.letter), place)
+                lay(board, self._piece(one.letter), place)
             else:
-                _lay(board, self._piece(one.letter), place, 1 - late)
-                _lay(board, self._piece(one.becomes), place, late)
+                lay(board, self._piece(one.letter), place, 1 - late)
+                lay(board, self._piece(one.becomes), place, late)
         return board
 
     def _corner(self, square: str) -> tuple[int, int]:
@@ -175,12 +175,12 @@ class Art:
             f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}" height="{height}" '
             f'viewBox="{left} {top} {wide} {high}">{drawn}</svg>'
         )
-        pixels = _decoded(png(svg, width)).astype(np.uint16)
+        pixels = decoded(png(svg, width)).astype(np.uint16)
         at = left * pixel // UNIT, top * pixel // UNIT
         return Patch(*at, pixels[:, :, :3], pixels[:, :, 3:])
 
 
-def _lay(
+def lay(
     board: Pixels, patch: Patch, corner: tuple[int, int] = (0, 0), opacity: float = 1.0
 ) -> None:
     """Lays a part over a board; what stands out over the edge is cut off. corner: that the part is measured from."""
@@ -200,7 +200,7 @@ def _between(start: int, end: int, share: float) -> int:
     return round(start + (end - start) * share)
 
 
-def _decoded(picture: bytes) -> Pixels:
+def decoded(picture: bytes) -> Pixels:
     """The pixels of a PNG file, with their cover."""
     decoder = av.VideoCodecContext.create("png", "r")
     (frame,) = decoder.decode(av.Packet(picture))

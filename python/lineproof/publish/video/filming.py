@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import tempfile
 from collections.abc import Sequence
+from itertools import pairwise
 from pathlib import Path
 
 import av
@@ -15,6 +16,7 @@ from lineproof.publish.product import Choices, PublishError
 from .art import Art
 from .film import Film
 from .layout import Page
+from .lettering import Lettering
 from .scenes import Scene
 from .voice import Voice
 
@@ -29,12 +31,16 @@ def film(
     chapters: Sequence[Chapter] = (),
     voice: Voice | None = None,
 ) -> bytes:
-    """The bytes of an MP4 file.
+    """The bytes of an MP4 file. captions: a stream of their own, or in the pictures where the choices say so.
 
     :raises PublishError: when it cannot be made.
     """
     wide, high = choices.filming.size
-    page = Page(high, wide) if choices.filming.vertical else Page(wide, high)
+    if choices.filming.vertical:
+        wide, high = high, wide
+    burnt = choices.filming.burn_captions and bool(captions)
+    page = Page(wide, high, burnt)
+    lettering = Lettering(page, captions if burnt else ())
     art = Art(page, flipped)
     end = scenes[-1].ends
     with tempfile.TemporaryDirectory(prefix="lineproof-") as folder:
@@ -44,7 +50,7 @@ def film(
                 file,
                 page,
                 choices.filming.codec,
-                captions=captions,
+                captions=() if burnt else captions,
                 chapters=chapters,
                 end=end,
                 title=title,
@@ -54,10 +60,15 @@ def film(
                     if choices.progress is not None:
                         choices.progress(scene.begins, end)
                     for number, picture in enumerate(art.pictures(scene)):
-                        lasts = scene.ends - scene.begins if scene.kind == "still" else 1
-                        made.show(
-                            picture, scene.begins + number, lasts, key=scene.key and number == 0
-                        )
+                        at = scene.begins + number
+                        until = scene.ends if scene.kind == "still" else at + 1
+                        for begins, ends in pairwise(lettering.cuts(at, until)):
+                            made.show(
+                                lettering.on(picture, begins),
+                                begins,
+                                ends - begins,
+                                key=scene.key and begins == scene.begins,
+                            )
             return file.read_bytes()
         except (OSError, av.error.FFmpegError) as error:
             why = reason(error) if isinstance(error, OSError) else str(error)
