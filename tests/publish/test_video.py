@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import shutil
 import subprocess
 import sys
@@ -418,17 +419,26 @@ def test_a_stopped_video_leaves_nothing_behind(
     assert told == sorted(told) and told[-1][1] == round(30 * made.order.seconds)
 
 
-def test_no_room_is_told_and_leaves_nothing(
-    made: Made, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
-
-    def full(self: Path) -> bytes:
-        raise OSError(28, "No space left on device")
-
-    monkeypatch.setattr(Path, "read_bytes", full)
-    with pytest.raises(PublishError, match=r"the video cannot be made \(no space left on device\)"):
-        publish(made.found, tmp_path / "out", (PRODUCT,), SMALL)
+def test_no_room_is_told_and_leaves_nothing(tmp_path: Path) -> None:
+    """A system that lets no file grow is like a full disk."""
+    code = """
+import resource, signal, sys
+from lineproof.facade import Lesson, PublishError
+signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
+resource.setrlimit(resource.RLIMIT_FSIZE, (9000, 9000))
+try:
+    Lesson.from_text("1. e4 {Good.} *", side="white").publish("out", "sketch", only=["video"])
+except PublishError as error:
+    print(error)
+"""
+    environment = os.environ | {"TMPDIR": str(tmp_path)}
+    ran = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, env=environment, cwd=tmp_path
+    )
+    assert ran.stdout == (
+        f"{tmp_path}: the video cannot be made (file too large); make room in the folder for temporary files, or name another with"
+        " TMPDIR\n"
+    ), ran.stderr
     assert list(tmp_path.iterdir()) == []
 
 

@@ -74,6 +74,6 @@ def film(
             why = reason(error) if isinstance(error, OSError) else str(error)
             raise PublishError(
                 f"the video cannot be made ({why})",
-                path=folder,
+                path=tempfile.gettempdir(),
                 hint="make room in the folder for temporary files, or name another with TMPDIR",
             ) from error
