@@ -222,6 +222,7 @@ class Lesson(lessons.Lesson):
         *,
         only: Sequence[str] | None = None,
         choices: Choices | None = None,
+        order: RunningOrder | None = None,
         anyway: bool = False,
         progress: Progress | None = None,
         studying: Progress | None = None,
@@ -232,7 +233,8 @@ class Lesson(lessons.Lesson):
         """Proves the lesson and writes products of it into a folder, each into a folder of its name; all of them or nothing.
 
         effort: of the proof; pause points are those of a study at sketch effort. only: names of products, by default all but the video, which takes long.
-        choices: width of pictures, language of the pieces' letters, what the video is like. anyway: also where claims fail.
+        choices: width of pictures, language of the pieces' letters, what the video is like.
+        order: what captions and video follow, as `order` gives it; by default the whole lesson's, without a study. anyway: also where claims fail.
         progress, studying: called with the claims, and with the steps of the study, that are done and in all. The rest as in `prove`.
         :raises lineproof.publish.RefusedError: when claims fail or words are stale.
         :raises lineproof.publish.PublishError: when there is no such product, or one cannot be made or written.
@@ -253,7 +255,7 @@ class Lesson(lessons.Lesson):
                 if needed
                 else None
             )
-        return publish_found(Found(proof, studied), folder, products, choices, anyway=anyway)
+        return publish_found(Found(proof, studied, order), folder, products, choices, anyway=anyway)
 
     def follow(
         self,

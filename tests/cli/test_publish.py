@@ -82,6 +82,25 @@ def test_a_video_is_made_where_it_is_asked_for(home: Path) -> None:
     assert b"ftyp" in (home / "out" / "video" / "short.mp4").read_bytes()[:12]
 
 
+def test_captions_follow_an_order_that_is_cut_and_asks_at_pause_points(home: Path) -> None:
+    (home / "trap.pgn").write_text(
+        TRAP.replace(" 4. Nc3", " 4. Nc3 {Quiet.} (4. h3 {%s.})" % " ".join(["Long"] * 200)),
+        encoding="utf-8",
+    )
+    texts = []
+    for options in ((), ("--minutes", "1"), ("--minutes", "2", "--study")):
+        ran = lineproof(
+            home, "publish", "trap.pgn", *SKETCH, "--out", "out", "--only", "captions", *options
+        )
+        assert (ran.status, ran.err) == (0, "")
+        said = "1 line left out, to fit into 1 minute: it lasts "
+        assert (said in ran.out) == (options == ("--minutes", "1"))
+        texts.append((home / "out" / "captions" / "trap.vtt").read_text("utf-8"))
+    whole, cut, asked = texts
+    assert "Long Long" in whole and "Long" not in cut and "This is mate." in cut
+    assert "what would you play?" in asked and "what would you play?" not in whole
+
+
 def test_a_failing_claim_is_named_with_its_place_and_nothing_is_written(home: Path) -> None:
     ran = lineproof(home, "publish", "vienna.pgn", *SKETCH, "--out", "out")
     assert (ran.status, ran.out) == (1, "")
@@ -121,6 +140,8 @@ def test_anyway_publishes_and_says_so_on_the_terminal_only(home: Path) -> None:
         (("--out", "vienna.pgn"), "vienna.pgn: this is a file; give a folder with --out"),
         (("--out", "out", "--width", "0"), "--width is 0; give 1 to 16384 pixels"),
         (("--out", "out", "--audience", "9"), "--audience is 9; give a rating from 400 to 2900"),
+        (("--out", "out", "--only", "pgn", "--minutes", "3"), "--minutes is for captions and the video; ask for one of them with --only"),
+        (("--out", "out", "--only", "captions", "--minutes", "0.1"), "the minutes are 0.1; give a number from 1 to 1000"),
         (("--out", "out", "--voice", "talk.wav"), "--voice is for the video; ask for it with --only video"),
         (("--out", "out", "--only", "pgn", "--loop", "1"), "--loop is for the video; ask for it with --only video"),
         (("--out", "out", "--only", "video", "--loop", "9"), "sound.pgn: there is no line 9: the lesson has 1; their numbers are those in the names of the diagrams"),

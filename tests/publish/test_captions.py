@@ -136,7 +136,7 @@ def test_the_reading_speed_is_kept_or_what_is_not_is_said(words_a_minute: int) -
     shown = read(files(lesson)["srt"], "srt")
     fast = [one for one in shown if len("\n".join(one.lines)) / (one.ends - one.begins) > 17.05]
     short = [one for one in shown if one.ends - one.begins < 0.9995]
-    told = " ".join(notes(lesson, Choices()))
+    told = " ".join(notes(lesson, nothing_found(lesson), Choices()))
     assert (f"{len(fast)} of {len(shown)} captions must be read faster" in told) == bool(fast)
     assert (f"{len(short)} of {len(shown)} captions stand for less" in told) == bool(short)
     assert bool(told) == bool(fast or short)

@@ -305,7 +305,7 @@ def test_what_the_letters_lack_is_named(tmp_path: Path) -> None:
     assert [note for _, note in published.notes] == [
         "the letters have no 将 (U+5C06) \u05d0 (U+05D0): each is shown as \ufffd"
     ]
-    assert notes(lesson, SMALL) == ()
+    assert notes(lesson, nothing_found(lesson), SMALL) == ()
 
 
 def test_a_loop_shows_one_line_and_ends_as_it_begins(made: Made, tmp_path: Path) -> None:
@@ -373,7 +373,7 @@ def test_a_longer_voice_holds_the_last_picture(sounds: Path, tmp_path: Path) -> 
     value = probed(file)
     assert abs(float(streams(value)["h264"]["duration"]) - 9) < 0.05
     assert len(decoded(file)) == 28
-    (note,) = notes(lesson, choices)
+    (note,) = notes(lesson, nothing_found(lesson), choices)
     assert note.endswith("the last picture stands 5 s longer")
 
 

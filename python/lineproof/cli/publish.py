@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from .failures import CLAIM_FAILS, STOPPED, CommandError
-from .filming import add_filming, filming
+from .filming import add_filming, filming, told_order
 from .output import say, write, write_json
 from .shared import (
     add_command,
@@ -122,6 +122,7 @@ def _found(given: argparse.Namespace, products: tuple[Product, ...], choices: Ch
     """The proof, and the study where a product needs it; refused before the study where claims fail."""
     from lineproof.collection import CollectionError
     from lineproof.facade import Lesson
+    from lineproof.order import OrderError
     from lineproof.publish import Found, refuse
     from lineproof.publish.publishing import check, check_choices
     from lineproof.replies import NaturalError, StudyError
@@ -143,14 +144,16 @@ def _found(given: argparse.Namespace, products: tuple[Product, ...], choices: Ch
             if line is not None:
                 raise CommandError(f"{line}; nothing was published")
             refuse(proof, given.anyway)
-            if not any(product.needs_study for product in products):
-                return Found(proof)
             with progress(name, "Studying", "step") as tell:
+                order = told_order(given, lesson, tell)
+                if not any(product.needs_study for product in products):
+                    return Found(proof, order=order)
                 return Found(
                     proof,
                     lesson.study(progress=tell, collection=given.collection, engine=engine),
+                    order,
                 )
-    except (StudyError, CollectionError, NaturalError) as error:
+    except (OrderError, StudyError, CollectionError, NaturalError) as error:
         raise CommandError(str(error)) from error
     except KeyboardInterrupt:
         raise CommandError(

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Final, Literal
 
 from lineproof.lesson import Lesson, LessonError
+from lineproof.order import RunningOrder
 from lineproof.proof import Progress, Proof
 from lineproof.replies import Study
 
@@ -56,10 +57,12 @@ class Choices:
 
 @dataclass(frozen=True)
 class Found:
-    """What was found of a lesson. study: None unless a product of the run asks for it."""
+    """What was found of a lesson. study: None unless a product of the run asks for it. order: the running order that captions and
+    video follow; None for the whole lesson's, without a study."""
 
     proof: Proof
     study: Study | None = None
+    order: RunningOrder | None = None
 
     @property
     def studied(self) -> Study:
@@ -83,6 +86,6 @@ class Product:
     summary: str
     make: Callable[[Lesson, Found, Choices], Files]
     needs_study: bool = False
-    notes: Callable[[Lesson, Choices], tuple[str, ...]] | None = None
+    notes: Callable[[Lesson, Found, Choices], tuple[str, ...]] | None = None
     on_request: bool = False
     check: Callable[[Lesson, Choices], None] | None = None

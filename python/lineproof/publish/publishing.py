@@ -150,6 +150,6 @@ def publish(
             (product.name, note)
             for product in products
             if product.notes is not None
-            for note in product.notes(lesson, choices)
+            for note in product.notes(lesson, found, choices)
         ),
     )

@@ -6,11 +6,11 @@ from lineproof.lesson import Lesson
 from lineproof.publish.captioning import captions, chapter_list, chapters, srt, unkept, webvtt
 from lineproof.publish.naming import slug_of
 from lineproof.publish.product import Choices, Files, Found, Product
-from lineproof.publish.told import told
+from lineproof.publish.told import left_out, told
 
 
 def make(lesson: Lesson, found: Found, choices: Choices) -> Files:  # noqa: ARG001 - one shape for all
-    order = told(lesson, "captions")
+    order = told(lesson, found, "captions")
     shown = captions(order)
     name = slug_of(lesson)
     return {
@@ -20,8 +20,9 @@ def make(lesson: Lesson, found: Found, choices: Choices) -> Files:  # noqa: ARG0
     }
 
 
-def notes(lesson: Lesson, choices: Choices) -> tuple[str, ...]:  # noqa: ARG001 - one shape for all
-    return unkept(captions(told(lesson, "captions")))
+def notes(lesson: Lesson, found: Found, choices: Choices) -> tuple[str, ...]:  # noqa: ARG001 - one shape for all
+    order = told(lesson, found, "captions")
+    return left_out(order) + unkept(captions(order))
 
 
 PRODUCT = Product(

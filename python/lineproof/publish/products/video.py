@@ -5,11 +5,12 @@ from __future__ import annotations
 from pathlib import Path
 
 from lineproof.lesson import Lesson, Place
+from lineproof.order import RunningOrder
 from lineproof.order.timing import length
 from lineproof.publish.captioning import captions, chapters
 from lineproof.publish.naming import slug_of
 from lineproof.publish.product import Choices, Files, Filming, Found, Product, PublishError
-from lineproof.publish.told import told
+from lineproof.publish.told import left_out, told
 from lineproof.publish.video import Claimed, Scene, extended, looped, scenes
 from lineproof.publish.video.characters import LACKING, lacking
 from lineproof.report.plain import plain
@@ -52,7 +53,7 @@ def make(lesson: Lesson, found: Found, choices: Choices) -> Files:
         shown: tuple[Scene, ...] = looped(line, claimed)
         film_bytes = film(shown, choices, flipped=flipped, title=plain(title_of(lesson)))
         return {f"{name}-loop-{filming.loop:02d}.mp4": film_bytes}
-    order = told(lesson, "video")
+    order = told(lesson, found, "video")
     voice = None if filming.voice is None else Voice(filming.voice)
     shown = scenes(order, claimed)
     if voice is not None:
@@ -86,17 +87,18 @@ def _line(lesson: Lesson, filming: Filming) -> Place:
     return lines[number - 1]
 
 
-def notes(lesson: Lesson, choices: Choices) -> tuple[str, ...]:
+def notes(lesson: Lesson, found: Found, choices: Choices) -> tuple[str, ...]:
     """How long the voice is, beside the running order; what of the captions cannot be drawn."""
     filming = choices.filming
     if filming.loop is not None:
         return ()
-    told_of = () if filming.voice is None else _length(lesson, filming.voice)
-    return told_of + (_undrawn(lesson) if filming.burn_captions else ())
+    order = told(lesson, found, "video")
+    lengths = () if filming.voice is None else _lengths(order, filming.voice)
+    return left_out(order) + lengths + (_undrawn(order) if filming.burn_captions else ())
 
 
-def _undrawn(lesson: Lesson) -> tuple[str, ...]:
-    missing = lacking(line for one in captions(told(lesson, "video")) for line in one.lines)
+def _undrawn(order: RunningOrder) -> tuple[str, ...]:
+    missing = lacking(line for one in captions(order) for line in one.lines)
     if not missing:
         return ()
     named = " ".join(f"{c} (U+{ord(c):04X})" for c in missing[:NAMED])
@@ -104,10 +106,10 @@ def _undrawn(lesson: Lesson) -> tuple[str, ...]:
     return (f"the letters have no {named}{more}: each is shown as {LACKING}",)
 
 
-def _length(lesson: Lesson, file: Path) -> tuple[str, ...]:
+def _lengths(running: RunningOrder, file: Path) -> tuple[str, ...]:
     from lineproof.publish.video.voice import Voice
 
-    voice, order = Voice(file).seconds, told(lesson, "video").seconds
+    voice, order = Voice(file).seconds, running.seconds
     lasts = f"the voice lasts {length(voice)}, the running order {length(order)}"
     if abs(voice - order) < NEAR:
         return (lasts,)
