@@ -255,7 +255,9 @@ class Lesson(lessons.Lesson):
                 if needed
                 else None
             )
-        return publish_found(Found(proof, studied, order), folder, products, choices, anyway=anyway)
+        return publish_found(
+            Found(proof, studied, order=order), folder, products, choices, anyway=anyway
+        )
 
     def follow(
         self,

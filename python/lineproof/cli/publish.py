@@ -84,7 +84,7 @@ def run(given: argparse.Namespace) -> int:
     try:
         only = None if given.only is None else [n.strip() for n in given.only.split(",")]
         products = chosen(only)
-        choices = Choices(width, given.language, filming(given, products))
+        choices = Choices(width, given.language, filming=filming(given, products))
         found = _found(given, products, choices)
         long = any(product.on_request for product in products)
         doing = ("Filming", "frame") if long else ("Making", "product")
@@ -151,7 +151,7 @@ def _found(given: argparse.Namespace, products: tuple[Product, ...], choices: Ch
                 return Found(
                     proof,
                     lesson.study(progress=tell, collection=given.collection, engine=engine),
-                    order,
+                    order=order,
                 )
     except (OrderError, StudyError, CollectionError, NaturalError) as error:
         raise CommandError(str(error)) from error

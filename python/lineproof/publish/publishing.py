@@ -146,7 +146,7 @@ def publish(
         ),
         tuple(product for product, files in made.items() if not files),
         failing,
-        tuple(
+        notes=tuple(
             (product.name, note)
             for product in products
             if product.notes is not None
