@@ -29,6 +29,7 @@ from lineproof.publish.products.video import PRODUCT, make, notes
 from lineproof.publish.video.layout import Page
 
 from .lessons import nothing_found
+from .test_captions import HOSTILE
 
 TEXT = """[Event "Harbour Street <i>\\"trap\\"</i>"]
 
@@ -150,6 +151,17 @@ def test_chapters_and_captions_are_in_it(made: Made) -> None:
     (text,) = [data.decode() for name, data in beside.items() if name.endswith(".vtt")]
     read = [(c.start, c.end, c.text) for c in webvtt.from_string(srt)]
     assert read == [(c.start, c.end, c.text) for c in webvtt.from_string(text)]
+
+
+def test_hostile_words_are_in_it_as_they_are_beside_it(tmp_path: Path) -> None:
+    lesson = Lesson.from_text(HOSTILE, name="hostile.pgn", side="white")
+    file = film(lesson, nothing_found(lesson), tmp_path)
+    with av.open(str(file)) as source:
+        packets = [bytes(one) for one in source.demux(subtitles=0) if one.size > 2]
+    texts = [one[2 : 2 + int.from_bytes(one[:2], "big")].decode() for one in packets]
+    assert texts == ["\n".join(one.lines) for one in captions(running_order(lesson))]
+    assert all(len(one) == 2 + int.from_bytes(one[:2], "big") for one in packets)
+    assert any("<script>" in text for text in texts) and any("-->" in text for text in texts)
 
 
 def test_a_player_can_begin_at_each_cue(made: Made) -> None:
@@ -451,7 +463,7 @@ try:
 except PublishError as error:
     print(error)
 """
-    for library in ("av", "numpy"):
+    for library in ("av", "numpy", "resvg_py"):
         ran = subprocess.run([sys.executable, "-c", code, library], capture_output=True, text=True)
         assert ran.stdout == (
             f"a.pgn: a video needs {library}, which is not installed; pip install 'lineproof[video]', or leave video out with --only\n"

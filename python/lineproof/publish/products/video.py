@@ -25,7 +25,9 @@ NEAR = 0.5
 def check(lesson: Lesson, choices: Choices) -> None:
     """:raises PublishError: when a library is missing, the voice cannot be read, or there is no such line."""
     try:
-        from lineproof.publish.video import filming  # noqa: F401 - whether it can be imported
+        import resvg_py  # noqa: F401 - whether it can be imported
+
+        from lineproof.publish.video import filming  # noqa: F401
         from lineproof.publish.video.voice import Voice
     except ImportError as missing:
         raise PublishError(

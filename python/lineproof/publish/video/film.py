@@ -36,7 +36,7 @@ CODECS: Final = {
             "preset": "veryfast",
             "crf": "18",
             "forced-idr": "1",
-            "x264-params": "scenecut=0:keyint=600:stitchable=1",
+            "x264-params": "scenecut=0:keyint=600",
         },
     ),
     "av1": (
@@ -67,7 +67,8 @@ class Film:
         voice: Voice | None = None,
     ) -> None:
         """end: in frames."""
-        os.environ.setdefault("SVT_LOG", "1")  # or the encoder of AV1 tells its settings
+        if codec == "av1":  # whose encoder tells its settings otherwise
+            os.environ.setdefault("SVT_LOG", "1")
         flags = {"movflags": "+faststart", "fflags": "+bitexact"}
         self.container = av.open(str(file), "w", format="mp4", options=flags)
         self.container.metadata["title"] = title
