@@ -319,6 +319,22 @@ def test_what_the_letters_lack_is_named(tmp_path: Path) -> None:
     assert notes(lesson, nothing_found(lesson), SMALL) == ()
 
 
+@pytest.mark.parametrize("codec", ["h264", "av1"])
+def test_at_a_constant_rate_every_frame_is_there(tmp_path: Path, codec: Any) -> None:
+    lesson = Lesson.from_text("1. e4 {Good.} e5 {Well.} *", side="white")
+    pictures = []
+    for constant_rate in (False, True):
+        filming = Filming(size=SIZE, codec=codec, constant_rate=constant_rate)
+        file = film(lesson, nothing_found(lesson), tmp_path, Choices(filming=filming))
+        frames = decoded(file)
+        pictures.append([board(at(frames, n / 10)) for n in range(44)])
+        video = streams(probed(file))[codec]
+        assert abs(float(video["duration"]) - 4.4) < 0.05
+        assert (video["avg_frame_rate"] == "30/1") == constant_rate
+        assert len(frames) == (132 if constant_rate else 28)
+    assert max(apart(one, other) for one, other in zip(*pictures, strict=True)) < 2
+
+
 def test_a_loop_shows_one_line_and_ends_as_it_begins(made: Made, tmp_path: Path) -> None:
     choices = Choices(filming=Filming(size=SIZE, loop=1))
     file = film(made.lesson, made.found, tmp_path, choices)

@@ -44,6 +44,11 @@ def add_filming(command: argparse.ArgumentParser) -> None:
         action="store_true",
         help="draw the captions into the pictures, below the board",
     )
+    group.add_argument(
+        "--constant-rate",
+        action="store_true",
+        help="all 30 frames a second, for programs that cut videos; takes several times as long",
+    )
     group.add_argument("--codec", choices=("h264", "av1"), help="of the pictures (h264)")
 
 
@@ -58,12 +63,17 @@ def filming(given: argparse.Namespace, products: Sequence[Product]) -> Filming:
                 f"--{option} is for captions and the video; ask for one of them with --only"
             )
     asked = VIDEO in names
-    for option in ("voice", "vertical", "loop", "burn_captions", "codec"):
+    for option in ("voice", "vertical", "loop", "burn_captions", "constant_rate", "codec"):
         if not asked and getattr(given, option) not in (None, False):
             name = option.replace("_", "-")
             raise CommandError(f"--{name} is for the video; ask for it with --only {VIDEO}")
     return Filming(
-        given.voice, given.vertical, given.loop, given.burn_captions, given.codec or "h264"
+        given.voice,
+        given.vertical,
+        given.loop,
+        given.burn_captions,
+        given.constant_rate,
+        given.codec or "h264",
     )
 
 

@@ -32,12 +32,14 @@ class UnknownProductError(PublishError):
 @dataclass(frozen=True)
 class Filming:
     """What the author chooses of the video. voice: a recording to lay under it. vertical: higher than wide.
-    loop: the number of a line, from 1, which alone is shown. burn_captions: draws them into the pictures. size: in pixels, wide; multiples of 16."""
+    loop: the number of a line, from 1, which alone is shown. burn_captions: draws them into the pictures.
+    constant_rate: each of the 30 frames a second is in the file, though it has not changed. size: in pixels, wide; multiples of 16."""
 
     voice: Path | None = None
     vertical: bool = False
     loop: int | None = None
     burn_captions: bool = False
+    constant_rate: bool = False
     codec: Literal["h264", "av1"] = "h264"
     size: tuple[int, int] = (1920, 1080)
 

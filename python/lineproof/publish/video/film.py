@@ -65,8 +65,10 @@ class Film:
         end: int = 0,
         title: str = "",
         voice: Voice | None = None,
+        constant_rate: bool = False,
     ) -> None:
-        """end: in frames."""
+        """end: in frames. constant_rate: whether a picture is in the file as often as it has frames."""
+        self.constant_rate = constant_rate
         if codec == "av1":  # whose encoder tells its settings otherwise
             os.environ.setdefault("SVT_LOG", "1")
         flags = {"movflags": "+faststart", "fflags": "+bitexact"}
@@ -112,10 +114,14 @@ class Film:
     def show(self, picture: Pixels, begins: int, frames: int, *, key: bool = False) -> None:
         """Shows a picture. begins, frames: its time, in frames. key: whether a player can begin here."""
         frame = av.VideoFrame.from_ndarray(self.planes.of(picture), format="yuv420p")
-        frame.pts, frame.time_base = begins, _TICK
+        frame.time_base = _TICK
         frame.pict_type = PictureType.I if key else PictureType.NONE
-        self._frames[begins] = frames
-        self._mux(self.stream.encode(frame))
+        lasts = 1 if self.constant_rate else frames
+        for at in range(begins, begins + frames, lasts):
+            frame.pts = at
+            self._frames[at] = lasts
+            self._mux(self.stream.encode(frame))
+            frame.pict_type = PictureType.NONE
 
     def _mux(self, packets: Sequence[Any]) -> None:
         for packet in packets:

@@ -55,6 +55,7 @@ def film(
                 end=end,
                 title=title,
                 voice=voice,
+                constant_rate=choices.filming.constant_rate,
             ) as made:
                 for scene in scenes:
                     if choices.progress is not None:
