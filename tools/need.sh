@@ -4,7 +4,7 @@
 #   sh tools/need.sh python         prints the first Python >= 3.11 that can make a venv
 #   sh tools/need.sh build          asks for what a build needs: python, cargo, a linker
 #   sh tools/need.sh page           asks for what the desk's page is built with: node, npm
-#   sh tools/need.sh test           asks for what the tests need besides: git, chromium, fonts, node;
+#   sh tools/need.sh test           asks for what the tests need besides: git, chromium, ffmpeg, fonts, node;
 #                                   as root on Debian it installs what is missing of these
 #
 # Exit status: 0 all there; 1 something is missing (said on standard error).
@@ -96,6 +96,10 @@ has_node() {
     has npm && node -e 'const [a, b] = process.versions.node.split(".").map(Number); process.exit(a > 22 || (a === 22 && b >= 12) || (a === 20 && b >= 19) ? 0 : 1)' >/dev/null 2>&1
 }
 
+has_ffmpeg() {
+    has ffmpeg && has ffprobe
+}
+
 has_serif() {
     has fc-list && [ -n "$(fc-list 'DejaVu Serif' 2>/dev/null)" ]
 }
@@ -104,6 +108,7 @@ has_serif() {
 test_tools='git|git|has git
 chromium|chromium (the tests look at pages in it)|has_chromium
 nodejs npm|Node.js 20.19 or newer with npm (on Debian from 13 on)|has_node
+ffmpeg|ffmpeg and ffprobe (the tests look into videos with them)|has_ffmpeg
 fontconfig fonts-dejavu-core|fonts (DejaVu, for pictures of the report)|has_serif'
 
 each_missing_tool() { # calls "$1 packages what" for each tool whose check fails

@@ -29,6 +29,7 @@ from packaging.requirements import Requirement
 from packaging.utils import canonicalize_name
 
 ROOT = Path(__file__).resolve().parent.parent
+LETTERS = ROOT / "python" / "lineproof" / "publish" / "video" / "letters"
 
 # Licences that may be combined into a work under GPL-3.0-or-later. Source: Free Software
 # Foundation, "Various Licenses and Comments about Them", "GPL-Compatible Free Software Licenses".
@@ -59,7 +60,9 @@ COMPATIBLE = frozenset(
 # Licences that the list above does not name, and whose every condition is one of a licence that it does name. The four of
 # bzip2-1.0.6: keep the notice, and do not use the author's name (BSD-3-Clause); do not claim to have written it, and mark
 # changed versions (Zlib).
-OF_THE_SAME_CONDITIONS = frozenset({"bzip2-1.0.6"})
+# Those of Bitstream-Vera, for fonts: keep the notice (MIT), give changed ones another name than its own (Zlib), do not use the
+# authors' names (BSD-3-Clause), do not sell a font by itself (OFL-1.1, which the list above's source calls free).
+OF_THE_SAME_CONDITIONS = frozenset({"bzip2-1.0.6", "Bitstream-Vera"})
 
 # What older metadata says, as an SPDX identifier.
 SPELLINGS = {
@@ -101,6 +104,7 @@ TOOLS = (
     ("npm", "Artistic-2.0", "https://www.npmjs.com", "installs the npm packages"),
     ("Git", "GPL-2.0-only", "https://git-scm.com", "the tests copy the sources with it"),
     ("Chromium", "BSD-3-Clause", "https://www.chromium.org", "the tests look at pages in it"),
+    ("FFmpeg", "GPL-2.0-or-later", "https://ffmpeg.org", "the tests look into videos with it"),
     ("DejaVu fonts", "Bitstream-Vera", "https://dejavu-fonts.github.io", "pictures in the tests"),
 )
 
@@ -119,7 +123,7 @@ stale. Lineproof itself is under GPL-3.0-or-later (LICENSE). Licences are SPDX i
 SHIPS_IN = """\
 ## In the wheel
 
-Rust crates compiled into the wheel, on one platform or another, and the standard library.
+Rust crates compiled into the wheel, on one platform or another, and the standard library; the letters of captions.
 """
 SHIPS_IN_PAGE = """\
 ## In the desk's page
@@ -283,6 +287,18 @@ def standard_library() -> Component:
     )
 
 
+def letters() -> Component:
+    """The font that captions of a video are drawn in."""
+    text = (LETTERS / "LICENCE.txt").read_text(encoding="utf-8")
+    return Component(
+        name="DejaVu Sans, a part of it",
+        version="2.37",
+        licence="Bitstream-Vera",
+        homepage="https://dejavu-fonts.github.io",
+        text=text,
+    )
+
+
 def packages() -> tuple[tuple[Component, ...], tuple[Component, ...]]:
     """The packages that pip installs with Lineproof, and those that only build or test it."""
     locked = read_lock(ROOT / "tools" / "requirements-test.txt")
@@ -434,6 +450,7 @@ def take_inventory() -> Inventory:
     in_wheel, building_crates = crates()
     beside, building_packages = packages()
     in_page, building_page = npm_packages()
+    in_wheel = (*in_wheel, letters())
     return Inventory(in_wheel, in_page, beside, building_crates, building_packages, building_page)
 
 

@@ -24,7 +24,7 @@ from lineproof.proof import Effort, EvidenceStore, Finding, Progress, Proof, evi
 from lineproof.proof.marking import mark, take_back
 from lineproof.publish import Choices, Found, Published, PublishError, RefusedError, chosen
 from lineproof.publish import publish as publish_found
-from lineproof.publish.publishing import check, refuse
+from lineproof.publish.publishing import check, check_choices, refuse
 from lineproof.replies import Replies
 from lineproof.replies.answering import Answer, answer
 from lineproof.replies.study import Study, study
@@ -222,6 +222,7 @@ class Lesson(lessons.Lesson):
         *,
         only: Sequence[str] | None = None,
         choices: Choices | None = None,
+        order: RunningOrder | None = None,
         anyway: bool = False,
         progress: Progress | None = None,
         studying: Progress | None = None,
@@ -231,8 +232,9 @@ class Lesson(lessons.Lesson):
     ) -> Published:
         """Proves the lesson and writes products of it into a folder, each into a folder of its name; all of them or nothing.
 
-        effort: of the proof; pause points are those of a study at sketch effort. only: names of products, by default all.
-        choices: width of pictures, language of the pieces' letters. anyway: also where claims fail.
+        effort: of the proof; pause points are those of a study at sketch effort. only: names of products, by default all but the video, which takes long.
+        choices: width of pictures, language of the pieces' letters, what the video is like.
+        order: what captions and video follow, as `order` gives it; by default the whole lesson's, without a study. anyway: also where claims fail.
         progress, studying: called with the claims, and with the steps of the study, that are done and in all. The rest as in `prove`.
         :raises lineproof.publish.RefusedError: when claims fail or words are stale.
         :raises lineproof.publish.PublishError: when there is no such product, or one cannot be made or written.
@@ -240,6 +242,7 @@ class Lesson(lessons.Lesson):
         """
         folder, products = Path(out), chosen(only)
         check(self, folder)
+        check_choices(self, products, choices or Choices())
         with ExitStack() as stack:
             engine, counted = _engine(engine, stack), _collection(collection, stack)
             proof = self.prove(
@@ -252,7 +255,9 @@ class Lesson(lessons.Lesson):
                 if needed
                 else None
             )
-        return publish_found(Found(proof, studied), folder, products, choices, anyway=anyway)
+        return publish_found(
+            Found(proof, studied, order=order), folder, products, choices, anyway=anyway
+        )
 
     def follow(
         self,

@@ -27,7 +27,14 @@ def test_every_product_is_written_and_listed(home: Path) -> None:
     ran = lineproof(home, "publish", "trap.pgn", *SKETCH, "--out", "out", "--width", "40", "--json")
     value = valid(ran, "publish")
     assert value["published"] and value["fails"] == [] and value["empty"] == []
-    assert {file["product"] for file in value["files"]} == {"article", "diagrams", "epd", "page", "pgn"}
+    assert {file["product"] for file in value["files"]} == {
+        "article",
+        "captions",
+        "diagrams",
+        "epd",
+        "page",
+        "pgn",
+    }
     there = {str(path.relative_to(home / "out")) for path in (home / "out").rglob("*.*")}
     for file in value["files"]:
         data = (home / "out" / file["name"]).read_bytes()
@@ -59,6 +66,40 @@ def test_every_product_is_written_and_listed(home: Path) -> None:
     assert (german.status, german.err) == (0, "")
     assert german.out.startswith("Published in out:\n  article   ")
     assert "6. Lxf7+ Ke7 7. Sd5#" in (home / "out" / "article" / "trap.md").read_text("utf-8")
+
+
+def test_a_video_is_made_where_it_is_asked_for(home: Path) -> None:
+    (home / "short.pgn").write_text("1. e4 {Good.} *\n", encoding="utf-8")
+    ran = lineproof(
+        home, "publish", "short.pgn", *SKETCH, "--out", "out", "--only", "video,captions", "--json"
+    )
+    value = valid(ran, "publish")
+    names = [file["name"] for file in value["files"]]
+    assert names == [
+        "captions/SHA256SUMS", "captions/short-chapters.txt", "captions/short.srt", "captions/short.vtt",
+        "video/SHA256SUMS", "video/short.mp4",
+    ]  # fmt: skip
+    assert value["notes"] == []
+    assert b"ftyp" in (home / "out" / "video" / "short.mp4").read_bytes()[:12]
+
+
+def test_captions_follow_an_order_that_is_cut_and_asks_at_pause_points(home: Path) -> None:
+    (home / "trap.pgn").write_text(
+        TRAP.replace(" 4. Nc3", " 4. Nc3 {Quiet.} (4. h3 {%s.})" % " ".join(["Long"] * 200)),
+        encoding="utf-8",
+    )
+    texts = []
+    for options in ((), ("--minutes", "1"), ("--minutes", "2", "--study")):
+        ran = lineproof(
+            home, "publish", "trap.pgn", *SKETCH, "--out", "out", "--only", "captions", *options
+        )
+        assert (ran.status, ran.err) == (0, "")
+        said = "1 line left out, to fit into 1 minute: it lasts "
+        assert (said in ran.out) == (options == ("--minutes", "1"))
+        texts.append((home / "out" / "captions" / "trap.vtt").read_text("utf-8"))
+    whole, cut, asked = texts
+    assert "Long Long" in whole and "Long" not in cut and "This is mate." in cut
+    assert "what would you play?" in asked and "what would you play?" not in whole
 
 
 def test_a_failing_claim_is_named_with_its_place_and_nothing_is_written(home: Path) -> None:
@@ -95,11 +136,16 @@ def test_anyway_publishes_and_says_so_on_the_terminal_only(home: Path) -> None:
 @pytest.mark.parametrize(
     ("arguments", "message"),
     [
-        (("--out", "out", "--only", "pgn,song"), "--only: there is no product 'song'; choose from article, diagrams, epd, page, pgn"),
-        (("--out", "out", "--only", ""), "--only: a product has no name; choose from article, diagrams, epd, page, pgn"),
+        (("--out", "out", "--only", "pgn,song"), "--only: there is no product 'song'; choose from article, captions, diagrams, epd, page, pgn, video"),
+        (("--out", "out", "--only", ""), "--only: a product has no name; choose from article, captions, diagrams, epd, page, pgn, video"),
         (("--out", "vienna.pgn"), "vienna.pgn: this is a file; give a folder with --out"),
         (("--out", "out", "--width", "0"), "--width is 0; give 1 to 16384 pixels"),
         (("--out", "out", "--audience", "9"), "--audience is 9; give a rating from 400 to 2900"),
+        (("--out", "out", "--only", "pgn", "--minutes", "3"), "--minutes is for captions and the video; ask for one of them with --only"),
+        (("--out", "out", "--only", "captions", "--minutes", "0.1"), "the minutes are 0.1; give a number from 1 to 1000"),
+        (("--out", "out", "--voice", "talk.wav"), "--voice is for the video; ask for it with --only video"),
+        (("--out", "out", "--only", "pgn", "--loop", "1"), "--loop is for the video; ask for it with --only video"),
+        (("--out", "out", "--only", "video", "--loop", "9"), "sound.pgn: there is no line 9: the lesson has 1; their numbers are those in the names of the diagrams"),
         ((), "lineproof publish: the following arguments are required: --out; see `lineproof publish --help`"),
     ],
 )  # fmt: skip

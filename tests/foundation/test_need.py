@@ -133,13 +133,14 @@ def test_a_cargo_that_does_not_run_is_named(machine: Path) -> None:
     assert "rustup toolchain install 1.95.0" in run.stderr
 
 
-def test_the_tests_need_a_browser_and_fonts_and_git(machine: Path) -> None:
+def test_the_tests_need_a_browser_and_ffmpeg_and_fonts_and_git(machine: Path) -> None:
     put_all_for_a_build(machine)
     run = need(machine, "test")
     assert run.returncode == 1
     for command in (
         "install git",
         "install chromium",
+        "install ffmpeg",
         "install nodejs npm",
         "install fontconfig fonts-dejavu-core",
     ):
@@ -153,6 +154,8 @@ def test_as_root_the_missing_test_tools_are_installed(machine: Path) -> None:
     put(machine, "fc-list", "echo 'DejaVu Serif'")
     put(machine, "npm", "")
     put(machine, "node", "")
+    put(machine, "ffmpeg", "")
+    put(machine, "ffprobe", "")
     git = f"printf '#!/bin/sh\\n' > {machine}/git; /bin/chmod +x {machine}/git"
     put(machine, "apt-get", f'echo "$@" >> {machine}/asked; case "$1" in install) {git} ;; esac')
     run = need(machine, "test")

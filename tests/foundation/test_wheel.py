@@ -94,7 +94,7 @@ def test_the_wheel_brings_all_its_files(wheel: Path) -> None:
     expected = {
         path.relative_to(sources).as_posix()
         for path in (sources / "lineproof").rglob("*")
-        if path.suffix in {".py", ".pyi", ".json", ".typed"}
+        if path.suffix in {".py", ".pyi", ".json", ".typed", ".ttf", ".txt"}
     }
     assert {"lineproof/py.typed", "lineproof/_engine.pyi"} <= expected
     assert "lineproof/report/schema/proof.schema.json" in expected

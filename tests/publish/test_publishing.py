@@ -37,16 +37,30 @@ def test_what_fails_is_counted(tmp_path: Path) -> None:
 
 
 def test_the_products_are_found_by_their_modules() -> None:
-    assert [product.name for product in all_products()] == ["article", "diagrams", "epd", "page", "pgn"]
+    assert [product.name for product in all_products()] == [
+        "article",
+        "captions",
+        "diagrams",
+        "epd",
+        "page",
+        "pgn",
+        "video",
+    ]
     assert chosen(["pgn", "epd", "pgn"]) == tuple(
         p for p in all_products() if p.name in ("epd", "pgn")
     )
-    assert chosen(None) == all_products()
+
+
+def test_the_video_is_made_only_where_it_is_named() -> None:
+    assert {p.name for p in all_products()} - {p.name for p in chosen(None)} == {"video"}
+    assert [product.name for product in chosen(["video"])] == ["video"]
 
 
 @pytest.mark.parametrize("names", [["pgn", "song"], [""], []])
 def test_a_name_that_no_product_has_is_refused(names: list[str]) -> None:
-    with pytest.raises(UnknownProductError, match="choose from article, diagrams, epd, page, pgn"):
+    with pytest.raises(
+        UnknownProductError, match="choose from article, captions, diagrams, epd, page, pgn, video"
+    ):
         chosen(names)
 
 

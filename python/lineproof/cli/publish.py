@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import argparse
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from .failures import CLAIM_FAILS, STOPPED, CommandError
+from .filming import add_filming, filming, told_order
 from .output import say, write, write_json
 from .shared import (
     add_command,
@@ -18,7 +20,7 @@ from .shared import (
 
 if TYPE_CHECKING:
     from lineproof.proof import Finding
-    from lineproof.publish import Found, Product, Published
+    from lineproof.publish import Choices, Found, Product, Published
 
     from .shared import Commands
 
@@ -29,7 +31,10 @@ LANGUAGES = ("en", "de", "fr", "es", "nl")
 
 def add(commands: Commands) -> None:
     command = add_command(
-        commands, "publish", "write a proved lesson as PGN, EPD, diagrams, an article and a page", run
+        commands,
+        "publish",
+        "write a proved lesson as PGN, EPD, diagrams, captions, an article and a page",
+        run,
     )
     command.add_argument(
         "lesson", metavar="LESSON", type=Path, help="a lesson folder or a PGN file"
@@ -38,7 +43,9 @@ def add(commands: Commands) -> None:
         "--out", metavar="FOLDER", type=Path, required=True, help="where the products go"
     )
     command.add_argument(
-        "--only", metavar="NAMES", help="some products, such as pgn,epd; without it all of them"
+        "--only",
+        metavar="NAMES",
+        help="some products, such as pgn,epd; without it all but the video",
     )
     command.add_argument(
         "--anyway", action="store_true", help="publish also when claims fail or words are stale"
@@ -58,6 +65,7 @@ def add(commands: Commands) -> None:
     )
     add_engine_option(command)
     add_lesson_settings(command)
+    add_filming(command)
 
 
 def run(given: argparse.Namespace) -> int:
@@ -76,11 +84,18 @@ def run(given: argparse.Namespace) -> int:
     try:
         only = None if given.only is None else [n.strip() for n in given.only.split(",")]
         products = chosen(only)
-        found = _found(given, products)
-        choices = Choices(width, given.language)
-        with progress(str(given.lesson), "Making", "product") as tell:
+        choices = Choices(width, given.language, filming=filming(given, products))
+        found = _found(given, products, choices)
+        long = any(product.on_request for product in products)
+        doing = ("Filming", "frame") if long else ("Making", "product")
+        with progress(str(given.lesson), *doing) as tell:
             published = publish(
-                found, given.out, products, choices, anyway=given.anyway, progress=tell
+                found,
+                given.out,
+                products,
+                replace(choices, progress=tell) if long else choices,
+                anyway=given.anyway,
+                progress=None if long else tell,
             )
     except RefusedError as error:
         for finding in error.failing:
@@ -103,12 +118,13 @@ def run(given: argparse.Namespace) -> int:
     return 0
 
 
-def _found(given: argparse.Namespace, products: tuple[Product, ...]) -> Found:
+def _found(given: argparse.Namespace, products: tuple[Product, ...], choices: Choices) -> Found:
     """The proof, and the study where a product needs it; refused before the study where claims fail."""
     from lineproof.collection import CollectionError
     from lineproof.facade import Lesson
+    from lineproof.order import OrderError
     from lineproof.publish import Found, refuse
-    from lineproof.publish.publishing import check
+    from lineproof.publish.publishing import check, check_choices
     from lineproof.replies import NaturalError, StudyError
 
     from .outside import opened, unanswered
@@ -118,6 +134,7 @@ def _found(given: argparse.Namespace, products: tuple[Product, ...]) -> Found:
     try:
         lesson = Lesson.open(given.lesson, side=given.side, audience=given.audience)
         check(lesson, given.out)
+        check_choices(lesson, products, choices)
         with opened(given.engine) as engine:
             with progress(name) as tell:
                 proof = lesson.prove(
@@ -127,14 +144,16 @@ def _found(given: argparse.Namespace, products: tuple[Product, ...]) -> Found:
             if line is not None:
                 raise CommandError(f"{line}; nothing was published")
             refuse(proof, given.anyway)
-            if not any(product.needs_study for product in products):
-                return Found(proof)
             with progress(name, "Studying", "step") as tell:
+                order = told_order(given, lesson, tell)
+                if not any(product.needs_study for product in products):
+                    return Found(proof, order=order)
                 return Found(
                     proof,
                     lesson.study(progress=tell, collection=given.collection, engine=engine),
+                    order=order,
                 )
-    except (StudyError, CollectionError, NaturalError) as error:
+    except (OrderError, StudyError, CollectionError, NaturalError) as error:
         raise CommandError(str(error)) from error
     except KeyboardInterrupt:
         raise CommandError(
@@ -168,6 +187,7 @@ def _answer(published: Published) -> str:
         files = "1 file" if len(sizes) == 1 else f"{len(sizes):,} files"
         lines.append(f"  {product:<9} {files}, {sum(sizes):,} bytes")
     lines += [f"  {product:<9} nothing to show" for product in published.empty]
+    lines += [f"  {product}: {plain(note)}." for product, note in published.notes]
     return "\n".join(lines) + "\n"
 
 
@@ -181,6 +201,10 @@ def _json(out: Path, published: Published | None, failing: tuple[Finding, ...]) 
             for f in (published.files if published is not None else ())
         ],
         "empty": list(published.empty) if published is not None else [],
+        "notes": [
+            {"product": product, "words": words}
+            for product, words in (published.notes if published is not None else ())
+        ],
         "fails": [
             {
                 "at": _address(finding),

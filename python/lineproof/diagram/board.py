@@ -70,7 +70,7 @@ def diagram(
     own = checked_prefix(id_prefix)
     shared = sprite_prefix(theme) if use_sprite else own
     glyphs = FILES + RANKS if coordinates and theme.coordinates else ""
-    corner = _corner_of(flipped)
+    corner = corner_of(flipped)
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{size}" height="{size}" '
         f'viewBox="{_view_box(theme, bool(glyphs))}" role="img" '
@@ -89,15 +89,19 @@ def diagram(
     parts.append(f'<use href="#{ground_id(shared)}"/>')
     if glyphs:
         parts.append(_coordinates(shared, corner))
-    # Corner marks lie under the pieces, dots over strokes; lines lie over the pieces.
-    under: list[Mark] = [mark for mark in marks if isinstance(mark, MarkedSquare)]
-    under += [mark for mark in marks if isinstance(mark, JustPlayed)]
-    over = [mark for mark in marks if not isinstance(mark, MarkedSquare | JustPlayed)]
+    under, over = layered(marks)
     occupied = placement.pieces.keys()
     parts += [draw_mark(mark, corner, theme, occupied) for mark in under]
     parts += [_piece(shared, square, letter, corner) for square, letter in placement.pieces.items()]
     parts += [draw_mark(mark, corner, theme, occupied) for mark in over]
     return "".join(parts) + "</svg>"
+
+
+def layered(marks: Sequence[Mark]) -> tuple[list[Mark], list[Mark]]:
+    """What lies under the pieces and what over them: corner marks under them, dots over strokes; lines over them."""
+    under: list[Mark] = [mark for mark in marks if isinstance(mark, MarkedSquare)]
+    under += [mark for mark in marks if isinstance(mark, JustPlayed)]
+    return under, [mark for mark in marks if not isinstance(mark, MarkedSquare | JustPlayed)]
 
 
 def _view_box(theme: Theme, has_glyphs: bool) -> str:
@@ -108,7 +112,9 @@ def _view_box(theme: Theme, has_glyphs: bool) -> str:
     return f"{-wide} {-frame} {side} {side}"
 
 
-def _corner_of(flipped: bool) -> Corner:
+def corner_of(flipped: bool) -> Corner:
+    """Where squares lie on a board that is seen from Black's side or not."""
+
     def corner(square: str) -> tuple[int, int]:
         file, rank = file_and_rank(square)
         column, row = (7 - file, rank) if flipped else (file, 7 - rank)

@@ -7,14 +7,17 @@ b'\\x89PNG'
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from pathlib import Path
+
 from .board import LARGEST
 from .errors import DiagramError, RendererMissingError
 
 
-def png(svg: str, width: int) -> bytes:
+def png(svg: str, width: int, fonts: Sequence[Path] = ()) -> bytes:
     """The PNG file of a diagram's SVG text, `width` pixels wide.
 
-    No fonts are loaded: diagrams hold none. A diagram that uses a sprite has no parts of its own,
+    No fonts are loaded but those that are given: diagrams hold none. A diagram that uses a sprite has no parts of its own,
     so draw it with `use_sprite=False` for a picture.
 
     :raises DiagramError: if the width is not 1 to `LARGEST`, or `svg` cannot be read
@@ -29,6 +32,11 @@ def png(svg: str, width: int) -> bytes:
             "PNG pictures need resvg-py: pip install 'lineproof[publish]'"
         ) from missing
     try:
-        return resvg_py.svg_to_bytes(svg_string=svg, width=width, skip_system_fonts=True)
+        return resvg_py.svg_to_bytes(
+            svg_string=svg,
+            width=width,
+            skip_system_fonts=True,
+            font_files=[str(font) for font in fonts],
+        )
     except ValueError as broken:
         raise DiagramError(f"the SVG cannot be drawn: {broken}") from broken

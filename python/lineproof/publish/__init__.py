@@ -7,13 +7,14 @@ True
 
 from __future__ import annotations
 
-from .product import Choices, Files, Found, Product, PublishError, UnknownProductError
+from .product import Choices, Files, Filming, Found, Product, PublishError, UnknownProductError
 from .publishing import Published, RefusedError, Written, publish, refuse
 from .registry import all_products, chosen
 
 __all__ = [
     "Choices",
     "Files",
+    "Filming",
     "Found",
     "Product",
     "PublishError",

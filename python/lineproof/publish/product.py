@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
-from typing import Final
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Final, Literal
 
 from lineproof.lesson import Lesson, LessonError
-from lineproof.proof import Proof
+from lineproof.order import RunningOrder
+from lineproof.proof import Progress, Proof
 from lineproof.replies import Study
 
 from .letters import Language
@@ -28,19 +30,41 @@ class UnknownProductError(PublishError):
 
 
 @dataclass(frozen=True)
+class Filming:
+    """What the author chooses of the video. voice: a recording to lay under it. vertical: higher than wide.
+    loop: the number of a line, from 1, which alone is shown. burn_captions: draws them into the pictures.
+    constant_rate: each of the 30 frames a second is in the file, though it has not changed. size: in pixels, wide; multiples of 16."""
+
+    voice: Path | None = None
+    vertical: bool = False
+    loop: int | None = None
+    burn_captions: bool = False
+    constant_rate: bool = False
+    codec: Literal["h264", "av1"] = "h264"
+    size: tuple[int, int] = (1920, 1080)
+
+
+@dataclass(frozen=True)
 class Choices:
-    """What the author chooses. width: of pictures, in pixels. language: of the letters of the pieces, in moves only."""
+    """What the author chooses. width: of pictures, in pixels. language: of the letters of the pieces, in moves only.
+
+    progress: told how far a product is that takes long.
+    """
 
     width: int = WIDTH
     language: Language = "en"
+    filming: Filming = Filming()
+    progress: Progress | None = field(default=None, compare=False)
 
 
 @dataclass(frozen=True)
 class Found:
-    """What was found of a lesson. study: None unless a product of the run asks for it."""
+    """What was found of a lesson. study: None unless a product of the run asks for it. order: the running order that captions and
+    video follow; None for the whole lesson's, without a study."""
 
     proof: Proof
     study: Study | None = None
+    order: RunningOrder | None = None
 
     @property
     def studied(self) -> Study:
@@ -56,9 +80,14 @@ class Product:
 
     make: the same lesson, findings and choices give the same bytes. It raises `PublishError` where the lesson lacks what
     the product is made of, and gives no files where there is merely nothing to show.
+    check: refuses before any work what the choices ask of it and cannot be had.
+    notes: sentences for the author alone, on what could not be kept. on_request: made only where it is named, as it takes long.
     """
 
     name: str
     summary: str
     make: Callable[[Lesson, Found, Choices], Files]
     needs_study: bool = False
+    notes: Callable[[Lesson, Found, Choices], tuple[str, ...]] | None = None
+    on_request: bool = False
+    check: Callable[[Lesson, Choices], None] | None = None

@@ -48,12 +48,14 @@ class Written:
 
 @dataclass(frozen=True)
 class Published:
-    """What was published. empty: products with nothing to show. failing: claims that fail and were published all the same."""
+    """What was published. empty: products with nothing to show. failing: claims that fail and were published all the same.
+    notes: by product, sentences for the author on what could not be kept."""
 
     out: Path
     files: tuple[Written, ...]
     empty: tuple[str, ...]
     failing: tuple[Finding, ...]
+    notes: tuple[tuple[str, str], ...] = ()
 
 
 def check(lesson: Lesson, out: Path) -> None:
@@ -78,6 +80,16 @@ def check(lesson: Lesson, out: Path) -> None:
             hint="choose another with --out",
         )
     check_folder(out)
+
+
+def check_choices(lesson: Lesson, products: Sequence[Product], choices: Choices) -> None:
+    """Refuses before any work what the choices ask of a product and cannot be had.
+
+    :raises PublishError:
+    """
+    for product in products:
+        if product.check is not None:
+            product.check(lesson, choices)
 
 
 def refuse(proof: Proof, anyway: bool = False) -> tuple[Finding, ...]:
@@ -119,10 +131,11 @@ def publish(
     check(lesson, out)
     failing = refuse(found.proof, anyway)
     made: dict[str, Files] = {}
+    choices = choices or Choices()
     for product in products:
         if progress is not None:
             progress(len(made), len(products))
-        made[product.name] = with_sums(product.make(lesson, found, choices or Choices()))
+        made[product.name] = with_sums(product.make(lesson, found, choices))
     write(out, made)
     return Published(
         out,
@@ -133,4 +146,10 @@ def publish(
         ),
         tuple(product for product, files in made.items() if not files),
         failing,
+        notes=tuple(
+            (product.name, note)
+            for product in products
+            if product.notes is not None
+            for note in product.notes(lesson, found, choices)
+        ),
     )

@@ -22,13 +22,13 @@ def all_products() -> tuple[Product, ...]:
 
 
 def chosen(names: Sequence[str] | None) -> tuple[Product, ...]:
-    """The products of these names, each once; all of them for None.
+    """The products of these names, each once; for None all of them but those that are made on request.
 
     :raises UnknownProductError: for a name that no product has, or no name at all.
     """
     known = {product.name: product for product in all_products()}
     if names is None:
-        return tuple(known.values())
+        return tuple(product for product in known.values() if not product.on_request)
     listed = ", ".join(known)
     for name in names:
         if name not in known:
