@@ -27,7 +27,13 @@ def test_every_product_is_written_and_listed(home: Path) -> None:
     ran = lineproof(home, "publish", "trap.pgn", *SKETCH, "--out", "out", "--width", "40", "--json")
     value = valid(ran, "publish")
     assert value["published"] and value["fails"] == [] and value["empty"] == []
-    assert {file["product"] for file in value["files"]} == {"article", "diagrams", "epd", "pgn"}
+    assert {file["product"] for file in value["files"]} == {
+        "article",
+        "diagrams",
+        "epd",
+        "handout",
+        "pgn",
+    }
     there = {str(path.relative_to(home / "out")) for path in (home / "out").rglob("*.*")}
     for file in value["files"]:
         data = (home / "out" / file["name"]).read_bytes()
@@ -95,8 +101,8 @@ def test_anyway_publishes_and_says_so_on_the_terminal_only(home: Path) -> None:
 @pytest.mark.parametrize(
     ("arguments", "message"),
     [
-        (("--out", "out", "--only", "pgn,song"), "--only: there is no product 'song'; choose from article, diagrams, epd, pgn"),
-        (("--out", "out", "--only", ""), "--only: a product has no name; choose from article, diagrams, epd, pgn"),
+        (("--out", "out", "--only", "pgn,song"), "--only: there is no product 'song'; choose from article, diagrams, epd, handout, pgn"),
+        (("--out", "out", "--only", ""), "--only: a product has no name; choose from article, diagrams, epd, handout, pgn"),
         (("--out", "vienna.pgn"), "vienna.pgn: this is a file; give a folder with --out"),
         (("--out", "out", "--width", "0"), "--width is 0; give 1 to 16384 pixels"),
         (("--out", "out", "--audience", "9"), "--audience is 9; give a rating from 400 to 2900"),

@@ -37,7 +37,13 @@ def test_what_fails_is_counted(tmp_path: Path) -> None:
 
 
 def test_the_products_are_found_by_their_modules() -> None:
-    assert [product.name for product in all_products()] == ["article", "diagrams", "epd", "pgn"]
+    assert [product.name for product in all_products()] == [
+        "article",
+        "diagrams",
+        "epd",
+        "handout",
+        "pgn",
+    ]
     assert chosen(["pgn", "epd", "pgn"]) == tuple(
         p for p in all_products() if p.name in ("epd", "pgn")
     )
@@ -46,7 +52,9 @@ def test_the_products_are_found_by_their_modules() -> None:
 
 @pytest.mark.parametrize("names", [["pgn", "song"], [""], []])
 def test_a_name_that_no_product_has_is_refused(names: list[str]) -> None:
-    with pytest.raises(UnknownProductError, match="choose from article, diagrams, epd, pgn"):
+    with pytest.raises(
+        UnknownProductError, match="choose from article, diagrams, epd, handout, pgn"
+    ):
         chosen(names)
 
 

@@ -25,11 +25,16 @@ if TYPE_CHECKING:
 FORMAT = 1
 """Of the JSON."""
 LANGUAGES = ("en", "de", "fr", "es", "nl")
+NOTATIONS = ("letters", "figurine")
+PAPERS = ("a4", "letter")
 
 
 def add(commands: Commands) -> None:
     command = add_command(
-        commands, "publish", "write a proved lesson as PGN, EPD, diagrams and an article", run
+        commands,
+        "publish",
+        "write a proved lesson as a handout, PGN, EPD, diagrams, an article",
+        run,
     )
     command.add_argument(
         "lesson", metavar="LESSON", type=Path, help="a lesson folder or a PGN file"
@@ -50,14 +55,30 @@ def add(commands: Commands) -> None:
         "--language",
         choices=LANGUAGES,
         default="en",
-        help="of the pieces' letters, in the moves of the article (en)",
+        help="of the pieces' letters, in the moves of the article and the handout (en)",
     )
+    _add_handout(command)
     add_effort_option(command, "normal")
     command.add_argument(
         "--collection", metavar="NAME", help="a collection whose games are counted"
     )
     add_engine_option(command)
     add_lesson_settings(command)
+
+
+def _add_handout(command: argparse.ArgumentParser) -> None:
+    page = command.add_argument_group("the handout")
+    page.add_argument(
+        "--notation",
+        choices=NOTATIONS,
+        default="letters",
+        help="letters of the language, or figurines, which need none (letters)",
+    )
+    page.add_argument("--paper", choices=PAPERS, default="a4", help="size of the paper (a4)")
+    page.add_argument(
+        "--columns", type=int, choices=(1, 2), help="of text (2, and 1 in large type)"
+    )
+    page.add_argument("--large", action="store_true", help="large type")
 
 
 def run(given: argparse.Namespace) -> int:
@@ -77,7 +98,9 @@ def run(given: argparse.Namespace) -> int:
         only = None if given.only is None else [n.strip() for n in given.only.split(",")]
         products = chosen(only)
         found = _found(given, products)
-        choices = Choices(width, given.language)
+        choices = Choices(
+            width, given.language, given.notation, given.paper, given.columns, given.large
+        )
         with progress(str(given.lesson), "Making", "product") as tell:
             published = publish(
                 found, given.out, products, choices, anyway=given.anyway, progress=tell

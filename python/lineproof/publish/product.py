@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import Final
+from typing import Final, Literal
 
 from lineproof.lesson import Lesson, LessonError
 from lineproof.proof import Proof
 from lineproof.replies import Study
 
-from .letters import Language
+from .letters import Language, Signs
+
+Paper = Literal["a4", "letter"]
 
 Files = Mapping[str, bytes]
 """Contents by name; a name has no folder in it, and sorts as the lesson goes."""
@@ -29,10 +31,17 @@ class UnknownProductError(PublishError):
 
 @dataclass(frozen=True)
 class Choices:
-    """What the author chooses. width: of pictures, in pixels. language: of the letters of the pieces, in moves only."""
+    """What the author chooses. width: of pictures, in pixels. language: of the letters of the pieces, in moves only.
+
+    Of the handout: notation: those letters or figurines; paper; columns, 1 or 2, by default one of large type and two of small; large: type.
+    """
 
     width: int = WIDTH
     language: Language = "en"
+    notation: Signs = "letters"
+    paper: Paper = "a4"
+    columns: int | None = None
+    large: bool = False
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,148 @@
+"""The line map in print: half-moves from left to right, each line a track that parts from another and ends at its number.
+
+A line that comes to a position of another is joined to it by a dotted curve.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from lineproof.lesson import Place
+
+from .lines import Line, by_place
+from .meetings import Meeting
+
+PLY: Final = 14.0
+"""Units from a half-move to the next."""
+ROW: Final = 15.0
+LEFT: Final = 10.0
+TOP: Final = 22.0
+RIGHT: Final = 34.0
+INK: Final = "#20242E"
+FAINT: Final = "#B9B2A4"
+FONT: Final = "Libertinus Serif"
+MOST: Final = 60
+"""Tracks of a map at most: more would be too fine for print."""
+
+
+def drawn(lines: Sequence[Line]) -> tuple[Line, ...]:
+    """The lines that the map shows: all, or the sections only, or none where even they are too many."""
+    if len(lines) <= MOST:
+        return tuple(lines)
+    sections = tuple(line for line in lines if not line.inline)
+    return sections if len(sections) <= MOST else ()
+
+
+def line_map(shown: Sequence[Line], meetings: Sequence[Meeting]) -> str:
+    """The SVG text."""
+    return _Map(shown, meetings).svg()
+
+
+def in_words(shown: Sequence[Line], meetings: Sequence[Meeting]) -> str:
+    """The text alternative."""
+    lines = by_place(shown)
+    said = []
+    for line in shown:
+        above = line.first.parent
+        if line.parent is None or above is None or above.index not in lines:
+            said.append(f"Line {line.label} is {line.last.ply} half-moves long.")
+        else:
+            parts = f"parts from line {lines[above.index].label} with {line.first.label}"
+            said.append(f"Line {line.label} {parts}.")
+    for meeting in meetings:
+        if meeting.place.index in lines and meeting.same.index in lines:
+            mine, other = lines[meeting.place.index], lines[meeting.same.index]
+            said.append(
+                f"Line {mine.label} comes to line {other.label} with {meeting.place.label}."
+            )
+    return "The lines of the lesson as tracks. " + " ".join(said)
+
+
+class _Map:
+    def __init__(self, shown: Sequence[Line], meetings: Sequence[Meeting]) -> None:
+        self.shown = shown
+        self.lines = by_place(shown)
+        self.row = {line: row for row, line in enumerate(shown)}
+        self.meetings = [
+            m for m in meetings if m.place.index in self.lines and m.same.index in self.lines
+        ]
+        self.plies = max((line.last.ply for line in shown), default=0)
+
+    def svg(self) -> str:
+        width = LEFT + self.plies * PLY + RIGHT
+        height = TOP + max(0, len(self.shown) - 1) * ROW + 10
+        parts = [*self._scale(height), *self._joins(), *self._tracks(), *self._numbers()]
+        return (
+            f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:g}" height="{height:g}" '
+            f'viewBox="0 0 {width:g} {height:g}">{"".join(parts)}</svg>'
+        )
+
+    def _x(self, ply: int) -> float:
+        return LEFT + ply * PLY
+
+    def _y(self, line: Line) -> float:
+        return TOP + self.row[line] * ROW
+
+    def _at(self, place: Place) -> tuple[float, float]:
+        return self._x(place.ply), self._y(self.lines[place.index])
+
+    def _scale(self, height: float) -> Iterator[str]:
+        """Every fifth move has a hairline and its number."""
+        for move in range(1, self.plies // 2 + 2):
+            if move != 1 and move % 5:
+                continue
+            x = self._x(2 * move - 1)
+            if x <= self._x(self.plies):
+                yield _path(f"M{x:g} {TOP - 8:g}V{height:g}", FAINT, 0.4)
+                yield _text(x, TOP - 12, f"move {move}" if move == 1 else str(move), 8, "middle")
+
+    def _tracks(self) -> Iterator[str]:
+        for line in self.shown:
+            x, y = self._x(line.first.ply), self._y(line)
+            end = self._x(line.last.ply)
+            width = 1.6 if not line.inline else 0.9
+            above = line.first.parent
+            if above is not None and above.index in self.lines:
+                from_x, from_y = self._at(above)
+                bend = min(PLY, (x - from_x)) * 0.9
+                start = f"M{from_x:g} {from_y:g}V{y - 5:g}Q{from_x:g} {y:g} {from_x + bend:g} {y:g}"
+                yield _path(f"{start}H{end:g}", INK, width)
+            else:
+                yield _path(f"M{x:g} {y:g}H{end:g}", INK, width)
+                yield _dot(x, y, 2.2)
+
+    def _joins(self) -> Iterator[str]:
+        for meeting in self.meetings:
+            x, y = self._at(meeting.place)
+            to_x, to_y = self._at(meeting.same)
+            over = max(x, to_x) + PLY * 0.8
+            yield _path(
+                f"M{x:g} {y:g}C{over:g} {y:g} {over:g} {to_y:g} {to_x:g} {to_y:g}",
+                INK,
+                0.8,
+                ' stroke-dasharray="1.2 2.2" stroke-linecap="round"',
+            )
+            yield _dot(to_x, to_y, 1.9)
+
+    def _numbers(self) -> Iterator[str]:
+        for line in self.shown:
+            x, y = self._x(line.last.ply), self._y(line)
+            size = 10 if not line.inline else 8
+            yield _text(x + 5, y + 3, line.label, size, "start", bold=not line.inline)
+
+
+def _path(d: str, colour: str, width: float, more: str = "") -> str:
+    return f'<path d="{d}" fill="none" stroke="{colour}" stroke-width="{width:g}"{more}/>'
+
+
+def _dot(x: float, y: float, radius: float) -> str:
+    return f'<circle cx="{x:g}" cy="{y:g}" r="{radius:g}" fill="{INK}"/>'
+
+
+def _text(x: float, y: float, words: str, size: float, anchor: str, *, bold: bool = False) -> str:
+    weight = ' font-weight="bold"' if bold else ""
+    return (
+        f'<text x="{x:g}" y="{y:g}" font-family="{FONT}" font-size="{size:g}" '
+        f'text-anchor="{anchor}"{weight} fill="{INK}">{words}</text>'
+    )

@@ -1,0 +1,268 @@
+"""The handout: a real PDF, read back by Poppler and by pikepdf."""
+
+from __future__ import annotations
+
+import builtins
+import io
+import random
+import re
+import subprocess
+from dataclasses import replace
+from typing import Any
+
+import chess
+import pikepdf
+import pytest
+
+from lineproof.claims.reading import read_lesson
+from lineproof.facade import Lesson
+from lineproof.publish import Choices, Found, PublishError, chosen
+from lineproof.publish.handout.document import document
+
+from .lessons import TRANSPOSING, long_lesson, nothing_found, unstudied
+
+(HANDOUT,) = chosen(["handout"])
+
+
+def pdf_of(found: Found, **choices: Any) -> bytes:
+    files = HANDOUT.make(found.proof.lesson, found, Choices(**choices))
+    (data,) = files.values()
+    return data
+
+
+def read(pdf: bytes, *options: str) -> str:
+    """The text of a PDF, as Poppler reads it."""
+    ran = subprocess.run(
+        ["pdftotext", "-enc", "UTF-8", *options, "-", "-"], input=pdf, capture_output=True
+    )
+    return ran.stdout.decode()
+
+
+def close(text: str) -> str:
+    """Without blanks and hyphens, which the breaking of lines puts in and takes out."""
+    return re.sub(r"[\s\u00ad\u2060‐-]", "", text)
+
+
+def unfound(text: str, **settings: Any) -> Found:
+    """A lesson that is printed with nothing proved or studied; its words are there all the same."""
+    lesson = Lesson.from_text(text, side="white", **settings)
+    found = nothing_found(lesson)
+    proof = replace(found.proof, reading=read_lesson(lesson))
+    return Found(proof, unstudied(lesson))
+
+
+@pytest.fixture(scope="module")
+def trap_pdf(found: Found) -> bytes:
+    return pdf_of(found, columns=1)
+
+
+def in_order(text: str, parts: list[str]) -> None:
+    """Each part is in the text, one behind the other."""
+    at = 0
+    squeezed = close(text)
+    for part in parts:
+        where = squeezed.find(close(part), at)
+        assert where >= 0, (part, squeezed[at : at + 200])
+        at = where + len(close(part))
+
+
+def test_every_move_and_every_sentence_is_there_in_order(trap: Lesson, trap_pdf: bytes) -> None:
+    in_order(
+        read(trap_pdf),
+        [
+            'The trap "at sea" <b>now</b>',
+            "For players of about 1400 who have White.",
+            "Good evening. *Stars*, _lines_, `ticks`, [a link](http://example.org), <script>alert(1)</script> &amp; <b>bold</b>.",
+            "# No heading | no | table ~~gone~~ $x$ ![picture](http://example.org/p.png) <http://example.org> www.example.org",
+            "1.e4 e5 2.Nf3 d6 3.Bc4 Bg4 The bishop pins the knight to the queen.",
+            "4.Nc3 g6 1. This is no list. - Nor this.",
+            "5.Nxe5",
+            "Donaudampfschiff" * 40,
+            "5...Bxd1",
+            "1a 5...dxe5 6.Qxg4 (White is winning) After Qxg4 it is good.",
+            "6.Bxf7+ Ke7 7.Nd5# This is mate.",
+            "Find the move",
+            "Solutions",
+            "Positions",
+            "Sources",
+            "Annotator: Harbour Street club (invented)",
+        ],
+    )
+
+
+def test_every_word_of_a_sideline_stands_between_the_moves_of_its_line(trap_pdf: bytes) -> None:
+    assert "5...dxe5" in close(read(trap_pdf))
+    with pytest.raises(AssertionError):
+        in_order(read(trap_pdf), ["7.Nd5#", "5...dxe5 6.Qxg4"])
+
+
+def test_it_is_tagged_titled_and_marked_as_pdf_ua(trap_pdf: bytes) -> None:
+    with pikepdf.open(io.BytesIO(trap_pdf)) as pdf:
+        root = pdf.Root
+        assert bool(root.MarkInfo.Marked) and "/StructTreeRoot" in root
+        assert str(root.Lang) == "en"
+        assert bool(root.ViewerPreferences.DisplayDocTitle)
+        with pdf.open_metadata() as metadata:
+            assert metadata["pdfuaid:part"] == "1"
+            assert metadata["dc:title"] == 'The trap "at sea" <b>now</b>'
+
+
+def alternatives(pdf: bytes) -> list[str]:
+    with pikepdf.open(io.BytesIO(pdf)) as opened:
+        return [
+            str(item.Alt)
+            for item in opened.objects
+            if isinstance(item, pikepdf.Dictionary)
+            and "/Alt" in item
+            and item.get("/S") == "/Figure"
+        ]
+
+
+def test_every_picture_has_its_text_alternative(
+    trap: Lesson, found: Found, trap_pdf: bytes
+) -> None:
+    said = alternatives(trap_pdf)
+    value = document(trap, found, Choices(columns=1))
+    shown = [
+        block["alt"]
+        for s in value["sections"]
+        for block in s["blocks"]
+        if block["kind"] == "diagram"
+    ]
+    asked = [exercise["alt"] for exercise in value["exercises"]]
+    assert shown and asked and value["map"]
+    assert sorted(said) == sorted([*shown, *asked, value["map"]["alt"]])
+    assert all("to move. White: king" in text for text in (*shown, *asked))
+
+
+def test_an_exercise_does_not_show_its_solution_on_the_same_page(
+    trap: Lesson, found: Found, trap_pdf: bytes
+) -> None:
+    pages = read(trap_pdf).split("\f")
+    value = document(trap, found, Choices(columns=1))
+    (asks,) = [number for number, page in enumerate(pages) if "Find the move" in page]
+    (solves,) = [number for number, page in enumerate(pages) if re.search("^Solutions", page, re.M)]
+    assert asks < solves
+    assert value["solutions"]
+    for solution in value["solutions"]:
+        assert close("".join(solution["line"])) in close(pages[solves])
+        assert close("".join(solution["line"])) not in close(pages[asks])
+
+
+def test_the_same_lesson_gives_the_same_bytes(found: Found, trap_pdf: bytes) -> None:
+    assert pdf_of(found, columns=1) == trap_pdf
+    assert pdf_of(found, columns=2) != trap_pdf
+
+
+def sizes(pdf: bytes) -> set[tuple[int, int]]:
+    with pikepdf.open(io.BytesIO(pdf)) as opened:
+        return {(round(page.mediabox[2]), round(page.mediabox[3])) for page in opened.pages}
+
+
+@pytest.mark.parametrize(
+    ("paper", "size"), [("a4", (595, 842)), ("letter", (612, 792))]
+)  # ISO 216 and ANSI Y14.1, from memory, in points
+@pytest.mark.parametrize("page", [{"columns": 1}, {"columns": 2}, {"large": True}])
+def test_it_comes_in_every_format(
+    found: Found, paper: str, size: tuple[int, int], page: dict[str, Any]
+) -> None:
+    pdf = pdf_of(found, paper=paper, **page)
+    assert sizes(pdf) == {size}
+    assert close("6.Bxf7+ Ke7 7.Nd5#") in close(read(pdf))
+
+
+def font_sizes(pdf: bytes) -> set[float]:
+    found = read(pdf, "-bbox")
+    heights = re.findall(r'yMin="([\d.]+)" xMax="[\d.]+" yMax="([\d.]+)">mate\.<', found)
+    return {round(float(low) - float(high), 1) for high, low in heights}
+
+
+def test_large_type_is_large(found: Found, trap_pdf: bytes) -> None:
+    assert min(font_sizes(pdf_of(found, large=True))) > 1.5 * max(font_sizes(trap_pdf))
+
+
+@pytest.mark.parametrize(
+    ("language", "moves"),
+    [
+        ("en", "6.Bxf7+ Ke7 7.Nd5#"),
+        ("de", "6.Lxf7+ Ke7 7.Sd5#"),
+        ("fr", "6.Fxf7+ Re7 7.Cd5#"),
+        ("es", "6.Axf7+ Re7 7.Cd5#"),
+        ("nl", "6.Lxf7+ Ke7 7.Pd5#"),
+    ],
+)
+def test_moves_are_in_the_letters_of_the_language(found: Found, language: str, moves: str) -> None:
+    assert close(moves) in close(read(pdf_of(found, language=language)))
+
+
+def test_without_typst_the_extra_is_named(found: Found, monkeypatch: pytest.MonkeyPatch) -> None:
+    real = builtins.__import__
+
+    def without(name: str, *rest: Any, **more: Any) -> Any:
+        if name == "typst":
+            raise ImportError(name)
+        return real(name, *rest, **more)
+
+    monkeypatch.setattr(builtins, "__import__", without)
+    with pytest.raises(
+        PublishError, match=r"trap.pgn: the handout needs typst; pip install 'lineproof\[publish\]'"
+    ):
+        pdf_of(found)
+
+
+HOSTILE = (
+    '#panic("no") #read("handout.typ") $x$ *b* _i_ `raw` <label> @ref = Heading \\ // gone /* gone */ #{while true {}} '
+    "https://example.org ~ -- --- ... [x] #sys.inputs \u202e turned \x1b[31m ♔ end"
+)
+
+
+def test_what_looks_like_markup_stays_words() -> None:
+    text = f'[Event "#panic(1) *x* <a>"]\n[Annotator "#eval(2) $y$"]\n\n1. e4 {{{HOSTILE.replace("{", "(").replace("}", ")")}}} e5 *\n'
+    pdf = pdf_of(unfound(text), columns=1)
+    said = read(pdf)
+    in_order(
+        said,
+        [
+            "#panic(1) *x* <a>",
+            '#panic("no") #read("handout.typ") $x$ *b* _i_ `raw` <label> @ref = Heading \\ // gone /* gone */',
+            "https://example.org ~",
+            "... [x] #sys.inputs",
+            "end",
+            "Annotator: #eval(2) $y$",
+        ],
+    )
+    assert "\x1b" not in said and "\u202e" not in said
+
+
+def test_a_lesson_without_a_word_is_printed() -> None:
+    said = read(pdf_of(unfound(long_lesson(9))))
+    assert close("1.Nf3 Nf6 2.Ng1 Ng8 3.Nf3 Nf6 4.Ng1 Ng8 5.Nf3") in close(said)
+    assert "Find the move" not in said
+
+
+def test_a_very_long_line_is_printed_whole() -> None:
+    said = close(read(pdf_of(unfound(long_lesson(1200)))))
+    assert "600.Ng1Ng8" in said and "1.Nf3Nf62.Ng1Ng8" in said
+
+
+def branching(plies: int) -> str:
+    """A random game of so many half-moves, with words and another move at each."""
+    chance, board, parts = random.Random(7), chess.Board(), []
+    words = "Somebody brought a cake along. " * 8
+    while board.ply() < plies:
+        number = f"{board.fullmove_number}{'.' if board.turn else '...'}"
+        move, other = (board.san(m) for m in chance.sample(list(board.legal_moves), 2))
+        parts.append(f"{number} {move} {{{words}}} ({number} {other})")
+        board.push_san(move)
+    return " ".join(parts) + " *\n"
+
+
+def test_three_hundred_diagrams_are_all_printed() -> None:
+    found = unfound(branching(300))
+    pdf = pdf_of(found)
+    assert len([alt for alt in alternatives(pdf) if "to move" in alt]) >= 299
+
+
+def test_lines_that_meet_are_told_with_their_pages() -> None:
+    said = close(read(pdf_of(unfound(TRANSPOSING), columns=1)))
+    assert close("Line 1a after 3.Nc3 (page 1) = line 1 after 3.Nf3 (page 1).") in said
