@@ -195,6 +195,25 @@ def test_moves_are_in_the_letters_of_the_language(found: Found, language: str, m
     assert close(moves) in close(read(pdf_of(found, language=language)))
 
 
+def test_figurines_stand_for_letters_in_every_language(found: Found) -> None:
+    said = close(read(pdf_of(found, notation="figurine", language="de")))
+    assert close("6.♗xf7+ Ke7".replace("K", "♔") + "7.♘d5#") in said
+    assert close("1. This is no list. - Nor this.") in said
+
+
+@pytest.mark.parametrize("choices", [{}, {"notation": "figurine"}])
+def test_only_fonts_that_are_carried_along_are_used(found: Found, choices: dict[str, Any]) -> None:
+    fonts = set()
+    with pikepdf.open(io.BytesIO(pdf_of(found, **choices))) as pdf:
+        for item in pdf.objects:
+            if isinstance(item, pikepdf.Dictionary) and item.get("/Type") == "/FontDescriptor":
+                assert {"/FontFile2", "/FontFile3"} & set(item.keys())
+                fonts.add(str(item.FontName).partition("+")[2])
+    figurines = {name for name in fonts if name.startswith("LineproofFigurine")}
+    assert all(name.startswith("LibertinusSerif") for name in fonts - figurines)
+    assert bool(figurines) == bool(choices)
+
+
 def test_without_typst_the_extra_is_named(found: Found, monkeypatch: pytest.MonkeyPatch) -> None:
     real = builtins.__import__
 
