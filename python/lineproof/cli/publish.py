@@ -191,6 +191,8 @@ def _answer(published: Published) -> str:
         files = "1 file" if len(sizes) == 1 else f"{len(sizes):,} files"
         lines.append(f"  {product:<9} {files}, {sum(sizes):,} bytes")
     lines += [f"  {product:<9} nothing to show" for product in published.empty]
+    if published.edition is not None:
+        lines.append(f"This is edition {published.edition.number}.")
     return "\n".join(lines) + "\n"
 
 
@@ -204,6 +206,9 @@ def _json(out: Path, published: Published | None, failing: tuple[Finding, ...]) 
             for f in (published.files if published is not None else ())
         ],
         "empty": list(published.empty) if published is not None else [],
+        "edition": None
+        if published is None or published.edition is None
+        else {"number": published.edition.number, "date": published.edition.day.isoformat()},
         "fails": [
             {
                 "at": _address(finding),

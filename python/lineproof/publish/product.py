@@ -10,6 +10,7 @@ from lineproof.lesson import Lesson, LessonError
 from lineproof.proof import Proof
 from lineproof.replies import Study
 
+from .editions import Edition
 from .letters import Language, Signs
 
 Paper = Literal["a4", "letter"]
@@ -46,10 +47,11 @@ class Choices:
 
 @dataclass(frozen=True)
 class Found:
-    """What was found of a lesson. study: None unless a product of the run asks for it."""
+    """What was found of a lesson. study: None unless a product of the run asks for it. edition: None for a lesson in no file."""
 
     proof: Proof
     study: Study | None = None
+    edition: Edition | None = None
 
     @property
     def studied(self) -> Study:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from datetime import date
 from typing import Any
 
 from lineproof.lesson import Lesson, Place
@@ -65,11 +66,16 @@ def document(lesson: Lesson, found: Found, choices: Choices) -> dict[str, Any]:
         ],
         "sources": [plain(source) for source in sources(lesson)],
         "figures": [],
-        "edition": None,
+        "edition": None if found.edition is None else found.edition.words,
+        "date": None if found.edition is None else _numbers(found.edition.day),
         "paper": {"a4": "a4", "letter": "us-letter"}[choices.paper],
         "columns": choices.columns or (1 if choices.large else 2),
         "large": choices.large,
     }
+
+
+def _numbers(day: date) -> dict[str, int]:
+    return {"year": day.year, "month": day.month, "day": day.day}
 
 
 def _indexed(lines: Sequence[Line], shown: Mapping[int, Moment]) -> Iterator[Place]:

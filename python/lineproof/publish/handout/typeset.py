@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any, Final
 
@@ -14,6 +15,13 @@ TEMPLATE: Final = HERE / "handout.typ"
 FONTS: Final = HERE / "fonts"
 STANDARD: Final = "ua-1"
 """PDF/UA-1: ISO 14289-1."""
+
+
+def _midnight(day: Mapping[str, int] | None) -> int:
+    """The PDF's clock stands at the edition's day, so that the same edition has the same bytes."""
+    if day is None:
+        return 0
+    return int(datetime(day["year"], day["month"], day["day"], tzinfo=UTC).timestamp())
 
 
 def typeset(document: Mapping[str, Any], name: str) -> bytes:
@@ -38,6 +46,7 @@ def typeset(document: Mapping[str, Any], name: str) -> bytes:
                 ignore_system_fonts=True,
                 format="pdf",
                 pdf_standards=STANDARD,
+                timestamp=_midnight(document["date"]),
                 sys_inputs={"document": json.dumps(document, ensure_ascii=False)},
             )
         )
