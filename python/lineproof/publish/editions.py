@@ -11,7 +11,7 @@ import json
 import os
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import Any, Final
@@ -22,6 +22,7 @@ from lineproof.lesson.disk import is_folder, read_file, reason
 from lineproof.lesson.save import HISTORY, replace_file
 from lineproof.lesson.source import Source
 from lineproof.proof import Finding
+from lineproof.report.title import title_of
 
 from .said import Said, said_by
 
@@ -51,7 +52,7 @@ class FoundVerdict:
 
 @dataclass(frozen=True)
 class Edition:
-    """number: from 1. day: when it was first published. text: the lines as they were. verdicts: found then."""
+    """number: from 1. day: when it was first published. text, settings: the lesson as it was, with the title that was shown. verdicts: found then."""
 
     number: int
     day: date
@@ -118,7 +119,8 @@ def _recorded(
     lesson: Lesson, findings: Sequence[Finding], today: date | None, folder: Path
 ) -> tuple[Edition, Path | None]:
     there = editions(lesson)
-    state = _state(lesson.text, lesson.settings)
+    settings = replace(lesson.settings, title=title_of(lesson))
+    state = _state(lesson.text, settings)
     known = next((one for one in there if _state(one.text, one.settings) == state), None)
     if known is not None:
         return known, None
@@ -126,7 +128,7 @@ def _recorded(
         there[-1].number + 1 if there else 1,
         today or datetime.now(UTC).date(),
         lesson.text,
-        lesson.settings,
+        settings,
         tuple(_verdicts(findings)),
     )
     file = folder / f"{new.number:04d}.json"
