@@ -13,6 +13,7 @@ from lineproof.lesson.lesson import HOME
 from lineproof.publish import Found, Product, PublishError, chosen, publish
 from lineproof.publish.editions import EditionError, edition, editions
 
+from .lessons import unstudied
 from .test_handout import read
 
 LINES = "1. e4 e5 2. Nf3 d6 3. Bc4 Bg4 4. Nc3 g6 5. Nxe5 Bxd1 6. Bxf7+ Ke7 7. Nd5# $18 *\n"
@@ -118,7 +119,7 @@ def test_a_damaged_edition_is_named(folder: Path, text: str) -> None:
 def test_the_products_carry_number_and_date(folder: Path) -> None:
     (folder / "lines.pgn").write_text(LINES.replace("7. Nd5#", "7. Nd5# {This is mate.}"))
     lesson = Lesson.open(folder)
-    found = Found(lesson.prove("sketch"), lesson.study())
+    found = Found(lesson.prove("sketch"), unstudied(lesson))
     one = publish(found, folder.parent / "out", chosen(["article", "handout"]), today=FIRST)
     again = publish(found, folder.parent / "out", chosen(["article", "handout"]), today=LATER)
     assert one.files == again.files

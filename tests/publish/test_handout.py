@@ -15,9 +15,17 @@ import pikepdf
 import pytest
 
 from lineproof.claims.reading import read_lesson
+from lineproof.collection.interval import wilson
 from lineproof.facade import Lesson
 from lineproof.publish import Choices, Found, PublishError, chosen
 from lineproof.publish.handout.document import document
+from lineproof.publish.handout.fitting import fitted
+from lineproof.publish.handout.lines import printed_lines
+from lineproof.publish.handout.shape import shapes
+from lineproof.publish.handout.spread import spread
+from lineproof.publish.handout.typeset import foot
+from lineproof.publish.moments import moments
+from lineproof.replies.model_games import ModelGames, Result, Step
 
 from .lessons import TRANSPOSING, long_lesson, nothing_found, unstudied
 
@@ -285,3 +293,71 @@ def test_three_hundred_diagrams_are_all_printed() -> None:
 def test_lines_that_meet_are_told_with_their_pages() -> None:
     said = close(read(pdf_of(unfound(TRANSPOSING), columns=1)))
     assert close("Line 1a after 3.Nc3 (page 1) = line 1 after 3.Nf3 (page 1).") in said
+
+
+def test_figures_of_a_collection_are_told_with_counts_and_intervals() -> None:
+    found = unfound("1. e4 e5 2. Nc3 Nf6 *")
+    end = found.proof.lesson.places[-1]
+    steps = (Step("f2f4", "f4", 8, 12),)
+    games = ModelGames(end, "white", 12, Result(6, 3, 3, wilson(7.5, 12)), steps, 12, 9, ())
+    assert found.study is not None
+    counted = Found(found.proof, replace(found.study, model_games=(games,)))
+    said = close(read(pdf_of(counted)))
+    assert close("From the games") in said
+    assert (
+        close("After 2...Nf6 (page 1): 12 games come to it. White scores 62 of 100 (95 %:") in said
+    )
+    assert close("6 won, 3 drawn, 3 lost. Mostly 3. f4 (8 of 12).") in said
+    assert close("From the games") not in close(read(pdf_of(found)))
+
+
+@pytest.fixture(scope="module")
+def many() -> Found:
+    return unfound(branching(90))
+
+
+@pytest.mark.parametrize("choices", [{"columns": 1}, {"columns": 2}, {"large": True}])
+def test_no_column_leaves_much_free(many: Found, choices: dict[str, Any]) -> None:
+    lesson, page = many.proof.lesson, Choices(**choices)
+    first, *_ = shapes(page)
+    plain = foot(document(lesson, many, page), "x")
+    best = foot(fitted(lesson, many, page), "x")
+    assert max(column.free for column in plain) > first.free
+    assert max(column.free for column in best) <= first.free
+
+
+def test_a_diagram_stands_on_the_page_of_its_move(many: Found) -> None:
+    """The move is in bold text before the caption, on the same page."""
+    captions = 0
+    for page in read(pdf_of(many, columns=1)).split("\f"):
+        for caption in re.finditer(
+            r"^\s*After (\d+\.(?:\.\.)?\S+)\. (White|Black) to move\.", page, re.M
+        ):
+            captions += 1
+            number, _, move = re.fullmatch(r"(\d+\.(\.\.)?)(.+)", caption[1]).groups()  # type: ignore[union-attr]
+            assert re.search(rf"{re.escape(move)}\s", page[: caption.start()]), (number, move)
+    assert captions > 10
+
+
+def test_no_page_ends_with_a_heading(many: Found, trap_pdf: bytes) -> None:
+    for pdf in (pdf_of(many, columns=1), trap_pdf):
+        for page in read(pdf).split("\f")[:-1]:
+            last = page.strip().splitlines()[-1]
+            assert not re.match(r"\d+\s{2,}\d+\.|After .*, instead of ", last), last
+
+
+def test_each_game_has_its_own_title_and_its_lines_their_numbers() -> None:
+    said = read(pdf_of(unfound(TRANSPOSING), columns=1))
+    assert close("1 Two roads") in close(said) and close("3 From a position") in close(said)
+    assert close("After 1.e4, instead of 1...e5 (line 1, page 1).") in close(said)
+
+
+def test_an_authors_diagram_is_never_left_out(many: Found) -> None:
+    """Kinds that are none of ours are the author's own choice."""
+    lesson = many.proof.lesson
+    lines = printed_lines(lesson)
+    chosen = {m.place.index: m for m in moments(lesson, many)}
+    few = spread(lesson, lines, chosen, apart=10_000)
+    assert len(few) < len(chosen)
+    own = {index: replace(moment, kinds=("author",)) for index, moment in chosen.items()}
+    assert spread(lesson, lines, own, apart=10_000).keys() == own.keys()

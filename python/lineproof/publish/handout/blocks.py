@@ -9,10 +9,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
+from functools import lru_cache
 from typing import Any, Final
 
 from lineproof.claims import Reading
-from lineproof.diagram import PRINT, diagram
+from lineproof.diagram import PRINT, Mark, diagram
 from lineproof.lesson import Lesson, Place
 from lineproof.publish.moments import Moment
 from lineproof.publish.verdict_words import with_verdict
@@ -20,6 +21,7 @@ from lineproof.report.plain import plain
 
 from .lines import Line, by_place
 from .notation import Notation
+from .spread import by_author
 
 Block = dict[str, Any]
 
@@ -42,8 +44,12 @@ PAPER: Final = replace(PRINT, name="paper", page=None)
 
 def drawing(moment: Moment, *, flipped: bool) -> dict[str, str]:
     """A diagram and its text alternative."""
-    svg = diagram(moment.place.board.fen, marks=moment.marks, flipped=flipped, theme=PAPER)
-    return {"svg": svg, "alt": moment.text}
+    return {"svg": _svg(moment.place.board.fen, moment.marks, flipped), "alt": moment.text}
+
+
+@lru_cache(maxsize=1024)  # the same diagrams are set in shape after shape
+def _svg(fen: str, marks: tuple[Mark, ...], flipped: bool) -> str:
+    return diagram(fen, marks=marks, flipped=flipped, theme=PAPER)
 
 
 class Writer:
@@ -146,6 +152,7 @@ class Writer:
         asks = moment.pause is not None
         return {
             "kind": "diagram",
+            "place": None if by_author(moment) else place.index,
             **drawing(moment, flipped=self.flipped),
             "caption": f"{at}: find {mover}’s move." if asks else f"{at}. {mover} to move.",
         }

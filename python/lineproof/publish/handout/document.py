@@ -15,19 +15,24 @@ from lineproof.report.title import title_of
 
 from . import exercises as tasks
 from .blocks import Writer, anchor
+from .figures import figures
 from .line_map import drawn, in_words, line_map
 from .lines import Line, printed_lines
 from .meetings import meetings
 from .notation import Notation
+from .shape import Shape, columns, shapes
 from .spread import in_text, spread
 
 
-def document(lesson: Lesson, found: Found, choices: Choices) -> dict[str, Any]:
-    """Everything that is printed, in the order of the print."""
+def document(
+    lesson: Lesson, found: Found, choices: Choices, shape: Shape | None = None
+) -> dict[str, Any]:
+    """Everything that is printed, in the order of the print. shape: by default with the largest diagrams."""
+    shape = shape or shapes(choices)[0]
     lines = printed_lines(lesson)
     moments_found = moments(lesson, found)
     notation = Notation(choices.notation, choices.language)
-    shown = spread(lesson, lines, in_text(lesson, found, moments_found))
+    shown = spread(lesson, lines, _chosen(lesson, found, moments_found, shape), shape.apart)
     writer = Writer(lesson, lines, found.proof.reading.sentences, shown, notation)
     chosen = tasks.exercises(lesson, found, moments_found)
     where_met = meetings(lines)
@@ -65,17 +70,25 @@ def document(lesson: Lesson, found: Found, choices: Choices) -> dict[str, Any]:
             for place in _indexed(lines, shown)
         ],
         "sources": [plain(source) for source in sources(lesson)],
-        "figures": [],
+        "figures": list(figures(writer, found)),
         "edition": None if found.edition is None else found.edition.words,
         "date": None if found.edition is None else _numbers(found.edition.day),
         "paper": {"a4": "a4", "letter": "us-letter"}[choices.paper],
-        "columns": choices.columns or (1 if choices.large else 2),
-        "large": choices.large,
+        "columns": columns(choices),
+        "board": shape.board,
+        "large": bool(choices.large),
     }
 
 
 def _numbers(day: date) -> dict[str, int]:
     return {"year": day.year, "month": day.month, "day": day.day}
+
+
+def _chosen(
+    lesson: Lesson, found: Found, moments_found: Sequence[Moment], shape: Shape
+) -> dict[int, Moment]:
+    chosen = in_text(lesson, found, moments_found)
+    return {index: each for index, each in chosen.items() if index not in shape.without}
 
 
 def _indexed(lines: Sequence[Line], shown: Mapping[int, Moment]) -> Iterator[Place]:

@@ -13,9 +13,9 @@ from lineproof.lesson import Place
 from .lines import Line, by_place
 from .meetings import Meeting
 
-PLY: Final = 14.0
+PLY: Final = 12.0
 """Units from a half-move to the next."""
-ROW: Final = 15.0
+ROW: Final = 11.5
 LEFT: Final = 10.0
 TOP: Final = 22.0
 RIGHT: Final = 34.0

@@ -11,12 +11,15 @@ from lineproof.publish.product import Found
 
 from .lines import Line, by_place
 
-APART: Final = 40
-"""Moves and words that lie between two diagrams of a section at least."""
 ASKED: Final = 12
 """Pause points in the text at most: those of the taught side that are met most often. The others are exercises."""
 RANKS: Final = (PAUSE, VERDICT, BRANCH)
 """Where two are too near to each other, the kind that comes first here stays; what the author has chosen always does."""
+
+
+def by_author(moment: Moment) -> bool:
+    """Whether the author himself wants the diagram, and nobody may leave it out."""
+    return bool(set(moment.kinds) - set(RANKS))
 
 
 def in_text(lesson: Lesson, found: Found, moments: Sequence[Moment]) -> dict[int, Moment]:
@@ -29,15 +32,18 @@ def in_text(lesson: Lesson, found: Found, moments: Sequence[Moment]) -> dict[int
         index = moment.place.index
         if moment.pause is None or index in asked:
             before = chosen.get(index)
-            if before is None or (before.pause is None and not _authors(before)):
+            if before is None or (before.pause is None and not by_author(before)):
                 chosen[index] = moment
     return chosen
 
 
 def spread(
-    lesson: Lesson, lines: Iterable[Line], chosen: Mapping[int, Moment]
+    lesson: Lesson, lines: Iterable[Line], chosen: Mapping[int, Moment], apart: int
 ) -> dict[int, Moment]:
-    """Those that stay: the author's, then by rank, each if there is room; short sidelines have the author's only."""
+    """Those that stay: the author's, then by rank, each if there is room; short sidelines have the author's only.
+
+    apart: moves and words that lie between two of a section at least.
+    """
     at = _measure(lesson, lines)
     line = by_place(lines)
     ranked = sorted(chosen.values(), key=lambda m: (_rank(m), m.place.index))
@@ -46,19 +52,15 @@ def spread(
     for moment in ranked:
         index = moment.place.index
         here = taken.setdefault(line[index].section, [])
-        near = any(abs(at[index] - other) < APART for other in here)
-        if _authors(moment) or not (near or line[index].inline):
+        near = any(abs(at[index] - other) < apart for other in here)
+        if by_author(moment) or not (near or line[index].inline):
             kept[index] = moment
             here.append(at[index])
     return kept
 
 
-def _authors(moment: Moment) -> bool:
-    return bool(set(moment.kinds) - set(RANKS))
-
-
 def _rank(moment: Moment) -> int:
-    if _authors(moment):
+    if by_author(moment):
         return -1
     return min(RANKS.index(kind) for kind in moment.kinds)
 

@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from dataclasses import dataclass
 from datetime import UTC, datetime
+from itertools import pairwise
 from pathlib import Path
+from types import ModuleType
 from typing import Any, Final
 
 from lineproof.publish.product import PublishError
@@ -13,6 +17,8 @@ from lineproof.publish.product import PublishError
 HERE: Final = Path(__file__).parent
 TEMPLATE: Final = HERE / "handout.typ"
 FONTS: Final = HERE / "fonts"
+BEHIND: Final = ("exercises", "solutions", "meetings", "positions", "figures", "sources")
+"""What is printed behind the lines and has no part in how they fill their columns."""
 STANDARD: Final = "ua-1"
 """PDF/UA-1: ISO 14289-1."""
 
@@ -29,15 +35,8 @@ def typeset(document: Mapping[str, Any], name: str) -> bytes:
 
     :raises PublishError: when Typst is not installed, or refuses.
     """
-    try:
-        import typst
-    except ImportError as missing:
-        raise PublishError(
-            "the handout needs typst",
-            path=name,
-            hint="pip install 'lineproof[publish]', or leave handout out with --only",
-        ) from missing
-    try:
+    typst = _typst(name)
+    with _refusals(typst, name):
         return bytes(
             typst.compile(
                 TEMPLATE,
@@ -47,12 +46,73 @@ def typeset(document: Mapping[str, Any], name: str) -> bytes:
                 format="pdf",
                 pdf_standards=STANDARD,
                 timestamp=_midnight(document["date"]),
-                sys_inputs={"document": json.dumps(document, ensure_ascii=False)},
+                sys_inputs=_inputs(document),
             )
         )
+
+
+@dataclass(frozen=True)
+class Column:
+    """The foot of a column of the text. free: centimetres that are left there. next: the place of the diagram that begins the next column, if one does
+    that may be left out."""
+
+    free: float
+    next: int | None
+
+
+def foot(document: Mapping[str, Any], name: str) -> list[Column]:
+    """The columns of the text in their order; the last one, which may end anywhere, is left out.
+
+    :raises PublishError: as `typeset`.
+    """
+    typst = _typst(name)
+    with _refusals(typst, name):
+        found = typst.query(
+            TEMPLATE,
+            "<ends>",
+            field="value",
+            root=HERE,
+            font_paths=[FONTS],
+            ignore_system_fonts=True,
+            sys_inputs=_inputs({**document, **dict.fromkeys(BEHIND, ())}),
+        )
+    ends: dict[tuple[int, bool], list[dict[str, Any]]] = {}
+    for end in json.loads(found):
+        ends.setdefault((end["page"], end["right"]), []).append(end)
+    columns = [ends[column] for column in sorted(ends)]
+    return [
+        Column(min(end["free"] for end in here), _first(after)) for here, after in pairwise(columns)
+    ]
+
+
+def _first(column: list[dict[str, Any]]) -> int | None:
+    """The place of the diagram that stands first or behind the first words of a column."""
+    return next((end["place"] for end in column[:2] if end["place"] is not None), None)
+
+
+def _typst(name: str) -> ModuleType:
+    try:
+        import typst
+    except ImportError as missing:
+        raise PublishError(
+            "the handout needs typst",
+            path=name,
+            hint="pip install 'lineproof[publish]', or leave handout out with --only",
+        ) from missing
+    return typst
+
+
+@contextmanager
+def _refusals(typst: ModuleType, name: str) -> Iterator[None]:
+    try:
+        yield
     except typst.TypstError as error:
         raise PublishError(
             f"Typst cannot set the handout ({error.message})",
             path=name,
             hint="please report this with the lesson",
         ) from error
+
+
+def _inputs(document: Mapping[str, Any]) -> dict[str, str]:
+    return {"document": json.dumps(document, ensure_ascii=False)}

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from lineproof.lesson import Lesson
-from lineproof.publish.handout.document import document
+from lineproof.publish.handout.fitting import fitted
 from lineproof.publish.handout.typeset import typeset
 from lineproof.publish.naming import slug_of
 from lineproof.publish.product import Choices, Files, Found, Product
 
 
 def make(lesson: Lesson, found: Found, choices: Choices) -> Files:
-    pdf = typeset(document(lesson, found, choices), lesson.name)
+    pdf = typeset(fitted(lesson, found, choices), lesson.name)
     return {f"{slug_of(lesson)}.pdf": pdf}
 
 
