@@ -8,6 +8,7 @@ import random
 import re
 import subprocess
 from dataclasses import replace
+from pathlib import Path
 from typing import Any
 
 import chess
@@ -19,6 +20,7 @@ from lineproof.collection.interval import wilson
 from lineproof.facade import Lesson
 from lineproof.publish import Choices, Found, PublishError, chosen
 from lineproof.publish.handout.document import document
+from lineproof.publish.handout.exercises import _sentence
 from lineproof.publish.handout.fitting import fitted
 from lineproof.publish.handout.lines import printed_lines
 from lineproof.publish.handout.shape import shapes
@@ -29,6 +31,7 @@ from lineproof.replies.model_games import ModelGames, Result, Step
 
 from .lessons import TRANSPOSING, long_lesson, nothing_found, unstudied
 
+EXAMPLES = Path(__file__).parents[2] / "examples"
 (HANDOUT,) = chosen(["handout"])
 
 
@@ -157,6 +160,12 @@ def test_an_exercise_does_not_show_its_solution_on_the_same_page(
         assert close("".join(solution["line"])) not in close(pages[asks])
 
 
+def test_a_solution_begins_with_a_capital_letter_and_a_pawn_move_never() -> None:
+    assert _sentence("the rook on a8 falls") == "The rook on a8 falls."
+    assert _sentence("g3 loses: the rook on h1 falls") == "g3 loses: the rook on h1 falls."
+    assert _sentence("Nf3 turns the verdict") == "Nf3 turns the verdict."
+
+
 def test_the_same_lesson_gives_the_same_bytes(found: Found, trap_pdf: bytes) -> None:
     assert pdf_of(found, columns=1) == trap_pdf
     assert pdf_of(found, columns=2) != trap_pdf
@@ -261,6 +270,13 @@ def test_what_looks_like_markup_stays_words() -> None:
     assert "\x1b" not in said and "\u202e" not in said
 
 
+def test_a_character_that_no_font_has_is_replaced_and_the_rest_is_printed() -> None:
+    text = '[Event "Café 日本"]\n\n1. e4 {Ж and é, 語 and 😀 and \U0001f1e9\U0001f1ea; e\u0301.} e5 *\n'
+    said = read(pdf_of(unfound(text)))
+    assert close("Café ��") in close(said)
+    assert close("Ж and é, � and � and ��;") in close(said)
+
+
 def test_a_lesson_without_a_word_is_printed() -> None:
     said = read(pdf_of(unfound(long_lesson(9))))
     assert close("1.Nf3 Nf6 2.Ng1 Ng8 3.Nf3 Nf6 4.Ng1 Ng8 5.Nf3") in close(said)
@@ -344,6 +360,34 @@ def test_no_page_ends_with_a_heading(many: Found, trap_pdf: bytes) -> None:
         for page in read(pdf).split("\f")[:-1]:
             last = page.strip().splitlines()[-1]
             assert not re.match(r"\d+\s{2,}\d+\.|After .*, instead of ", last), last
+
+
+@pytest.mark.parametrize("name", ["vienna", "budapest"])
+def test_every_sentence_and_every_move_of_a_demo_is_printed(name: str) -> None:
+    text = (EXAMPLES / name / "lines.pgn").read_text("utf-8")
+    found = unfound(text)
+    lesson = found.proof.lesson
+    said = close(read(pdf_of(found)))
+    for reading in found.proof.reading.sentences:
+        assert close(reading.sentence.text) in said, reading.sentence.text
+    assert len(found.proof.reading.sentences) > 40
+    for end in lesson.lines():
+        for place in end.path()[1:]:
+            move = re.escape(close(place.san or ""))
+            first = re.escape(close(place.number))
+            if place.parent and place.parent.san:
+                first += "|" + re.escape(close(place.parent.san)) + r"[!?]*(?:\([^)]*\))?"
+            assert re.search(f"(?:{first}){move}", said), place.label
+
+
+def test_what_is_said_before_each_game_is_printed() -> None:
+    text = TRANSPOSING.replace("10... Kd7", "{Another story.} 10... Kd7").replace(
+        "1. e4 e5 (", "{The story.} 1. e4 e5 ("
+    )
+    in_order(
+        read(pdf_of(unfound(text), columns=1)),
+        ["The story.", "1.e4", "From a position", "Another story.", "10...Kd7"],
+    )
 
 
 def test_each_game_has_its_own_title_and_its_lines_their_numbers() -> None:

@@ -92,6 +92,10 @@ class Writer:
             yield _text([{"words": begun}])
         for place in line.places:
             if place.uci is None:
+                # what is said before the first game begins the handout
+                said = "" if line.label == "1" else self.opening(line)
+                if said:
+                    yield _text([{"words": said}])
                 if place.index in self.shown:
                     yield self._diagram(place)
                 continue

@@ -56,7 +56,13 @@ def solutions(writer: Writer, chosen: Sequence[Moment]) -> Iterator[dict[str, An
         also = f" {' and '.join(others)} {are} safe too." if others else ""
         yield {
             "line": writer.notation.moves(line),
-            "words": writer.notation.words(f"{pause.point[:1].upper()}{pause.point[1:]}.{also}"),
+            "words": writer.notation.words(f"{_sentence(pause.point)}{also}"),
             "after": writer.label(pause.place),
             "place": pause.place.index,
         }
+
+
+def _sentence(point: str) -> str:
+    """With a capital letter, unless it begins with a move."""
+    first = point.split(" ", 1)[0]
+    return f"{point[:1].upper() if first.isalpha() else point[:1]}{point[1:]}."

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -21,6 +22,8 @@ BEHIND: Final = ("exercises", "solutions", "meetings", "positions", "figures", "
 """What is printed behind the lines and has no part in how they fill their columns."""
 STANDARD: Final = "ua-1"
 """PDF/UA-1: ISO 14289-1."""
+AGAIN: Final = 3
+_MISSING: Final = re.compile(r'the text `"(.+?)"` could not be displayed')
 
 
 def _midnight(day: Mapping[str, int] | None) -> int:
@@ -31,24 +34,39 @@ def _midnight(day: Mapping[str, int] | None) -> int:
 
 
 def typeset(document: Mapping[str, Any], name: str) -> bytes:
-    """The PDF. The document goes in as data and is never read as markup.
+    """The PDF. The document goes in as data and is never read as markup. A character that no font of ours has is replaced by U+FFFD.
 
     :raises PublishError: when Typst is not installed, or refuses.
     """
     typst = _typst(name)
+    inputs = _inputs(document)
     with _refusals(typst, name):
-        return bytes(
-            typst.compile(
-                TEMPLATE,
-                root=HERE,
-                font_paths=[FONTS],
-                ignore_system_fonts=True,
-                format="pdf",
-                pdf_standards=STANDARD,
-                timestamp=_midnight(document["date"]),
-                sys_inputs=_inputs(document),
-            )
+        for _ in range(AGAIN):
+            try:
+                return _compiled(typst, inputs, document["date"])
+            except typst.TypstError as error:
+                missing = {c for text in _MISSING.findall(error.diagnostic) for c in text}
+                if not (missing := {c for c in missing if not c.isascii()}):
+                    raise
+                # what no font of ours has; the characters stand in strings of the JSON only
+                table = dict.fromkeys(map(ord, missing), "\ufffd")
+                inputs = {key: text.translate(table) for key, text in inputs.items()}
+        return _compiled(typst, inputs, document["date"])
+
+
+def _compiled(typst: ModuleType, inputs: dict[str, str], day: Mapping[str, int] | None) -> bytes:
+    return bytes(
+        typst.compile(
+            TEMPLATE,
+            root=HERE,
+            font_paths=[FONTS],
+            ignore_system_fonts=True,
+            format="pdf",
+            pdf_standards=STANDARD,
+            timestamp=_midnight(day),
+            sys_inputs=inputs,
         )
+    )
 
 
 @dataclass(frozen=True)
