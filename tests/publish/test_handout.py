@@ -396,6 +396,12 @@ def test_each_game_has_its_own_title_and_its_lines_their_numbers() -> None:
     assert close("After 1.e4, instead of 1...e5 (line 1, page 1).") in close(said)
 
 
+def test_the_position_in_which_games_begin_is_not_shown() -> None:
+    found = unfound("1. e4 (1. d4 d5) e5 *")
+    assert [moment.place.ply for moment in moments(found.proof.lesson, found)] == [0]
+    assert "The start" not in read(pdf_of(found))
+
+
 def test_an_authors_diagram_is_never_left_out(many: Found) -> None:
     """Kinds that are none of ours are the author's own choice."""
     lesson = many.proof.lesson

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Final
 
+from lineproof.engine import Board
 from lineproof.lesson import Lesson
 from lineproof.publish.moments import BRANCH, PAUSE, VERDICT, Moment
 from lineproof.publish.product import Found
@@ -15,6 +16,10 @@ ASKED: Final = 12
 """Pause points in the text at most: those of the taught side that are met most often. The others are exercises."""
 RANKS: Final = (PAUSE, VERDICT, BRANCH)
 """Where two are too near to each other, the kind that comes first here stays; what the author has chosen always does."""
+
+
+FIRST: Final = Board().key
+"""Of the position in which games begin."""
 
 
 def by_author(moment: Moment) -> bool:
@@ -30,6 +35,8 @@ def in_text(lesson: Lesson, found: Found, moments: Sequence[Moment]) -> dict[int
     chosen: dict[int, Moment] = {}
     for moment in moments:
         index = moment.place.index
+        if moment.place.key == FIRST and not by_author(moment):
+            continue  # every reader knows it
         if moment.pause is None or index in asked:
             before = chosen.get(index)
             if before is None or (before.pause is None and not by_author(before)):
