@@ -132,9 +132,9 @@ def test_editions_are_opened_by_their_number(tmp_path: Path) -> None:
         found = Found(lesson.prove("sketch"))
         publish(found, tmp_path / "out", chosen(["pgn"]), today=date(2026, 3, 9))
     older = opened(f"{folder}@1")
-    assert older.lesson.text == mate and older.words == "edition 1"
+    assert older.lesson.text == mate and older.words == "edition 1 of 9 March 2026"
     text = notice(Lesson.open(folder).compare(f"{folder}@1"))
-    assert text.startswith("The Vienna: what has changed from edition 1 to ")
+    assert text.startswith("The Vienna: what has changed from edition 1 of 9 March 2026 to ")
     assert "title" not in text
     assert text.endswith(
         "Words that are new or different:\n  After 2... Nc6 3. Bc4 Nf6 4. Qxf7#.\n"

@@ -63,8 +63,11 @@ class Edition:
     @property
     def words(self) -> str:
         """ "Edition 3, 29 November 2026"."""
-        day = f"{self.day.day} {MONTHS[self.day.month - 1]} {self.day.year}"
-        return f"Edition {self.number}, {day}"
+        return f"Edition {self.number}, {self.day_in_words}"
+
+    @property
+    def day_in_words(self) -> str:
+        return f"{self.day.day} {MONTHS[self.day.month - 1]} {self.day.year}"
 
     def lesson(self, name: str) -> Lesson:
         """The lesson as it was, in no file. name: for messages."""

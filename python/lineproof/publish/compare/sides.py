@@ -32,8 +32,10 @@ class Side:
 
     @property
     def words(self) -> str:
-        """ "edition 3" or the name."""
-        return self.name if self.edition is None else f"edition {self.edition.number}"
+        """ "edition 3 of 29 November 2026", or the name."""
+        if self.edition is None:
+            return self.name
+        return f"edition {self.edition.number} of {self.edition.day_in_words}"
 
 
 def opened(given: str | os.PathLike[str], *, side: Taught | None = None) -> Side:

@@ -24,6 +24,7 @@ class Shape:
 TWO: Final = (Shape(4.9, 40, 2.2), Shape(4.6, 40, 2.2))
 ONE: Final = (Shape(5.8, 40, 2.2), Shape(5.2, 40, 2.2), Shape(4.8, 40, 2.2))
 LARGE: Final = (Shape(8.4, 70, 4.0), Shape(7.4, 70, 4.0))
+LARGE_TWO: Final = (Shape(6.6, 70, 4.0), Shape(5.8, 70, 4.0))
 
 
 def columns(choices: Choices) -> int:
@@ -32,6 +33,6 @@ def columns(choices: Choices) -> int:
 
 def shapes(choices: Choices) -> tuple[Shape, ...]:
     """Those that go with the page, the best first."""
-    if choices.large and columns(choices) == 1:
-        return LARGE
+    if choices.large:
+        return LARGE_TWO if columns(choices) == 2 else LARGE
     return TWO if columns(choices) == 2 else ONE
