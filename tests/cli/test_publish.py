@@ -8,6 +8,7 @@ from pathlib import Path
 
 import chess.pgn
 import jsonschema
+import pikepdf
 import pytest
 
 from lineproof.report.schemas import schema
@@ -65,6 +66,20 @@ def test_every_product_is_written_and_listed(home: Path) -> None:
     assert (german.status, german.err) == (0, "")
     assert german.out.startswith("Published in out:\n  article   ")
     assert "6. Lxf7+ Ke7 7. Sd5#" in (home / "out" / "article" / "trap.md").read_text("utf-8")
+
+    handout = ("publish", "trap.pgn", *SKETCH, "--only", "handout", "--out", "out")
+    options = ("--notation", "figurine", "--paper", "letter", "--columns", "1", "--large")
+    ran = lineproof(home, *handout, *options)
+    assert (ran.status, ran.err) == (0, "")
+    assert ran.out.startswith("Published in out:\n  handout   2 files, ")
+    with pikepdf.open(home / "out" / "handout" / "trap.pdf") as pdf:
+        # ANSI Y14.1 (from memory): 8.5 by 11 inches
+        assert [float(side) for side in pdf.pages[0].mediabox] == [0, 0, 612, 792]
+        dictionaries = [item for item in pdf.objects if isinstance(item, pikepdf.Dictionary)]
+        fonts = {str(item.BaseFont) for item in dictionaries if "/BaseFont" in item}
+    assert any("LineproofFigurine" in font for font in fonts)
+    ran = lineproof(home, *handout, "--columns", "3")
+    assert ran.status == 2 and "--columns: invalid choice: 3" in ran.err
 
 
 def test_a_failing_claim_is_named_with_its_place_and_nothing_is_written(home: Path) -> None:

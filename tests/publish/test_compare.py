@@ -15,6 +15,8 @@ from lineproof.publish.compare.json import values
 from lineproof.publish.editions import EditionError
 from lineproof.report.schemas import schema
 
+from .lessons import random_lesson
+
 OLD = "1. e4 e5 2. Nc3 Nf6 3. f4 d5 (3... Nc6 4. fxe5) 4. d3 exf4 5. exd5 $14 {Quiet.} *"
 
 
@@ -165,3 +167,32 @@ def test_a_verdict_that_no_longer_holds_is_told(tmp_path: Path) -> None:
     found = compare(Side("x@1", lesson, first), Side("x@2", lesson, second))
     assert "that White is slightly better no longer holds; before, it held." in notice(found)
     assert values(found)["verdicts"][0]["holds"] == "fails"
+
+
+def edges(lesson: Lesson) -> set[tuple[int, str]]:
+    """Moves by their positions, by another way than the comparison's."""
+    found = set()
+    for place in lesson.places:
+        if place.parent is not None and place.uci is not None:
+            found.add((place.parent.key, place.uci))
+    return found
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_each_move_that_only_one_has_is_told_once(seed: int) -> None:
+    old = Lesson.from_text(random_lesson(seed), side="white")
+    cut = random_lesson(seed).replace("Random", "Other")
+    other = Lesson.from_text(random_lesson(seed + 100), side="white")
+    assert Lesson.from_text(cut, side="white").compare(old).added == ()
+    found = other.compare(old)
+    told = sum(len(c.new) + c.more for c in (*found.added, *found.changed))
+    assert told == len(edges(other) - edges(old))
+    gone = sum(len(c.old) + c.more for c in found.removed)
+    assert gone <= len(edges(old) - edges(other))
+    if not found.changed:
+        assert gone == len(edges(old) - edges(other))
+    back = old.compare(other)
+    assert len(back.added) == len(found.removed) and len(back.removed) == len(found.added)
+    named = [(place.parent.key, place.uci) for c in found.added for place in c.new]
+    assert len(named) == len(set(named))
+    assert set(named) <= edges(other) - edges(old)

@@ -394,6 +394,8 @@ def test_each_game_has_its_own_title_and_its_lines_their_numbers() -> None:
     said = read(pdf_of(unfound(TRANSPOSING), columns=1))
     assert close("1 Two roads") in close(said) and close("3 From a position") in close(said)
     assert close("After 1.e4, instead of 1...e5 (line 1, page 1).") in close(said)
+    several = read(pdf_of(unfound("1. e4 (1. d4 d5 2. c4 e6 3. Nc3 Nf6 4. Bg5) e5 *"), columns=1))
+    assert close("At the start, instead of 1.e4 (line 1, page 1).") in close(several)
 
 
 def test_the_position_in_which_games_begin_is_not_shown() -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from pathlib import Path
 
@@ -104,10 +104,7 @@ def compare(old: Side, new: Side) -> Comparison:
         new,
         tuple(_line(run, before, gone=False) for run in added if id(run) not in paired),
         tuple(_line(run, after, gone=True) for run in removed if id(run) not in paired),
-        tuple(
-            LineChange(after.place[one.start], tuple(one.places), tuple(two.places))
-            for one, two in pairs
-        ),
+        tuple(replace(_line(two, before, gone=False), old=tuple(one.places)) for one, two in pairs),
         tuple(_advice(old.lesson, new.lesson, side, after)),
         tuple(_verdicts(old, new, before, after)),
         tuple(_words(before, after)),

@@ -75,14 +75,8 @@ def _advice(change: AdviceChange) -> str:
 
 
 def _line(change: LineChange) -> str:
-    places = change.new or change.old
     gone = not change.new
-    sidelines = f", with {counted(change.more, 'move')} of sidelines" if change.more else ""
-    joins = ""
-    if change.joins is not None:
-        joins = f", which came to the position {_within(at(change.joins))}"
-        joins = joins if gone else joins.replace("came", "comes")
-    what = f"{moves(places)}{sidelines}{joins}."
+    what = f"{_moves(change)}."
     if change.goes_on:
         verb = "went on" if gone else "goes on"
         return f"{at(change.place)} the line {verb}: {what}"
@@ -90,7 +84,18 @@ def _line(change: LineChange) -> str:
 
 
 def _changed(change: LineChange) -> str:
-    return f"{at(change.place)}: {moves(change.new)} in place of {moves(change.old)}."
+    return f"{at(change.place)}: {_moves(change)}, in place of {moves(change.old)}."
+
+
+def _moves(change: LineChange) -> str:
+    """ "5... Be7 6. d4, with 3 moves of sidelines, which comes to the position after 4. d4"."""
+    text = moves(change.new or change.old)
+    if change.more:
+        text += f", with {counted(change.more, 'move')} of sidelines"
+    if change.joins is not None:
+        verb = "comes" if change.new else "came"
+        text += f", which {verb} to the position {_within(at(change.joins))}"
+    return text
 
 
 def _verdict(change: VerdictChange) -> str:

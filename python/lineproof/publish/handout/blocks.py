@@ -85,6 +85,10 @@ class Writer:
         """ "5...Nf6"; "the start"."""
         return "".join(self.notation.moves(place.label)) if place.ply else "the start"
 
+    def at(self, place: Place) -> str:
+        """ "After 5...Nf6"; "At the start"."""
+        return f"After {self.label(place)}" if place.ply else "At the start"
+
     def _blocks(self, line: Line) -> Iterator[Block]:
         run: list[Place] = []
         begun = self._words(self.before.get(line.first.index, ()))
@@ -151,14 +155,15 @@ class Writer:
 
     def _diagram(self, place: Place) -> Block:
         moment = self.shown[place.index]
-        at = f"After {self.label(place)}" if place.ply else "The start"
         mover = place.board.turn.capitalize()
         asks = moment.pause is not None
         return {
             "kind": "diagram",
             "place": None if by_author(moment) else place.index,
             **drawing(moment, flipped=self.flipped),
-            "caption": f"{at}: find {mover}’s move." if asks else f"{at}. {mover} to move.",
+            "caption": f"{self.at(place)}: find {mover}’s move."
+            if asks
+            else f"{self.at(place)}. {mover} to move.",
         }
 
     def _words(self, readings: Sequence[Reading]) -> str:

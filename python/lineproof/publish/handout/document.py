@@ -105,7 +105,7 @@ def _section(writer: Writer, line: Line) -> dict[str, Any]:
         head, instead = [_game_title(writer, line)], ""
     else:
         head = writer.moves(line.places[:3])
-        instead = f"After {writer.label(above)}, instead of {writer.label(above.next or above)}"
+        instead = f"{writer.at(above)}, instead of {writer.label(above.next or above)}"
     return {
         "label": line.label,
         "head": head,

@@ -57,7 +57,7 @@ def solutions(writer: Writer, chosen: Sequence[Moment]) -> Iterator[dict[str, An
         yield {
             "line": writer.notation.moves(line),
             "words": writer.notation.words(f"{_sentence(pause.point)}{also}"),
-            "after": writer.label(pause.place),
+            "at": writer.at(pause.place),
             "place": pause.place.index,
         }
 

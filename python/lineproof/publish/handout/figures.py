@@ -27,7 +27,7 @@ def figures(writer: Writer, found: Found) -> Iterator[dict[str, str]]:
         counted += [(games.place, modelled(games)) for games in found.study.model_games]
     for place, words in sorted(counted, key=lambda each: each[0].index):
         yield {
-            "after": writer.label(place),
+            "at": writer.at(place),
             "anchor": anchor(place),
             "words": writer.notation.words(words),
         }
