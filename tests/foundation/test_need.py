@@ -142,6 +142,7 @@ def test_the_tests_need_a_browser_and_fonts_and_git(machine: Path) -> None:
         "install chromium",
         "install nodejs npm",
         "install fontconfig fonts-dejavu-core",
+        "install poppler-utils",
     ):
         assert f"apt-get {command}" in run.stderr
 
@@ -153,6 +154,8 @@ def test_as_root_the_missing_test_tools_are_installed(machine: Path) -> None:
     put(machine, "fc-list", "echo 'DejaVu Serif'")
     put(machine, "npm", "")
     put(machine, "node", "")
+    put(machine, "pdftotext", "")
+    put(machine, "pdftoppm", "")
     git = f"printf '#!/bin/sh\\n' > {machine}/git; /bin/chmod +x {machine}/git"
     put(machine, "apt-get", f'echo "$@" >> {machine}/asked; case "$1" in install) {git} ;; esac')
     run = need(machine, "test")

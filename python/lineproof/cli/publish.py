@@ -99,7 +99,12 @@ def run(given: argparse.Namespace) -> int:
         products = chosen(only)
         found = _found(given, products)
         choices = Choices(
-            width, given.language, given.notation, given.paper, given.columns, given.large
+            width,
+            given.language,
+            notation=given.notation,
+            paper=given.paper,
+            columns=given.columns,
+            large=given.large,
         )
         with progress(str(given.lesson), "Making", "product") as tell:
             published = publish(

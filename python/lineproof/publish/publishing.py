@@ -152,5 +152,5 @@ def publish(
         ),
         tuple(product for product, files in made.items() if not files),
         failing,
-        found.edition,
+        edition=found.edition,
     )
