@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import json
 from datetime import date
 from pathlib import Path
@@ -9,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from lineproof.facade import Lesson
+from lineproof.lesson import LessonError
 from lineproof.lesson.lesson import HOME
 from lineproof.publish import Found, Product, PublishError, chosen, publish
 from lineproof.publish.editions import EditionError, edition, editions
@@ -106,6 +108,21 @@ def test_an_edition_that_cannot_be_recorded_leaves_nothing_published(folder: Pat
     with pytest.raises(EditionError, match="the edition cannot be recorded"):
         published(folder, FIRST)
     assert not (folder.parent / "out").exists()
+
+
+def test_on_a_full_disk_nothing_is_published(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def full(*_: object, **__: object) -> int:
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    lesson = Lesson.open(folder)
+    found = Found(lesson.prove("sketch"))
+    monkeypatch.setattr("lineproof.lesson.save.os.write", full)
+    with pytest.raises(LessonError, match="no space left on device"):
+        publish(found, folder.parent / "out", chosen(["pgn"]))
+    monkeypatch.undo()
+    assert not (folder.parent / "out").exists()
+    assert editions(lesson) == ()
+    assert published(folder, FIRST) == 1
 
 
 @pytest.mark.parametrize("text", ["", "{}", '{"format": 2}', '{"format": 1, "edition": "x"}', "[]"])

@@ -15,12 +15,15 @@ import chess
 import pikepdf
 import pytest
 
+from lineproof.claims import Judgement, Outcome
 from lineproof.claims.reading import read_lesson
 from lineproof.collection.interval import wilson
 from lineproof.facade import Lesson
+from lineproof.proof import Finding
 from lineproof.publish import Choices, Found, PublishError, chosen
 from lineproof.publish.handout.document import document
 from lineproof.publish.handout.exercises import _sentence
+from lineproof.publish.handout.figures import FREQUENCY
 from lineproof.publish.handout.fitting import fitted
 from lineproof.publish.handout.lines import printed_lines
 from lineproof.publish.handout.shape import shapes
@@ -325,6 +328,21 @@ def test_figures_of_a_collection_are_told_with_counts_and_intervals() -> None:
     )
     assert close("6 won, 3 drawn, 3 lost. Mostly 3. f4 (8 of 12).") in said
     assert close("From the games") not in close(read(pdf_of(found)))
+
+
+def test_a_move_that_was_counted_is_told_with_its_count() -> None:
+    found = unfound("1. e4 e5 2. Nf3 d6 {This is the most common move.} *")
+    (claim,) = found.proof.reading.claims
+    assert claim.kind == FREQUENCY
+    words = "2... d6 was played in 42 of 60 games, 70.0 of 100 (95 % interval 57.5 to 80.1)."
+    numbers = {"collection": "club", "games": 60, "played": 42}
+    judgement = Judgement(Outcome.HOLDS, words, (), claim.spot, numbers)
+    finding = Finding(claim, Outcome.HOLDS, judgement, 0, 1, "")
+    counted = Found(replace(found.proof, findings=(finding,)), found.study)
+    assert close(f"After 2...d6 (page 1): {words}") in close(read(pdf_of(counted)))
+    none = replace(finding, judgement=replace(judgement, numbers={"games": 0}))
+    uncounted = Found(replace(found.proof, findings=(none,)), found.study)
+    assert close("From the games") not in close(read(pdf_of(uncounted)))
 
 
 @pytest.fixture(scope="module")
