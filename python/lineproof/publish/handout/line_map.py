@@ -21,6 +21,11 @@ TOP: Final = 22.0
 RIGHT: Final = 34.0
 INK: Final = "#20242E"
 FAINT: Final = "#B9B2A4"
+PAPER: Final = "#FFFFFF"
+BEND: Final = 10.0
+"""Units in which a stem turns into its track."""
+GAP: Final = 3.0
+"""Units that a stem is broken by, beside a track that passes over it."""
 FONT: Final = "Libertinus Serif"
 MOST: Final = 60
 """Tracks of a map at most: more would be too fine for print."""
@@ -72,7 +77,13 @@ class _Map:
     def svg(self) -> str:
         width = LEFT + self.plies * PLY + RIGHT
         height = TOP + max(0, len(self.shown) - 1) * ROW + 10
-        parts = [*self._scale(height), *self._joins(), *self._tracks(), *self._numbers()]
+        parts = [
+            *self._scale(height),
+            *self._stems(),
+            *self._tracks(),
+            *self._joins(),
+            *self._numbers(),
+        ]
         return (
             f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:g}" height="{height:g}" '
             f'viewBox="0 0 {width:g} {height:g}">{"".join(parts)}</svg>'
@@ -97,20 +108,33 @@ class _Map:
                 yield _path(f"M{x:g} {TOP - 8:g}V{height:g}", FAINT, 0.4)
                 yield _text(x, TOP - 12, f"move {move}" if move == 1 else str(move), 8, "middle")
 
+    def _stems(self) -> Iterator[str]:
+        """From where a line parts down to where it begins."""
+        for line, x, y in self._parting():
+            down = self._y(line)
+            yield _path(
+                f"M{x:g} {y:g}V{down - 5:g}Q{x:g} {down:g} {x + BEND:g} {down:g}", INK, _width(line)
+            )
+
     def _tracks(self) -> Iterator[str]:
+        """Over the stems, which break where they pass behind a track that is not theirs."""
         for line in self.shown:
-            x, y = self._x(line.first.ply), self._y(line)
-            end = self._x(line.last.ply)
-            width = 1.6 if not line.inline else 0.9
+            above = line.first.parent
+            parts = above is not None and above.index in self.lines
+            x = self._x(above.ply) + BEND if parts and above else self._x(line.first.ply)
+            y, end, width = self._y(line), self._x(line.last.ply), _width(line)
+            yield _path(f"M{x:g} {y:g}H{end:g}", PAPER, width + GAP)
+            yield _path(f"M{x:g} {y:g}H{end:g}", INK, width)
+            if not parts:
+                yield _dot(x, y, 2.2)
+        for line, x, y in self._parting():
+            yield _path(f"M{x:g} {y:g}v{GAP:g}", INK, _width(line))
+
+    def _parting(self) -> Iterator[tuple[Line, float, float]]:
+        for line in self.shown:
             above = line.first.parent
             if above is not None and above.index in self.lines:
-                from_x, from_y = self._at(above)
-                bend = min(PLY, (x - from_x)) * 0.9
-                start = f"M{from_x:g} {from_y:g}V{y - 5:g}Q{from_x:g} {y:g} {from_x + bend:g} {y:g}"
-                yield _path(f"{start}H{end:g}", INK, width)
-            else:
-                yield _path(f"M{x:g} {y:g}H{end:g}", INK, width)
-                yield _dot(x, y, 2.2)
+                yield line, *self._at(above)
 
     def _joins(self) -> Iterator[str]:
         for meeting in self.meetings:
@@ -126,10 +150,16 @@ class _Map:
             yield _dot(to_x, to_y, 1.9)
 
     def _numbers(self) -> Iterator[str]:
+        met = {place.index for meeting in self.meetings for place in (meeting.place, meeting.same)}
         for line in self.shown:
             x, y = self._x(line.last.ply), self._y(line)
+            x += 6 if line.last.index in met else 0
             size = 10 if not line.inline else 8
             yield _text(x + 5, y + 3, line.label, size, "start", bold=not line.inline)
+
+
+def _width(line: Line) -> float:
+    return 0.9 if line.inline else 1.6
 
 
 def _path(d: str, colour: str, width: float, more: str = "") -> str:
