@@ -40,6 +40,7 @@ lint: test-setup ## formats, lints, types, import direction, licences, docs/clai
 	$(PYTHON_IN) tools/third_party.py --check
 	$(PYTHON_IN) tools/claims.py --check
 	$(PYTHON_IN) tools/board_drawings.py --check
+	$(PYTHON_IN) tools/figurines.py --check
 	cd web && npm run --silent check
 	cd web && npm run --silent build -- --logLevel warn --outDir ../build/page
 	@diff -r build/page python/lineproof/desk/page || { echo "python/lineproof/desk/page is not what web/ gives; run: make desk"; exit 1; }

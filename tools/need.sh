@@ -4,7 +4,8 @@
 #   sh tools/need.sh python         prints the first Python >= 3.11 that can make a venv
 #   sh tools/need.sh build          asks for what a build needs: python, cargo, a linker
 #   sh tools/need.sh page           asks for what the desk's page is built with: node, npm
-#   sh tools/need.sh test           asks for what the tests need besides: git, chromium, ffmpeg, fonts, node;
+#   sh tools/need.sh test           asks for what the tests need besides: git, chromium, ffmpeg, fonts, node,
+#                                   poppler;
 #                                   as root on Debian it installs what is missing of these
 #
 # Exit status: 0 all there; 1 something is missing (said on standard error).
@@ -104,12 +105,17 @@ has_serif() {
     has fc-list && [ -n "$(fc-list 'DejaVu Serif' 2>/dev/null)" ]
 }
 
+has_poppler() {
+    has pdftotext && has pdftoppm
+}
+
 # What only the tests need, a line each: Debian's packages, what it is, the check.
 test_tools='git|git|has git
 chromium|chromium (the tests look at pages in it)|has_chromium
 nodejs npm|Node.js 20.19 or newer with npm (on Debian from 13 on)|has_node
 ffmpeg|ffmpeg and ffprobe (the tests look into videos with them)|has_ffmpeg
-fontconfig fonts-dejavu-core|fonts (DejaVu, for pictures of the report)|has_serif'
+fontconfig fonts-dejavu-core|fonts (DejaVu, for pictures of the report)|has_serif
+poppler-utils|pdftotext and pdftoppm (the tests read the handout with them)|has_poppler'
 
 each_missing_tool() { # calls "$1 packages what" for each tool whose check fails
     while IFS='|' read -r packages what check; do

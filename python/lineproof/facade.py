@@ -24,6 +24,8 @@ from lineproof.proof import Effort, EvidenceStore, Finding, Progress, Proof, evi
 from lineproof.proof.marking import mark, take_back
 from lineproof.publish import Choices, Found, Published, PublishError, RefusedError, chosen
 from lineproof.publish import publish as publish_found
+from lineproof.publish.compare import Comparison, opened, unpublished
+from lineproof.publish.compare import compare as compare_sides
 from lineproof.publish.publishing import check, check_choices, refuse
 from lineproof.replies import Replies
 from lineproof.replies.answering import Answer, answer
@@ -35,6 +37,7 @@ if TYPE_CHECKING:
 __all__ = [
     "Answer",
     "Collection",
+    "Comparison",
     "Effort",
     "Finding",
     "Followed",
@@ -258,6 +261,15 @@ class Lesson(lessons.Lesson):
         return publish_found(
             Found(proof, studied, order=order), folder, products, choices, anyway=anyway
         )
+
+    def compare(self, old: str | os.PathLike[str] | lessons.Lesson) -> Comparison:
+        """What this lesson has that an older state has not, and the other way round.
+
+        old: a lesson, its folder or PGN file, or an edition of either: "vienna@3". Nothing is searched.
+        :raises LessonError: when it cannot be opened, or there is no such edition.
+        """
+        older = unpublished(old) if isinstance(old, lessons.Lesson) else opened(old)
+        return compare_sides(older, unpublished(self))
 
     def follow(
         self,

@@ -37,6 +37,7 @@ def test_help_lists_the_commands_that_exist_and_no_others(tmp_path: Path) -> Non
         "follow",
         "weigh",
         "publish",
+        "compare",
         "collect",
         "where",
         "engine",

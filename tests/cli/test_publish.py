@@ -8,6 +8,7 @@ from pathlib import Path
 
 import chess.pgn
 import jsonschema
+import pikepdf
 import pytest
 
 from lineproof.report.schemas import schema
@@ -32,6 +33,7 @@ def test_every_product_is_written_and_listed(home: Path) -> None:
         "captions",
         "diagrams",
         "epd",
+        "handout",
         "page",
         "pgn",
     }
@@ -66,6 +68,20 @@ def test_every_product_is_written_and_listed(home: Path) -> None:
     assert (german.status, german.err) == (0, "")
     assert german.out.startswith("Published in out:\n  article   ")
     assert "6. Lxf7+ Ke7 7. Sd5#" in (home / "out" / "article" / "trap.md").read_text("utf-8")
+
+    handout = ("publish", "trap.pgn", *SKETCH, "--only", "handout", "--out", "out")
+    options = ("--notation", "figurine", "--paper", "letter", "--columns", "1", "--large")
+    ran = lineproof(home, *handout, *options)
+    assert (ran.status, ran.err) == (0, "")
+    assert ran.out.startswith("Published in out:\n  handout   2 files, ")
+    with pikepdf.open(home / "out" / "handout" / "trap.pdf") as pdf:
+        # ANSI Y14.1 (from memory): 8.5 by 11 inches
+        assert [float(side) for side in pdf.pages[0].mediabox] == [0, 0, 612, 792]
+        dictionaries = [item for item in pdf.objects if isinstance(item, pikepdf.Dictionary)]
+        fonts = {str(item.BaseFont) for item in dictionaries if "/BaseFont" in item}
+    assert any("LineproofFigurine" in font for font in fonts)
+    ran = lineproof(home, *handout, "--columns", "3")
+    assert ran.status == 2 and "--columns: invalid choice: 3" in ran.err
 
 
 def test_a_video_is_made_where_it_is_asked_for(home: Path) -> None:
@@ -136,8 +152,8 @@ def test_anyway_publishes_and_says_so_on_the_terminal_only(home: Path) -> None:
 @pytest.mark.parametrize(
     ("arguments", "message"),
     [
-        (("--out", "out", "--only", "pgn,song"), "--only: there is no product 'song'; choose from article, captions, diagrams, epd, page, pgn, video"),
-        (("--out", "out", "--only", ""), "--only: a product has no name; choose from article, captions, diagrams, epd, page, pgn, video"),
+        (("--out", "out", "--only", "pgn,song"), "--only: there is no product 'song'; choose from article, captions, diagrams, epd, handout, page, pgn, video"),
+        (("--out", "out", "--only", ""), "--only: a product has no name; choose from article, captions, diagrams, epd, handout, page, pgn, video"),
         (("--out", "vienna.pgn"), "vienna.pgn: this is a file; give a folder with --out"),
         (("--out", "out", "--width", "0"), "--width is 0; give 1 to 16384 pixels"),
         (("--out", "out", "--audience", "9"), "--audience is 9; give a rating from 400 to 2900"),

@@ -143,6 +143,7 @@ def test_the_tests_need_a_browser_and_ffmpeg_and_fonts_and_git(machine: Path) ->
         "install ffmpeg",
         "install nodejs npm",
         "install fontconfig fonts-dejavu-core",
+        "install poppler-utils",
     ):
         assert f"apt-get {command}" in run.stderr
 
@@ -156,6 +157,8 @@ def test_as_root_the_missing_test_tools_are_installed(machine: Path) -> None:
     put(machine, "node", "")
     put(machine, "ffmpeg", "")
     put(machine, "ffprobe", "")
+    put(machine, "pdftotext", "")
+    put(machine, "pdftoppm", "")
     git = f"printf '#!/bin/sh\\n' > {machine}/git; /bin/chmod +x {machine}/git"
     put(machine, "apt-get", f'echo "$@" >> {machine}/asked; case "$1" in install) {git} ;; esac')
     run = need(machine, "test")

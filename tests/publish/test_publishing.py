@@ -42,6 +42,7 @@ def test_the_products_are_found_by_their_modules() -> None:
         "captions",
         "diagrams",
         "epd",
+        "handout",
         "page",
         "pgn",
         "video",
@@ -59,7 +60,8 @@ def test_the_video_is_made_only_where_it_is_named() -> None:
 @pytest.mark.parametrize("names", [["pgn", "song"], [""], []])
 def test_a_name_that_no_product_has_is_refused(names: list[str]) -> None:
     with pytest.raises(
-        UnknownProductError, match="choose from article, captions, diagrams, epd, page, pgn, video"
+        UnknownProductError,
+        match="choose from article, captions, diagrams, epd, handout, page, pgn, video",
     ):
         chosen(names)
 

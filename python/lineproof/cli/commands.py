@@ -9,6 +9,7 @@ from typing import Any, NoReturn
 from . import (
     ask,
     collect,
+    compare,
     desk,
     engine,
     follow,
@@ -70,6 +71,7 @@ def parser() -> Parser:
         follow,
         weigh,
         publish,
+        compare,
         collect,
         where,
         engine,

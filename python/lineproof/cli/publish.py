@@ -27,13 +27,15 @@ if TYPE_CHECKING:
 FORMAT = 1
 """Of the JSON."""
 LANGUAGES = ("en", "de", "fr", "es", "nl")
+NOTATIONS = ("letters", "figurine")
+PAPERS = ("a4", "letter")
 
 
 def add(commands: Commands) -> None:
     command = add_command(
         commands,
         "publish",
-        "write a proved lesson as PGN, EPD, diagrams, captions, an article and a page",
+        "write a proved lesson as a handout, a page, captions, a video, an article, diagrams, PGN and EPD",
         run,
     )
     command.add_argument(
@@ -57,8 +59,9 @@ def add(commands: Commands) -> None:
         "--language",
         choices=LANGUAGES,
         default="en",
-        help="of the pieces' letters, in the moves of the article and the page (en)",
+        help="of the pieces' letters, in the moves of the article, the page and the handout (en)",
     )
+    _add_handout(command)
     add_effort_option(command, "normal")
     command.add_argument(
         "--collection", metavar="NAME", help="a collection whose games are counted"
@@ -66,6 +69,21 @@ def add(commands: Commands) -> None:
     add_engine_option(command)
     add_lesson_settings(command)
     add_filming(command)
+
+
+def _add_handout(command: argparse.ArgumentParser) -> None:
+    page = command.add_argument_group("the handout")
+    page.add_argument(
+        "--notation",
+        choices=NOTATIONS,
+        default="letters",
+        help="letters of the language, or figurines, which need none (letters)",
+    )
+    page.add_argument("--paper", choices=PAPERS, default="a4", help="size of the paper (a4)")
+    page.add_argument(
+        "--columns", type=int, choices=(1, 2), help="of text (2, and 1 in large type)"
+    )
+    page.add_argument("--large", action="store_true", help="large type")
 
 
 def run(given: argparse.Namespace) -> int:
@@ -84,7 +102,15 @@ def run(given: argparse.Namespace) -> int:
     try:
         only = None if given.only is None else [n.strip() for n in given.only.split(",")]
         products = chosen(only)
-        choices = Choices(width, given.language, filming=filming(given, products))
+        choices = Choices(
+            width,
+            given.language,
+            notation=given.notation,
+            paper=given.paper,
+            columns=given.columns,
+            large=given.large,
+            filming=filming(given, products),
+        )
         found = _found(given, products, choices)
         long = any(product.on_request for product in products)
         doing = ("Filming", "frame") if long else ("Making", "product")
@@ -188,6 +214,8 @@ def _answer(published: Published) -> str:
         lines.append(f"  {product:<9} {files}, {sum(sizes):,} bytes")
     lines += [f"  {product:<9} nothing to show" for product in published.empty]
     lines += [f"  {product}: {plain(note)}." for product, note in published.notes]
+    if published.edition is not None:
+        lines.append(f"This is edition {published.edition.number}.")
     return "\n".join(lines) + "\n"
 
 
@@ -205,6 +233,9 @@ def _json(out: Path, published: Published | None, failing: tuple[Finding, ...]) 
             {"product": product, "words": words}
             for product, words in (published.notes if published is not None else ())
         ],
+        "edition": None
+        if published is None or published.edition is None
+        else {"number": published.edition.number, "date": published.edition.day.isoformat()},
         "fails": [
             {
                 "at": _address(finding),

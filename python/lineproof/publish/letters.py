@@ -15,11 +15,14 @@ from types import MappingProxyType
 from typing import Final, Literal
 
 Language = Literal["en", "de", "fr", "es", "nl"]
+Signs = Literal["letters", "figurine"]
 
 LETTERS: Final[Mapping[str, str]] = MappingProxyType(
     {"en": "KQRBN", "de": "KDTLS", "fr": "RDTFC", "es": "RDTAC", "nl": "KDTLP"}
 )
 """King, queen, rook, bishop, knight: English, German, French, Spanish, Dutch."""
+FIGURINES: Final = "♔♕♖♗♘"
+"""The same as signs of Unicode, for every language."""
 
 _MOVE = re.compile(
     r"(?<![^\W_])(?:(?P<piece>[KQRBN])(?P<to>[a-h]?[1-8]?x?[a-h][1-8])"
@@ -27,11 +30,12 @@ _MOVE = re.compile(
 )
 
 
-def in_letters(text: str, language: Language) -> str:
-    """The text with the moves in it spelled with a language's letters; a letter that is no part of a move stays."""
+def in_letters(text: str, language: Language | Literal["figurine"]) -> str:
+    """The text with the moves in it spelled with a language's letters, or figurines; a letter that is no part of a move stays."""
     if language == "en":
         return text
-    letters = dict(zip(LETTERS["en"], LETTERS[language], strict=True))
+    signs = FIGURINES if language == "figurine" else LETTERS[language]
+    letters = dict(zip(LETTERS["en"], signs, strict=True))
 
     def spelled(move: re.Match[str]) -> str:
         if move["piece"]:

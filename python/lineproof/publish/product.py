@@ -12,7 +12,10 @@ from lineproof.order import RunningOrder
 from lineproof.proof import Progress, Proof
 from lineproof.replies import Study
 
-from .letters import Language
+from .editions import Edition
+from .letters import Language, Signs
+
+Paper = Literal["a4", "letter"]
 
 Files = Mapping[str, bytes]
 """Contents by name; a name has no folder in it, and sorts as the lesson goes."""
@@ -48,11 +51,16 @@ class Filming:
 class Choices:
     """What the author chooses. width: of pictures, in pixels. language: of the letters of the pieces, in moves only.
 
+    Of the handout: notation: those letters or figurines; paper; columns, 1 or 2, by default one of large type and two of small; large: type.
     progress: told how far a product is that takes long.
     """
 
     width: int = WIDTH
     language: Language = "en"
+    notation: Signs = "letters"
+    paper: Paper = "a4"
+    columns: int | None = None
+    large: bool = False
     filming: Filming = Filming()
     progress: Progress | None = field(default=None, compare=False)
 
@@ -60,11 +68,12 @@ class Choices:
 @dataclass(frozen=True)
 class Found:
     """What was found of a lesson. study: None unless a product of the run asks for it. order: the running order that captions and
-    video follow; None for the whole lesson's, without a study."""
+    video follow; None for the whole lesson's, without a study. edition: None for a lesson in no file."""
 
     proof: Proof
     study: Study | None = None
     order: RunningOrder | None = None
+    edition: Edition | None = None
 
     @property
     def studied(self) -> Study:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Sequence
-from dataclasses import dataclass
+from contextlib import suppress
+from dataclasses import dataclass, replace
+from datetime import date
 from pathlib import Path
 from typing import Final
 
@@ -13,6 +15,7 @@ from lineproof.lesson import Lesson
 from lineproof.lesson.lesson import HOME
 from lineproof.proof import Finding, Progress, Proof
 
+from .editions import Edition, record
 from .folder import check_folder, with_sums, write
 from .product import Choices, Files, Found, Product, PublishError
 
@@ -49,13 +52,16 @@ class Written:
 @dataclass(frozen=True)
 class Published:
     """What was published. empty: products with nothing to show. failing: claims that fail and were published all the same.
-    notes: by product, sentences for the author on what could not be kept."""
+
+    notes: by product, sentences for the author on what could not be kept. edition: None for a lesson in no file.
+    """
 
     out: Path
     files: tuple[Written, ...]
     empty: tuple[str, ...]
     failing: tuple[Finding, ...]
     notes: tuple[tuple[str, str], ...] = ()
+    edition: Edition | None = None
 
 
 def check(lesson: Lesson, out: Path) -> None:
@@ -119,24 +125,36 @@ def publish(
     *,
     anyway: bool = False,
     progress: Progress | None = None,
+    today: date | None = None,
 ) -> Published:
-    """Makes the products and writes them into `out`, each into a folder of its name.
+    """Makes the products and writes them into `out`, each into a folder of its name, and records the edition.
 
     found: with a study where one of the products needs it. anyway: also where claims fail. progress: called with the
-    products made and in all.
+    products made and in all. today: the day of a new edition, by default that of the clock.
     :raises RefusedError: when claims fail.
     :raises PublishError: when a product cannot be made or written; nothing has changed then.
+    :raises LessonError: when the edition cannot be recorded; nothing has changed then either.
     """
     lesson = found.proof.lesson
     check(lesson, out)
     failing = refuse(found.proof, anyway)
+    new: Path | None = None
+    if lesson.home is not None:
+        edition, new = record(lesson, found.proof.findings, today)
+        found = replace(found, edition=edition)
     made: dict[str, Files] = {}
     choices = choices or Choices()
-    for product in products:
-        if progress is not None:
-            progress(len(made), len(products))
-        made[product.name] = with_sums(product.make(lesson, found, choices))
-    write(out, made)
+    try:
+        for product in products:
+            if progress is not None:
+                progress(len(made), len(products))
+            made[product.name] = with_sums(product.make(lesson, found, choices))
+        write(out, made)
+    except BaseException:
+        if new is not None:  # it has come to nobody
+            with suppress(OSError):
+                new.unlink()
+        raise
     return Published(
         out,
         tuple(
@@ -152,4 +170,5 @@ def publish(
             if product.notes is not None
             for note in product.notes(lesson, found, choices)
         ),
+        edition=found.edition,
     )

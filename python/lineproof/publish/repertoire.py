@@ -36,6 +36,23 @@ def repertoire(lesson: Lesson, side: str) -> list[tuple[Game, list[Step]]]:
     return found
 
 
+def advice(lesson: Lesson, side: str) -> dict[int, Place]:
+    """By the key of each position that the repertoire comes to the move that it has for the taught side."""
+    maker = _Maker(lesson, side)
+    found: dict[int, Place] = {}
+    left = [game.root for game in reversed(lesson.games)]
+    while left:
+        place = left.pop()
+        if place.key in maker.seen:
+            continue
+        maker.seen.add(place.key)
+        moves = maker.moves(place)
+        if place.board.turn == side and moves:
+            found[place.key] = moves[0]
+        left += reversed(moves)
+    return found
+
+
 class _Maker:
     def __init__(self, lesson: Lesson, side: str) -> None:
         self.lesson = lesson
@@ -52,13 +69,14 @@ class _Maker:
                 continue
             self.seen.add(place.key)
             below = []
-            for move in self._moves(place):
+            for move in self.moves(place):
                 steps.append(Step(move.san or "", numbers(move)))
                 below.append((move, steps[-1].then))
             left += reversed(below)
         return first
 
-    def _moves(self, place: Place) -> list[Place]:
+    def moves(self, place: Place) -> list[Place]:
+        """What is played at a position: the one move of the taught side, or every reply."""
         same = (p for p in self.lesson.positions[place.key] if p.index not in self.dead)
         found: dict[str, Place] = {}
         for at in sorted(same, key=lambda p: (p.depth, p.index)):

@@ -22,6 +22,7 @@ Name = Literal[
     "answer",
     "follow",
     "publish",
+    "compare",
     "weigh",
     "order",
     "collect-add",

@@ -30,7 +30,7 @@ def make(lesson: Lesson, found: Found, choices: Choices) -> Files:
             path=lesson.name,
             hint="write comments, or leave the article out with --only",
         )
-    writer = _Writer(lesson, _shown(lesson, found), choices)
+    writer = _Writer(lesson, found, choices)
     paragraphs = [*writer.head(), *writer.body(script(lesson, readings)), *writer.end()]
     article = "\n\n".join(paragraphs) + "\n"
     return {f"{slug_of(lesson)}.md": article.encode(), **writer.pictures}
@@ -48,20 +48,22 @@ def _shown(lesson: Lesson, found: Found) -> list[Moment]:
 
 
 class _Writer:
-    def __init__(self, lesson: Lesson, shown: Sequence[Moment], choices: Choices) -> None:
+    def __init__(self, lesson: Lesson, found: Found, choices: Choices) -> None:
         self.lesson = lesson
         self.choices = choices
+        self.edition = found.edition
         self.flipped = lesson.settings.side == "black"
         self.pictures: dict[str, bytes] = {}
         self.asked: list[Moment] = []
         # one diagram a position: where the reader is asked, the marks would give the answer away
-        self.shown = {moment.place.index: moment for moment in reversed(shown)}
+        self.shown = {moment.place.index: moment for moment in reversed(_shown(lesson, found))}
 
     def head(self) -> Iterator[str]:
         settings = self.lesson.settings
         yield heading(1, title_of(self.lesson))
         taught = f" who have {settings.side.capitalize()}" if settings.side else ""
-        yield f"*For players of about {settings.audience}{taught}.*"
+        edition = "" if self.edition is None else f" {self.edition.words}."
+        yield f"*For players of about {settings.audience}{taught}.{edition}*"
 
     def body(self, stretches: Sequence[Stretch]) -> Iterator[str]:
         several = len(self.lesson.games) > 1
