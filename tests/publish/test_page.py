@@ -5,10 +5,13 @@ from __future__ import annotations
 import json
 import re
 from dataclasses import replace
+from datetime import date
 from html.parser import HTMLParser
+from pathlib import Path
 
 from lineproof.facade import Lesson
 from lineproof.publish import Choices, Found
+from lineproof.publish.editions import record
 from lineproof.publish.products.page import make
 
 from .lessons import TRANSPOSING, nothing_found, unstudied
@@ -94,3 +97,12 @@ def test_games_and_their_branches_are_all_there() -> None:
 
 def test_the_same_lesson_gives_the_same_bytes(trap: Lesson, found: Found) -> None:
     assert make(trap, found, Choices()) == make(trap, found, Choices())
+
+
+def test_an_edition_is_named(trap: Lesson, found: Found, tmp_path: Path) -> None:
+    assert "Edition" not in read(trap, found).words
+    path = tmp_path / "trap.pgn"
+    path.write_text(trap.text, encoding="utf-8")
+    edition, _ = record(Lesson.open(path), (), date(2026, 11, 3))
+    page = read(trap, replace(found, edition=edition))
+    assert "For White, players of about 1400. Edition 1, 3 November 2026." in page.words

@@ -32,9 +32,10 @@ def make(lesson: Lesson, found: Found, choices: Choices) -> Files:
     asked = exercises(lesson, found)
     writer = _Writer(lesson, choices)
     readers = whom(lesson)
+    edition = "" if found.edition is None else f" {found.edition.words}."
     body = join(
         [
-            tag("header", tag("h1", title_of(lesson)), tag("p", f"{readers[0].upper()}{readers[1:]}.", class_="whom")),
+            tag("header", tag("h1", title_of(lesson)), tag("p", f"{readers[0].upper()}{readers[1:]}.{edition}", class_="whom")),
             tag(
                 "div",
                 _BOARD,
