@@ -1,6 +1,6 @@
 """How fast a handout is made: `python benchmarks/publish.py`.
 
-The demo, and random lessons with words and a sideline at each move; nothing proved or studied, so that only the making is measured. Baseline: the same document set once by
+The demo, and random lessons with words and a sideline at each move; nothing proved or studied, so that only the making is measured, without exercises. Baseline: the same document set once by
 Typst, in its first shape. The rest is the search for the shape that fills the columns. Times are of the wall, of one process.
 """
 
