@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Final
 
+from lineproof.claims import Reading
 from lineproof.lesson import Game
-from lineproof.report.script import Passage
 
 COMMAND: Final = re.compile(r"\[%[^\]]*\]")
 """A bracketed command of another program, or of a clock: no word of the author's."""
 
 
-def said_words(passage: Passage) -> Iterator[str]:
-    """The sentences of a passage, none empty."""
-    spoken = (COMMAND.sub("", reading.sentence.text) for reading in passage.readings)
+def said_words(readings: Iterable[Reading]) -> Iterator[str]:
+    """The sentences as they are, none empty."""
+    spoken = (COMMAND.sub("", reading.sentence.text) for reading in readings)
     return (text for text in spoken if text.strip())
 
 

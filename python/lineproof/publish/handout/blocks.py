@@ -6,7 +6,6 @@ A block is a mapping of plain values, for it goes to the typesetter as JSON: `te
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from functools import lru_cache
@@ -16,6 +15,7 @@ from lineproof.claims import Reading
 from lineproof.diagram import PRINT, Mark, diagram
 from lineproof.lesson import Lesson, Place
 from lineproof.publish.moments import Moment
+from lineproof.publish.spoken_words import said_words
 from lineproof.publish.verdict_words import with_verdict
 from lineproof.report.plain import plain
 
@@ -24,10 +24,6 @@ from .notation import Notation
 from .spread import by_author
 
 Block = dict[str, Any]
-
-COMMAND: Final = re.compile(r"\[%[^\]]*\]")
-"""A bracketed command of another program, or of a clock: no word of the author's."""
-
 
 LONGEST: Final = 40
 """Moves without a word that stand in one paragraph."""
@@ -167,8 +163,7 @@ class Writer:
         }
 
     def _words(self, readings: Sequence[Reading]) -> str:
-        spoken = (plain(COMMAND.sub("", reading.sentence.text)) for reading in readings)
-        return self.notation.words(" ".join(text for text in spoken if text))
+        return self.notation.words(" ".join(plain(text) for text in said_words(readings)))
 
 
 def _text(runs: list[dict[str, Any]], anchors: Sequence[str] = (), *, stays: bool = False) -> Block:

@@ -89,7 +89,7 @@ class _Writer:
                 yield from self.passage(silent, [])
 
     def said(self, passage: Passage) -> list[str]:
-        return [words(self.moves(text)) for text in said_words(passage)]
+        return [words(self.moves(text)) for text in said_words(passage.readings)]
 
     def passage(self, moves: Sequence[Place], said: list[str]) -> Iterator[str]:
         """Moves and words; a position to show ends the paragraph."""

@@ -90,7 +90,7 @@ class _Writer:
                 yield self.passage(passage)
 
     def passage(self, passage: Passage) -> Html:
-        said = [self.moves(words) for words in said_words(passage)]
+        said = [self.moves(words) for words in said_words(passage.readings)]
         return tag("p", join([*self.played(passage.moves), *said], " "))
 
     def played(self, places: Sequence[Place]) -> Iterator[Html]:
