@@ -32,6 +32,8 @@ export interface Place {
   joins: string | null;
   /** Where the line from here on comes from. */
   source: Source | null;
+  /** What the diagram says that the author has put here, in words. */
+  diagram: string | null;
 }
 
 export interface Source {
@@ -217,6 +219,7 @@ export type Edit =
   | { op: "add_line"; place: string; moves: string[] }
   | { op: "cut" | "promote" | "bring_forward"; place: string }
   | { op: "source"; place: string; source: Source | null }
+  | { op: "diagram"; place: string; wanted: boolean }
   | { op: "join"; place: string; other: string }
   | { op: "change_words"; comment: number; text: string }
   | { op: "remove_comment"; comment: number }

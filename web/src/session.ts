@@ -227,6 +227,16 @@ export class Session extends EventTarget {
     this.tell("status");
   }
 
+  /** Puts a diagram after the words of a place, or takes the one there away. */
+  async diagram(place: Place): Promise<void> {
+    const wanted = place.diagram === null;
+    const where = place.san === null ? "at the start" : `after ${label(place)}`;
+    await this.change(
+      { op: "diagram", place: place.id, wanted },
+      wanted ? `A diagram stands ${where}.` : `The diagram ${where} is taken away.`,
+    );
+  }
+
   async step(op: "undo" | "redo"): Promise<void> {
     const lesson = this.lesson;
     if (!lesson || !(op === "undo" ? lesson.undo : lesson.redo)) {

@@ -15,6 +15,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from lineproof.lesson import Lesson, Settings
+from lineproof.lesson.diagrams import with_diagram
 from lineproof.lesson.errors import EditError, LessonError, SaveError
 from lineproof.lesson.folder import write_settings
 from lineproof.lesson.lock import WriterLock
@@ -41,6 +42,7 @@ from .wire import (
     MarkOpinion,
     Op,
     Opened,
+    PutDiagram,
     Redo,
     SavedEvent,
     SetLesson,
@@ -190,6 +192,8 @@ class OpenLesson:
                     done = self._decide(op)
                 case SetSource():
                     done = self._set_source(op)
+                case PutDiagram():
+                    done = self._put_diagram(op)
                 case Import():
                     done = imported(self._lesson, op.files)
                     self._take("edit", done.lesson)
@@ -251,6 +255,11 @@ class OpenLesson:
     def _set_source(self, op: SetSource) -> Done:
         place = self._names.place(op.place)
         self._write(with_source(self._lesson.settings, place, op.source))
+        return Done(self._lesson, self._lesson.places[place.index])
+
+    def _put_diagram(self, op: PutDiagram) -> Done:
+        place = self._names.place(op.place)
+        self._write(with_diagram(place, op.wanted))
         return Done(self._lesson, self._lesson.places[place.index])
 
     def _write(self, settings: Settings) -> None:

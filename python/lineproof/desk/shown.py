@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Sequence
 
-from lineproof.diagram.alternative import alternative
+from lineproof.diagram import JustPlayed, alternative
 from lineproof.engine import Board
-from lineproof.lesson import Comment, Lesson
+from lineproof.lesson import Comment, Lesson, Place
+from lineproof.lesson.diagrams import diagrams
+from lineproof.lesson.graph import NULL_MOVE
 from lineproof.replies.likely import COUNTING
 from lineproof.report.title import title_of
 
@@ -81,6 +83,7 @@ def _places(lesson: Lesson, names: Names, roads: dict[str, Road]) -> list[PlaceS
         if first.setdefault(key, index) != index:
             second.setdefault(key, index)
     sources = read_sources(lesson.settings.decisions)
+    drawn = {place.index for place in diagrams(lesson)}
     found = []
     for place in lesson.places:
         index, key = place.index, pgn.key(place.index)
@@ -108,9 +111,17 @@ def _places(lesson: Lesson, names: Names, roads: dict[str, Road]) -> list[PlaceS
                 after=after[index],
                 joins=None if twin is None else names.all[twin],
                 source=sources.get((key, uci or "")),
+                diagram=_diagram(place) if index in drawn else None,
             )
         )
     return found
+
+
+def _diagram(place: Place) -> str:
+    """What the diagram at a place says to a screen reader."""
+    uci = place.uci
+    played = () if uci is None or uci == NULL_MOVE else (JustPlayed(uci[:2], uci[2:4]),)
+    return alternative(place.board.fen, played)
 
 
 def _comment(index: int, comment: Comment) -> CommentShown:

@@ -176,6 +176,14 @@ class SetSource(Shape):
     source: Source | None
 
 
+class PutDiagram(Shape):
+    """A diagram stands after a place and its words, or stands there no more. It is noted in lesson.toml."""
+
+    op: Literal["diagram"]
+    place: Id
+    wanted: bool
+
+
 class Decide(Shape):
     """A thing to do is put off, dismissed, or open again. What is decided stands in lesson.toml."""
 
@@ -202,7 +210,8 @@ Op = Annotated[
     | MarkOpinion
     | Decide
     | Import
-    | SetSource,
+    | SetSource
+    | PutDiagram,
     Field(discriminator="op"),
 ]
 
@@ -274,6 +283,7 @@ class PlaceShown(Shape):
 
     before: comments that open the variation that begins with this move. after: those that follow the move; at a root, those
     that open the game. joins: the first other place with the same position. source: where the line from here on comes from.
+    diagram: the text alternative of the diagram that the author has put here, where there is one.
     """
 
     id: Id
@@ -291,6 +301,7 @@ class PlaceShown(Shape):
     after: list[CommentShown]
     joins: Id | None
     source: Source | None
+    diagram: str | None
 
 
 class GameShown(Shape):

@@ -57,6 +57,8 @@ export class LessonBoard extends LitElement {
   /** The move that led here, which gets its corner dots; and is spoken when `san` is given. */
   @property({ attribute: false }) last: { uci: string; san?: string } | null = null;
   @property({ type: Boolean, reflect: true }) flipped = false;
+  /** A picture in a text: nothing on it can be reached or played, and it is read out as a whole. */
+  @property({ type: Boolean, reflect: true }) still = false;
   /** "print", "print-dark" or "stage"; empty: print, light or dark as the reader has it. */
   @property({ reflect: true }) theme: "" | keyof typeof THEMES = "";
   /** Said of the board as a whole. */
@@ -119,8 +121,7 @@ export class LessonBoard extends LitElement {
     const stage = this.theme === "stage";
     const box = stage ? `0 0 ${BOARD} ${BOARD}` : `${-LEFT} ${-EDGE} ${SIDE} ${SIDE}`;
     const dragged = this.dragged?.moving ? this.dragged : null;
-    return html`<div class="frame">
-      <svg viewBox=${box} aria-hidden="true">
+    const drawing = html`<svg viewBox=${box} aria-hidden="true">
         ${unsafeSVG(SPRITE)}
         <use href="#board-ground"></use>
         ${stage ? nothing : this.coordinates()}
@@ -130,7 +131,9 @@ export class LessonBoard extends LitElement {
         ${over(this.marks, this.flipped, standing)}
         ${this.goals(standing)}
         ${dragged ? this.dragging(dragged, standing.get(dragged.from) ?? "") : nothing}
-      </svg>
+      </svg>`;
+    if (this.still) return html`<div class="frame" role="img" aria-label="${this.label}. ${this.alternative}">${drawing}</div>`;
+    return html`<div class="frame">${drawing}
       ${this.grid(standing)} ${this.promoting.length ? this.promotion() : nothing}
     </div>
     <p class="spoken" id="alternative">${this.alternative}</p>

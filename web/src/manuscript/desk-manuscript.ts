@@ -1,7 +1,7 @@
 // <desk-manuscript>: the lesson as one page of prose with the moves in it.
 //
 // Keys on a move: left and right go along the line, up and down through the text, Enter writes the words after the move,
-// a letter begins another move. In the words: Enter or Escape goes back to the move.
+// a letter begins another move, Shift with Enter puts a diagram there or takes it away. In the words: Enter or Escape goes back to the move.
 
 import { LitElement, html, nothing, type TemplateResult } from "lit";
 import { repeat } from "lit/directives/repeat.js";
@@ -179,7 +179,7 @@ export class DeskManuscript extends LitElement {
   private pressed(event: KeyboardEvent): void {
     const { tree, place } = session;
     if (!tree || !place || event.altKey || event.ctrlKey || event.metaKey) return;
-    if ((event.target as HTMLElement).matches("desk-words, .sign, .join")) return;
+    if ((event.target as HTMLElement).matches("desk-words, .sign, .join, figcaption *")) return;
     const { places } = tree.lesson;
     const at = tree.order.get(place.id) ?? 0;
     if (event.key === "ArrowRight") this.go(tree.children(place.id)[0]?.id);
@@ -188,7 +188,11 @@ export class DeskManuscript extends LitElement {
     else if (event.key === "ArrowUp") this.go(places[at - 1]?.id);
     else if (event.key === "Home") this.go(places[0]?.id);
     else if (event.key === "End") this.go(places.at(-1)?.id);
-    else if (event.key === "Enter") this.begin();
+    else if (event.key === "Enter" && event.shiftKey) {
+      if (!tree.lesson.folder) return;
+      this.focusNext = "move";
+      void session.diagram(place);
+    } else if (event.key === "Enter") this.begin();
     else if (/^[a-hKQRBNO]$/.test(event.key)) {
       this.dispatchEvent(new CustomEvent("move-begun", { detail: event.key, bubbles: true }));
     } else return;
