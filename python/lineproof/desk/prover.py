@@ -20,6 +20,7 @@ from lineproof.proof.asker import Interrupted
 from lineproof.proof.at_hand import AtHand
 
 from .contradicting import contradictions_shown
+from .deciding import bearing
 from .found import Answered, Shown, answered, faulty, findings_shown
 from .naming import Names
 from .passages import Passage, Read, Said, passages, read, spoken
@@ -140,7 +141,7 @@ class Prover:
             if self._stop.is_set():
                 return
             version, lesson, names = self._opened.present()
-            context = (names.all, lesson.settings)
+            context = (names.all, bearing(lesson.settings))
             first = self._context is None
             same = context == self._context and TABLE not in lesson.settings.decisions
             if not self._read_new(version, lesson, names):
