@@ -253,6 +253,12 @@ const given = new URLSearchParams(location.hash.slice(1));
 const token = given.get("token") ?? "";
 /** The lesson that the address names; without one it is the first. */
 export const NAMED = given.get("lesson");
+/** Whether the address is that of the page on which a lesson is begun. */
+export const BEGINS = given.has("begin");
+
+/** What stands after the # where a lesson is shown, or, without one, where one is begun. */
+export const address = (lesson: string | null): string =>
+  new URLSearchParams(lesson === null ? { token, begin: "" } : { token, lesson }).toString();
 /** This window, by which it knows its own edits among the events. */
 export const WINDOW = crypto.randomUUID();
 
@@ -276,13 +282,20 @@ async function json<T>(path: string, init?: RequestInit): Promise<T> {
 
 const lessonPath = (key: string): string => `/lessons/${encodeURIComponent(key)}`;
 
-export const lessons = (): Promise<{ lessons: { key: string; title: string }[] }> => json("/lessons");
+/** A lesson that is on the desk. */
+export interface Opened {
+  key: string;
+  title: string;
+  name: string;
+}
+
+export const lessons = (): Promise<{ lessons: Opened[] }> => json("/lessons");
 
 /** What may be a lesson in a folder, or lead to one; "" is the user's own folder. */
 export const folder = (path: string): Promise<Folder> => json(`/folder?path=${encodeURIComponent(path)}`);
 
 /** Brings a lesson on the desk. */
-export const start = (how: Start): Promise<{ key: string }> =>
+export const start = (how: Start): Promise<Opened> =>
   json("/lessons", { method: "POST", body: JSON.stringify({ start: how }) });
 
 /** Files as the user chose them. */

@@ -3,6 +3,7 @@
 import { LitElement, html, nothing, type TemplateResult } from "lit";
 import { state } from "lit/decorators.js";
 import * as api from "./api";
+import { lessonList } from "./desk-others";
 import { session } from "./session";
 
 const KINDS = { lesson: "a lesson", file: "a PGN file", folder: "a folder" } as const;
@@ -12,6 +13,8 @@ export class DeskStart extends LitElement {
   /** Whether it was asked what the user's folder has: the fields begin with it. */
   @state() private looked = false;
   @state() private busy = false;
+  /** On the desk already. */
+  @state() private lessons: api.Opened[] = [];
 
   protected override createRenderRoot(): this {
     return this;
@@ -20,12 +23,17 @@ export class DeskStart extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     void this.look("");
+    api.lessons().then(
+      ({ lessons }) => (this.lessons = lessons),
+      (error: unknown) => session.failed(error),
+    );
   }
 
   override render(): TemplateResult {
     return html`<div class="page start">
       <h1>What will you teach?</h1>
       <p class="counted">A lesson is a folder with your lines and the words that you say to them. All of it stays on this machine.</p>
+      ${this.lessons.length ? html`<section><h2>Go back to a lesson</h2>${lessonList(this.lessons)}</section>` : nothing}
       ${this.looked ? html`${this.begin()} ${this.open()} ${this.copy()}` : nothing}
     </div>`;
   }
@@ -123,6 +131,7 @@ export class DeskStart extends LitElement {
     try {
       const { key } = await api.start(how);
       session.problem = "";
+      history.replaceState(null, "", `#${api.address(key)}`);
       await session.open(key);
     } catch (error) {
       session.failed(error);

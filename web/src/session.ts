@@ -164,6 +164,11 @@ export class Session extends EventTarget {
     return !this.writing.size && !this.unsaved && this.stored >= (this.lesson?.version ?? 0);
   }
 
+  /** Waits until all is on the disk; not for ever, for the disk may refuse. */
+  async settled(): Promise<void> {
+    for (let left = 50; left > 0 && this.lesson && !this.allSaved; left -= 1) await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+
   /** Sends an edit after those on their way. Null: it was refused, and why is told. */
   edit(make: () => Edit | null): Promise<Edited | null> {
     this.unsaved += 1;
