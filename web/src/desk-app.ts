@@ -33,7 +33,7 @@ export class DeskApp extends LitElement {
     this.addEventListener("words-begun", () => this.manuscript()?.begin());
     this.addEventListener("back-to-page", () => this.manuscript()?.back());
     window.addEventListener("keydown", (event) => this.pressed(event));
-    window.addEventListener("hashchange", () => location.reload());
+    window.addEventListener("hashchange", () => void session.settled().then(() => location.reload()));
     window.addEventListener("beforeunload", (event) => {
       if (session.lesson && !session.allSaved) event.preventDefault();
     });
