@@ -336,6 +336,35 @@ export const beginStudy = (key: string): Promise<Study> => json(`${lessonPath(ke
 export const ask = (key: string, place: string, question: string): Promise<Answer> =>
   json(`${lessonPath(key)}/questions`, { method: "POST", body: JSON.stringify({ place, question }) });
 
+/** Where a game, or several, left the lesson. */
+export interface Departure {
+  place: string;
+  words: string;
+  /** How it went on. */
+  evidence: Evidence | null;
+  /** What to teach there. */
+  add: Moves | null;
+}
+
+/** What came of students' games. */
+export interface Followed {
+  state: "none" | "running" | "done" | "failed";
+  done: number;
+  of: number;
+  problem: string | null;
+  /** Of all of them together. */
+  said: string[];
+  common: Departure[];
+  games: Departure[];
+}
+
+export const follow = (key: string, file: File, player: string): Promise<Followed> =>
+  json(`${lessonPath(key)}/games`, { method: "POST", body: JSON.stringify({ file, player }) });
+
+export const followed = (key: string): Promise<Followed> => json(`${lessonPath(key)}/games`);
+
+export const forget = (key: string): Promise<Followed> => json(`${lessonPath(key)}/games`, { method: "DELETE" });
+
 export interface Product {
   name: string;
   summary: string;

@@ -9,6 +9,7 @@ import { Watch, session } from "./session";
 import { label } from "./tree";
 import "./desk-about";
 import "./desk-find";
+import "./desk-games";
 import "./desk-hand-on";
 import "./desk-others";
 import "./desk-start";
@@ -79,6 +80,7 @@ export class DeskApp extends LitElement {
                 <desk-others></desk-others>
                 <desk-manuscript></desk-manuscript>
                 <desk-todo></desk-todo>
+                <desk-games></desk-games>
                 <desk-hand-on></desk-hand-on>
               </div>
               <aside class="outer" aria-label="Board and findings">

@@ -5,10 +5,10 @@
 
 import type { ReactiveController, ReactiveControllerHost } from "lit";
 import * as api from "./api";
-import type { Contradiction, Edit, Edited, Finding, Findings, LegalMove, Lesson, Outcome, Place, Position, Sentence, Study } from "./api";
+import type { Contradiction, Edit, Edited, Finding, Findings, Followed, LegalMove, Lesson, Outcome, Place, Position, Sentence, Study } from "./api";
 import { Tree, keeping, label, type Spot } from "./tree";
 
-export type Topic = "lesson" | "cursor" | "findings" | "status" | "position" | "study";
+export type Topic = "lesson" | "cursor" | "findings" | "status" | "position" | "study" | "games";
 
 /** What the board can show: a finding, a thing to do, an answer; each with its evidence. */
 export type Exhibit = Pick<Finding, "id" | "place" | "evidence" | "marks">;
@@ -28,6 +28,8 @@ export class Session extends EventTarget {
   contradictions: Contradiction[] = [];
   proving: { done: number; of: number; complete: boolean } = { done: 0, of: 0, complete: true };
   study: Study | null = null;
+  /** What came of students' games. */
+  games: Followed | null = null;
   /** What is told, and how many moves of its evidence are on the board; -1: the place itself is. */
   shown: { exhibit: Exhibit; step: number } | null = null;
   position: Position | null = null;
@@ -48,6 +50,7 @@ export class Session extends EventTarget {
   private restudying = 0;
   private early: Findings | null = null;
   private queue: Promise<unknown> = Promise.resolve();
+  private following: Promise<void> = Promise.resolve();
   private readonly known = new Map<string, Position>();
 
   get lesson(): Lesson | null {
@@ -329,6 +332,7 @@ export class Session extends EventTarget {
   private async heard(key: string, name: string, data: unknown): Promise<void> {
     if (name === "findings") this.found(data as Findings);
     else if (name === "study") await this.studied(key, data as Omit<Study, "things" | "pauses">);
+    else if (name === "followed") void this.follow();
     else if (name === "saved") {
       const { version, problem } = data as { version: number; problem: string | null };
       this.stored = version;
@@ -347,6 +351,23 @@ export class Session extends EventTarget {
     const { things = [], pauses = [] } = this.study ?? {};
     this.study = told.state === "done" ? await api.study(key) : { ...told, things, pauses };
     this.tell("study");
+  }
+
+  /** Asks what came of students' games: after `change`, when that is given. One after the other, so that what is told last is the newest. */
+  follow(change: (key: string) => Promise<unknown> = () => Promise.resolve()): Promise<void> {
+    const { lesson } = this;
+    if (!lesson) return Promise.resolve();
+    this.following = this.following.then(async () => {
+      try {
+        await change(lesson.key);
+        this.games = await api.followed(lesson.key);
+        this.problem = "";
+        this.tell("games", "status");
+      } catch (error) {
+        this.failed(error);
+      }
+    });
+    return this.following;
   }
 
   /** After an edit: what is still open, of what was found. */

@@ -14,6 +14,7 @@ from starlette.exceptions import HTTPException
 from lineproof.collection import CollectionError, NotAPositionError
 from lineproof.diagram.errors import DiagramError
 from lineproof.engine import Board, FenError
+from lineproof.follow import FollowError
 from lineproof.lesson.errors import LessonError
 from lineproof.order import OrderError
 
@@ -33,6 +34,8 @@ from .wire import (
     FiguresShown,
     FindingsShown,
     FolderShown,
+    FollowAsked,
+    FollowedShown,
     GivenFile,
     LessonShown,
     LessonsShown,
@@ -140,6 +143,21 @@ def application(lessons: Lessons) -> FastAPI:
         """What the study has found, as things to do."""
         return lessons[key].study()
 
+    @app.post("/api/lessons/{key}/games", operation_id="follow")
+    def follow(key: str, asked: FollowAsked) -> FollowedShown:
+        """Begins to look where students' games left the lesson; `followed` events tell how far it is."""
+        return lessons[key].follow(asked)
+
+    @app.get("/api/lessons/{key}/games", operation_id="followed")
+    def followed(key: str) -> FollowedShown:
+        """What came of the students' games."""
+        return lessons[key].followings.shown()
+
+    @app.delete("/api/lessons/{key}/games", operation_id="forget")
+    def forget(key: str) -> FollowedShown:
+        """Forgets the students' games."""
+        return lessons[key].followings.forget()
+
     @app.get("/api/lessons/{key}/figures", operation_id="figures")
     def figures(
         key: str,
@@ -211,6 +229,10 @@ def _add_refusals(app: FastAPI) -> None:
     @app.exception_handler(CollectionError)
     def of_a_collection(_: Request, error: CollectionError) -> Response:
         return _refusal(422, type(error).__name__, str(error), "choose another collection")
+
+    @app.exception_handler(FollowError)
+    def not_followed(_: Request, error: FollowError) -> Response:
+        return _refusal(422, "FollowError", str(error), "choose other games")
 
     @app.exception_handler(OrderError)
     def no_order(_: Request, error: OrderError) -> Response:

@@ -18,6 +18,7 @@ from lineproof.report.plain import harmless
 
 from .events import News
 from .figures import figures_shown
+from .followings import Followings
 from .keeper import Keeper
 from .opened import OpenLesson
 from .prover import Prover
@@ -29,6 +30,8 @@ from .wire import (
     AnswerShown,
     DemoLesson,
     FiguresShown,
+    FollowAsked,
+    FollowedShown,
     GivenFile,
     LessonEvent,
     LessonsShown,
@@ -57,6 +60,7 @@ class OnDesk:
     keeper: Keeper
     prover: Prover
     studies: Studies
+    followings: Followings
 
     def standing(self) -> list[News]:
         """How it stands now, as events."""
@@ -82,6 +86,12 @@ class OnDesk:
         """What the study has found by now."""
         _, lesson, names = self.opened.present()
         return self.studies.shown(lesson, names)
+
+    def follow(self, asked: FollowAsked) -> FollowedShown:
+        """Begins to follow students' games."""
+        _, lesson, names = self.opened.present()
+        self.followings.begin(lesson, names, asked)
+        return self.followings.shown()
 
     def figures(self, place: str, collection: str, of_audience: bool) -> FiguresShown:
         """What a collection of games says of a place."""
@@ -140,7 +150,13 @@ class Lessons:
             opened = OpenLesson(key, Path(path))
             prover = Prover(opened, self._effort)
             opened.on_change = prover.changed
-            made = OnDesk(opened, Keeper(opened), prover, Studies(opened.events, prover.store))
+            made = OnDesk(
+                opened,
+                Keeper(opened),
+                prover,
+                Studies(opened.events, prover.store),
+                Followings(opened.events, prover.store),
+            )
             self._open[key], self._paths[real] = made, key
         made.keeper.start()
         made.prover.start()
@@ -182,6 +198,7 @@ class Lessons:
             self._paths.clear()
         for each in some:
             each.studies.end()
+            each.followings.end()
             each.prover.stop()
             each.keeper.stop()
             each.opened.close()

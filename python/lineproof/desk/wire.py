@@ -474,6 +474,37 @@ class StudyShown(Shape):
     pauses: list[PauseShown]
 
 
+class FollowAsked(Shape):
+    """Students' games to follow. player: the student, by name or a part of it; "" for whoever had the taught side."""
+
+    file: GivenFile
+    player: Annotated[str, Field(max_length=200)] = ""
+
+
+class DepartureShown(Shape):
+    """Where a game, or several, left the lesson. evidence: how it went on. add: what to teach there, where the opponent left it."""
+
+    place: Id
+    words: str
+    evidence: Evidence | None
+    add: Moves | None
+
+
+class FollowedShown(Shape):
+    """What came of students' games. done, of: games. said: of all of them together. common: the commonest departures first.
+
+    Nothing of the games is written down; they are forgotten with the run, or when that is asked for.
+    """
+
+    state: Literal["none", "running", "done", "failed"]
+    done: int
+    of: int
+    problem: str | None
+    said: list[str]
+    common: list[DepartureShown]
+    games: list[DepartureShown]
+
+
 class CollectionShown(Shape):
     name: str
     games: int
