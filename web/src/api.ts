@@ -132,15 +132,28 @@ export interface Contradiction {
   why: string;
 }
 
-export interface Findings {
+export type Effort = "sketch" | "normal" | "thorough";
+
+/** What is found in a comment, or of the signs of a move; the comment's number in it may be that of another version. */
+export interface PassageFound {
+  /** The same in every version that has the words and signs unchanged. */
+  key: string;
+  findings: Finding[];
+  sentences: Sentence[];
+}
+
+/** What has changed of the findings since the last such event; with the first one all. */
+export interface FindingsNews {
   version: number;
+  effort: Effort;
   done: number;
   of: number;
   complete: boolean;
-  findings: Finding[];
+  /** All passages as they stand: key, and number of the comment. Null: as they were. */
+  order: [string, number | null][] | null;
+  passages: PassageFound[];
   /** Null until everything is found and compared. */
   contradictions: Contradiction[] | null;
-  sentences: Sentence[];
 }
 
 /** A file as it was chosen: its bytes in base64. */
@@ -311,7 +324,9 @@ export const chosen = (files: FileList | null): Promise<File[]> =>
 
 export const lesson = (key: string): Promise<Lesson> => json(lessonPath(key));
 
-export const findings = (key: string): Promise<Findings> => json(`${lessonPath(key)}/findings`);
+/** How much each check may spend from now on. */
+export const choose = (key: string, effort: Effort): Promise<unknown> =>
+  json(`${lessonPath(key)}/effort`, { method: "POST", body: JSON.stringify({ effort }) });
 
 export const position = (fen: string): Promise<Position> => json(`/position?fen=${encodeURIComponent(fen)}`);
 

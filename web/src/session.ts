@@ -5,7 +5,8 @@
 
 import type { ReactiveController, ReactiveControllerHost } from "lit";
 import * as api from "./api";
-import type { Contradiction, Edit, Edited, Finding, Findings, Followed, LegalMove, Lesson, Outcome, Place, Position, Sentence, Study } from "./api";
+import type { Contradiction, Edit, Edited, Effort, Finding, FindingsNews, Followed, LegalMove, Lesson, Outcome, Place, Position, Sentence, Study } from "./api";
+import { Found } from "./found";
 import { Tree, keeping, label, type Spot } from "./tree";
 
 export type Topic = "lesson" | "cursor" | "findings" | "status" | "position" | "study" | "games";
@@ -27,6 +28,7 @@ export class Session extends EventTarget {
   sentences: Sentence[] = [];
   contradictions: Contradiction[] = [];
   proving: { done: number; of: number; complete: boolean } = { done: 0, of: 0, complete: true };
+  effort: Effort | null = null;
   study: Study | null = null;
   /** What came of students' games. */
   games: Followed | null = null;
@@ -48,7 +50,7 @@ export class Session extends EventTarget {
   clash: Clash | null = null;
 
   private restudying = 0;
-  private early: Findings | null = null;
+  private told = new Found();
   private queue: Promise<unknown> = Promise.resolve();
   private following: Promise<void> = Promise.resolve();
   private readonly known = new Map<string, Position>();
@@ -81,7 +83,7 @@ export class Session extends EventTarget {
     if (!this.tree.byId.has(this.cursor)) this.cursor = this.nearest(before) ?? fresh.places[0]?.id ?? "";
     this.tell("lesson");
     this.go(this.cursor);
-    this.found(this.early);
+    this.found();
     if (old && old.version !== fresh.version) this.restudy();
   }
 
@@ -312,6 +314,7 @@ export class Session extends EventTarget {
   private async listen(key: string): Promise<void> {
     for (;;) {
       try {
+        this.told = new Found();
         for await (const { name, data } of api.events(key)) await this.heard(key, name, data);
       } catch (error) {
         if (error instanceof api.RefusedError) return this.failed(error);
@@ -330,8 +333,10 @@ export class Session extends EventTarget {
   }
 
   private async heard(key: string, name: string, data: unknown): Promise<void> {
-    if (name === "findings") this.found(data as Findings);
-    else if (name === "study") await this.studied(key, data as Omit<Study, "things" | "pauses">);
+    if (name === "findings") {
+      this.told.take(data as FindingsNews);
+      this.found();
+    } else if (name === "study") await this.studied(key, data as Omit<Study, "things" | "pauses">);
     else if (name === "followed") void this.follow();
     else if (name === "saved") {
       const { version, problem } = data as { version: number; problem: string | null };
@@ -400,17 +405,18 @@ export class Session extends EventTarget {
   }
 
   /** Findings may come before the answer to the edit that they are of; they wait for it. */
-  private found(told: Findings | null): void {
-    this.early = told && told.version > (this.lesson?.version ?? -1) ? told : null;
-    if (!told || told.version !== this.lesson?.version) return;
+  private found(): void {
+    const { news } = this.told;
+    if (!news || news.version !== this.lesson?.version) return;
     const { shown } = this;
     const was = shown && this.findings.some(({ id }) => id === shown.exhibit.id);
-    this.findings = told.findings;
-    this.sentences = told.sentences;
-    this.contradictions = told.contradictions ?? [];
-    this.proving = { done: told.done, of: told.of, complete: told.complete };
+    this.findings = this.told.findings;
+    this.sentences = this.told.sentences;
+    this.contradictions = news.contradictions ?? [];
+    this.proving = { done: news.done, of: news.of, complete: news.complete };
+    this.effort = news.effort;
     if (shown && was) {
-      const same = told.findings.find(({ id }) => id === shown.exhibit.id);
+      const same = this.findings.find(({ id }) => id === shown.exhibit.id);
       this.shown = same ? { ...shown, exhibit: same } : null;
     }
     this.tell("findings");

@@ -17,6 +17,7 @@ from lineproof.engine import Board, FenError
 from lineproof.follow import FollowError
 from lineproof.lesson.errors import LessonError
 from lineproof.order import OrderError
+from lineproof.proof import Effort
 
 from .figures import collections_shown
 from .folders import folder_shown
@@ -31,6 +32,7 @@ from .wire import (
     CollectionsShown,
     EditAsked,
     Edited,
+    EffortAsked,
     FiguresShown,
     FindingsShown,
     FolderShown,
@@ -113,7 +115,13 @@ def application(lessons: Lessons) -> FastAPI:
     @app.get("/api/lessons/{key}/findings", operation_id="findings")
     def findings(key: str) -> FindingsShown:
         """What is found by now."""
-        return lessons[key].prover.shown()
+        return lessons[key].prover.snapshot().whole()
+
+    @app.post("/api/lessons/{key}/effort", operation_id="choose")
+    def choose(key: str, asked: EffortAsked) -> EffortAsked:
+        """Says how much each check of the lesson may spend, in this run; all of it is checked anew."""
+        lessons[key].prover.choose(Effort(asked.effort))
+        return asked
 
     @app.get(
         "/api/lessons/{key}/events",

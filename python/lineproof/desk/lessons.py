@@ -68,7 +68,7 @@ class OnDesk:
         return [
             ("lesson", LessonEvent(version=version, window="")),
             ("saved", self.opened.saved_event()),
-            ("findings", self.prover.shown()),
+            ("findings", self.prover.snapshot()),
         ]
 
     def ask(self, asked: QuestionAsked) -> AnswerShown:
@@ -116,7 +116,7 @@ class OnDesk:
         :raises PublishError: also while it is still being checked.
         """
         version, lesson, _ = self.opened.present()
-        found = self.prover.shown()
+        found = self.prover.snapshot()
         if not found.complete or found.version != version:
             raise PublishError(
                 "the lesson is still being checked",

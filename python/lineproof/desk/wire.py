@@ -23,6 +23,8 @@ Sort = Literal["dangerous", "met", "slips", "ideas", "stops"]
 """Lists of things to do: replies left open, of which some are dangerous; slips; recurring ideas; lines that stop early."""
 Decided = Literal["dismissed", "later"]
 
+Spend = Literal["sketch", "normal", "thorough"]
+
 WORDS = 1_000_000
 """Characters of a comment at most."""
 LINE = 400
@@ -627,16 +629,45 @@ class ContradictionShown(Shape):
 class FindingsShown(Shape):
     """What is found of a version so far. done: findings that wait no more; complete: all are there.
 
-    contradictions: None until all findings are there and were looked at together.
+    contradictions: None until all findings are there and were looked at together. effort: how much each check may spend.
     """
 
     version: Version
+    effort: Spend
     done: int
     of: int
     complete: bool
     findings: list[FindingShown]
     contradictions: list[ContradictionShown] | None
     sentences: list[SentenceShown]
+
+
+class PassageShown(Shape):
+    """What is found in a comment, or of the signs of a move. key: the same in every version that has it unchanged.
+
+    The numbers of the comment in it are of some version; those of the present one stand in `FindingsNews.order`.
+    """
+
+    key: str
+    findings: list[FindingShown]
+    sentences: list[SentenceShown]
+
+
+class FindingsNews(Shape):
+    """What has changed since the last such event of the same window; with the first one all.
+
+    order: the keys of all passages as they stand, each with the number of its comment, null for signs; null where it is as it was.
+    passages: those that are new or found out more of. The rest as in `FindingsShown`.
+    """
+
+    version: Version
+    effort: Spend
+    done: int
+    of: int
+    complete: bool
+    order: list[tuple[str, int | None]] | None
+    passages: list[PassageShown]
+    contradictions: list[ContradictionShown] | None
 
 
 class Problem(Shape):
@@ -652,6 +683,12 @@ class Refused(Shape):
 
     error: Problem
     lesson: LessonShown | None = None
+
+
+class EffortAsked(Shape):
+    """How much each check of the lesson may spend from now on."""
+
+    effort: Spend
 
 
 class LessonEvent(Shape):

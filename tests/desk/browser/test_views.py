@@ -301,3 +301,15 @@ def test_a_question_that_is_no_move_is_refused_with_its_reason(
     field.fill("castling?")
     field.press("Enter")
     expect(page.get_by_role("alert")).to_contain_text("castling?")
+
+
+def test_the_effort_of_the_checks_is_chosen(start: Start, new_page: NewPage) -> None:
+    page = opened(new_page, start("1. e4 {White is a pawn up.} *"))
+    expect(page.locator("desk-manuscript .sign.fails")).to_be_visible()
+    page.locator("desk-about summary").click()
+    effort = page.get_by_label("Effort of each check")
+    expect(effort).to_have_value("sketch")
+    effort.select_option("thorough")
+    expect(page.get_by_text("1 claim: 1 fails.")).to_be_visible()
+    page.reload()
+    expect(page.get_by_label("Effort of each check")).to_have_value("thorough")
