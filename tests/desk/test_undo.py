@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import threading
 from collections.abc import Callable
 from datetime import date
 from itertools import pairwise
@@ -204,3 +205,23 @@ def test_a_change_is_read_as_it_was_written_dates_too() -> None:
     assert again.apply(before) == after
     assert again.back.apply(after) == before
     assert change.position is None
+
+
+def test_what_is_written_here_is_never_taken_for_another_programs(desk: Desk) -> None:
+    opened = desk.on_desk.opened
+    desk.on_desk.keeper.stop()
+    ended = threading.Event()
+
+    def look() -> None:
+        while not ended.is_set():
+            opened.look()
+
+    looking = threading.Thread(target=look)
+    looking.start()
+    try:
+        for number in range(40):
+            desk.edit(op="settings", title=f"Title {number}")
+            assert desk.lesson["version"] == number + 1
+    finally:
+        ended.set()
+        looking.join()

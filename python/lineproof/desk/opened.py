@@ -341,9 +341,9 @@ class OpenLesson:
 
     def look(self) -> None:
         """Takes over what another program changed in the lesson's files since they were read or written here."""
-        settings = self.file.changed_settings(self._lesson)
-        if settings is not None:
-            with self._lock:
+        with self._lock:  # an edit of ours that is half written is nobody else's
+            settings = self.file.changed_settings(self._lesson)
+            if settings is not None:
                 self._put(self._lesson.with_settings(settings))
                 self.events.publish("lesson", LessonEvent(version=self.version, window=""))
         found = self.file.changed(self._lesson)
