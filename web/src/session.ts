@@ -5,7 +5,7 @@
 
 import type { ReactiveController, ReactiveControllerHost } from "lit";
 import * as api from "./api";
-import type { Contradiction, Edit, Edited, Effort, Finding, FindingsNews, Followed, LegalMove, Lesson, Outcome, Place, Position, Sentence, Study } from "./api";
+import type { Changed, Contradiction, Edit, Edited, Effort, Finding, FindingsNews, Followed, LegalMove, Lesson, Outcome, Place, Position, Saved, Sentence, Study } from "./api";
 import { Found } from "./found";
 import { Tree, keeping, label, type Spot } from "./tree";
 
@@ -339,12 +339,12 @@ export class Session extends EventTarget {
     } else if (name === "study") await this.studied(key, data as Omit<Study, "things" | "pauses">);
     else if (name === "followed") void this.follow();
     else if (name === "saved") {
-      const { version, problem } = data as { version: number; problem: string | null };
+      const { version, problem } = data as Saved;
       this.stored = version;
       this.unstored = problem ?? "";
       this.tell("status");
     } else if (name === "lesson") {
-      const { version, window } = data as { version: number; window: string | null };
+      const { version, window } = data as Changed;
       if (window !== api.WINDOW && version > (this.lesson?.version ?? 0)) {
         await this.queue;
         if (version > (this.lesson?.version ?? 0)) this.take(await api.lesson(key));

@@ -34,11 +34,13 @@ from .wire import (
     Edited,
     EffortAsked,
     FiguresShown,
+    FindingsNews,
     FindingsShown,
     FolderShown,
     FollowAsked,
     FollowedShown,
     GivenFile,
+    LessonEvent,
     LessonShown,
     LessonsShown,
     Opened,
@@ -50,6 +52,7 @@ from .wire import (
     PublishedShown,
     QuestionAsked,
     Refused,
+    SavedEvent,
     SettleAsked,
     StartAsked,
     StudyShown,
@@ -130,7 +133,7 @@ def application(lessons: Lessons) -> FastAPI:
         responses={200: {"content": {"text/event-stream": {}}}},
     )
     async def events(key: str) -> StreamingResponse:
-        """News as they come: `lesson`, `saved` and `findings`; first how it stands."""
+        """News as they come, as described under webhooks; first how it stands."""
         found = await asyncio.to_thread(lessons.__getitem__, key)
         return StreamingResponse(
             found.opened.events.stream(found.standing), media_type="text/event-stream"
@@ -191,6 +194,8 @@ def application(lessons: Lessons) -> FastAPI:
         """Publishes the lesson into a folder, once all that it says has been checked."""
         return lessons[key].publish(asked)
 
+    _add_events(app)
+
     @app.get("/api/products", operation_id="products")
     def products() -> ProductsShown:
         """What a lesson can be published as."""
@@ -207,6 +212,30 @@ def application(lessons: Lessons) -> FastAPI:
         return position_shown(Board(fen))
 
     return app
+
+
+def _add_events(app: FastAPI) -> None:
+    """Describes what the stream of events brings, as what the server sends of itself: OpenAPI calls it webhooks."""
+
+    @app.webhooks.post("lesson")
+    def lesson(news: LessonEvent) -> None:
+        """A version has come about."""
+
+    @app.webhooks.post("saved")
+    def saved(news: SavedEvent) -> None:
+        """What is on the disk."""
+
+    @app.webhooks.post("findings")
+    def findings(news: FindingsNews) -> None:
+        """What has changed of the findings."""
+
+    @app.webhooks.post("study")
+    def study(news: StudyShown) -> None:
+        """How far the study is; what it has found is asked for."""
+
+    @app.webhooks.post("followed")
+    def followed(news: FollowedShown) -> None:
+        """How far the students' games are followed; what came of them is asked for."""
 
 
 def guarded(lessons: Lessons, token: str, port: int) -> Guard:

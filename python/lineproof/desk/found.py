@@ -58,7 +58,7 @@ def answered(finding: Finding) -> Answered:
         second=told.second or None,
         evidence=_evidence(finding),
         marks=tuple(
-            MarkShown(kind=m.kind, squares=list(m.squares), side=m.side)
+            MarkShown.model_validate({"kind": m.kind, "squares": list(m.squares), "side": m.side})
             for m in finding.judgement.marks
         ),
     )
@@ -186,14 +186,16 @@ def _shown(
 
 
 def _sentence(one: Spoken, index: int, sentence: Sentence) -> SentenceShown:
-    return SentenceShown(
-        place=one.place,
-        comment=index,
-        start=sentence.start,
-        end=sentence.end,
-        status=sentence.status,
-        why=sentence.why or None,
-        findings=list(sentence.said),
+    return SentenceShown.model_validate(
+        {
+            "place": one.place,
+            "comment": index,
+            "start": sentence.start,
+            "end": sentence.end,
+            "status": sentence.status,
+            "why": sentence.why or None,
+            "findings": list(sentence.said),
+        }
     )
 
 

@@ -23,6 +23,8 @@ Sort = Literal["dangerous", "met", "slips", "ideas", "stops"]
 """Lists of things to do: replies left open, of which some are dangerous; slips; recurring ideas; lines that stop early."""
 Decided = Literal["dismissed", "later"]
 
+Status = Literal["read", "left alone", "not understood", "other language", "your opinion"]
+"""What became of a sentence."""
 Spend = Literal["sketch", "normal", "thorough"]
 
 WORDS = 1_000_000
@@ -583,9 +585,9 @@ class PublishedShown(Shape):
 
 
 class MarkShown(Shape):
-    kind: str
+    kind: Literal["square", "move", "pin"]
     squares: list[str]
-    side: str
+    side: Side
 
 
 class FindingShown(Shape):
@@ -614,7 +616,7 @@ class SentenceShown(Shape):
     comment: int
     start: int
     end: int
-    status: str
+    status: Status
     why: str | None
     findings: list[str]
 
