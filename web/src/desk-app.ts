@@ -76,6 +76,7 @@ export class DeskApp extends LitElement {
           ? html`<div class="page">
                 <h1>${lesson.title}</h1>
                 <p class="counted">${counted()}</p>
+                ${lesson.unwritable ? html`<p class="unwritable" role="alert">${lesson.unwritable}</p>` : nothing}
                 <desk-about></desk-about>
                 <desk-others></desk-others>
                 <desk-manuscript></desk-manuscript>

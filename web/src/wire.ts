@@ -323,7 +323,7 @@ export interface LessonEvent {
 /**
  * A lesson. places: in spoken order; the children of a place are those whose parent it is, in this order.
  *
- * notice: what was met when it was opened. undo, redo: steps that there are. folder: False for a bare PGN file, which has no place for settings.
+ * notice: what was met when it was opened. unwritable: why it can only be looked at. undo, redo: steps that there are. folder: False for a bare PGN file, which has no place for settings.
  */
 export interface LessonShown {
   key: string;
@@ -337,6 +337,7 @@ export interface LessonShown {
   redo: number;
   conflict: ConflictShown | null;
   notice: string | null;
+  unwritable: string | null;
   games: GameShown[];
   places: PlaceShown[];
 }

@@ -15,7 +15,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from lineproof.lesson import Lesson, Place, Settings
-from lineproof.lesson.errors import EditError, LessonError, SaveError
+from lineproof.lesson.errors import EditError, LessonError, LockedError, SaveError
 from lineproof.lesson.folder import write_settings
 from lineproof.lesson.lock import WriterLock
 from lineproof.proof.marking import mark, take_back
@@ -86,7 +86,18 @@ class OpenLesson:
         self._lock = threading.RLock()
         self._lesson = Lesson.open(path)
         self._writer = WriterLock(self._lesson)
-        self._writer.__enter__()
+        self.unwritable: SaveError | None = None
+        """Why nothing can be changed: the lesson lies where nothing can be written."""
+        try:
+            self._writer.__enter__()
+        except LockedError:
+            raise
+        except SaveError as error:
+            self.unwritable = SaveError(
+                f"{error.message}, so that it can only be looked at",
+                path=error.path,
+                hint="make its folder writable, or copy it, and start the desk again",
+            )
         try:
             self.file = LessonFile(self._lesson)
             self.version = 0
@@ -140,8 +151,9 @@ class OpenLesson:
                 self._roads,
                 key=self.key,
                 version=self.version,
-                undo=len(self._steps.done),
-                redo=len(self._steps.undone),
+                undo=0 if self.unwritable else len(self._steps.done),
+                redo=0 if self.unwritable else len(self._steps.undone),
+                unwritable=None if self.unwritable is None else told(self.unwritable),
                 conflict=self._conflict_shown(),
                 notice=self.notice,
             )
@@ -174,6 +186,8 @@ class OpenLesson:
         :raises EditError, LessonError: when it cannot be made.
         """
         with self._lock:
+            if self.unwritable is not None:
+                raise self.unwritable
             if version != self.version:
                 raise StaleError(
                     "the lesson has been changed in another window", path=self._lesson.name
@@ -267,7 +281,10 @@ class OpenLesson:
 
     def _follow(self, do: Do, step: Step, to: str) -> None:
         self._steps.follow(do, step, to)
-        self._unkept.append((do, step, to, datetime.now(UTC).isoformat(timespec="milliseconds")))
+        if self.unwritable is None:
+            self._unkept.append(
+                (do, step, to, datetime.now(UTC).isoformat(timespec="milliseconds"))
+            )
 
     def _put(self, lesson: Lesson) -> None:
         self._lesson = lesson
@@ -311,7 +328,7 @@ class OpenLesson:
         try:
             self.file.write(lesson)
         except SaveError as error:
-            self._tell(f"{error.message}; {error.hint}" if error.hint else error.message)
+            self._tell(told(error))
             return
         except LessonError as error:
             self._tell(str(error))
@@ -402,6 +419,8 @@ class OpenLesson:
             raise SaveError(
                 "the lesson is in no file", path=self._lesson.name, hint="save it as a file"
             )
+        if self.unwritable is not None:
+            return StepsFile(home), Steps.of(self._lesson.text)
         file = StepsFile(Path(os.path.realpath(home)))
         on_disk = self._lesson
         try:
@@ -442,6 +461,11 @@ class OpenLesson:
         self.save()
         self.events.close()
         self._writer.__exit__(None, None, None)
+
+
+def told(error: LessonError) -> str:
+    """What is wrong, and what to do."""
+    return f"{error.message}; {error.hint}" if error.hint else error.message
 
 
 def _nothing() -> None:

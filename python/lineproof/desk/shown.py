@@ -46,6 +46,7 @@ def lesson_shown(
     redo: int,
     conflict: ConflictShown | None = None,
     notice: str | None = None,
+    unwritable: str | None = None,
 ) -> LessonShown:
     """The whole lesson. roads: what is known of its places from earlier versions; what is new is added."""
     settings = lesson.settings
@@ -61,6 +62,7 @@ def lesson_shown(
         redo=redo,
         conflict=conflict,
         notice=notice,
+        unwritable=unwritable,
         games=[
             GameShown(root=names.of(game.root), tags=list(game.tags), result=game.result)
             for game in lesson.games

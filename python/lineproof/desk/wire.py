@@ -326,7 +326,7 @@ class ConflictShown(Shape):
 class LessonShown(Shape):
     """A lesson. places: in spoken order; the children of a place are those whose parent it is, in this order.
 
-    notice: what was met when it was opened. undo, redo: steps that there are. folder: False for a bare PGN file, which has no place for settings.
+    notice: what was met when it was opened. unwritable: why it can only be looked at. undo, redo: steps that there are. folder: False for a bare PGN file, which has no place for settings.
     """
 
     key: str
@@ -340,6 +340,7 @@ class LessonShown(Shape):
     redo: int
     conflict: ConflictShown | None
     notice: str | None
+    unwritable: str | None
     games: list[GameShown]
     places: list[PlaceShown]
 
