@@ -34,6 +34,12 @@ def test_a_diagram_is_put_after_a_move_and_its_words_and_taken_away(
     assert words and board and after
     assert words["y"] + words["height"] <= board["y"]
     assert board["y"] + board["height"] <= after["y"]
+    page.set_viewport_size({"width": 500, "height": 900})
+    words, board = (page.locator(part).first.bounding_box() for part in ("desk-words", "figure.diagram"))  # fmt: skip
+    assert words and board
+    assert words["y"] + words["height"] <= board["y"]
+    assert accessible(page) == []
+    page.set_viewport_size({"width": 1440, "height": 900})
     assert page.locator("figure.diagram lesson-board").evaluate("board => board.flipped") is True
     assert page.locator("figure.diagram .square").count() == 0
     assert kept(desk) == ["1. e4"]

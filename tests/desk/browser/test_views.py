@@ -313,3 +313,41 @@ def test_the_effort_of_the_checks_is_chosen(start: Start, new_page: NewPage) -> 
     expect(page.get_by_text("1 claim: 1 fails.")).to_be_visible()
     page.reload()
     expect(page.get_by_label("Effort of each check")).to_have_value("thorough")
+
+
+def test_axe_finds_nothing_where_everything_is_open(
+    start: Start, new_page: NewPage, accessible: Accessible
+) -> None:
+    moves = (
+        "1. e4 e5 2. Nf3 (2. f4 {A gambit.}) Nc6 3. Bb5 {The knight on c6 is pinned to the king.} *"
+    )
+    page = opened(new_page, start(moves, side="white"))
+    move(page, "3. Bb5").click()
+    page.get_by_role("button", name="put a diagram here").click()
+    expect(page.locator("figure.diagram")).to_be_visible()
+    page.locator("desk-about summary").click()
+    page.locator("desk-others summary").click()
+    page.get_by_role("button", name="the running order, with times").click()
+    expect(page.locator(".script")).to_be_visible()
+    page.locator("#question").fill("Qh9")
+    page.locator("#question").press("Enter")
+    expect(page.get_by_role("alert")).to_be_visible()
+    for width in (1440, 1000, 420):
+        page.set_viewport_size({"width": width, "height": 900})
+        for scheme in ("light", "dark"):
+            page.emulate_media(color_scheme=scheme, reduced_motion="reduce")
+            assert (width, scheme, accessible(page)) == (width, scheme, [])
+
+
+def test_the_squares_of_a_board_are_whole_pixels_wide(start: Start, new_page: NewPage) -> None:
+    """Else the hatching differs from square to square."""
+    page = opened(new_page, start(SHORT, side="white"))
+    page.get_by_role("button", name="put a diagram here").click()
+    expect(page.locator("figure.diagram")).to_be_visible()
+    for width in (1440, 1111, 997, 460):
+        page.set_viewport_size({"width": width, "height": 900})
+        for board in page.locator("lesson-board .frame").all():
+            box = board.bounding_box()
+            assert box is not None
+            square = box["width"] * 48 / 414
+            assert (width, round(square, 2)) == (width, round(square))

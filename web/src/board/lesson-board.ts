@@ -77,7 +77,9 @@ export class LessonBoard extends LitElement {
     @media screen and (prefers-color-scheme: dark) { :host(:not([theme])), :host([theme=""]) { ${unsafeCSS(THEMES["print-dark"])} } }
     :host([theme="print-dark"]) { ${unsafeCSS(THEMES["print-dark"])} }
     :host([theme="stage"]) { ${unsafeCSS(THEMES.stage)} }
-    .frame { position: relative; aspect-ratio: 1; }
+    /* Whole pixels to a square, so that the hatching is the same on each. */
+    .frame { position: relative; aspect-ratio: 1; width: 100%; width: round(down, 100%, ${SIDE / SIZES.unit}px); }
+    :host([theme="stage"]) .frame { width: round(down, 100%, ${BOARD / SIZES.unit}px); }
     svg { display: block; width: 100%; height: 100%; overflow: visible; }
     .grid {
       position: absolute; display: grid; touch-action: none;

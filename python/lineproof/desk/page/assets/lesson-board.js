@@ -12,7 +12,9 @@ var e=globalThis,t=e.ShadowRoot&&(e.ShadyCSS===void 0||e.ShadyCSS.nativeShadow)&
     @media screen and (prefers-color-scheme: dark) { :host(:not([theme])), :host([theme=""]) { ${a(V[`print-dark`])} } }
     :host([theme="print-dark"]) { ${a(V[`print-dark`])} }
     :host([theme="stage"]) { ${a(V.stage)} }
-    .frame { position: relative; aspect-ratio: 1; }
+    /* Whole pixels to a square, so that the hatching is the same on each. */
+    .frame { position: relative; aspect-ratio: 1; width: 100%; width: round(down, 100%, ${Q/z.unit}px); }
+    :host([theme="stage"]) .frame { width: round(down, 100%, ${Z/z.unit}px); }
     svg { display: block; width: 100%; height: 100%; overflow: visible; }
     .grid {
       position: absolute; display: grid; touch-action: none;
