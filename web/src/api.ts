@@ -34,6 +34,7 @@ export type Study = wire.StudyShown;
 export type Answer = wire.AnswerShown;
 export type Departure = wire.DepartureShown;
 export type Followed = wire.FollowedShown;
+export type Weighed = wire.WeighedShown;
 export type Product = wire.ProductShown;
 export type Published = wire.PublishedShown;
 export type Edit = wire.EditAsked["edit"];
@@ -138,6 +139,12 @@ export const follow = (key: string, file: File, player: string): Promise<Followe
 export const followed = (key: string): Promise<Followed> => json(`${lessonPath(key)}/games`);
 
 export const forget = (key: string): Promise<Followed> => json(`${lessonPath(key)}/games`, { method: "DELETE" });
+
+/** Begins to weigh candidate openings. */
+export const weigh = (asked: wire.WeighAsked): Promise<Weighed> =>
+  json("/weighing", { method: "POST", body: body<wire.WeighAsked>(asked) });
+
+export const weighed = (): Promise<Weighed> => json("/weighing");
 
 export const products = (): Promise<wire.ProductsShown> => json("/products");
 

@@ -5,6 +5,7 @@ import { state } from "lit/decorators.js";
 import * as api from "./api";
 import { lessonList } from "./desk-others";
 import { session } from "./session";
+import "./desk-weigh";
 
 const KINDS = { lesson: "a lesson", file: "a PGN file", folder: "a folder" } as const;
 
@@ -34,7 +35,7 @@ export class DeskStart extends LitElement {
       <h1>What will you teach?</h1>
       <p class="counted">A lesson is a folder with your lines and the words that you say to them. All of it stays on this machine.</p>
       ${this.lessons.length ? html`<section><h2>Go back to a lesson</h2>${lessonList(this.lessons)}</section>` : nothing}
-      ${this.looked ? html`${this.begin()} ${this.open()} ${this.copy()}` : nothing}
+      ${this.looked ? html`${this.begin()} ${this.open()} ${this.copy()} <desk-weigh></desk-weigh>` : nothing}
     </div>`;
   }
 

@@ -38,6 +38,14 @@ export interface BringForward {
 }
 
 /**
+ * A candidate: its name and side, and what it asks and gives.
+ */
+export interface CandidateShown {
+  name: string;
+  said: string[];
+}
+
+/**
  * A comment gets another text.
  */
 export interface ChangeWords {
@@ -684,4 +692,26 @@ export interface ThingShown {
  */
 export interface Undo {
   op: "undo";
+}
+
+/**
+ * Openings to weigh: moves from the initial position, or FENs; lessons by their keys. audience: a rating. collection: games to count; "" for none.
+ */
+export interface WeighAsked {
+  moves?: string[];
+  lessons?: string[];
+  audience: number;
+  collection?: string;
+}
+
+/**
+ * done, of: candidates. said: of all of them.
+ */
+export interface WeighedShown {
+  state: "none" | "running" | "done" | "failed";
+  done: number;
+  of: number;
+  problem: string | null;
+  said: string[];
+  candidates: CandidateShown[];
 }

@@ -56,6 +56,8 @@ from .wire import (
     SettleAsked,
     StartAsked,
     StudyShown,
+    WeighAsked,
+    WeighedShown,
 )
 
 API = "1"
@@ -195,6 +197,16 @@ def application(lessons: Lessons) -> FastAPI:
         return lessons[key].publish(asked)
 
     _add_events(app)
+
+    @app.post("/api/weighing", operation_id="weigh")
+    def weigh(asked: WeighAsked) -> WeighedShown:
+        """Begins to weigh candidate openings; how far it is, is asked for."""
+        return lessons.weigh(asked)
+
+    @app.get("/api/weighing", operation_id="weighed")
+    def weighed() -> WeighedShown:
+        """What the openings that were weighed last ask and give."""
+        return lessons.weighings.shown()
 
     @app.get("/api/products", operation_id="products")
     def products() -> ProductsShown:

@@ -26,6 +26,7 @@ from .publishing import published
 from .questions import ask
 from .starting import start
 from .studies import Studies
+from .weighings import Weighings
 from .wire import (
     AnswerShown,
     DemoLesson,
@@ -43,6 +44,8 @@ from .wire import (
     PublishedShown,
     QuestionAsked,
     StudyShown,
+    WeighAsked,
+    WeighedShown,
 )
 
 
@@ -132,6 +135,7 @@ class Lessons:
 
     def __init__(self, effort: Effort = Effort.NORMAL) -> None:
         self._effort = effort
+        self.weighings = Weighings()
         self._lock = threading.Lock()
         self._open: dict[str, OnDesk] = {}
         self._paths: dict[str, str] = {}
@@ -177,6 +181,13 @@ class Lessons:
             raise NotOpenError("this lesson is not open", path="the desk")
         return found
 
+    def weigh(self, asked: WeighAsked) -> WeighedShown:
+        """Begins to weigh openings.
+
+        :raises NotOpenError: when one of the lessons is not open.
+        """
+        return self.weighings.begin(asked, [self[key].opened.lesson for key in asked.lessons])
+
     def shown(self) -> LessonsShown:
         """What is open."""
         with self._lock:
@@ -192,6 +203,7 @@ class Lessons:
 
     def close(self) -> None:
         """Saves and closes all."""
+        self.weighings.end()
         with self._lock:
             some = list(self._open.values())
             self._open.clear()

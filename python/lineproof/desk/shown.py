@@ -32,7 +32,7 @@ Road = tuple[str, str | None, str | None, str]
 
 def without_options(said: str) -> str:
     """What is told, without the way out that only the command line has."""
-    return said.replace(f" {COUNTING}.", "")
+    return said.replace(f" {COUNTING}.", "").replace(" `--audience RATING` counts others.", "")
 
 
 def lesson_shown(

@@ -510,6 +510,33 @@ class FollowedShown(Shape):
     games: list[DepartureShown]
 
 
+class WeighAsked(Shape):
+    """Openings to weigh: moves from the initial position, or FENs; lessons by their keys. audience: a rating. collection: games to count; "" for none."""
+
+    moves: Annotated[list[Annotated[str, Field(max_length=2000)]], Field(max_length=12)] = []
+    lessons: Annotated[list[Annotated[str, Field(max_length=16)]], Field(max_length=12)] = []
+    audience: Annotated[int, Field(ge=400, le=2900)]
+    collection: Annotated[str, Field(max_length=60)] = ""
+
+
+class CandidateShown(Shape):
+    """A candidate: its name and side, and what it asks and gives."""
+
+    name: str
+    said: list[str]
+
+
+class WeighedShown(Shape):
+    """done, of: candidates. said: of all of them."""
+
+    state: Literal["none", "running", "done", "failed"]
+    done: int
+    of: int
+    problem: str | None
+    said: list[str]
+    candidates: list[CandidateShown]
+
+
 class CollectionShown(Shape):
     name: str
     games: int

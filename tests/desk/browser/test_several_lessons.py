@@ -77,3 +77,26 @@ def test_the_page_on_which_a_lesson_is_begun_leads_back(
     expect(page.get_by_role("heading", name="Go back to a lesson")).to_be_visible()
     page.get_by_role("button", name="<b>Tuesday</b>").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("<b>Tuesday</b>")
+
+
+def test_openings_and_lessons_are_weighed_side_by_side(
+    run: Start, new_page: NewPage, tmp_path: Path, accessible: Callable[[Page], list[str]]
+) -> None:
+    at = lesson(tmp_path / "one", "The quickest")
+    (at / "lines.pgn").write_text("1. f3 e5 2. g4 {Thank you.} Qh4# *\n", encoding="utf-8")
+    with (at / "lesson.toml").open("a", encoding="utf-8") as settings:
+        settings.write('side = "black"\n')
+    page = new_page()
+    page.goto(f"{run(at).address}&begin")
+    part = page.locator("desk-weigh")
+    part.get_by_label("Their moves").fill("1. f3 e5 2. g4 Qh4#\n\n")
+    part.get_by_label("The quickest").check()
+    part.get_by_role("button", name="weigh them").click()
+    expect(part.locator("article")).to_have_count(2)
+    expect(part.locator("article").last).to_contain_text("1 position to learn, 1 of them in the lesson")  # fmt: skip
+    for scheme in ("light", "dark"):
+        page.emulate_media(color_scheme=scheme)
+        assert accessible(page) == []
+    part.get_by_label("Their moves").fill("1. e4 e9")
+    part.get_by_role("button", name="weigh them").click()
+    expect(page.get_by_role("alert")).to_contain_text("e9")
