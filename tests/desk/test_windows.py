@@ -101,7 +101,7 @@ def test_a_lesson_is_checked_anew_at_another_effort(path: Path) -> None:
         assert proved
         found = {f["words"]: f["why"] for f in again["findings"] if f["comment"] is not None}
         assert found == proved
-        assert on_desk.prover.effort is Effort.NORMAL
+        assert on_desk.prover.way == prover.Way(Effort.NORMAL, None)
         assert client.post("/api/lessons/1/effort", json={"effort": "most"}).status_code == 422
 
 
@@ -111,13 +111,15 @@ def test_a_search_of_the_former_effort_ends_and_its_answer_is_not_taken(
     real = prover.settle
     begun = threading.Event()
 
-    def slow(claim: Claim, effort: Effort, store: EvidenceStore, stop: Stop | None = None) -> Any:
+    def slow(
+        claim: Claim, effort: Effort, store: EvidenceStore, stop: Stop | None, *rest: Any
+    ) -> Any:
         if effort is Effort.THOROUGH and stop is not None:
             begun.set()
             while not stop.is_set():
                 time.sleep(0.01)
             raise Interrupted
-        return real(claim, effort, store, stop)
+        return real(claim, effort, store, stop, *rest)
 
     monkeypatch.setattr(prover, "settle", slow)
     lessons = Lessons(Effort.THOROUGH)

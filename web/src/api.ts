@@ -18,6 +18,7 @@ export type Outcome = Finding["outcome"];
 export type Sentence = wire.SentenceShown;
 export type Contradiction = wire.ContradictionShown;
 export type Effort = wire.EffortAsked["effort"];
+export type Outside = wire.OutsideShown;
 export type PassageFound = wire.PassageShown;
 export type FindingsNews = wire.FindingsNews;
 export type Saved = wire.SavedEvent;
@@ -106,9 +107,9 @@ export const chosen = (files: FileList | null): Promise<File[]> =>
 
 export const lesson = (key: string): Promise<Lesson> => json(lessonPath(key));
 
-/** How much each check may spend from now on. */
-export const choose = (key: string, effort: Effort): Promise<unknown> =>
-  json(`${lessonPath(key)}/effort`, { method: "POST", body: body<wire.EffortAsked>({ effort }) });
+/** How much each check may spend from now on, and whether the outside engine answers. */
+export const choose = (key: string, effort: Effort, outside: boolean): Promise<unknown> =>
+  json(`${lessonPath(key)}/effort`, { method: "POST", body: body<wire.EffortAsked>({ effort, outside }) });
 
 export const position = (fen: string): Promise<Position> => json(`/position?fen=${encodeURIComponent(fen)}`);
 

@@ -61,23 +61,32 @@ const EFFORTS: Record<Effort, string> = {
   thorough: "thorough, which takes long",
 };
 
-/** How much each check may spend; what is chosen holds until the desk is ended. */
+/** How much each check may spend, and who answers; what is chosen holds until the desk is ended. */
 function effort(): TemplateResult | typeof nothing {
   const now = session.effort;
   if (!now) return nothing;
-  return html`<form>
+  const { outside } = session;
+  return html`<form @change=${chose}>
     <label>Effort of each check
-      <select name="effort" @change=${chose}>
+      <select name="effort">
         ${Object.entries(EFFORTS).map(([name, words]) => html`<option value=${name} ?selected=${name === now}>${words}</option>`)}
       </select></label>
+    ${outside
+      ? html`<label>Searches are answered by
+          <select name="outside">
+            <option value="" ?selected=${!outside.asked}>Lineproof</option>
+            <option value="yes" ?selected=${outside.asked}>${outside.name}</option>
+          </select></label>`
+      : nothing}
   </form>`;
 }
 
 async function chose(event: Event): Promise<void> {
   const key = session.lesson?.key;
+  const form = new FormData(event.currentTarget as HTMLFormElement);
   if (key === undefined) return;
   try {
-    await api.choose(key, (event.target as HTMLSelectElement).value as Effort);
+    await api.choose(key, form.get("effort") as Effort, form.get("outside") === "yes");
   } catch (error) {
     session.failed(error);
   }

@@ -5,7 +5,7 @@
 
 import type { ReactiveController, ReactiveControllerHost } from "lit";
 import * as api from "./api";
-import type { Changed, Contradiction, Edit, Edited, Effort, Finding, FindingsNews, Followed, LegalMove, Lesson, Outcome, Place, Position, Saved, Sentence, Study } from "./api";
+import type { Changed, Contradiction, Edit, Edited, Effort, Finding, FindingsNews, Followed, LegalMove, Lesson, Outcome, Outside, Place, Position, Saved, Sentence, Study } from "./api";
 import { Found } from "./found";
 import { Tree, keeping, label, type Spot } from "./tree";
 
@@ -29,6 +29,8 @@ export class Session extends EventTarget {
   contradictions: Contradiction[] = [];
   proving: { done: number; of: number; complete: boolean } = { done: 0, of: 0, complete: true };
   effort: Effort | null = null;
+  /** The outside engine of this run. */
+  outside: Outside | null = null;
   study: Study | null = null;
   /** What came of students' games. */
   games: Followed | null = null;
@@ -415,6 +417,7 @@ export class Session extends EventTarget {
     this.contradictions = news.contradictions ?? [];
     this.proving = { done: news.done, of: news.of, complete: news.complete };
     this.effort = news.effort;
+    this.outside = news.outside;
     if (shown && was) {
       const same = this.findings.find(({ id }) => id === shown.exhibit.id);
       this.shown = same ? { ...shown, exhibit: same } : null;

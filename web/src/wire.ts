@@ -148,10 +148,11 @@ export interface Edited {
 }
 
 /**
- * How much each check of the lesson may spend from now on.
+ * How much each check of the lesson may spend from now on. outside: whether the outside engine of this run answers, in place of ours.
  */
 export interface EffortAsked {
   effort: "sketch" | "normal" | "thorough";
+  outside?: boolean;
 }
 
 /**
@@ -223,6 +224,7 @@ export interface FindingShown {
 export interface FindingsNews {
   version: number;
   effort: "sketch" | "normal" | "thorough";
+  outside: OutsideShown | null;
   done: number;
   of: number;
   complete: boolean;
@@ -235,10 +237,12 @@ export interface FindingsNews {
  * What is found of a version so far. done: findings that wait no more; complete: all are there.
  *
  * contradictions: None until all findings are there and were looked at together. effort: how much each check may spend.
+ * outside: None where the run has no outside engine.
  */
 export interface FindingsShown {
   version: number;
   effort: "sketch" | "normal" | "thorough";
+  outside: OutsideShown | null;
   done: number;
   of: number;
   complete: boolean;
@@ -417,6 +421,14 @@ export interface Opened {
 export interface OrderShown {
   said: string[];
   script: string;
+}
+
+/**
+ * The outside engine that this run was started with. asked: whether it answers for the lesson, in place of ours.
+ */
+export interface OutsideShown {
+  name: string;
+  asked: boolean;
 }
 
 /**

@@ -124,8 +124,8 @@ def application(lessons: Lessons) -> FastAPI:
 
     @app.post("/api/lessons/{key}/effort", operation_id="choose")
     def choose(key: str, asked: EffortAsked) -> EffortAsked:
-        """Says how much each check of the lesson may spend, in this run; all of it is checked anew."""
-        lessons[key].prover.choose(Effort(asked.effort))
+        """Says how much each check of the lesson may spend in this run, and who answers; all of it is checked anew."""
+        lessons[key].prover.choose(Effort(asked.effort), asked.outside)
         return asked
 
     @app.get(

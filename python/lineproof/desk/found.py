@@ -22,6 +22,7 @@ from .wire import (
     FindingsNews,
     FindingsShown,
     MarkShown,
+    OutsideShown,
     PassageShown,
     SentenceShown,
     Spend,
@@ -94,6 +95,7 @@ class Snapshot:
 
     version: int
     effort: Spend
+    outside: OutsideShown | None
     done: int
     of: int
     complete: bool
@@ -112,6 +114,7 @@ class Snapshot:
         return FindingsShown(
             version=self.version,
             effort=self.effort,
+            outside=self.outside,
             done=self.done,
             of=self.of,
             complete=self.complete,
@@ -128,6 +131,7 @@ class Snapshot:
         return FindingsNews(
             version=self.version,
             effort=self.effort,
+            outside=self.outside,
             done=self.done,
             of=self.of,
             complete=self.complete,
@@ -146,6 +150,7 @@ def snapshot(
     names: Names,
     version: int,
     effort: Spend,
+    outside: OutsideShown | None,
     table: Mapping[str, Passage],
     answers: Mapping[str, Answered],
     contradictions: list[ContradictionShown] | None,
@@ -171,7 +176,9 @@ def snapshot(
         done += sum(each.outcome != "waiting" for each in shown.findings)
         of += len(shown.findings)
     complete = read and done == of
-    return Snapshot(version, effort, done, of, complete, tuple(order), here, contradictions)
+    return Snapshot(
+        version, effort, outside, done, of, complete, tuple(order), here, contradictions
+    )
 
 
 def _shown(

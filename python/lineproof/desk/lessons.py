@@ -7,6 +7,7 @@ import threading
 from base64 import b64encode
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from lineproof.lesson.errors import LessonError
 from lineproof.order import running_order
@@ -47,6 +48,9 @@ from .wire import (
     WeighAsked,
     WeighedShown,
 )
+
+if TYPE_CHECKING:
+    from lineproof.engine.outside.pool import OutsideEngine
 
 
 class NotOpenError(LessonError):
@@ -127,14 +131,18 @@ class OnDesk:
                 hint="wait until all is found",
             )
         study = self.studies.of(lesson)
-        return published(lesson, self.prover.effort, self.prover.store, study, asked)
+        return published(lesson, self.prover.way, self.prover.store, study, asked)
 
 
 class Lessons:
     """Lessons by the keys that they got when they were opened: "1", "2" and so on."""
 
-    def __init__(self, effort: Effort = Effort.NORMAL) -> None:
+    def __init__(
+        self, effort: Effort = Effort.NORMAL, outside: OutsideEngine | None = None
+    ) -> None:
+        """outside: an engine that answers in place of ours, where the author does not choose otherwise; who opened it closes it."""
         self._effort = effort
+        self._outside = outside
         self.weighings = Weighings()
         self._lock = threading.Lock()
         self._open: dict[str, OnDesk] = {}
@@ -152,7 +160,7 @@ class Lessons:
                 return self._open[known]
             key = str(len(self._paths) + 1)
             opened = OpenLesson(key, Path(path))
-            prover = Prover(opened, self._effort)
+            prover = Prover(opened, self._effort, outside=self._outside)
             opened.on_change = prover.changed
             made = OnDesk(
                 opened,

@@ -10,6 +10,7 @@ import os
 import threading
 import time
 from contextlib import suppress
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from lineproof.engine import Stop
@@ -24,9 +25,11 @@ from .deciding import bearing
 from .found import Answered, Shown, Snapshot, answered, faulty, snapshot
 from .naming import Names
 from .passages import Passage, Read, Said, passages, read, spoken
-from .wire import ContradictionShown
+from .wire import ContradictionShown, OutsideShown
 
 if TYPE_CHECKING:
+    from lineproof.engine.outside.pool import OutsideEngine
+
     from .opened import OpenLesson
 
 REST = 0.5
@@ -43,19 +46,33 @@ PARTIAL = 50
 """Edits after which the whole lesson is read again in any case: what was read of an old version keeps it in memory."""
 
 
+@dataclass(frozen=True)
+class Way:
+    """How checks are made: at what effort, and by which engine in place of ours."""
+
+    effort: Effort
+    outside: OutsideEngine | None
+
+
 class Prover:
-    """The threads of one lesson, from `start` to `stop`. effort: of each search. workers: threads that search."""
+    """The threads of one lesson, from `start` to `stop`. effort: of each search. workers: threads that search. outside: an engine that may answer in place of ours, and does at first."""
 
     def __init__(
-        self, opened: OpenLesson, effort: Effort = Effort.NORMAL, workers: int | None = None
+        self,
+        opened: OpenLesson,
+        effort: Effort = Effort.NORMAL,
+        workers: int | None = None,
+        outside: OutsideEngine | None = None,
     ) -> None:
         self._opened = opened
-        self.effort = effort
+        self._outside = outside
+        self.way = Way(effort, outside)
+        """How the checks are made now."""
         self.store = EvidenceStore(evidence_file(opened.lesson))
         """The lesson's evidence; open until `stop`."""
         self._stop = Stop()
         self._break = Stop()
-        """Ends the searches of an effort that another was chosen for."""
+        """Ends the searches that are made in a way that another was chosen for."""
         self._news = threading.Event()
         self._untold = threading.Event()
         self._more = threading.Condition()
@@ -96,12 +113,13 @@ class Prover:
         """Says that there is a new version."""
         self._news.set()
 
-    def choose(self, effort: Effort) -> None:
-        """Checks everything anew, at another effort."""
+    def choose(self, effort: Effort, outside: bool = False) -> None:
+        """Checks everything anew, at another effort or by another engine. outside: by the one that the run was started with, if there is one."""
+        way = Way(effort, self._outside if outside else None)
         with self._more:
-            if effort is self.effort:
+            if way == self.way:
                 return
-            self.effort = effort
+            self.way = way
             self._break.set()
             self._break = Stop()
             self._table, self._answers, self._waiting, self._made = {}, {}, {}, {}
@@ -114,14 +132,19 @@ class Prover:
         """What is found by now, of the version that was read last."""
         with self._more:
             version, lesson, names, whole = self._shown
-            effort, made = self.effort, self._made
+            way, made = self.way, self._made
             table, answers, both = dict(self._table), dict(self._answers), self._contradictions
         told = both[1] if both is not None and both[0] == version else None
+        outside = None
+        if self._outside is not None:
+            name = self._outside.program.name
+            outside = OutsideShown(name=name, asked=way.outside is not None)
         return snapshot(
             lesson,
             names,
             version,
-            effort.value,
+            way.effort.value,
+            outside,
             table,
             answers,
             told,
@@ -151,14 +174,14 @@ class Prover:
         """Looks at all findings of a version together, unless there is a newer one."""
         with self._more:
             shown, lesson, names, _ = self._shown
-            table, answers, effort = dict(self._table), dict(self._answers), self.effort
+            table, answers, way = dict(self._table), dict(self._answers), self.way
         found = None
         if shown == version:
             with suppress(Exception):  # a fault there must not keep the findings from the windows
                 found = contradictions_shown(lesson, names, table, answers)
         if found is not None:
             with self._more:
-                if effort is not self.effort:
+                if way != self.way:
                     return
                 self._contradictions = (version, found)
             self._untold.set()
@@ -172,7 +195,7 @@ class Prover:
             if self._stop.is_set():
                 return
             version, lesson, names = self._opened.present()
-            effort = self.effort
+            way = self.way
             context = (names.all, bearing(lesson.settings))
             first = self._context is None
             same = context == self._context and TABLE not in lesson.settings.decisions
@@ -183,7 +206,7 @@ class Prover:
                     continue
                 self._partial = 0
             self._context = context
-            self._end(version, lesson, names, effort)
+            self._end(version, lesson, names, way)
 
     def _read_new(self, version: int, lesson: Lesson, names: Names) -> bool:
         """Reads what is not in the table; False when there is a newer version already."""
@@ -212,20 +235,22 @@ class Prover:
         """Puts passages into the table, answers what needs no search, and has the rest searched before all else."""
         at_hand = AtHand(self.store)
         with self._more:
-            known, effort = set(self._answers), self.effort
+            known, way = set(self._answers), self.way
         answers: dict[str, Answered] = {}
         waiting: dict[str, Said] = {}
         for said in (said for passage in new.values() for said in passage.said):
             if said.id in known:
                 continue
             try:
-                answers[said.id] = answered(settle(said.claim, effort, at_hand))
+                answers[said.id] = answered(
+                    settle(said.claim, way.effort, at_hand, None, way.outside)
+                )
             except Interrupted:
                 waiting[said.id] = said
             except Exception as error:  # a check that breaks must not end the others
                 answers[said.id] = faulty(error)
         with self._more:
-            if effort is not self.effort:  # all of it is read again
+            if way != self.way:  # all of it is read again
                 return
             self._table.update(new)
             self._answers.update(answers)
@@ -233,11 +258,11 @@ class Prover:
             self._more.notify_all()
         self._untold.set()
 
-    def _end(self, version: int, lesson: Lesson, names: Names, effort: Effort) -> None:
+    def _end(self, version: int, lesson: Lesson, names: Names, way: Way) -> None:
         """All of a version is read: what it does not have is forgotten."""
         keys = {one.key for one in spoken(lesson, names)}
         with self._more:
-            if effort is not self.effort:
+            if way != self.way:
                 return
             self._table = {key: each for key, each in self._table.items() if key in keys}
             ids = {said.id for passage in self._table.values() for said in passage.said}
@@ -251,10 +276,10 @@ class Prover:
 
     def _search(self) -> None:
         while (found := self._next()) is not None:
-            said, effort, end = found
+            said, way, end = found
             answer: Answered | None = None
             try:
-                answer = answered(settle(said.claim, effort, self.store, end))
+                answer = answered(settle(said.claim, way.effort, self.store, end, way.outside))
             except Interrupted:
                 if self._stop.is_set():
                     return
@@ -262,13 +287,13 @@ class Prover:
                 answer = faulty(error)
             with self._more:
                 self._busy.discard(said.id)
-                if answer is not None and effort is self.effort:
+                if answer is not None and way == self.way:
                     self._answers[said.id] = answer
                 self._more.notify_all()
             self._untold.set()
 
-    def _next(self) -> tuple[Said, Effort, Stop] | None:
-        """The next claim to search, newest first, at what effort, and what ends the search; None at the end."""
+    def _next(self) -> tuple[Said, Way, Stop] | None:
+        """The next claim to search, newest first, in which way, and what ends the search; None at the end."""
         with self._more:
             while not self._stop.is_set():
                 for id_, said in self._waiting.items():
@@ -277,7 +302,7 @@ class Prover:
                         if id_ in self._answers:
                             break
                         self._busy.add(id_)
-                        return said, self.effort, self._break
+                        return said, self.way, self._break
                 else:
                     self._more.wait()
             return None

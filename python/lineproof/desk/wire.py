@@ -656,14 +656,23 @@ class ContradictionShown(Shape):
     why: str
 
 
+class OutsideShown(Shape):
+    """The outside engine that this run was started with. asked: whether it answers for the lesson, in place of ours."""
+
+    name: str
+    asked: bool
+
+
 class FindingsShown(Shape):
     """What is found of a version so far. done: findings that wait no more; complete: all are there.
 
     contradictions: None until all findings are there and were looked at together. effort: how much each check may spend.
+    outside: None where the run has no outside engine.
     """
 
     version: Version
     effort: Spend
+    outside: OutsideShown | None
     done: int
     of: int
     complete: bool
@@ -692,6 +701,7 @@ class FindingsNews(Shape):
 
     version: Version
     effort: Spend
+    outside: OutsideShown | None
     done: int
     of: int
     complete: bool
@@ -716,9 +726,10 @@ class Refused(Shape):
 
 
 class EffortAsked(Shape):
-    """How much each check of the lesson may spend from now on."""
+    """How much each check of the lesson may spend from now on. outside: whether the outside engine of this run answers, in place of ours."""
 
     effort: Spend
+    outside: bool = False
 
 
 class LessonEvent(Shape):

@@ -9,6 +9,10 @@ from pathlib import Path
 
 from playwright.sync_api import Page, expect
 
+from tests.desk.test_outside import LEGAL
+from tests.outside.engines import made
+
+from .conftest import process_of
 from .test_writing import SHORT, NewPage, Start, move, on_disk, opened, saved, words
 
 ROOT = Path(__file__).resolve().parents[3]
@@ -351,3 +355,25 @@ def test_the_squares_of_a_board_are_whole_pixels_wide(start: Start, new_page: Ne
             assert box is not None
             square = box["width"] * 48 / 414
             assert (width, round(square, 2)) == (width, round(square))
+
+
+def test_the_engine_that_answers_is_chosen(new_page: NewPage, tmp_path: Path) -> None:
+    boat = made(tmp_path)
+    lines = tmp_path / "lesson.pgn"
+    lines.write_text(LEGAL, encoding="utf-8")
+    process, address = process_of([str(lines), "--engine", str(boat.path)], tmp_path)
+    try:
+        page = new_page()
+        page.goto(address)
+        signs = page.locator("desk-manuscript .sign")
+        expect(signs).to_contain_text(["fails"])
+        page.locator("desk-about summary").click()
+        who = page.get_by_label("Searches are answered by")
+        expect(who.locator("option:checked")).to_contain_text("Paper Boat")
+        who.select_option("Lineproof")
+        expect(signs).to_contain_text(["holds"])
+        expect(who).to_have_value("")
+    finally:
+        process.terminate()
+        process.wait(20)
+    assert boat.alive() == []
