@@ -106,7 +106,7 @@ export class DeskManuscript extends LitElement {
     this.findings = new Map(
       [...fresh].map(([key, found]) => {
         const old = before.get(key);
-        return [key, old && JSON.stringify(old) === JSON.stringify(found) ? old : found];
+        return [key, old && alike(old, found) ? old : found];
       }),
     );
   }
@@ -198,6 +198,11 @@ export class DeskManuscript extends LitElement {
     } else return;
     event.preventDefault();
   }
+}
+
+/** Whether two lists say the same; those that did not change are the same objects. */
+function alike(one: readonly Finding[], other: readonly Finding[]): boolean {
+  return one.length === other.length && one.every((each, index) => each === other[index] || JSON.stringify(each) === JSON.stringify(other[index]));
 }
 
 /** Under a game's heading where there are several games. Notation keeps its case among the small capitals. */
