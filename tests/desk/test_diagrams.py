@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+from lineproof.desk.deciding import bearing
 from lineproof.diagram import JustPlayed, alternative
-from lineproof.lesson import Lesson
+from lineproof.lesson import Lesson, Settings
 from lineproof.lesson.diagrams import diagrams
 
 from .conftest import Desk
@@ -43,3 +46,18 @@ def test_a_bare_file_has_no_place_for_one(desk: Desk) -> None:
     answer = desk.client.post("/api/lessons/2/edits", json={"version": 0, "edit": edit})
     assert answer.status_code == 422
     assert answer.json()["error"]["kind"] == "SettingsError"
+
+
+def test_what_was_studied_stays_so_where_a_diagram_is_put() -> None:
+    settings = Settings("One", "white", 1400, decisions={"opinions": [{"words": "Mine."}]})
+    for same in (
+        replace(settings, title="Two"),
+        replace(settings, decisions={**settings.decisions, "diagrams": [{}], "sources": [{}]}),
+    ):
+        assert bearing(same) == bearing(settings)
+    for other in (
+        replace(settings, side="black"),
+        replace(settings, audience=1500),
+        replace(settings, decisions={}),
+    ):
+        assert bearing(other) != bearing(settings)

@@ -508,12 +508,13 @@ export interface ProductFile {
 }
 
 /**
- * What a lesson can be published as. needs_study: only once it has been studied.
+ * What a lesson can be published as. needs_study: only once it has been studied. usual: whether it is made where nothing is chosen.
  */
 export interface ProductShown {
   name: string;
   summary: string;
   needs_study: boolean;
+  usual: boolean;
 }
 
 export interface ProductsShown {

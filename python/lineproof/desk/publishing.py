@@ -16,9 +16,15 @@ from .wire import ProductFile, ProductShown, ProductsShown, PublishAsked, Publis
 
 def products_shown() -> ProductsShown:
     """What a lesson can be published as."""
+    usual = {each.name for each in chosen(None)}
     return ProductsShown(
         products=[
-            ProductShown(name=each.name, summary=each.summary, needs_study=each.needs_study)
+            ProductShown(
+                name=each.name,
+                summary=each.summary,
+                needs_study=each.needs_study,
+                usual=each.name in usual,
+            )
             for each in all_products()
         ]
     )

@@ -576,11 +576,12 @@ class OrderShown(Shape):
 
 
 class ProductShown(Shape):
-    """What a lesson can be published as. needs_study: only once it has been studied."""
+    """What a lesson can be published as. needs_study: only once it has been studied. usual: whether it is made where nothing is chosen."""
 
     name: str
     summary: str
     needs_study: bool
+    usual: bool
 
 
 class ProductsShown(Shape):

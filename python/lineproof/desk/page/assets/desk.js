@@ -84,8 +84,8 @@ import{a as e,c as t,d as n,f as r,i,l as a,n as o,o as s,p as c,r as l,s as u,t
     </section>`:a}publishing(){return n`<form class="ways" @submit=${this.publish}>
         <fieldset>
           <legend>Publish it as</legend>
-          ${this.products.map(({name:e,summary:t,needs_study:r})=>n`<label class="product"
-              ><input type="checkbox" name="only" value=${e} ?checked=${!r} />
+          ${this.products.map(({name:e,summary:t,needs_study:r,usual:i})=>n`<label class="product"
+              ><input type="checkbox" name="only" value=${e} ?checked=${i&&!r} />
               <span>${e}: ${t}${r?` (once what it leaves open has been looked for)`:``}</span></label>`)}
         </fieldset>
         <label>into the folder <input name="path" required placeholder="/home/me/published" /></label>
