@@ -225,3 +225,12 @@ def test_what_is_written_here_is_never_taken_for_another_programs(desk: Desk) ->
     finally:
         ended.set()
         looking.join()
+
+
+def test_what_another_program_has_just_set_is_not_overwritten(desk: Desk) -> None:
+    desk.on_desk.keeper.stop()  # nothing of it has been noticed yet
+    file = desk.path / "lesson.toml"
+    file.write_text(file.read_text().replace("audience = 1400", "audience = 1700"))
+    EDITS["title"](desk)
+    assert settings(desk)[:3] == ("The gambit", "white", 1700)
+    assert desk.lesson["audience"] == 1700

@@ -192,6 +192,7 @@ class OpenLesson:
                 raise StaleError(
                     "the lesson has been changed in another window", path=self._lesson.name
                 )
+            self._take_settings()  # so that writing lesson.toml overwrites nothing that was set there
             match op:
                 case Undo():
                     done = self._go_back("undo")
@@ -358,14 +359,17 @@ class OpenLesson:
 
     def look(self) -> None:
         """Takes over what another program changed in the lesson's files since they were read or written here."""
+        self._take_settings()
+        found = self.file.changed(self._lesson)
+        if found is not None:
+            self._take_over(*found)
+
+    def _take_settings(self) -> None:
         with self._lock:  # an edit of ours that is half written is nobody else's
             settings = self.file.changed_settings(self._lesson)
             if settings is not None:
                 self._put(self._lesson.with_settings(settings))
                 self.events.publish("lesson", LessonEvent(version=self.version, window=""))
-        found = self.file.changed(self._lesson)
-        if found is not None:
-            self._take_over(*found)
 
     def _take_over(self, theirs: Lesson, data: bytes) -> None:
         with self._lock:
