@@ -229,13 +229,13 @@ export class Session extends EventTarget {
     return true;
   }
 
-  /** A change of the tree that keeps the cursor at what the server says it was about. */
+  /** A change that leads the cursor to the place that it is about; one of the lesson as a whole leaves it where it is. */
   async change(change: Edit, said: string): Promise<void> {
     const edited = await this.edit(() => change);
     if (!edited) return;
     this.said = said;
     this.joined = null;
-    this.go(edited.at);
+    if (change.op !== "settings") this.go(edited.at);
     this.tell("status");
   }
 
