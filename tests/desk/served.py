@@ -55,6 +55,10 @@ class Listening:
 
     def __init__(self, address: str, key: str = "1") -> None:
         self._news: queue.Queue[tuple[str, Any]] = queue.Queue()
+        self._order: list[tuple[str, int | None]] = []
+        self._passages: dict[str, Any] = {}
+        self.news: list[Any] = []
+        """The news of findings that were put together."""
         self._thread = threading.Thread(target=self._listen, args=(address, key), daemon=True)
         self._thread.start()
 
@@ -74,8 +78,29 @@ class Listening:
         """The next event of that name with these values."""
         while True:
             found, value = self._news.get(timeout=60)
+            if found == "findings":
+                self._take(value)
             if found == name and values.items() <= value.items():
                 return value
+
+    def findings(self, version: int) -> dict[str, Any]:
+        """All that is found of a version, put together from the news of it once it is complete."""
+        while True:
+            news = self.until("findings", version=version, complete=True)
+            if news["contradictions"] is not None:
+                break
+        parts: dict[str, list[Any]] = {"findings": [], "sentences": []}
+        for key, comment in self._order:
+            for name, found in parts.items():
+                found += ({**each, "comment": comment} for each in self._passages[key][name])
+        return {**{name: news[name] for name in news if name not in {"order", "passages"}}, **parts}
+
+    def _take(self, news: dict[str, Any]) -> None:
+        self.news.append(news)
+        if news["order"] is not None:
+            self._order = news["order"]
+        fresh = {passage["key"]: passage for passage in news["passages"]}
+        self._passages = {key: fresh.get(key) or self._passages[key] for key, _ in self._order}
 
     @property
     def ended(self) -> bool:

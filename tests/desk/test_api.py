@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 import json
+import re
+import subprocess
+import sys
 from collections.abc import Iterator
 from importlib.resources import files
+from pathlib import Path
 
 import pytest
 import schemathesis
@@ -18,6 +22,7 @@ from lineproof.proof import Effort
 from .lessons import folder
 from .served import served
 
+ROOT = Path(__file__).resolve().parents[2]
 DESCRIPTION = json.loads(files("lineproof.desk").joinpath("openapi.json").read_text("utf-8"))
 api = schemathesis.openapi.from_dict(DESCRIPTION)
 
@@ -32,6 +37,24 @@ def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
 
 def test_the_description_is_that_of_the_code() -> None:
     assert application(Lessons()).openapi() == DESCRIPTION
+
+
+def test_the_page_is_built_with_the_shapes_of_the_server() -> None:
+    """The TypeScript compiler then sees to it that the page keeps to them: `npm run check`."""
+    done = subprocess.run(
+        [sys.executable, "tools/desk_api.py", "--check"], cwd=ROOT, capture_output=True, text=True
+    )
+    assert (done.returncode, done.stderr) == (0, "")
+    types = (ROOT / "web/src/wire.ts").read_text(encoding="utf-8")
+    assert set(re.findall(r"export interface (\w+)", types)) <= set(DESCRIPTION["components"]["schemas"])  # fmt: skip
+    for part in (
+        "  parent: string | null;\n",
+        "  tags: [string, string][];\n",
+        '  outcome: "holds" | "fails" | "unsettled" | "waiting";\n',
+        "  window?: string;\n",
+        "  order: [string, number | null][] | null;\n",
+    ):
+        assert part in types
 
 
 def test_every_operation_says_what_it_answers_and_how_it_refuses() -> None:

@@ -49,3 +49,8 @@ def test_a_port_that_is_taken_is_said_to_be(path: Path) -> None:
 def test_without_its_packages_it_says_how_to_get_them(path: Path, package: str) -> None:
     said = refused(desk(str(path), before=f"sys.modules[{package!r}] = None; "))
     assert "pip install 'lineproof[desk]'" in said
+
+
+def test_an_engine_that_is_none_is_named(path: Path) -> None:
+    said = refused(desk(str(path), "--engine", str(path / "nothing")))
+    assert "--engine" in said and "nothing" in said

@@ -11,8 +11,10 @@ import chess.pgn
 import pytest
 
 from lineproof.collection import Collection
+from lineproof.desk import publishing
 from lineproof.order import running_order
 from lineproof.order.script import script
+from lineproof.publish import chosen
 
 from .conftest import Desk
 from .lessons import VIENNA
@@ -107,6 +109,7 @@ def test_a_checked_lesson_is_published(desk: Desk, tmp_path: Path) -> None:
     names = {product["name"]: product for product in desk.get("/api/products")["products"]}
     assert names["epd"]["needs_study"]
     assert not names["pgn"]["needs_study"]
+    assert [name for name, one in names.items() if one["usual"]] == [p.name for p in chosen(None)]
     desk.edit(op="remove_comment", comment=2)  # it is false
     desk.findings()
     answer = publish(desk, tmp_path / "out", "pgn")
@@ -115,6 +118,14 @@ def test_a_checked_lesson_is_published(desk: Desk, tmp_path: Path) -> None:
     for file in done["files"]:
         assert (Path(done["folder"]) / file["name"]).stat().st_size == file["size"]
     assert (tmp_path / "out" / "pgn").is_dir()
+
+
+def test_what_is_not_made_unless_it_is_named_is_not_chosen_beforehand(
+    desk: Desk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(publishing, "chosen", lambda _: chosen(["pgn"]))
+    products = desk.get("/api/products")["products"]
+    assert [one["name"] for one in products if one["usual"]] == ["pgn"]
 
 
 def test_a_lesson_in_which_something_fails_is_published_only_if_that_is_said(

@@ -27,10 +27,10 @@ COMMAND = [sys.executable, "-c", "import sys; from lineproof.cli import main; sy
 class Running:
     """The real command in a process of its own."""
 
-    def __init__(self, path: Path) -> None:
+    def __init__(self, path: Path, *more: str) -> None:
         environment = {**os.environ, "PYTHONUNBUFFERED": "1"}
         self.process = subprocess.Popen(
-            [*COMMAND, "desk", str(path), "--no-browser", "--effort", "sketch"],
+            [*COMMAND, "desk", str(path), "--no-browser", "--effort", "sketch", *more],
             stdout=subprocess.PIPE,
             stderr=subprocess.STDOUT,
             env=environment,

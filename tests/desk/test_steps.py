@@ -119,7 +119,7 @@ def test_a_line_that_a_killed_run_left_unfinished_is_passed_over(desk: Desk) -> 
     "damage",
     [
         b"nothing\n",
-        b'{"format": 2}\n',
+        b'{"format": 3}\n',
         b"[]\n",
         b'{"format": 1}\n{"text": 3}\n{"do": "undo"}\n',
         b'{"format": 1}\n{"do": "edit"}\n',

@@ -13,6 +13,7 @@ from markdown_it import MarkdownIt
 
 from lineproof.claims import read_lesson
 from lineproof.facade import Lesson
+from lineproof.lesson.diagrams import with_diagram
 from lineproof.publish import Choices, Found, PublishError
 from lineproof.publish.letters import Language
 from lineproof.publish.markdown import heading, picture, words
@@ -256,3 +257,15 @@ def test_players_and_events_are_sources_where_they_are_known() -> None:
 
 def test_the_same_lesson_gives_the_same_bytes(trap: Lesson, found: Found) -> None:
     assert article(trap, found) == article(trap, found)
+
+
+def test_the_authors_own_diagram_stands_where_he_put_it() -> None:
+    lesson = Lesson.from_text("1. e4 e5 2. Nf3 {A knight.} Nc6 {Another.} *", side="black")
+    lesson = lesson.with_settings(with_diagram(lesson.places[3], True))
+    found = Found(lesson.prove("sketch"), unstudied(lesson))
+    files = make(lesson, found, Choices(60))
+    text = files["lesson.md"].decode()
+    assert re.search(
+        r"A knight\.\n\n!\[After 2.* author.*\]\(\S+-author\.svg\)\n\n\*After 2. Nf3", text
+    )
+    assert text.index("author.svg") < text.index("Another.")

@@ -11,6 +11,7 @@ import pytest
 
 from lineproof.diagram import JustPlayed, Pin, alternative
 from lineproof.facade import Lesson
+from lineproof.lesson.diagrams import with_diagram
 from lineproof.publish import Choices, Found
 from lineproof.publish.moments import Moment, moments
 from lineproof.publish.products.diagrams import make
@@ -164,3 +165,34 @@ def test_a_claim_that_fails_draws_nothing() -> None:
 
 def test_the_same_lesson_gives_the_same_bytes(trap: Lesson, found: Found) -> None:
     assert make(trap, found, Choices(200)) == make(trap, found, Choices(200))
+
+
+def put(lesson: Lesson, *indices: int) -> Lesson:
+    for index in indices:
+        lesson = lesson.with_settings(with_diagram(lesson.places[index], True))
+    return lesson
+
+
+def test_what_the_author_put_into_the_text_is_a_moment_too() -> None:
+    lesson = put(Lesson.from_text("1. e4 e5 (1... c5) 2. Nf3 *", side="white"), 1, 4)
+    found = replace(nothing_found(lesson), study=unstudied(lesson))
+    told = [(moment.place.label, moment.kinds) for moment in moments(lesson, found)]
+    assert told == [("1. e4", ("branch", "author")), ("2. Nf3", ("author",))]
+    last = moments(lesson, found)[1]
+    assert last.title == "After 2. Nf3 (line 2): the author's choice."
+    assert last.name == "002-line-02-2-white-Nf3-author"
+    assert f"{last.name}.txt" in make(lesson, found, Choices(24))
+
+
+def test_the_author_overrides_where_a_position_is_shown() -> None:
+    text = "1. e4 e5 (1... Nf6 2. Nc3 e5 3. f4 (3. Nf3)) 2. Nc3 Nf6 3. f4 (3. d3) *"
+    lesson = Lesson.from_text(text, side="white")
+    found = replace(nothing_found(lesson), study=unstudied(lesson))
+    first, other = lesson.positions[lesson.places[-3].key]
+    assert first.index < other.index
+    assert [m.place.index for m in moments(lesson, found) if m.place.key == first.key] == [first.index]  # fmt: skip
+    lesson = put(lesson, other.index)
+    told = [m for m in moments(lesson, found) if m.place.key == first.key]
+    assert [(m.place.index, m.kinds) for m in told] == [(other.index, ("branch", "author"))]
+    lesson = put(lesson, first.index)
+    assert [m.place.index for m in moments(lesson, found) if m.place.key == first.key] == [first.index, other.index]  # fmt: skip

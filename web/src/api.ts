@@ -1,239 +1,45 @@
 // The desk's server: its shapes, and the calls. Every call carries the token of this run, which the address brings
 // in its fragment, so that it stands in no log.
 
-import type { Mark } from "./board/marks";
+import type * as wire from "./wire";
 
-export interface Comment {
-  /** Its number in this version of the lesson. */
-  index: number;
-  text: string;
-  /** A semicolon comment, which ends with its line. */
-  to_line_end: boolean;
-}
-
-export interface Place {
-  id: string;
-  parent: string | null;
-  game: number;
-  ply: number;
-  /** "3." or "3..."; empty at the start of a game. */
-  number: string;
-  san: string | null;
-  uci: string | null;
-  fen: string;
-  /** How many variations it is inside of. */
-  depth: number;
-  nags: number[];
-  signs: string[];
-  /** What opens the variation that begins with this move. */
-  before: Comment[];
-  after: Comment[];
-  /** The first other place with the same position. */
-  joins: string | null;
-  /** Where the line from here on comes from. */
-  source: Source | null;
-}
-
-export interface Source {
-  sort: "book" | "game" | "analysis" | "pupil";
-  words: string;
-}
-
-export interface Game {
-  root: string;
-  tags: [string, string][];
-  result: string | null;
-}
-
-export interface Lesson {
-  key: string;
-  version: number;
-  title: string;
-  side: "white" | "black" | null;
-  audience: number;
-  name: string;
-  folder: boolean;
-  /** Steps that can be undone, and done again. */
-  undo: number;
-  redo: number;
-  /** Said once when it was opened. */
-  notice: string | null;
-  /** Another program changed in the file what was changed here, too. */
-  conflict: { ours: string; theirs: string } | null;
-  games: Game[];
-  places: Place[];
-}
-
-export interface LegalMove {
-  uci: string;
-  san: string;
-  fen: string;
-}
-
-export interface Position {
-  fen: string;
-  turn: "white" | "black";
-  check: boolean;
-  legal: LegalMove[];
-  /** What stands where, in words. */
-  alternative: string;
-}
-
-export type Outcome = "holds" | "fails" | "unsettled" | "waiting";
-
-export interface Evidence {
-  fen: string;
-  moves: LegalMove[];
-  text: string;
-}
-
-export interface Moves {
-  place: string;
-  moves: string[];
-}
-
-export interface Finding {
-  id: string;
-  place: string;
-  /** Null: of a glyph. */
-  comment: number | null;
-  /** In code points of the comment's text. */
-  start: number;
-  end: number;
-  words: string;
-  kind: string;
-  title: string;
-  outcome: Outcome;
-  why: string;
-  /** A true wording. */
-  instead: string | null;
-  second: string | null;
-  evidence: Evidence | null;
-  marks: Mark[];
-}
-
-export interface Sentence {
-  place: string;
-  comment: number;
-  start: number;
-  end: number;
-  status: "read" | "left alone" | "not understood" | "other language" | "your opinion";
-  /** Why it was not read, or not wholly. */
-  why: string | null;
-  /** Ids. */
-  findings: string[];
-}
-
-/** Two findings whose claims cannot both be true. */
-export interface Contradiction {
-  findings: [string, string];
-  why: string;
-}
-
-export interface Findings {
-  version: number;
-  done: number;
-  of: number;
-  complete: boolean;
-  findings: Finding[];
-  /** Null until everything is found and compared. */
-  contradictions: Contradiction[] | null;
-  sentences: Sentence[];
-}
-
+// The shapes by the names that the page has for them; what each field means stands in wire.ts, which is made from the server's.
+export type Comment = wire.CommentShown;
+export type Place = wire.PlaceShown;
+export type Source = wire.Source;
+export type Game = wire.GameShown;
+export type Lesson = wire.LessonShown;
+export type LegalMove = wire.LegalMove;
+export type Position = wire.PositionShown;
+export type Evidence = wire.Evidence;
+export type Moves = wire.Moves;
+export type Finding = wire.FindingShown;
+export type Outcome = Finding["outcome"];
+export type Sentence = wire.SentenceShown;
+export type Contradiction = wire.ContradictionShown;
+export type Effort = wire.EffortAsked["effort"];
+export type Outside = wire.OutsideShown;
+export type PassageFound = wire.PassageShown;
+export type FindingsNews = wire.FindingsNews;
+export type Saved = wire.SavedEvent;
+export type Changed = wire.LessonEvent;
 /** A file as it was chosen: its bytes in base64. */
-export interface File {
-  name: string;
-  base64: string;
-}
-
-export interface Entry {
-  name: string;
-  path: string;
-  kind: "lesson" | "file" | "folder";
-}
-
-export interface Folder {
-  path: string;
-  parent: string | null;
-  entries: Entry[];
-  more: boolean;
-}
-
-export type Start =
-  | { how: "open"; path: string }
-  | { how: "new"; path: string; side?: "white" | "black"; audience?: number; files?: File[]; fen?: string }
-  | { how: "demo"; path: string };
-
-/** Something that the lesson leaves open. */
-export interface Thing {
-  sort: "dangerous" | "met" | "slips" | "ideas" | "stops";
-  /** Of its list. */
-  title: string;
-  place: string;
-  /** What tells it from others of its list at its position. */
-  about: string;
-  words: string;
-  rows: { term: string; text: string }[];
-  evidence: Evidence | null;
-  /** What would answer it. */
-  add: Moves | null;
-  decided: "dismissed" | "later" | null;
-}
-
-export interface Study {
-  state: "none" | "running" | "done" | "failed";
-  /** The one that is studied. */
-  version: number;
-  done: number;
-  of: number;
-  problem: string | null;
-  basis: string | null;
-  things: Thing[];
-  pauses: Pause[];
-}
-
-/** Where the audience can be asked to find the move. */
-export interface Pause {
-  place: string;
-  /** 1, easy, to 5. */
-  grade: number;
-  /** In SAN. */
-  best: string;
-  /** What shows on the board. */
-  point: string;
-}
-
-export interface Answer {
-  fen: string;
-  said: string[];
-  /** Those with this position. */
-  places: string[];
-  evidence: Evidence | null;
-  add: Moves | null;
-}
-
-export type Edit =
-  | { op: "add_line"; place: string; moves: string[] }
-  | { op: "cut" | "promote" | "bring_forward"; place: string }
-  | { op: "source"; place: string; source: Source | null }
-  | { op: "join"; place: string; other: string }
-  | { op: "change_words"; comment: number; text: string }
-  | { op: "remove_comment"; comment: number }
-  | { op: "add_comment"; place: string; text: string }
-  | { op: "set_marks"; place: string; nags: number[] }
-  | { op: "settings"; title?: string; side?: "white" | "black"; audience?: number }
-  | { op: "opinion"; comment: number; start: number; end: number; opinion: boolean }
-  | { op: "import"; files: File[] }
-  | { op: "decide"; sort: Thing["sort"]; place: string; about: string; decided: Thing["decided"] }
-  | { op: "undo" | "redo" };
-
-export interface Edited {
-  lesson: Lesson;
-  at: string;
-  said: "extended" | "branched" | "known" | "";
-  joins: string | null;
-}
+export type File = wire.GivenFile;
+export type Entry = wire.Entry;
+export type Folder = wire.FolderShown;
+export type Start = wire.StartAsked["start"];
+export type Opened = wire.Opened;
+export type Thing = wire.ThingShown;
+export type Pause = wire.PauseShown;
+export type Study = wire.StudyShown;
+export type Answer = wire.AnswerShown;
+export type Departure = wire.DepartureShown;
+export type Followed = wire.FollowedShown;
+export type Weighed = wire.WeighedShown;
+export type Product = wire.ProductShown;
+export type Published = wire.PublishedShown;
+export type Edit = wire.EditAsked["edit"];
+export type Edited = wire.Edited;
 
 /** What the server refused, in its words. */
 export class RefusedError extends Error {
@@ -250,6 +56,12 @@ const given = new URLSearchParams(location.hash.slice(1));
 const token = given.get("token") ?? "";
 /** The lesson that the address names; without one it is the first. */
 export const NAMED = given.get("lesson");
+/** Whether the address is that of the page on which a lesson is begun. */
+export const BEGINS = given.has("begin");
+
+/** What stands after the # where a lesson is shown, or, without one, where one is begun. */
+export const address = (lesson: string | null): string =>
+  new URLSearchParams(lesson === null ? { token, begin: "" } : { token, lesson }).toString();
 /** This window, by which it knows its own edits among the events. */
 export const WINDOW = crypto.randomUUID();
 
@@ -258,10 +70,7 @@ async function call(path: string, init: RequestInit = {}): Promise<Response> {
   if (init.body) headers["Content-Type"] = "application/json";
   const answer = await fetch(`/api${path}`, { ...init, headers, cache: "no-store" });
   if (answer.ok) return answer;
-  const told = (await answer.json().catch(() => ({}))) as {
-    error?: { message?: string; hint?: string };
-    lesson?: Lesson;
-  };
+  const told = (await answer.json().catch(() => ({}))) as Partial<wire.Refused>;
   const { message, hint } = told.error ?? {};
   const words = message ? (hint ? `${message}: ${hint}` : message) : `the desk answered ${answer.status}`;
   throw new RefusedError(answer.status, words, told.lesson ?? null);
@@ -271,16 +80,19 @@ async function json<T>(path: string, init?: RequestInit): Promise<T> {
   return (await (await call(path, init)).json()) as T;
 }
 
+/** What is sent, as JSON. */
+const body = <T>(asked: T): string => JSON.stringify(asked);
+
 const lessonPath = (key: string): string => `/lessons/${encodeURIComponent(key)}`;
 
-export const lessons = (): Promise<{ lessons: { key: string; title: string }[] }> => json("/lessons");
+export const lessons = (): Promise<wire.LessonsShown> => json("/lessons");
 
 /** What may be a lesson in a folder, or lead to one; "" is the user's own folder. */
 export const folder = (path: string): Promise<Folder> => json(`/folder?path=${encodeURIComponent(path)}`);
 
 /** Brings a lesson on the desk. */
-export const start = (how: Start): Promise<{ key: string }> =>
-  json("/lessons", { method: "POST", body: JSON.stringify({ start: how }) });
+export const start = (how: Start): Promise<Opened> =>
+  json("/lessons", { method: "POST", body: body<wire.StartAsked>({ start: how }) });
 
 /** Files as the user chose them. */
 export const chosen = (files: FileList | null): Promise<File[]> =>
@@ -295,21 +107,23 @@ export const chosen = (files: FileList | null): Promise<File[]> =>
 
 export const lesson = (key: string): Promise<Lesson> => json(lessonPath(key));
 
-export const findings = (key: string): Promise<Findings> => json(`${lessonPath(key)}/findings`);
+/** How much each check may spend from now on, and whether the outside engine answers. */
+export const choose = (key: string, effort: Effort, outside: boolean): Promise<unknown> =>
+  json(`${lessonPath(key)}/effort`, { method: "POST", body: body<wire.EffortAsked>({ effort, outside }) });
 
 export const position = (fen: string): Promise<Position> => json(`/position?fen=${encodeURIComponent(fen)}`);
 
 export const edit = (key: string, version: number, change: Edit): Promise<Edited> =>
   json(`${lessonPath(key)}/edits`, {
     method: "POST",
-    body: JSON.stringify({ version, window: WINDOW, edit: change }),
+    body: body<wire.EditAsked>({ version, window: WINDOW, edit: change }),
   });
 
 /** Says which text is to stay where another program changed the same place. */
 export const settle = (key: string, version: number, keep: "ours" | "theirs"): Promise<Lesson> =>
   json(`${lessonPath(key)}/conflict`, {
     method: "POST",
-    body: JSON.stringify({ version, window: WINDOW, keep }),
+    body: body<wire.SettleAsked>({ version, window: WINDOW, keep }),
   });
 
 export const study = (key: string): Promise<Study> => json(`${lessonPath(key)}/study`);
@@ -318,36 +132,35 @@ export const beginStudy = (key: string): Promise<Study> => json(`${lessonPath(ke
 
 /** "What about ...?": moves from a place, or a FEN. */
 export const ask = (key: string, place: string, question: string): Promise<Answer> =>
-  json(`${lessonPath(key)}/questions`, { method: "POST", body: JSON.stringify({ place, question }) });
+  json(`${lessonPath(key)}/questions`, { method: "POST", body: body<wire.QuestionAsked>({ place, question }) });
 
-export interface Product {
-  name: string;
-  summary: string;
-  needs_study: boolean;
-}
+export const follow = (key: string, file: File, player: string): Promise<Followed> =>
+  json(`${lessonPath(key)}/games`, { method: "POST", body: body<wire.FollowAsked>({ file, player }) });
 
-export interface Published {
-  folder: string;
-  files: { product: string; name: string; size: number }[];
-  /** Products with nothing to show. */
-  empty: string[];
-  failing: number;
-}
+export const followed = (key: string): Promise<Followed> => json(`${lessonPath(key)}/games`);
 
-export const products = (): Promise<{ products: Product[] }> => json("/products");
+export const forget = (key: string): Promise<Followed> => json(`${lessonPath(key)}/games`, { method: "DELETE" });
+
+/** Begins to weigh candidate openings. */
+export const weigh = (asked: wire.WeighAsked): Promise<Weighed> =>
+  json("/weighing", { method: "POST", body: body<wire.WeighAsked>(asked) });
+
+export const weighed = (): Promise<Weighed> => json("/weighing");
+
+export const products = (): Promise<wire.ProductsShown> => json("/products");
 
 export const publish = (key: string, path: string, only: string[], anyway: boolean): Promise<Published> =>
-  json(`${lessonPath(key)}/publish`, { method: "POST", body: JSON.stringify({ path, only, anyway }) });
+  json(`${lessonPath(key)}/publish`, { method: "POST", body: body<wire.PublishAsked>({ path, only, anyway }) });
 
 /** The lesson's file, byte for byte. */
 export const pgn = (key: string): Promise<File> => json(`${lessonPath(key)}/pgn`);
 
-export const order = (key: string): Promise<{ said: string[]; script: string }> => json(`${lessonPath(key)}/order`);
+export const order = (key: string): Promise<wire.OrderShown> => json(`${lessonPath(key)}/order`);
 
-export const collections = (): Promise<{ collections: { name: string; games: number }[] }> => json("/collections");
+export const collections = (): Promise<wire.CollectionsShown> => json("/collections");
 
 /** What a collection says of a place, in sentences. */
-export const figures = (key: string, place: string, collection: string, ofAudience: boolean): Promise<{ said: string[] }> =>
+export const figures = (key: string, place: string, collection: string, ofAudience: boolean): Promise<wire.FiguresShown> =>
   json(`${lessonPath(key)}/figures?${new URLSearchParams({ place, collection, of_audience: String(ofAudience) }).toString()}`);
 
 export interface Event {

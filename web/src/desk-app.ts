@@ -9,7 +9,9 @@ import { Watch, session } from "./session";
 import { label } from "./tree";
 import "./desk-about";
 import "./desk-find";
+import "./desk-games";
 import "./desk-hand-on";
+import "./desk-others";
 import "./desk-start";
 import "./manuscript/desk-manuscript";
 import "./map/desk-map";
@@ -32,6 +34,7 @@ export class DeskApp extends LitElement {
     this.addEventListener("words-begun", () => this.manuscript()?.begin());
     this.addEventListener("back-to-page", () => this.manuscript()?.back());
     window.addEventListener("keydown", (event) => this.pressed(event));
+    window.addEventListener("hashchange", () => void session.settled().then(() => location.reload()));
     window.addEventListener("beforeunload", (event) => {
       if (session.lesson && !session.allSaved) event.preventDefault();
     });
@@ -49,6 +52,10 @@ export class DeskApp extends LitElement {
   private async begin(): Promise<void> {
     try {
       const { lessons } = await api.lessons();
+      if (api.BEGINS) {
+        this.none = true;
+        return;
+      }
       const first = lessons.find(({ key }) => key === api.NAMED) ?? lessons[0];
       if (first) await session.open(first.key);
       else this.none = true;
@@ -69,9 +76,12 @@ export class DeskApp extends LitElement {
           ? html`<div class="page">
                 <h1>${lesson.title}</h1>
                 <p class="counted">${counted()}</p>
+                ${lesson.unwritable ? html`<p class="unwritable" role="alert">${lesson.unwritable}</p>` : nothing}
                 <desk-about></desk-about>
+                <desk-others></desk-others>
                 <desk-manuscript></desk-manuscript>
                 <desk-todo></desk-todo>
+                <desk-games></desk-games>
                 <desk-hand-on></desk-hand-on>
               </div>
               <aside class="outer" aria-label="Board and findings">

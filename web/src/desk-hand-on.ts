@@ -48,8 +48,8 @@ export class DeskHandOn extends LitElement {
         <fieldset>
           <legend>Publish it as</legend>
           ${this.products.map(
-            ({ name, summary, needs_study }) => html`<label class="product"
-              ><input type="checkbox" name="only" value=${name} ?checked=${!needs_study} />
+            ({ name, summary, needs_study, usual }) => html`<label class="product"
+              ><input type="checkbox" name="only" value=${name} ?checked=${usual && !needs_study} />
               <span>${name}: ${summary}${needs_study ? " (once what it leaves open has been looked for)" : ""}</span></label>`,
           )}
         </fieldset>

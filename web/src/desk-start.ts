@@ -3,7 +3,9 @@
 import { LitElement, html, nothing, type TemplateResult } from "lit";
 import { state } from "lit/decorators.js";
 import * as api from "./api";
+import { lessonList } from "./desk-others";
 import { session } from "./session";
+import "./desk-weigh";
 
 const KINDS = { lesson: "a lesson", file: "a PGN file", folder: "a folder" } as const;
 
@@ -12,6 +14,8 @@ export class DeskStart extends LitElement {
   /** Whether it was asked what the user's folder has: the fields begin with it. */
   @state() private looked = false;
   @state() private busy = false;
+  /** On the desk already. */
+  @state() private lessons: api.Opened[] = [];
 
   protected override createRenderRoot(): this {
     return this;
@@ -20,13 +24,18 @@ export class DeskStart extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     void this.look("");
+    api.lessons().then(
+      ({ lessons }) => (this.lessons = lessons),
+      (error: unknown) => session.failed(error),
+    );
   }
 
   override render(): TemplateResult {
     return html`<div class="page start">
       <h1>What will you teach?</h1>
       <p class="counted">A lesson is a folder with your lines and the words that you say to them. All of it stays on this machine.</p>
-      ${this.looked ? html`${this.begin()} ${this.open()} ${this.copy()}` : nothing}
+      ${this.lessons.length ? html`<section><h2>Go back to a lesson</h2>${lessonList(this.lessons)}</section>` : nothing}
+      ${this.looked ? html`${this.begin()} ${this.open()} ${this.copy()} <desk-weigh></desk-weigh>` : nothing}
     </div>`;
   }
 
@@ -123,6 +132,7 @@ export class DeskStart extends LitElement {
     try {
       const { key } = await api.start(how);
       session.problem = "";
+      history.replaceState(null, "", `#${api.address(key)}`);
       await session.open(key);
     } catch (error) {
       session.failed(error);

@@ -5,10 +5,11 @@
 
 import type { ReactiveController, ReactiveControllerHost } from "lit";
 import * as api from "./api";
-import type { Contradiction, Edit, Edited, Finding, Findings, LegalMove, Lesson, Outcome, Place, Position, Sentence, Study } from "./api";
+import type { Changed, Contradiction, Edit, Edited, Effort, Finding, FindingsNews, Followed, LegalMove, Lesson, Outcome, Outside, Place, Position, Saved, Sentence, Study } from "./api";
+import { Found } from "./found";
 import { Tree, keeping, label, type Spot } from "./tree";
 
-export type Topic = "lesson" | "cursor" | "findings" | "status" | "position" | "study";
+export type Topic = "lesson" | "cursor" | "findings" | "status" | "position" | "study" | "games";
 
 /** What the board can show: a finding, a thing to do, an answer; each with its evidence. */
 export type Exhibit = Pick<Finding, "id" | "place" | "evidence" | "marks">;
@@ -27,7 +28,12 @@ export class Session extends EventTarget {
   sentences: Sentence[] = [];
   contradictions: Contradiction[] = [];
   proving: { done: number; of: number; complete: boolean } = { done: 0, of: 0, complete: true };
+  effort: Effort | null = null;
+  /** The outside engine of this run. */
+  outside: Outside | null = null;
   study: Study | null = null;
+  /** What came of students' games. */
+  games: Followed | null = null;
   /** What is told, and how many moves of its evidence are on the board; -1: the place itself is. */
   shown: { exhibit: Exhibit; step: number } | null = null;
   position: Position | null = null;
@@ -46,8 +52,9 @@ export class Session extends EventTarget {
   clash: Clash | null = null;
 
   private restudying = 0;
-  private early: Findings | null = null;
+  private told = new Found();
   private queue: Promise<unknown> = Promise.resolve();
+  private following: Promise<void> = Promise.resolve();
   private readonly known = new Map<string, Position>();
 
   get lesson(): Lesson | null {
@@ -78,7 +85,7 @@ export class Session extends EventTarget {
     if (!this.tree.byId.has(this.cursor)) this.cursor = this.nearest(before) ?? fresh.places[0]?.id ?? "";
     this.tell("lesson");
     this.go(this.cursor);
-    this.found(this.early);
+    this.found();
     if (old && old.version !== fresh.version) this.restudy();
   }
 
@@ -164,6 +171,11 @@ export class Session extends EventTarget {
     return !this.writing.size && !this.unsaved && this.stored >= (this.lesson?.version ?? 0);
   }
 
+  /** Waits until all is on the disk; not for ever, for the disk may refuse. */
+  async settled(): Promise<void> {
+    for (let left = 50; left > 0 && this.lesson && !this.allSaved; left -= 1) await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+
   /** Sends an edit after those on their way. Null: it was refused, and why is told. */
   edit(make: () => Edit | null): Promise<Edited | null> {
     this.unsaved += 1;
@@ -217,14 +229,24 @@ export class Session extends EventTarget {
     return true;
   }
 
-  /** A change of the tree that keeps the cursor at what the server says it was about. */
+  /** A change that leads the cursor to the place that it is about; one of the lesson as a whole leaves it where it is. */
   async change(change: Edit, said: string): Promise<void> {
     const edited = await this.edit(() => change);
     if (!edited) return;
     this.said = said;
     this.joined = null;
-    this.go(edited.at);
+    if (change.op !== "settings") this.go(edited.at);
     this.tell("status");
+  }
+
+  /** Puts a diagram after the words of a place, or takes the one there away. */
+  async diagram(place: Place): Promise<void> {
+    const wanted = place.diagram === null;
+    const where = place.san === null ? "at the start" : `after ${label(place)}`;
+    await this.change(
+      { op: "diagram", place: place.id, wanted },
+      wanted ? `A diagram stands ${where}.` : `The diagram ${where} is taken away.`,
+    );
   }
 
   async step(op: "undo" | "redo"): Promise<void> {
@@ -294,6 +316,7 @@ export class Session extends EventTarget {
   private async listen(key: string): Promise<void> {
     for (;;) {
       try {
+        this.told = new Found();
         for await (const { name, data } of api.events(key)) await this.heard(key, name, data);
       } catch (error) {
         if (error instanceof api.RefusedError) return this.failed(error);
@@ -312,15 +335,18 @@ export class Session extends EventTarget {
   }
 
   private async heard(key: string, name: string, data: unknown): Promise<void> {
-    if (name === "findings") this.found(data as Findings);
-    else if (name === "study") await this.studied(key, data as Omit<Study, "things" | "pauses">);
+    if (name === "findings") {
+      this.told.take(data as FindingsNews);
+      this.found();
+    } else if (name === "study") await this.studied(key, data as Omit<Study, "things" | "pauses">);
+    else if (name === "followed") void this.follow();
     else if (name === "saved") {
-      const { version, problem } = data as { version: number; problem: string | null };
+      const { version, problem } = data as Saved;
       this.stored = version;
       this.unstored = problem ?? "";
       this.tell("status");
     } else if (name === "lesson") {
-      const { version, window } = data as { version: number; window: string | null };
+      const { version, window } = data as Changed;
       if (window !== api.WINDOW && version > (this.lesson?.version ?? 0)) {
         await this.queue;
         if (version > (this.lesson?.version ?? 0)) this.take(await api.lesson(key));
@@ -332,6 +358,23 @@ export class Session extends EventTarget {
     const { things = [], pauses = [] } = this.study ?? {};
     this.study = told.state === "done" ? await api.study(key) : { ...told, things, pauses };
     this.tell("study");
+  }
+
+  /** Asks what came of students' games: after `change`, when that is given. One after the other, so that what is told last is the newest. */
+  follow(change: (key: string) => Promise<unknown> = () => Promise.resolve()): Promise<void> {
+    const { lesson } = this;
+    if (!lesson) return Promise.resolve();
+    this.following = this.following.then(async () => {
+      try {
+        await change(lesson.key);
+        this.games = await api.followed(lesson.key);
+        this.problem = "";
+        this.tell("games", "status");
+      } catch (error) {
+        this.failed(error);
+      }
+    });
+    return this.following;
   }
 
   /** After an edit: what is still open, of what was found. */
@@ -364,17 +407,19 @@ export class Session extends EventTarget {
   }
 
   /** Findings may come before the answer to the edit that they are of; they wait for it. */
-  private found(told: Findings | null): void {
-    this.early = told && told.version > (this.lesson?.version ?? -1) ? told : null;
-    if (!told || told.version !== this.lesson?.version) return;
+  private found(): void {
+    const { news } = this.told;
+    if (!news || news.version !== this.lesson?.version) return;
     const { shown } = this;
     const was = shown && this.findings.some(({ id }) => id === shown.exhibit.id);
-    this.findings = told.findings;
-    this.sentences = told.sentences;
-    this.contradictions = told.contradictions ?? [];
-    this.proving = { done: told.done, of: told.of, complete: told.complete };
+    this.findings = this.told.findings;
+    this.sentences = this.told.sentences;
+    this.contradictions = news.contradictions ?? [];
+    this.proving = { done: news.done, of: news.of, complete: news.complete };
+    this.effort = news.effort;
+    this.outside = news.outside;
     if (shown && was) {
-      const same = told.findings.find(({ id }) => id === shown.exhibit.id);
+      const same = this.findings.find(({ id }) => id === shown.exhibit.id);
       this.shown = same ? { ...shown, exhibit: same } : null;
     }
     this.tell("findings");

@@ -10,7 +10,7 @@ export interface Spot {
   nth: number;
 }
 
-/** Moves without a word between them, then the words after the last of them. */
+/** Moves without a word or a diagram between them, then the words after the last of them, and its diagram. */
 export interface Passage {
   key: string;
   /** Words that open the variation or the game, before the moves. */
@@ -18,6 +18,8 @@ export interface Passage {
   /** The first of a game is its start. */
   moves: Place[];
   after: Said[];
+  /** The last move, where the author has put a diagram after it. */
+  diagram: Place | null;
 }
 
 /** Words at a spot; null where the author is about to write the first. */
@@ -113,12 +115,13 @@ export class Tree {
       }
       const stretch = found[found.length - 1];
       if (!stretch) continue;
-      if (!passage || passage.after.length || place.before.length) {
-        passage = { key: place.id, before: words(place, "before"), moves: [], after: [] };
+      if (!passage || passage.after.length || passage.diagram || place.before.length) {
+        passage = { key: place.id, before: words(place, "before"), moves: [], after: [], diagram: null };
         stretch.passages.push(passage);
       }
       passage.moves.push(place);
       passage.after = words(place, "after");
+      passage.diagram = place.diagram === null ? null : place;
       if (place.id === writing && !passage.after.length) {
         passage.after = [{ spot: { place: place.id, where: "after", nth: 0 }, comment: null }];
       }

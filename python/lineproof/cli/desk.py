@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from .failures import CommandError
 from .output import write
+from .shared import add_engine_option
 
 if TYPE_CHECKING:
     from .shared import Commands
@@ -41,6 +42,7 @@ def add(commands: Commands) -> None:
         default="normal",
         help="how much each search may spend (normal)",
     )
+    add_engine_option(command)
 
 
 def run(given: argparse.Namespace) -> int:
@@ -58,11 +60,14 @@ def run(given: argparse.Namespace) -> int:
     from lineproof.lesson import LessonError
     from lineproof.proof import Effort
 
-    lessons = Lessons(Effort(given.effort))
+    from .outside import opened
+
     try:
-        if given.lesson is not None:
-            lessons.open(given.lesson)
-        serve(lessons, port=given.port, browser=not given.no_browser, started=_started)
+        with opened(given.engine) as engine:
+            lessons = Lessons(Effort(given.effort), engine)
+            if given.lesson is not None:
+                lessons.open(given.lesson)
+            serve(lessons, port=given.port, browser=not given.no_browser, started=_started)
     except LessonError as error:
         raise CommandError(str(error)) from error
     except PortError as error:

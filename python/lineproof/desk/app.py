@@ -14,8 +14,10 @@ from starlette.exceptions import HTTPException
 from lineproof.collection import CollectionError, NotAPositionError
 from lineproof.diagram.errors import DiagramError
 from lineproof.engine import Board, FenError
+from lineproof.follow import FollowError
 from lineproof.lesson.errors import LessonError
 from lineproof.order import OrderError
+from lineproof.proof import Effort
 
 from .figures import collections_shown
 from .folders import folder_shown
@@ -30,10 +32,15 @@ from .wire import (
     CollectionsShown,
     EditAsked,
     Edited,
+    EffortAsked,
     FiguresShown,
+    FindingsNews,
     FindingsShown,
     FolderShown,
+    FollowAsked,
+    FollowedShown,
     GivenFile,
+    LessonEvent,
     LessonShown,
     LessonsShown,
     Opened,
@@ -45,9 +52,12 @@ from .wire import (
     PublishedShown,
     QuestionAsked,
     Refused,
+    SavedEvent,
     SettleAsked,
     StartAsked,
     StudyShown,
+    WeighAsked,
+    WeighedShown,
 )
 
 API = "1"
@@ -110,7 +120,13 @@ def application(lessons: Lessons) -> FastAPI:
     @app.get("/api/lessons/{key}/findings", operation_id="findings")
     def findings(key: str) -> FindingsShown:
         """What is found by now."""
-        return lessons[key].prover.shown()
+        return lessons[key].prover.snapshot().whole()
+
+    @app.post("/api/lessons/{key}/effort", operation_id="choose")
+    def choose(key: str, asked: EffortAsked) -> EffortAsked:
+        """Says how much each check of the lesson may spend in this run, and who answers; all of it is checked anew."""
+        lessons[key].prover.choose(Effort(asked.effort), asked.outside)
+        return asked
 
     @app.get(
         "/api/lessons/{key}/events",
@@ -119,7 +135,7 @@ def application(lessons: Lessons) -> FastAPI:
         responses={200: {"content": {"text/event-stream": {}}}},
     )
     async def events(key: str) -> StreamingResponse:
-        """News as they come: `lesson`, `saved` and `findings`; first how it stands."""
+        """News as they come, as described under webhooks; first how it stands."""
         found = await asyncio.to_thread(lessons.__getitem__, key)
         return StreamingResponse(
             found.opened.events.stream(found.standing), media_type="text/event-stream"
@@ -139,6 +155,21 @@ def application(lessons: Lessons) -> FastAPI:
     def study(key: str) -> StudyShown:
         """What the study has found, as things to do."""
         return lessons[key].study()
+
+    @app.post("/api/lessons/{key}/games", operation_id="follow")
+    def follow(key: str, asked: FollowAsked) -> FollowedShown:
+        """Begins to look where students' games left the lesson; `followed` events tell how far it is."""
+        return lessons[key].follow(asked)
+
+    @app.get("/api/lessons/{key}/games", operation_id="followed")
+    def followed(key: str) -> FollowedShown:
+        """What came of the students' games."""
+        return lessons[key].followings.shown()
+
+    @app.delete("/api/lessons/{key}/games", operation_id="forget")
+    def forget(key: str) -> FollowedShown:
+        """Forgets the students' games."""
+        return lessons[key].followings.forget()
 
     @app.get("/api/lessons/{key}/figures", operation_id="figures")
     def figures(
@@ -165,6 +196,18 @@ def application(lessons: Lessons) -> FastAPI:
         """Publishes the lesson into a folder, once all that it says has been checked."""
         return lessons[key].publish(asked)
 
+    _add_events(app)
+
+    @app.post("/api/weighing", operation_id="weigh")
+    def weigh(asked: WeighAsked) -> WeighedShown:
+        """Begins to weigh candidate openings; how far it is, is asked for."""
+        return lessons.weigh(asked)
+
+    @app.get("/api/weighing", operation_id="weighed")
+    def weighed() -> WeighedShown:
+        """What the openings that were weighed last ask and give."""
+        return lessons.weighings.shown()
+
     @app.get("/api/products", operation_id="products")
     def products() -> ProductsShown:
         """What a lesson can be published as."""
@@ -181,6 +224,30 @@ def application(lessons: Lessons) -> FastAPI:
         return position_shown(Board(fen))
 
     return app
+
+
+def _add_events(app: FastAPI) -> None:
+    """Describes what the stream of events brings, as what the server sends of itself: OpenAPI calls it webhooks."""
+
+    @app.webhooks.post("lesson")
+    def lesson(news: LessonEvent) -> None:
+        """A version has come about."""
+
+    @app.webhooks.post("saved")
+    def saved(news: SavedEvent) -> None:
+        """What is on the disk."""
+
+    @app.webhooks.post("findings")
+    def findings(news: FindingsNews) -> None:
+        """What has changed of the findings."""
+
+    @app.webhooks.post("study")
+    def study(news: StudyShown) -> None:
+        """How far the study is; what it has found is asked for."""
+
+    @app.webhooks.post("followed")
+    def followed(news: FollowedShown) -> None:
+        """How far the students' games are followed; what came of them is asked for."""
 
 
 def guarded(lessons: Lessons, token: str, port: int) -> Guard:
@@ -211,6 +278,10 @@ def _add_refusals(app: FastAPI) -> None:
     @app.exception_handler(CollectionError)
     def of_a_collection(_: Request, error: CollectionError) -> Response:
         return _refusal(422, type(error).__name__, str(error), "choose another collection")
+
+    @app.exception_handler(FollowError)
+    def not_followed(_: Request, error: FollowError) -> Response:
+        return _refusal(422, "FollowError", str(error), "choose other games")
 
     @app.exception_handler(OrderError)
     def no_order(_: Request, error: OrderError) -> Response:

@@ -1,6 +1,7 @@
 """Events for the windows that show a lesson, as server-sent events (HTML Living Standard, 9.2).
 
-Threads publish, windows read. A window that reads too slowly gets the newest of each sort only, so that nothing piles up.
+Threads publish, windows read. A window that reads too slowly gets the newest of each sort only, so that nothing piles up. Of what is large
+a window gets what has changed since it was told last.
 """
 
 from __future__ import annotations
@@ -8,13 +9,25 @@ from __future__ import annotations
 import asyncio
 import threading
 from collections.abc import AsyncIterator, Callable, Sequence
+from typing import Protocol, TypeVar
 
 from pydantic import BaseModel
 
 ALIVE = 15
 """Seconds after which a window without news gets a sign of life."""
 
-News = tuple[str, BaseModel]
+T = TypeVar("T")
+
+
+class Growing(Protocol):
+    """What is told of by its changes. All events of a name have the same type."""
+
+    def since(self: T, before: T | None) -> BaseModel:
+        """What has changed since another was told; all, where none was."""
+
+
+Value = BaseModel | Growing
+News = tuple[str, Value]
 """An event and its name."""
 
 
@@ -25,20 +38,19 @@ class Events:
         self._lock = threading.Lock()
         self._windows: set[_Window] = set()
 
-    def publish(self, name: str, value: BaseModel) -> None:
+    def publish(self, name: str, value: Value) -> None:
         """Sends an event to every window. From any thread."""
-        text = _spelled(name, value)
         with self._lock:
             windows = tuple(self._windows)
         for window in windows:
-            window.put(name, text)
+            window.put(name, value)
 
     def close(self) -> None:
         """Ends the streams of all windows."""
         with self._lock:
             windows = tuple(self._windows)
         for window in windows:
-            window.put("", "")
+            window.put("", None)
 
     async def stream(self, standing: Callable[[], Sequence[News]]) -> AsyncIterator[str]:
         """The events from now on, for one window; first how it stands, as `standing` says."""
@@ -47,19 +59,17 @@ class Events:
             self._windows.add(window)
         try:
             for name, value in await asyncio.to_thread(standing):
-                yield _spelled(name, value)
+                yield window.spelled(name, value)
             while True:
-                for name, text in await window.take():
-                    if not name:
+                for name, news in await window.take():
+                    if news is None:
                         return
-                    yield text
+                    yield await asyncio.to_thread(window.spelled, name, news)
+                if window.quiet:
+                    yield ": alive\n\n"
         finally:
             with self._lock:
                 self._windows.discard(window)
-
-
-def _spelled(name: str, value: BaseModel) -> str:
-    return f"event: {name}\ndata: {value.model_dump_json()}\n\n"
 
 
 class _Window:
@@ -69,22 +79,36 @@ class _Window:
         self._loop = loop
         self._news = asyncio.Event()
         self._lock = threading.Lock()
-        self._waiting: dict[str, str] = {}
+        self._waiting: dict[str, Value | None] = {}
+        self._told: dict[str, Growing] = {}
+        self.quiet = False
+        """Whether there was no news for a while."""
 
-    def put(self, name: str, text: str) -> None:
+    def spelled(self, name: str, value: Value) -> str:
+        """The text of an event, for the window to have."""
+        if not isinstance(value, BaseModel):
+            before, self._told[name] = self._told.get(name), value
+            value = value.since(before)
+        return f"event: {name}\ndata: {value.model_dump_json()}\n\n"
+
+    def put(self, name: str, value: Value | None) -> None:
+        """None: there is no more."""
         with self._lock:
             self._waiting.pop(name, None)
-            self._waiting[name] = text
+            self._waiting[name] = value
         try:
             self._loop.call_soon_threadsafe(self._news.set)
         except RuntimeError:  # the server is being stopped
             return
 
-    async def take(self) -> list[tuple[str, str]]:
+    async def take(self) -> list[tuple[str, Value | None]]:
+        """The news; none after a while without any."""
+        self.quiet = False
         try:
             await asyncio.wait_for(self._news.wait(), ALIVE)
         except TimeoutError:
-            return [("alive", ": alive\n\n")]
+            self.quiet = True
+            return []
         self._news.clear()
         with self._lock:
             found, self._waiting = list(self._waiting.items()), {}

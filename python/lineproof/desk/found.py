@@ -19,9 +19,13 @@ from .wire import (
     ContradictionShown,
     Evidence,
     FindingShown,
+    FindingsNews,
     FindingsShown,
     MarkShown,
+    OutsideShown,
+    PassageShown,
     SentenceShown,
+    Spend,
 )
 
 FAULT = "The program has a fault in this check, so that it says nothing of the claim"
@@ -55,7 +59,7 @@ def answered(finding: Finding) -> Answered:
         second=told.second or None,
         evidence=_evidence(finding),
         marks=tuple(
-            MarkShown(kind=m.kind, squares=list(m.squares), side=m.side)
+            MarkShown.model_validate({"kind": m.kind, "squares": list(m.squares), "side": m.side})
             for m in finding.judgement.marks
         ),
     )
@@ -73,68 +77,132 @@ def _evidence(finding: Finding) -> Evidence | None:
 
 @dataclass(frozen=True)
 class Shown:
-    """A passage as the page has it: made once, and used again while nothing of it changes."""
+    """A passage as the page has it: made once, and used again while nothing of it changes. said: what was read in it."""
 
-    index: int | None
+    said: tuple[object, ...]
     answers: tuple[Answered | None, ...]
     findings: list[FindingShown]
     sentences: list[SentenceShown]
 
 
-def findings_shown(
+Made = Mapping[str, Shown]
+"""Passages by their keys."""
+
+
+@dataclass(frozen=True)
+class Snapshot:
+    """All that is found of a version by now. order: the keys of its passages, each with the number of its comment; made: has them, and maybe more."""
+
+    version: int
+    effort: Spend
+    outside: OutsideShown | None
+    done: int
+    of: int
+    complete: bool
+    order: tuple[tuple[str, int | None], ...]
+    made: Made
+    contradictions: list[ContradictionShown] | None
+
+    def whole(self) -> FindingsShown:
+        """All of it."""
+        findings: list[FindingShown] = []
+        sentences: list[SentenceShown] = []
+        for key, index in self.order:
+            shown = self.made[key]
+            findings += (each.model_copy(update={"comment": index}) for each in shown.findings)
+            sentences += (each.model_copy(update={"comment": index}) for each in shown.sentences)
+        return FindingsShown(
+            version=self.version,
+            effort=self.effort,
+            outside=self.outside,
+            done=self.done,
+            of=self.of,
+            complete=self.complete,
+            findings=findings,
+            contradictions=self.contradictions,
+            sentences=sentences,
+        )
+
+    def since(self, before: Snapshot | None) -> FindingsNews:
+        """What is new in it; all, where there was none before."""
+        known: Made = {} if before is None else {key: before.made[key] for key, _ in before.order}
+        new = {key: self.made[key] for key, _ in self.order}
+        same = before is not None and before.order == self.order
+        return FindingsNews(
+            version=self.version,
+            effort=self.effort,
+            outside=self.outside,
+            done=self.done,
+            of=self.of,
+            complete=self.complete,
+            order=None if same else list(self.order),
+            passages=[
+                PassageShown(key=key, findings=shown.findings, sentences=shown.sentences)
+                for key, shown in new.items()
+                if known.get(key) is not shown
+            ],
+            contradictions=self.contradictions,
+        )
+
+
+def snapshot(
     lesson: Lesson,
     names: Names,
     version: int,
+    effort: Spend,
+    outside: OutsideShown | None,
     table: Mapping[str, Passage],
     answers: Mapping[str, Answered],
     contradictions: list[ContradictionShown] | None,
     made: dict[str, Shown],
     *,
     read: bool,
-) -> FindingsShown:
-    """All that is found of a version by now. made: passages of earlier messages; new ones are added. read: whether all of it has been read."""
-    findings: list[FindingShown] = []
-    sentences: list[SentenceShown] = []
+) -> Snapshot:
+    """All that is found of a version by now. made: passages of earlier snapshots; new ones are added. read: whether all of it has been read."""
+    order: list[tuple[str, int | None]] = []
+    here: dict[str, Shown] = {}
+    done = of = 0
     for one in spoken(lesson, names):
         passage = table.get(one.key)
         if passage is None:
             continue
         known = tuple(answers.get(said.id) for said in passage.said)
+        said = (passage.sentences, *(each.id for each in passage.said))
         shown = made.get(one.key)
-        if shown is None or shown.index != one.index or shown.answers != known:
-            made[one.key] = shown = _shown(one, passage, known)
-        findings += shown.findings
-        sentences += shown.sentences
-    done = sum(finding.outcome != "waiting" for finding in findings)
-    return FindingsShown(
-        version=version,
-        done=done,
-        of=len(findings),
-        complete=read and done == len(findings),
-        findings=findings,
-        contradictions=contradictions,
-        sentences=sentences,
+        if shown is None or (shown.said, shown.answers) != (said, known):
+            made[one.key] = shown = Shown(said, known, *_shown(one, passage, known))
+        order.append((one.key, one.index))
+        here[one.key] = shown
+        done += sum(each.outcome != "waiting" for each in shown.findings)
+        of += len(shown.findings)
+    complete = read and done == of
+    return Snapshot(
+        version, effort, outside, done, of, complete, tuple(order), here, contradictions
     )
 
 
-def _shown(one: Spoken, passage: Passage, answers: tuple[Answered | None, ...]) -> Shown:
+def _shown(
+    one: Spoken, passage: Passage, answers: tuple[Answered | None, ...]
+) -> tuple[list[FindingShown], list[SentenceShown]]:
     pairs = zip(passage.said, answers, strict=True)
     findings = [_finding(one, said, answer) for said, answer in pairs]
     sentences = (
         [] if one.index is None else [_sentence(one, one.index, s) for s in passage.sentences]
     )
-    return Shown(one.index, answers, findings, sentences)
+    return findings, sentences
 
 
 def _sentence(one: Spoken, index: int, sentence: Sentence) -> SentenceShown:
-    return SentenceShown(
-        place=one.place,
-        comment=index,
-        start=sentence.start,
-        end=sentence.end,
-        status=sentence.status,
-        why=sentence.why or None,
-        findings=list(sentence.said),
+    return SentenceShown.model_validate(
+        {
+            "place": one.place,
+            "comment": index,
+            "start": sentence.start,
+            "end": sentence.end,
+            "status": sentence.status,
+            "why": sentence.why or None,
+            "findings": list(sentence.said),
+        }
     )
 
 

@@ -7,6 +7,7 @@ import threading
 from base64 import b64encode
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from lineproof.lesson.errors import LessonError
 from lineproof.order import running_order
@@ -18,6 +19,7 @@ from lineproof.report.plain import harmless
 
 from .events import News
 from .figures import figures_shown
+from .followings import Followings
 from .keeper import Keeper
 from .opened import OpenLesson
 from .prover import Prover
@@ -25,10 +27,13 @@ from .publishing import published
 from .questions import ask
 from .starting import start
 from .studies import Studies
+from .weighings import Weighings
 from .wire import (
     AnswerShown,
     DemoLesson,
     FiguresShown,
+    FollowAsked,
+    FollowedShown,
     GivenFile,
     LessonEvent,
     LessonsShown,
@@ -40,7 +45,12 @@ from .wire import (
     PublishedShown,
     QuestionAsked,
     StudyShown,
+    WeighAsked,
+    WeighedShown,
 )
+
+if TYPE_CHECKING:
+    from lineproof.engine.outside.pool import OutsideEngine
 
 
 class NotOpenError(LessonError):
@@ -57,6 +67,7 @@ class OnDesk:
     keeper: Keeper
     prover: Prover
     studies: Studies
+    followings: Followings
 
     def standing(self) -> list[News]:
         """How it stands now, as events."""
@@ -64,7 +75,7 @@ class OnDesk:
         return [
             ("lesson", LessonEvent(version=version, window="")),
             ("saved", self.opened.saved_event()),
-            ("findings", self.prover.shown()),
+            ("findings", self.prover.snapshot()),
         ]
 
     def ask(self, asked: QuestionAsked) -> AnswerShown:
@@ -82,6 +93,12 @@ class OnDesk:
         """What the study has found by now."""
         _, lesson, names = self.opened.present()
         return self.studies.shown(lesson, names)
+
+    def follow(self, asked: FollowAsked) -> FollowedShown:
+        """Begins to follow students' games."""
+        _, lesson, names = self.opened.present()
+        self.followings.begin(lesson, names, asked)
+        return self.followings.shown()
 
     def figures(self, place: str, collection: str, of_audience: bool) -> FiguresShown:
         """What a collection of games says of a place."""
@@ -106,7 +123,7 @@ class OnDesk:
         :raises PublishError: also while it is still being checked.
         """
         version, lesson, _ = self.opened.present()
-        found = self.prover.shown()
+        found = self.prover.snapshot()
         if not found.complete or found.version != version:
             raise PublishError(
                 "the lesson is still being checked",
@@ -114,14 +131,19 @@ class OnDesk:
                 hint="wait until all is found",
             )
         study = self.studies.of(lesson)
-        return published(lesson, self.prover.effort, self.prover.store, study, asked)
+        return published(lesson, self.prover.way, self.prover.store, study, asked)
 
 
 class Lessons:
     """Lessons by the keys that they got when they were opened: "1", "2" and so on."""
 
-    def __init__(self, effort: Effort = Effort.NORMAL) -> None:
+    def __init__(
+        self, effort: Effort = Effort.NORMAL, outside: OutsideEngine | None = None
+    ) -> None:
+        """outside: an engine that answers in place of ours, where the author does not choose otherwise; who opened it closes it."""
         self._effort = effort
+        self._outside = outside
+        self.weighings = Weighings()
         self._lock = threading.Lock()
         self._open: dict[str, OnDesk] = {}
         self._paths: dict[str, str] = {}
@@ -138,9 +160,15 @@ class Lessons:
                 return self._open[known]
             key = str(len(self._paths) + 1)
             opened = OpenLesson(key, Path(path))
-            prover = Prover(opened, self._effort)
+            prover = Prover(opened, self._effort, outside=self._outside)
             opened.on_change = prover.changed
-            made = OnDesk(opened, Keeper(opened), prover, Studies(opened.events, prover.store))
+            made = OnDesk(
+                opened,
+                Keeper(opened),
+                prover,
+                Studies(opened.events, prover.store),
+                Followings(opened.events, prover.store),
+            )
             self._open[key], self._paths[real] = made, key
         made.keeper.start()
         made.prover.start()
@@ -161,6 +189,13 @@ class Lessons:
             raise NotOpenError("this lesson is not open", path="the desk")
         return found
 
+    def weigh(self, asked: WeighAsked) -> WeighedShown:
+        """Begins to weigh openings.
+
+        :raises NotOpenError: when one of the lessons is not open.
+        """
+        return self.weighings.begin(asked, [self[key].opened.lesson for key in asked.lessons])
+
     def shown(self) -> LessonsShown:
         """What is open."""
         with self._lock:
@@ -176,12 +211,14 @@ class Lessons:
 
     def close(self) -> None:
         """Saves and closes all."""
+        self.weighings.end()
         with self._lock:
             some = list(self._open.values())
             self._open.clear()
             self._paths.clear()
         for each in some:
             each.studies.end()
+            each.followings.end()
             each.prover.stop()
             each.keeper.stop()
             each.opened.close()

@@ -10,26 +10,26 @@ import os
 import threading
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
-from lineproof.lesson import Lesson, Settings
-from lineproof.lesson.errors import EditError, LessonError, SaveError
+from lineproof.lesson import Lesson, Place, Settings
+from lineproof.lesson.errors import EditError, LessonError, LockedError, SaveError
 from lineproof.lesson.folder import write_settings
 from lineproof.lesson.lock import WriterLock
 from lineproof.proof.marking import mark, take_back
 from lineproof.report.title import title_of
 
+from .changes import Change
+from .deciding import settled
 from .edits import Done, comment_of, edited
 from .events import Events
 from .file import LessonFile
 from .importing import imported
 from .merge import merged
 from .naming import Names
-from .put_off import with_decision
 from .shown import Road, lesson_shown
-from .sources import with_source
 from .steps import Do, Step, Steps, StepsError, StepsFile, digest
 from .wire import (
     ConflictShown,
@@ -41,6 +41,7 @@ from .wire import (
     MarkOpinion,
     Op,
     Opened,
+    PutDiagram,
     Redo,
     SavedEvent,
     SetLesson,
@@ -85,7 +86,18 @@ class OpenLesson:
         self._lock = threading.RLock()
         self._lesson = Lesson.open(path)
         self._writer = WriterLock(self._lesson)
-        self._writer.__enter__()
+        self.unwritable: SaveError | None = None
+        """Why nothing can be changed: the lesson lies where nothing can be written."""
+        try:
+            self._writer.__enter__()
+        except LockedError:
+            raise
+        except SaveError as error:
+            self.unwritable = SaveError(
+                f"{error.message}, so that it can only be looked at",
+                path=error.path,
+                hint="make its folder writable, or copy it, and start the desk again",
+            )
         try:
             self.file = LessonFile(self._lesson)
             self.version = 0
@@ -139,8 +151,9 @@ class OpenLesson:
                 self._roads,
                 key=self.key,
                 version=self.version,
-                undo=len(self._steps.done),
-                redo=len(self._steps.undone),
+                undo=0 if self.unwritable else len(self._steps.done),
+                redo=0 if self.unwritable else len(self._steps.undone),
+                unwritable=None if self.unwritable is None else told(self.unwritable),
                 conflict=self._conflict_shown(),
                 notice=self.notice,
             )
@@ -173,23 +186,24 @@ class OpenLesson:
         :raises EditError, LessonError: when it cannot be made.
         """
         with self._lock:
+            if self.unwritable is not None:
+                raise self.unwritable
             if version != self.version:
                 raise StaleError(
                     "the lesson has been changed in another window", path=self._lesson.name
                 )
+            self._take_settings()  # so that writing lesson.toml overwrites nothing that was set there
             match op:
                 case Undo():
                     done = self._go_back("undo")
                 case Redo():
                     done = self._go_back("redo")
-                case SetLesson():
-                    done = self._set(op)
                 case MarkOpinion():
                     done = self._mark(op)
-                case Decide():
-                    done = self._decide(op)
-                case SetSource():
-                    done = self._set_source(op)
+                case SetLesson() | Decide() | SetSource() | PutDiagram():
+                    settings, place = settled(self._lesson, self._names, op)
+                    self._write(settings)
+                    done = Done(self._lesson, place)
                 case Import():
                     done = imported(self._lesson, op.files)
                     self._take("edit", done.lesson)
@@ -213,21 +227,13 @@ class OpenLesson:
             what = "nothing to take back" if do == "undo" else "nothing that was taken back"
             raise EditError(f"there is {what}", path=self._lesson.name, hint="edit first")
         step = stack[-1].back if do == "undo" else stack[-1]
+        if step.settings is not None:
+            self._write(step.settings.apply(self._lesson.settings), do, step)
+            return Done(self._lesson, self._place_of(step.settings))
         lesson = self._lesson.with_text(step.apply(self._lesson.text))
         self._take(do, lesson, step)
         at = lesson.place_at(step.start)
         return Done(lesson, at or lesson.places[0])
-
-    def _set(self, op: SetLesson) -> Done:
-        settings = self._lesson.settings
-        if op.title is not None:
-            settings = replace(settings, title=op.title)
-        if op.side is not None:
-            settings = replace(settings, side=op.side)
-        if op.audience is not None:
-            settings = replace(settings, audience=op.audience, audience_said=True)
-        self._write(settings)
-        return Done(self._lesson, self._lesson.places[0])
 
     def _mark(self, op: MarkOpinion) -> Done:
         lesson = self._lesson
@@ -238,37 +244,48 @@ class OpenLesson:
         at = lesson.locate(comment.start + op.start)
         marked, _ = (mark if op.opinion else take_back)(lesson, words, at)
         if marked.settings != lesson.settings:
-            self._put(marked)
             self.file.settings_seen()
+            self._note(marked, "edit", None)
         return Done(self._lesson, self._lesson.places[comment.anchor.index])
 
-    def _decide(self, op: Decide) -> Done:
-        place = self._names.place(op.place)
-        anchor = (op.sort, place.key, op.about)
-        self._write(with_decision(self._lesson.settings, anchor, op.decided))
-        return Done(self._lesson, self._lesson.places[place.index])
-
-    def _set_source(self, op: SetSource) -> Done:
-        place = self._names.place(op.place)
-        self._write(with_source(self._lesson.settings, place, op.source))
-        return Done(self._lesson, self._lesson.places[place.index])
-
-    def _write(self, settings: Settings) -> None:
-        """Writes lesson.toml, where that changes anything."""
-        if settings != self._lesson.settings:
-            self._put(write_settings(self._lesson, settings))
+    def _write(self, settings: Settings, do: Do = "edit", step: Step | None = None) -> None:
+        """Writes lesson.toml, where that changes anything, and takes the step to it: by default the one that makes these settings of the present ones."""
+        lesson = self._lesson
+        if settings != lesson.settings:
+            lesson = write_settings(lesson, settings)
             self.file.settings_seen()
+        elif step is None:
+            return
+        self._note(lesson, do, step)
+
+    def _note(self, lesson: Lesson, do: Do, step: Step | None) -> None:
+        """Makes a lesson the present version whose settings are on the disk, with the step to them."""
+        change = Change.between(self._lesson.settings, lesson.settings)
+        self._follow(do, step or Step.of_settings(change), digest(lesson.text))
+        self._put(lesson)
+        self.keep()
+
+    def _place_of(self, change: Change) -> Place:
+        """A place that a change of the settings is of, or the first."""
+        key = change.position
+        found = () if key is None else self._lesson.positions.get(key, ())
+        return found[0] if found else self._lesson.places[0]
 
     def _take(self, do: Do, lesson: Lesson, step: Step | None = None) -> None:
         """Makes a lesson the present version, with the step to it."""
         if lesson.text == self._lesson.text:
             return
         step = step or Step.between(self._lesson.text, lesson.text)
-        to = digest(lesson.text)
-        self._steps.follow(do, step, to)
-        self._unkept.append((do, step, to, datetime.now(UTC).isoformat(timespec="milliseconds")))
+        self._follow(do, step, digest(lesson.text))
         self._put(lesson)
         self.keep()
+
+    def _follow(self, do: Do, step: Step, to: str) -> None:
+        self._steps.follow(do, step, to)
+        if self.unwritable is None:
+            self._unkept.append(
+                (do, step, to, datetime.now(UTC).isoformat(timespec="milliseconds"))
+            )
 
     def _put(self, lesson: Lesson) -> None:
         self._lesson = lesson
@@ -312,7 +329,7 @@ class OpenLesson:
         try:
             self.file.write(lesson)
         except SaveError as error:
-            self._tell(f"{error.message}; {error.hint}" if error.hint else error.message)
+            self._tell(told(error))
             return
         except LessonError as error:
             self._tell(str(error))
@@ -328,7 +345,7 @@ class OpenLesson:
         """The file holds this lesson's text now."""
         told = digest(lesson.text)
         self._steps.saved(told)
-        if not self._unkept:
+        if not self._unkept and self._first is None:
             with suppress(OSError):  # the next run finds the text among the steps
                 self._steps_file.saved(told)
 
@@ -342,14 +359,17 @@ class OpenLesson:
 
     def look(self) -> None:
         """Takes over what another program changed in the lesson's files since they were read or written here."""
-        settings = self.file.changed_settings(self._lesson)
-        if settings is not None:
-            with self._lock:
-                self._put(self._lesson.with_settings(settings))
-                self.events.publish("lesson", LessonEvent(version=self.version, window=""))
+        self._take_settings()
         found = self.file.changed(self._lesson)
         if found is not None:
             self._take_over(*found)
+
+    def _take_settings(self) -> None:
+        with self._lock:  # an edit of ours that is half written is nobody else's
+            settings = self.file.changed_settings(self._lesson)
+            if settings is not None:
+                self._put(self._lesson.with_settings(settings))
+                self.events.publish("lesson", LessonEvent(version=self.version, window=""))
 
     def _take_over(self, theirs: Lesson, data: bytes) -> None:
         with self._lock:
@@ -403,6 +423,8 @@ class OpenLesson:
             raise SaveError(
                 "the lesson is in no file", path=self._lesson.name, hint="save it as a file"
             )
+        if self.unwritable is not None:
+            return StepsFile(home), Steps.of(self._lesson.text)
         file = StepsFile(Path(os.path.realpath(home)))
         on_disk = self._lesson
         try:
@@ -443,6 +465,11 @@ class OpenLesson:
         self.save()
         self.events.close()
         self._writer.__exit__(None, None, None)
+
+
+def told(error: LessonError) -> str:
+    """What is wrong, and what to do."""
+    return f"{error.message}; {error.hint}" if error.hint else error.message
 
 
 def _nothing() -> None:

@@ -10,6 +10,7 @@ import os
 import threading
 import time
 from contextlib import suppress
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from lineproof.engine import Stop
@@ -20,12 +21,15 @@ from lineproof.proof.asker import Interrupted
 from lineproof.proof.at_hand import AtHand
 
 from .contradicting import contradictions_shown
-from .found import Answered, Shown, answered, faulty, findings_shown
+from .deciding import bearing
+from .found import Answered, Shown, Snapshot, answered, faulty, snapshot
 from .naming import Names
 from .passages import Passage, Read, Said, passages, read, spoken
-from .wire import ContradictionShown, FindingsShown
+from .wire import ContradictionShown, OutsideShown
 
 if TYPE_CHECKING:
+    from lineproof.engine.outside.pool import OutsideEngine
+
     from .opened import OpenLesson
 
 REST = 0.5
@@ -42,17 +46,33 @@ PARTIAL = 50
 """Edits after which the whole lesson is read again in any case: what was read of an old version keeps it in memory."""
 
 
+@dataclass(frozen=True)
+class Way:
+    """How checks are made: at what effort, and by which engine in place of ours."""
+
+    effort: Effort
+    outside: OutsideEngine | None
+
+
 class Prover:
-    """The threads of one lesson, from `start` to `stop`. effort: of each search. workers: threads that search."""
+    """The threads of one lesson, from `start` to `stop`. effort: of each search. workers: threads that search. outside: an engine that may answer in place of ours, and does at first."""
 
     def __init__(
-        self, opened: OpenLesson, effort: Effort = Effort.NORMAL, workers: int | None = None
+        self,
+        opened: OpenLesson,
+        effort: Effort = Effort.NORMAL,
+        workers: int | None = None,
+        outside: OutsideEngine | None = None,
     ) -> None:
         self._opened = opened
-        self.effort = effort
+        self._outside = outside
+        self.way = Way(effort, outside)
+        """How the checks are made now."""
         self.store = EvidenceStore(evidence_file(opened.lesson))
         """The lesson's evidence; open until `stop`."""
         self._stop = Stop()
+        self._break = Stop()
+        """Ends the searches that are made in a way that another was chosen for."""
         self._news = threading.Event()
         self._untold = threading.Event()
         self._more = threading.Condition()
@@ -79,6 +99,8 @@ class Prover:
     def stop(self) -> None:
         """Ends the threads; what was answered is kept."""
         self._stop.set()
+        with self._more:
+            self._break.set()
         self._news.set()
         self._untold.set()
         with self._more:
@@ -91,13 +113,44 @@ class Prover:
         """Says that there is a new version."""
         self._news.set()
 
-    def shown(self) -> FindingsShown:
+    def choose(self, effort: Effort, outside: bool = False) -> None:
+        """Checks everything anew, at another effort or by another engine. outside: by the one that the run was started with, if there is one."""
+        way = Way(effort, self._outside if outside else None)
+        with self._more:
+            if way == self.way:
+                return
+            self.way = way
+            self._break.set()
+            self._break = Stop()
+            self._table, self._answers, self._waiting, self._made = {}, {}, {}, {}
+            self._contradictions = None
+            self._shown = (*self._shown[:3], False)
+        self._news.set()
+        self._untold.set()
+
+    def snapshot(self) -> Snapshot:
         """What is found by now, of the version that was read last."""
         with self._more:
             version, lesson, names, whole = self._shown
+            way, made = self.way, self._made
             table, answers, both = dict(self._table), dict(self._answers), self._contradictions
         told = both[1] if both is not None and both[0] == version else None
-        return findings_shown(lesson, names, version, table, answers, told, self._made, read=whole)
+        outside = None
+        if self._outside is not None:
+            name = self._outside.program.name
+            outside = OutsideShown(name=name, asked=way.outside is not None)
+        return snapshot(
+            lesson,
+            names,
+            version,
+            way.effort.value,
+            outside,
+            table,
+            answers,
+            told,
+            made,
+            read=whole,
+        )
 
     def _tell(self) -> None:
         while True:
@@ -106,7 +159,7 @@ class Prover:
             if self._stop.is_set():
                 return
             began = time.monotonic()
-            found = self.shown()
+            found = self.snapshot()
             self._opened.events.publish("findings", found)
             self._rest(max(TELL, SHARE * (time.monotonic() - began)))
             if found.complete and found.contradictions is None:
@@ -121,13 +174,15 @@ class Prover:
         """Looks at all findings of a version together, unless there is a newer one."""
         with self._more:
             shown, lesson, names, _ = self._shown
-            table, answers = dict(self._table), dict(self._answers)
+            table, answers, way = dict(self._table), dict(self._answers), self.way
         found = None
         if shown == version:
             with suppress(Exception):  # a fault there must not keep the findings from the windows
                 found = contradictions_shown(lesson, names, table, answers)
         if found is not None:
             with self._more:
+                if way != self.way:
+                    return
                 self._contradictions = (version, found)
             self._untold.set()
 
@@ -140,7 +195,8 @@ class Prover:
             if self._stop.is_set():
                 return
             version, lesson, names = self._opened.present()
-            context = (names.all, lesson.settings)
+            way = self.way
+            context = (names.all, bearing(lesson.settings))
             first = self._context is None
             same = context == self._context and TABLE not in lesson.settings.decisions
             if not self._read_new(version, lesson, names):
@@ -150,7 +206,7 @@ class Prover:
                     continue
                 self._partial = 0
             self._context = context
-            self._end(version, lesson, names)
+            self._end(version, lesson, names, way)
 
     def _read_new(self, version: int, lesson: Lesson, names: Names) -> bool:
         """Reads what is not in the table; False when there is a newer version already."""
@@ -179,29 +235,35 @@ class Prover:
         """Puts passages into the table, answers what needs no search, and has the rest searched before all else."""
         at_hand = AtHand(self.store)
         with self._more:
-            known = set(self._answers)
+            known, way = set(self._answers), self.way
         answers: dict[str, Answered] = {}
         waiting: dict[str, Said] = {}
         for said in (said for passage in new.values() for said in passage.said):
             if said.id in known:
                 continue
             try:
-                answers[said.id] = answered(settle(said.claim, self.effort, at_hand))
+                answers[said.id] = answered(
+                    settle(said.claim, way.effort, at_hand, None, way.outside)
+                )
             except Interrupted:
                 waiting[said.id] = said
             except Exception as error:  # a check that breaks must not end the others
                 answers[said.id] = faulty(error)
         with self._more:
+            if way != self.way:  # all of it is read again
+                return
             self._table.update(new)
             self._answers.update(answers)
             self._waiting = {**waiting, **self._waiting}
             self._more.notify_all()
         self._untold.set()
 
-    def _end(self, version: int, lesson: Lesson, names: Names) -> None:
+    def _end(self, version: int, lesson: Lesson, names: Names, way: Way) -> None:
         """All of a version is read: what it does not have is forgotten."""
         keys = {one.key for one in spoken(lesson, names)}
         with self._more:
+            if way != self.way:
+                return
             self._table = {key: each for key, each in self._table.items() if key in keys}
             ids = {said.id for passage in self._table.values() for said in passage.said}
             self._answers = {id_: each for id_, each in self._answers.items() if id_ in ids}
@@ -213,20 +275,25 @@ class Prover:
     # Searching
 
     def _search(self) -> None:
-        while (said := self._next()) is not None:
+        while (found := self._next()) is not None:
+            said, way, end = found
+            answer: Answered | None = None
             try:
-                answer = answered(settle(said.claim, self.effort, self.store, self._stop))
+                answer = answered(settle(said.claim, way.effort, self.store, end, way.outside))
             except Interrupted:
-                return
+                if self._stop.is_set():
+                    return
             except Exception as error:  # a check that breaks must not end the others
                 answer = faulty(error)
             with self._more:
                 self._busy.discard(said.id)
-                self._answers[said.id] = answer
+                if answer is not None and way == self.way:
+                    self._answers[said.id] = answer
+                self._more.notify_all()
             self._untold.set()
 
-    def _next(self) -> Said | None:
-        """The next claim to search, newest first; None at the end."""
+    def _next(self) -> tuple[Said, Way, Stop] | None:
+        """The next claim to search, newest first, in which way, and what ends the search; None at the end."""
         with self._more:
             while not self._stop.is_set():
                 for id_, said in self._waiting.items():
@@ -235,7 +302,7 @@ class Prover:
                         if id_ in self._answers:
                             break
                         self._busy.add(id_)
-                        return said
+                        return said, self.way, self._break
                 else:
                     self._more.wait()
             return None

@@ -3,21 +3,28 @@
 from __future__ import annotations
 
 from lineproof.lesson import Lesson
-from lineproof.proof import Effort, EvidenceStore, prove
+from lineproof.proof import EvidenceStore, prove
 from lineproof.publish import Choices, Found, PublishError, chosen, publish
 from lineproof.publish.publishing import check, refuse
 from lineproof.publish.registry import all_products
 from lineproof.replies import Study
 
 from .folders import named
+from .prover import Way
 from .wire import ProductFile, ProductShown, ProductsShown, PublishAsked, PublishedShown
 
 
 def products_shown() -> ProductsShown:
     """What a lesson can be published as."""
+    usual = {each.name for each in chosen(None)}
     return ProductsShown(
         products=[
-            ProductShown(name=each.name, summary=each.summary, needs_study=each.needs_study)
+            ProductShown(
+                name=each.name,
+                summary=each.summary,
+                needs_study=each.needs_study,
+                usual=each.name in usual,
+            )
             for each in all_products()
         ]
     )
@@ -25,7 +32,7 @@ def products_shown() -> ProductsShown:
 
 def published(
     lesson: Lesson,
-    effort: Effort,
+    way: Way,
     store: EvidenceStore,
     study: Study | None,
     asked: PublishAsked,
@@ -45,7 +52,7 @@ def published(
             path=lesson.name,
             hint="study it first, or leave that out",
         )
-    proof = prove(lesson, effort, store=store)
+    proof = prove(lesson, way.effort, store=store, engine=way.outside)
     refuse(proof, asked.anyway)
     done = publish(Found(proof, study), out, products, Choices(), anyway=asked.anyway)
     return PublishedShown(

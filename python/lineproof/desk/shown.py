@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Sequence
 
-from lineproof.diagram.alternative import alternative
+from lineproof.diagram import JustPlayed, alternative
 from lineproof.engine import Board
-from lineproof.lesson import Comment, Lesson
+from lineproof.lesson import Comment, Lesson, Place
+from lineproof.lesson.diagrams import diagrams
+from lineproof.lesson.graph import NULL_MOVE
 from lineproof.replies.likely import COUNTING
 from lineproof.report.title import title_of
 
@@ -30,7 +32,7 @@ Road = tuple[str, str | None, str | None, str]
 
 def without_options(said: str) -> str:
     """What is told, without the way out that only the command line has."""
-    return said.replace(f" {COUNTING}.", "")
+    return said.replace(f" {COUNTING}.", "").replace(" `--audience RATING` counts others.", "")
 
 
 def lesson_shown(
@@ -44,6 +46,7 @@ def lesson_shown(
     redo: int,
     conflict: ConflictShown | None = None,
     notice: str | None = None,
+    unwritable: str | None = None,
 ) -> LessonShown:
     """The whole lesson. roads: what is known of its places from earlier versions; what is new is added."""
     settings = lesson.settings
@@ -59,6 +62,7 @@ def lesson_shown(
         redo=redo,
         conflict=conflict,
         notice=notice,
+        unwritable=unwritable,
         games=[
             GameShown(root=names.of(game.root), tags=list(game.tags), result=game.result)
             for game in lesson.games
@@ -81,6 +85,7 @@ def _places(lesson: Lesson, names: Names, roads: dict[str, Road]) -> list[PlaceS
         if first.setdefault(key, index) != index:
             second.setdefault(key, index)
     sources = read_sources(lesson.settings.decisions)
+    drawn = {place.index for place in diagrams(lesson)}
     found = []
     for place in lesson.places:
         index, key = place.index, pgn.key(place.index)
@@ -108,9 +113,17 @@ def _places(lesson: Lesson, names: Names, roads: dict[str, Road]) -> list[PlaceS
                 after=after[index],
                 joins=None if twin is None else names.all[twin],
                 source=sources.get((key, uci or "")),
+                diagram=_diagram(place) if index in drawn else None,
             )
         )
     return found
+
+
+def _diagram(place: Place) -> str:
+    """What the diagram at a place says to a screen reader."""
+    uci = place.uci
+    played = () if uci is None or uci == NULL_MOVE else (JustPlayed(uci[:2], uci[2:4]),)
+    return alternative(place.board.fen, played)
 
 
 def _comment(index: int, comment: Comment) -> CommentShown:

@@ -1,4 +1,4 @@
-"""Steps: every edit of a lesson's lines as it was made, kept on the disk at once, so that each can be taken back.
+"""Steps: every edit of a lesson as it was made, kept on the disk at once, so that each can be taken back.
 
 `history/steps.jsonl` begins with its format. Then each line is one of
 
@@ -6,7 +6,9 @@
     {"do": "edit", "at": "...", "start": 4, "old": "", "new": "x", "to": "..."}
     {"saved": "..."}                                     the text that was written into the lesson's file
 
-`do` is "edit", "outside" (another program changed the file), "undo" or "redo"; `to` is the digest of the text after it. A last line that a killed process left unfinished is passed over.
+`do` is "edit", "outside" (another program changed the file), "undo" or "redo"; `to` is the digest of the text after it. A step with
+"settings" is of lesson.toml, which is written before it, and leaves the text alone (`changes`). A last line that a killed process left
+unfinished is passed over.
 """
 
 from __future__ import annotations
@@ -18,7 +20,11 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, Literal
 
-FORMAT = 1
+from .changes import Change
+
+FORMAT = 2
+"""Format 1 has no steps of settings, else it is the same."""
+HEADS = {1: b'{"format": 1}\n', 2: b'{"format": 2}\n'}
 FILE = "steps.jsonl"
 
 Do = Literal["edit", "outside", "undo", "redo"]
@@ -26,11 +32,16 @@ Do = Literal["edit", "outside", "undo", "redo"]
 
 @dataclass(frozen=True)
 class Step:
-    """`old` at `start` gives way to `new`."""
+    """`old` at `start` gives way to `new`; or, where `settings` is not None, the text stays and the settings change."""
 
     start: int
     old: str
     new: str
+    settings: Change | None = None
+
+    @classmethod
+    def of_settings(cls, change: Change) -> Step:
+        return cls(0, "", "", change)
 
     @classmethod
     def between(cls, before: str, after: str) -> Step:
@@ -49,7 +60,8 @@ class Step:
 
     @property
     def back(self) -> Step:
-        return Step(self.start, self.new, self.old)
+        settings = None if self.settings is None else self.settings.back
+        return Step(self.start, self.new, self.old, settings)
 
     def checked(self, other: Step) -> Step:
         """:raises StepsError: when another step is not this one."""
@@ -153,7 +165,7 @@ class StepsFile:
                     last = _taken(steps, entry) or last
             except StepsError:
                 raise
-            except (ValueError, KeyError, TypeError, IndexError) as error:
+            except (ValueError, KeyError, TypeError, IndexError, AttributeError) as error:
                 raise StepsError(f"line {number} is damaged") from error
         if steps is not None and last and digest(steps.text) != last:
             raise StepsError("the steps do not lead to their text")
@@ -166,8 +178,13 @@ class StepsFile:
         self._append({"format": FORMAT}, {"text": text})
 
     def mend(self) -> None:
-        """Cuts off a last line that was not finished."""
+        """Cuts off a last line that was not finished, and brings an older format up to date."""
         data = self.path.read_bytes()
+        if data.startswith(HEADS[1]):
+            with self.path.open("r+b") as file:
+                file.write(HEADS[FORMAT])
+                file.flush()
+                os.fsync(file.fileno())
         whole = data.rfind(b"\n") + 1
         if whole < len(data):
             os.truncate(self.path, whole)
@@ -182,6 +199,7 @@ class StepsFile:
                 "old": step.old,
                 "new": step.new,
                 "to": to,
+                **({} if step.settings is None else {"settings": step.settings.spelled()}),
             }
         )
 
@@ -216,8 +234,8 @@ class StepsFile:
 
 def _check_format(entry: Any) -> None:
     version = entry["format"]
-    if version != FORMAT:
-        raise StepsError(f"it has format {version}; this version reads {FORMAT}")
+    if version not in HEADS:
+        raise StepsError(f"it has format {version}; this version reads up to {FORMAT}")
 
 
 def _taken(steps: Steps, entry: Any) -> str:
@@ -225,6 +243,7 @@ def _taken(steps: Steps, entry: Any) -> str:
     if "saved" in entry:
         steps.saved(entry["saved"])
         return ""
-    step = Step(int(entry["start"]), str(entry["old"]), str(entry["new"]))
+    settings = Change.read(entry["settings"]) if "settings" in entry else None
+    step = Step(int(entry["start"]), str(entry["old"]), str(entry["new"]), settings)
     steps.follow(entry["do"], step, entry["to"])
     return str(entry["to"])

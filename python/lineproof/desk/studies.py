@@ -17,6 +17,7 @@ from lineproof.replies import Study
 from lineproof.replies.study import StudyError, study
 from lineproof.report.studied import where_from
 
+from .deciding import bearing
 from .events import Events
 from .naming import Names
 from .put_off import read_put_off
@@ -107,12 +108,12 @@ class Studies:
         self._events.publish("study", self._shown([], []))
 
     def of(self, lesson: Lesson) -> Study | None:
-        """The study that was made of just this text under just these settings."""
+        """The study that was made of just this text, under settings that bear on it as these do."""
         with self._lock:
             found = self._found
         if found is None or found.lesson.text != lesson.text:
             return None
-        return found if found.lesson.settings == lesson.settings else None
+        return found if bearing(found.lesson.settings) == bearing(lesson.settings) else None
 
     def shown(self, lesson: Lesson, names: Names) -> StudyShown:
         """What was found and still holds in the present version: what the lesson has taken up since is left out."""

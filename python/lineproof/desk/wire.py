@@ -23,6 +23,10 @@ Sort = Literal["dangerous", "met", "slips", "ideas", "stops"]
 """Lists of things to do: replies left open, of which some are dangerous; slips; recurring ideas; lines that stop early."""
 Decided = Literal["dismissed", "later"]
 
+Status = Literal["read", "left alone", "not understood", "other language", "your opinion"]
+"""What became of a sentence."""
+Spend = Literal["sketch", "normal", "thorough"]
+
 WORDS = 1_000_000
 """Characters of a comment at most."""
 LINE = 400
@@ -176,6 +180,14 @@ class SetSource(Shape):
     source: Source | None
 
 
+class PutDiagram(Shape):
+    """A diagram stands after a place and its words, or stands there no more. It is noted in lesson.toml."""
+
+    op: Literal["diagram"]
+    place: Id
+    wanted: bool
+
+
 class Decide(Shape):
     """A thing to do is put off, dismissed, or open again. What is decided stands in lesson.toml."""
 
@@ -202,7 +214,8 @@ Op = Annotated[
     | MarkOpinion
     | Decide
     | Import
-    | SetSource,
+    | SetSource
+    | PutDiagram,
     Field(discriminator="op"),
 ]
 
@@ -274,6 +287,7 @@ class PlaceShown(Shape):
 
     before: comments that open the variation that begins with this move. after: those that follow the move; at a root, those
     that open the game. joins: the first other place with the same position. source: where the line from here on comes from.
+    diagram: the text alternative of the diagram that the author has put here, where there is one.
     """
 
     id: Id
@@ -291,6 +305,7 @@ class PlaceShown(Shape):
     after: list[CommentShown]
     joins: Id | None
     source: Source | None
+    diagram: str | None
 
 
 class GameShown(Shape):
@@ -311,7 +326,7 @@ class ConflictShown(Shape):
 class LessonShown(Shape):
     """A lesson. places: in spoken order; the children of a place are those whose parent it is, in this order.
 
-    notice: what was met when it was opened. undo, redo: steps that there are. folder: False for a bare PGN file, which has no place for settings.
+    notice: what was met when it was opened. unwritable: why it can only be looked at. undo, redo: steps that there are. folder: False for a bare PGN file, which has no place for settings.
     """
 
     key: str
@@ -325,6 +340,7 @@ class LessonShown(Shape):
     redo: int
     conflict: ConflictShown | None
     notice: str | None
+    unwritable: str | None
     games: list[GameShown]
     places: list[PlaceShown]
 
@@ -463,6 +479,64 @@ class StudyShown(Shape):
     pauses: list[PauseShown]
 
 
+class FollowAsked(Shape):
+    """Students' games to follow. player: the student, by name or a part of it; "" for whoever had the taught side."""
+
+    file: GivenFile
+    player: Annotated[str, Field(max_length=200)] = ""
+
+
+class DepartureShown(Shape):
+    """Where a game, or several, left the lesson. evidence: how it went on. add: what to teach there, where the opponent left it."""
+
+    place: Id
+    words: str
+    evidence: Evidence | None
+    add: Moves | None
+
+
+class FollowedShown(Shape):
+    """What came of students' games. done, of: games. said: of all of them together. common: the commonest departures first.
+
+    Nothing of the games is written down; they are forgotten with the run, or when that is asked for.
+    """
+
+    state: Literal["none", "running", "done", "failed"]
+    done: int
+    of: int
+    problem: str | None
+    said: list[str]
+    common: list[DepartureShown]
+    games: list[DepartureShown]
+
+
+class WeighAsked(Shape):
+    """Openings to weigh: moves from the initial position, or FENs; lessons by their keys. audience: a rating. collection: games to count; "" for none."""
+
+    moves: Annotated[list[Annotated[str, Field(max_length=2000)]], Field(max_length=12)] = []
+    lessons: Annotated[list[Annotated[str, Field(max_length=16)]], Field(max_length=12)] = []
+    audience: Annotated[int, Field(ge=400, le=2900)]
+    collection: Annotated[str, Field(max_length=60)] = ""
+
+
+class CandidateShown(Shape):
+    """A candidate: its name and side, and what it asks and gives."""
+
+    name: str
+    said: list[str]
+
+
+class WeighedShown(Shape):
+    """done, of: candidates. said: of all of them."""
+
+    state: Literal["none", "running", "done", "failed"]
+    done: int
+    of: int
+    problem: str | None
+    said: list[str]
+    candidates: list[CandidateShown]
+
+
 class CollectionShown(Shape):
     name: str
     games: int
@@ -502,11 +576,12 @@ class OrderShown(Shape):
 
 
 class ProductShown(Shape):
-    """What a lesson can be published as. needs_study: only once it has been studied."""
+    """What a lesson can be published as. needs_study: only once it has been studied. usual: whether it is made where nothing is chosen."""
 
     name: str
     summary: str
     needs_study: bool
+    usual: bool
 
 
 class ProductsShown(Shape):
@@ -539,9 +614,9 @@ class PublishedShown(Shape):
 
 
 class MarkShown(Shape):
-    kind: str
+    kind: Literal["square", "move", "pin"]
     squares: list[str]
-    side: str
+    side: Side
 
 
 class FindingShown(Shape):
@@ -570,7 +645,7 @@ class SentenceShown(Shape):
     comment: int
     start: int
     end: int
-    status: str
+    status: Status
     why: str | None
     findings: list[str]
 
@@ -582,19 +657,58 @@ class ContradictionShown(Shape):
     why: str
 
 
+class OutsideShown(Shape):
+    """The outside engine that this run was started with. asked: whether it answers for the lesson, in place of ours."""
+
+    name: str
+    asked: bool
+
+
 class FindingsShown(Shape):
     """What is found of a version so far. done: findings that wait no more; complete: all are there.
 
-    contradictions: None until all findings are there and were looked at together.
+    contradictions: None until all findings are there and were looked at together. effort: how much each check may spend.
+    outside: None where the run has no outside engine.
     """
 
     version: Version
+    effort: Spend
+    outside: OutsideShown | None
     done: int
     of: int
     complete: bool
     findings: list[FindingShown]
     contradictions: list[ContradictionShown] | None
     sentences: list[SentenceShown]
+
+
+class PassageShown(Shape):
+    """What is found in a comment, or of the signs of a move. key: the same in every version that has it unchanged.
+
+    The numbers of the comment in it are of some version; those of the present one stand in `FindingsNews.order`.
+    """
+
+    key: str
+    findings: list[FindingShown]
+    sentences: list[SentenceShown]
+
+
+class FindingsNews(Shape):
+    """What has changed since the last such event of the same window; with the first one all.
+
+    order: the keys of all passages as they stand, each with the number of its comment, null for signs; null where it is as it was.
+    passages: those that are new or found out more of. The rest as in `FindingsShown`.
+    """
+
+    version: Version
+    effort: Spend
+    outside: OutsideShown | None
+    done: int
+    of: int
+    complete: bool
+    order: list[tuple[str, int | None]] | None
+    passages: list[PassageShown]
+    contradictions: list[ContradictionShown] | None
 
 
 class Problem(Shape):
@@ -610,6 +724,13 @@ class Refused(Shape):
 
     error: Problem
     lesson: LessonShown | None = None
+
+
+class EffortAsked(Shape):
+    """How much each check of the lesson may spend from now on. outside: whether the outside engine of this run answers, in place of ours."""
+
+    effort: Spend
+    outside: bool = False
 
 
 class LessonEvent(Shape):

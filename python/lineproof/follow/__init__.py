@@ -1,7 +1,7 @@
 """Students' games against the lesson."""
 
 from .departures import Common, Departure, Followed, follow
-from .games import FollowError, Played, of_player, played
+from .games import FollowError, Played, of_player, played, played_in
 
 __all__ = [
     "Common",
@@ -12,4 +12,5 @@ __all__ = [
     "follow",
     "of_player",
     "played",
+    "played_in",
 ]

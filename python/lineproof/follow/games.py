@@ -55,7 +55,14 @@ def played(file: Path) -> list[Played]:
     :raises LessonError: when the file cannot be read, or is no text.
     :raises FollowError: when it holds no game with moves.
     """
-    source = Source.decode(read_file(file, str(file)), str(file))
+    return played_in(Source.decode(read_file(file, str(file)), str(file)))
+
+
+def played_in(source: Source) -> list[Played]:
+    """The games of a text of PGN, those without moves left out.
+
+    :raises FollowError: when it holds no game with moves.
+    """
     pgn = Pgn(source.text)
     mistakes = sorted((offset, message) for _, offset, message in pgn.errors())
     found = []
@@ -80,7 +87,7 @@ def played(file: Path) -> list[Played]:
             )
         )  # fmt: skip
     if not found:
-        raise FollowError(f"{file}: it holds no game with moves; give a PGN file of games")
+        raise FollowError(f"{source.name}: it holds no game with moves; give a PGN file of games")
     return found
 
 

@@ -1,4 +1,4 @@
-"""The moments of a lesson that a diagram shows: pause points, branch points, changes of the verdict."""
+"""The moments of a lesson that a diagram shows: pause points, branch points, changes of the verdict, and what the author chose."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from lineproof.claims import Outcome
 from lineproof.claims.bands import Band, band, seen_from
 from lineproof.diagram import JustPlayed, Mark, alternative
 from lineproof.lesson import Lesson, Place
+from lineproof.lesson.diagrams import diagrams
 from lineproof.lesson.graph import NULL_MOVE
 from lineproof.proof import Finding
 from lineproof.replies.pauses import Pause
@@ -17,8 +18,13 @@ from lineproof.report.figure import marks_of
 from .naming import move_slug
 from .product import Found
 
-PAUSE, BRANCH, VERDICT = "pause", "branch", "verdict"
-SAID: Final = {PAUSE: "pause point", BRANCH: "branch point", VERDICT: "the verdict changes"}
+PAUSE, BRANCH, VERDICT, AUTHOR = "pause", "branch", "verdict", "author"
+SAID: Final = {
+    PAUSE: "pause point",
+    BRANCH: "branch point",
+    VERDICT: "the verdict changes",
+    AUTHOR: "the author's choice",
+}
 
 
 @dataclass(frozen=True)
@@ -50,18 +56,19 @@ class Moment:
 
 
 def moments(lesson: Lesson, found: Found) -> tuple[Moment, ...]:
-    """In the order of the lesson, each position once as a pause point and once as anything else."""
+    """In the order of the lesson, each position once as a pause point and once as anything else: where the author put a diagram, if he did."""
     shown: list[tuple[Place, tuple[str, ...], Pause | None]] = [
         (pause.place, (PAUSE,), pause) for pause in found.studied.pauses
     ]
     branches, verdicts = _branches(lesson), _verdict_changes(found)
+    chosen = {place.index for place in diagrams(lesson)}
     seen: set[int] = set()
-    for index in sorted({*branches, *verdicts}):
+    for index in (*sorted(chosen), *sorted({*branches, *verdicts} - chosen)):
         place = Place(lesson, index)
-        if place.key not in seen:
+        if index in chosen or place.key not in seen:
             seen.add(place.key)
             kinds = (BRANCH,) * (index in branches) + (VERDICT,) * (index in verdicts)
-            shown.append((place, kinds, None))
+            shown.append((place, kinds + (AUTHOR,) * (index in chosen), None))
     shown.sort(key=lambda each: (each[0].index, each[2] is None))
     lines = _first_lines(lesson)
     wide, line_wide = max(3, len(str(len(shown)))), max(2, len(str(len(lesson.lines()))))

@@ -59,7 +59,7 @@ def _followed(found: Followed, name: str) -> Iterator[str]:
         yield ""
         yield "The commonest departures, and what to add:"
         for one in found.common[:SHOWN]:
-            yield f"  {_common(one)}"
+            yield f"  {common_said(one)}"
         if len(found.common) > SHOWN:
             yield f"  and {counted(len(found.common) - SHOWN, 'more', 'more')}; --json has them all"
     if found.departures:
@@ -69,10 +69,12 @@ def _followed(found: Followed, name: str) -> Iterator[str]:
             yield f"  {_departure(departure)}"
 
 
-def _at(one: Departure) -> str:
+def _at(one: Departure, lines: bool) -> str:
     place = one.place
     if place.span is None:
         return "the start"
+    if not lines:
+        return place.label
     return f"{place.label} (line {place.lesson.locate(place.span[0])[0]})"
 
 
@@ -81,10 +83,11 @@ def _move(one: Departure) -> str:
     return f"{board.move_number}{'.' if board.turn == 'white' else '...'} {one.san}"
 
 
-def _common(one: Common) -> str:
+def common_said(one: Common, *, lines: bool = True) -> str:
+    """A departure, how many games have it, and what to teach there. lines: whether places have their line in the file."""
     first = one.first
     who = "the student" if first.by_student else "the opponent"
-    text = f"{counted(one.games, 'game')}: after {_at(first)} {who} played {_move(first)}"
+    text = f"{counted(one.games, 'game')}: after {_at(first, lines)} {who} played {_move(first)}"
     if one.results:
         text += f", and the students scored {one.points:g} of {one.results}"
     if first.by_student:
@@ -103,16 +106,16 @@ def _departure(one: Departure) -> str:
     return f"line {game.line}, {plain(game.white)} against {plain(game.black)}: {departed(one)}"
 
 
-def departed(one: Departure) -> str:
-    """Where and how one game left the lesson."""
+def departed(one: Departure, *, lines: bool = True) -> str:
+    """Where and how one game left the lesson. lines: as above."""
     game = one.game
     if one.uci is None:
-        text = f"it ended inside the lesson, after {_at(one)}"
+        text = f"it ended inside the lesson, after {_at(one, lines)}"
     elif one.ended:
-        text = f"it followed the lesson to the end of a line, {_at(one)}"
+        text = f"it followed the lesson to the end of a line, {_at(one, lines)}"
     else:
         who = game.name(one.side) if one.by_student else "the opponent"
-        text = f"after {_at(one)} {plain(who)} played {_move(one)}"
+        text = f"after {_at(one, lines)} {plain(who)} played {_move(one)}"
         if one.by_student:
             text += f"; the lesson plays {' or '.join(one.taught)}"
         text += _costs(one.cost)

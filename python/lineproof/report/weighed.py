@@ -23,19 +23,31 @@ def weighed(found: Sequence[Weight], rating: int, *, uncounted: str) -> str:
 
 
 def _weighed(found: Sequence[Weight], rating: int, uncounted: str) -> Iterator[str]:
+    yield from begun(rating, uncounted)
+    for one in found:
+        yield ""
+        name, *rest = weight_said(one, uncounted)
+        yield name
+        yield from (f"  {line}" for line in rest)
+
+
+def begun(rating: int, uncounted: str) -> Iterator[str]:
+    """For whom candidates are weighed, and from what."""
     yield f"For players of about {rating}, to answer 80 of 100 games for {MOVES} moves."
     if uncounted:
         yield f"{GUESSED}: {uncounted}."
-    for one in found:
-        side = one.candidate.side
-        yield ""
-        yield f"{plain(one.candidate.name)}{f': {one.opening}' if one.opening else ''}, for {title(side)}"
-        yield f"  comes up in about {rare(one.reach)} games in which {title(side)} plays for it"
-        yield f"  {needs(one)}"
-        yield f"  {counted(one.by_heart, 'unnatural only move')} to know by heart"
-        yield f"  where it begins {spoken(side, one.points)}; at worst {spoken(side, one.worst)}"
-        if one.score is not None or not uncounted:
-            yield f"  {played_by(one)}"
+
+
+def weight_said(one: Weight, uncounted: str) -> Iterator[str]:
+    """A candidate's name, then what it asks and gives."""
+    side = one.candidate.side
+    yield f"{plain(one.candidate.name)}{f': {one.opening}' if one.opening else ''}, for {title(side)}"
+    yield f"comes up in about {rare(one.reach)} games in which {title(side)} plays for it"
+    yield needs(one)
+    yield f"{counted(one.by_heart, 'unnatural only move')} to know by heart"
+    yield f"where it begins {spoken(side, one.points)}; at worst {spoken(side, one.worst)}"
+    if one.score is not None or not uncounted:
+        yield played_by(one)
 
 
 def needs(one: Weight) -> str:

@@ -28,7 +28,7 @@ def test_it_says_what_can_be_done_and_axe_finds_nothing(
 ) -> None:
     page, _ = begun(run, new_page)
     expect(page.get_by_role("heading", level=2)).to_have_text(
-        ["Begin a lesson", "Open a lesson", "Look at the demo"]
+        ["Begin a lesson", "Open a lesson", "Look at the demo", "Weigh openings"]
     )
     for scheme in ("light", "dark"):
         page.emulate_media(color_scheme=scheme)

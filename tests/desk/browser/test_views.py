@@ -9,6 +9,10 @@ from pathlib import Path
 
 from playwright.sync_api import Page, expect
 
+from tests.desk.test_outside import LEGAL
+from tests.outside.engines import made
+
+from .conftest import process_of
 from .test_writing import SHORT, NewPage, Start, move, on_disk, opened, saved, words
 
 ROOT = Path(__file__).resolve().parents[3]
@@ -301,3 +305,75 @@ def test_a_question_that_is_no_move_is_refused_with_its_reason(
     field.fill("castling?")
     field.press("Enter")
     expect(page.get_by_role("alert")).to_contain_text("castling?")
+
+
+def test_the_effort_of_the_checks_is_chosen(start: Start, new_page: NewPage) -> None:
+    page = opened(new_page, start("1. e4 {White is a pawn up.} *"))
+    expect(page.locator("desk-manuscript .sign.fails")).to_be_visible()
+    page.locator("desk-about summary").click()
+    effort = page.get_by_label("Effort of each check")
+    expect(effort).to_have_value("sketch")
+    effort.select_option("thorough")
+    expect(page.get_by_text("1 claim: 1 fails.")).to_be_visible()
+    page.reload()
+    expect(page.get_by_label("Effort of each check")).to_have_value("thorough")
+
+
+def test_axe_finds_nothing_where_everything_is_open(
+    start: Start, new_page: NewPage, accessible: Accessible
+) -> None:
+    moves = (
+        "1. e4 e5 2. Nf3 (2. f4 {A gambit.}) Nc6 3. Bb5 {The knight on c6 is pinned to the king.} *"
+    )
+    page = opened(new_page, start(moves, side="white"))
+    move(page, "3. Bb5").click()
+    page.get_by_role("button", name="put a diagram here").click()
+    expect(page.locator("figure.diagram")).to_be_visible()
+    page.locator("desk-about summary").click()
+    page.locator("desk-others summary").click()
+    page.get_by_role("button", name="the running order, with times").click()
+    expect(page.locator(".script")).to_be_visible()
+    page.locator("#question").fill("Qh9")
+    page.locator("#question").press("Enter")
+    expect(page.get_by_role("alert")).to_be_visible()
+    for width in (1440, 1000, 420):
+        page.set_viewport_size({"width": width, "height": 900})
+        for scheme in ("light", "dark"):
+            page.emulate_media(color_scheme=scheme, reduced_motion="reduce")
+            assert (width, scheme, accessible(page)) == (width, scheme, [])
+
+
+def test_the_squares_of_a_board_are_whole_pixels_wide(start: Start, new_page: NewPage) -> None:
+    """Else the hatching differs from square to square."""
+    page = opened(new_page, start(SHORT, side="white"))
+    page.get_by_role("button", name="put a diagram here").click()
+    expect(page.locator("figure.diagram")).to_be_visible()
+    for width in (1440, 1111, 997, 460):
+        page.set_viewport_size({"width": width, "height": 900})
+        for board in page.locator("lesson-board .frame").all():
+            box = board.bounding_box()
+            assert box is not None
+            square = box["width"] * 48 / 414
+            assert (width, round(square, 2)) == (width, round(square))
+
+
+def test_the_engine_that_answers_is_chosen(new_page: NewPage, tmp_path: Path) -> None:
+    boat = made(tmp_path)
+    lines = tmp_path / "lesson.pgn"
+    lines.write_text(LEGAL, encoding="utf-8")
+    process, address = process_of([str(lines), "--engine", str(boat.path)], tmp_path)
+    try:
+        page = new_page()
+        page.goto(address)
+        signs = page.locator("desk-manuscript .sign")
+        expect(signs).to_contain_text(["fails"])
+        page.locator("desk-about summary").click()
+        who = page.get_by_label("Searches are answered by")
+        expect(who.locator("option:checked")).to_contain_text("Paper Boat")
+        who.select_option("Lineproof")
+        expect(signs).to_contain_text(["holds"])
+        expect(who).to_have_value("")
+    finally:
+        process.terminate()
+        process.wait(20)
+    assert boat.alive() == []

@@ -341,3 +341,24 @@ def test_the_demo_lesson_has_its_findings_in_the_margin(
     expect(page.locator("desk-manuscript .sign.holds").first).to_be_visible()
     fails = page.locator("desk-manuscript .sign.fails").first
     expect(fails).to_be_visible()
+
+
+def test_a_comment_of_a_megabyte_of_hostile_text_stays_text(
+    start: Start, new_page: NewPage
+) -> None:
+    size = 1_000_000
+    text = (HOSTILE + " ") * (size // len(HOSTILE) + 1)
+    text = text[:size].rstrip()
+    page = opened(new_page, start(f"1. e4 {{{text}}} e5 {{The end.}} *\n"))
+    said = words(page, "1. e4")
+    assert said.text_content() == text
+    assert page.evaluate("window.caught") is None
+    assert page.locator("desk-words :is(script, img, a)").count() == 0
+    # The rest of the lesson is there, and can be written.
+    last = words(page, "1... e5")
+    last.click()
+    page.keyboard.press("End")
+    page.keyboard.type(" It goes on.")
+    expect(last).to_have_text("The end. It goes on.")
+    saved(page)
+    assert page.evaluate("window.caught") is None

@@ -57,6 +57,8 @@ export class LessonBoard extends LitElement {
   /** The move that led here, which gets its corner dots; and is spoken when `san` is given. */
   @property({ attribute: false }) last: { uci: string; san?: string } | null = null;
   @property({ type: Boolean, reflect: true }) flipped = false;
+  /** A picture in a text: nothing on it can be reached or played, and it is read out as a whole. */
+  @property({ type: Boolean, reflect: true }) still = false;
   /** "print", "print-dark" or "stage"; empty: print, light or dark as the reader has it. */
   @property({ reflect: true }) theme: "" | keyof typeof THEMES = "";
   /** Said of the board as a whole. */
@@ -75,7 +77,9 @@ export class LessonBoard extends LitElement {
     @media screen and (prefers-color-scheme: dark) { :host(:not([theme])), :host([theme=""]) { ${unsafeCSS(THEMES["print-dark"])} } }
     :host([theme="print-dark"]) { ${unsafeCSS(THEMES["print-dark"])} }
     :host([theme="stage"]) { ${unsafeCSS(THEMES.stage)} }
-    .frame { position: relative; aspect-ratio: 1; }
+    /* Whole pixels to a square, so that the hatching is the same on each. */
+    .frame { position: relative; aspect-ratio: 1; width: 100%; width: round(down, 100%, ${SIDE / SIZES.unit}px); }
+    :host([theme="stage"]) .frame { width: round(down, 100%, ${BOARD / SIZES.unit}px); }
     svg { display: block; width: 100%; height: 100%; overflow: visible; }
     .grid {
       position: absolute; display: grid; touch-action: none;
@@ -119,8 +123,7 @@ export class LessonBoard extends LitElement {
     const stage = this.theme === "stage";
     const box = stage ? `0 0 ${BOARD} ${BOARD}` : `${-LEFT} ${-EDGE} ${SIDE} ${SIDE}`;
     const dragged = this.dragged?.moving ? this.dragged : null;
-    return html`<div class="frame">
-      <svg viewBox=${box} aria-hidden="true">
+    const drawing = html`<svg viewBox=${box} aria-hidden="true">
         ${unsafeSVG(SPRITE)}
         <use href="#board-ground"></use>
         ${stage ? nothing : this.coordinates()}
@@ -130,7 +133,9 @@ export class LessonBoard extends LitElement {
         ${over(this.marks, this.flipped, standing)}
         ${this.goals(standing)}
         ${dragged ? this.dragging(dragged, standing.get(dragged.from) ?? "") : nothing}
-      </svg>
+      </svg>`;
+    if (this.still) return html`<div class="frame" role="img" aria-label="${this.label}. ${this.alternative}">${drawing}</div>`;
+    return html`<div class="frame">${drawing}
       ${this.grid(standing)} ${this.promoting.length ? this.promotion() : nothing}
     </div>
     <p class="spoken" id="alternative">${this.alternative}</p>

@@ -1,7 +1,7 @@
 // <desk-manuscript>: the lesson as one page of prose with the moves in it.
 //
 // Keys on a move: left and right go along the line, up and down through the text, Enter writes the words after the move,
-// a letter begins another move. In the words: Enter or Escape goes back to the move.
+// a letter begins another move, Shift with Enter puts a diagram there or takes it away. In the words: Enter or Escape goes back to the move.
 
 import { LitElement, html, nothing, type TemplateResult } from "lit";
 import { repeat } from "lit/directives/repeat.js";
@@ -106,7 +106,7 @@ export class DeskManuscript extends LitElement {
     this.findings = new Map(
       [...fresh].map(([key, found]) => {
         const old = before.get(key);
-        return [key, old && JSON.stringify(old) === JSON.stringify(found) ? old : found];
+        return [key, old && alike(old, found) ? old : found];
       }),
     );
   }
@@ -179,7 +179,7 @@ export class DeskManuscript extends LitElement {
   private pressed(event: KeyboardEvent): void {
     const { tree, place } = session;
     if (!tree || !place || event.altKey || event.ctrlKey || event.metaKey) return;
-    if ((event.target as HTMLElement).matches("desk-words, .sign, .join")) return;
+    if ((event.target as HTMLElement).matches("desk-words, .sign, .join, figcaption *")) return;
     const { places } = tree.lesson;
     const at = tree.order.get(place.id) ?? 0;
     if (event.key === "ArrowRight") this.go(tree.children(place.id)[0]?.id);
@@ -188,12 +188,21 @@ export class DeskManuscript extends LitElement {
     else if (event.key === "ArrowUp") this.go(places[at - 1]?.id);
     else if (event.key === "Home") this.go(places[0]?.id);
     else if (event.key === "End") this.go(places.at(-1)?.id);
-    else if (event.key === "Enter") this.begin();
+    else if (event.key === "Enter" && event.shiftKey) {
+      if (!tree.lesson.folder) return;
+      this.focusNext = "move";
+      void session.diagram(place);
+    } else if (event.key === "Enter") this.begin();
     else if (/^[a-hKQRBNO]$/.test(event.key)) {
       this.dispatchEvent(new CustomEvent("move-begun", { detail: event.key, bubbles: true }));
     } else return;
     event.preventDefault();
   }
+}
+
+/** Whether two lists say the same; those that did not change are the same objects. */
+function alike(one: readonly Finding[], other: readonly Finding[]): boolean {
+  return one.length === other.length && one.every((each, index) => each === other[index] || JSON.stringify(each) === JSON.stringify(other[index]));
 }
 
 /** Under a game's heading where there are several games. Notation keeps its case among the small capitals. */

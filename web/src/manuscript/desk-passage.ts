@@ -1,4 +1,4 @@
-// <desk-passage>: some moves and what is said after the last of them, with the signs of its claims in the margin.
+// <desk-passage>: some moves and what is said after the last of them, with the signs of its claims in the margin and the author's diagram under it.
 
 import { LitElement, html, nothing, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
@@ -8,6 +8,7 @@ import { session } from "../session";
 import { SIGNS, ranked } from "../signs";
 import { glyphs, label, type Passage, type Said } from "../tree";
 import type { DeskWords } from "./desk-words";
+import "../board/lesson-board";
 import "./desk-words";
 
 const NONE: readonly Finding[] = [];
@@ -41,7 +42,8 @@ export class DeskPassage extends LitElement {
           after = move;
           return drawn;
         })}${this.words(passage.after)}
-      </p>`;
+      </p>
+      ${passage.diagram ? this.diagram(passage.diagram) : nothing}`;
   }
 
   override updated(): void {
@@ -72,6 +74,33 @@ export class DeskPassage extends LitElement {
         aria-label=${label(place)}
         @click=${() => session.go(place.id)}
       >${words}</button>${this.join(place)} `;
+  }
+
+  /** The author's diagram, seen from the side that is taught. */
+  private diagram(place: Place): TemplateResult {
+    const where = place.san === null ? "The start" : `After ${label(place)}`;
+    const turn = place.fen.split(" ")[1] === "b" ? "Black" : "White";
+    return html`<figure class="diagram" data-place=${place.id}>
+      <lesson-board
+        still
+        .fen=${place.fen}
+        .last=${place.uci && place.uci !== "0000" ? { uci: place.uci } : null}
+        .flipped=${session.lesson?.side === "black"}
+        .label=${`Diagram. ${where}`}
+        .alternative=${place.diagram ?? ""}
+      ></lesson-board>
+      <figcaption>
+        <span>${where}. ${turn} to move.</span>
+        <button class="plain" @click=${() => void this.takeAway(place)}>take this diagram away</button>
+      </figcaption>
+    </figure>`;
+  }
+
+  /** The move has the focus then, for the button that had it is gone. */
+  private async takeAway(place: Place): Promise<void> {
+    const page = this.closest("desk-manuscript");
+    await session.diagram(place);
+    page?.dispatchEvent(new CustomEvent("words-done"));
   }
 
   /** Said where a line reaches a position that stands earlier in the text. */

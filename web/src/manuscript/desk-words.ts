@@ -23,7 +23,9 @@ export class DeskWords extends HTMLElement {
   private marked: readonly Finding[] = [];
 
   connectedCallback(): void {
-    this.setAttribute("contenteditable", "plaintext-only");
+    const fixed = Boolean(session.lesson?.unwritable);
+    this.setAttribute("contenteditable", fixed ? "false" : "plaintext-only");
+    if (fixed) this.setAttribute("aria-readonly", "true");
     this.setAttribute("role", "textbox");
     this.setAttribute("aria-multiline", "true");
     this.setAttribute("spellcheck", "true");

@@ -1,7 +1,7 @@
-// <desk-doings>: what can be done with the move here: its signs, where it comes from, its line, and cutting it.
+// <desk-doings>: what can be done with the move here: its signs, where it comes from, a diagram, its line, and cutting it.
 
 import { LitElement, html, nothing, type TemplateResult } from "lit";
-import type { Source } from "../api";
+import type { Place, Source } from "../api";
 import { SIGNS } from "../board/drawn";
 import { Watch, session } from "../session";
 import { glyphs, label } from "../tree";
@@ -33,7 +33,8 @@ export class DeskDoings extends LitElement {
 
   override render(): TemplateResult | typeof nothing {
     const { place } = session;
-    if (!place || place.san === null) return nothing;
+    if (!place) return nothing;
+    if (place.san === null) return session.lesson?.folder ? html`<p class="doings place">${diagram(place)}</p>` : nothing;
     const other = place.joins === null ? undefined : session.tree?.byId.get(place.joins);
     const name = label(place);
     const signs = glyphs(place).replace(/\u202f/g, " ").trim();
@@ -43,6 +44,7 @@ export class DeskDoings extends LitElement {
       </form>
       ${session.lesson?.folder ? this.source(place.source) : nothing}
       <p class="doings place">
+        ${session.lesson?.folder ? diagram(place) : nothing}
         ${place.depth
           ? html`<button class="plain" @click=${() => void session.change({ op: "promote", place: place.id }, `The line of ${name} is one level up.`)}>tell this line first</button>`
           : nothing}
@@ -98,6 +100,12 @@ export class DeskDoings extends LitElement {
       `${label(place)} has ${typed.length ? `the signs ${typed.join(" ")}` : "no signs"} now.`,
     );
   };
+}
+
+function diagram(place: Place): TemplateResult {
+  return html`<button class="plain" @click=${() => void session.diagram(place)}>${
+    place.diagram === null ? "put a diagram here" : "take the diagram away"
+  }</button>`;
 }
 
 customElements.define("desk-doings", DeskDoings);

@@ -31,7 +31,7 @@ export class DeskFigure extends LitElement {
     return html`<figure>
         <lesson-board
           .fen=${session.fen}
-          .moves=${evidence ? [] : (position?.legal ?? [])}
+          .moves=${evidence || lesson.unwritable ? [] : (position?.legal ?? [])}
           .marks=${marks}
           .last=${last && last.uci !== "0000" ? last : null}
           .flipped=${flipped}
