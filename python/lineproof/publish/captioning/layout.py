@@ -1,6 +1,6 @@
 """Words on at most two lines.
 
->>> lines("The knight on f6 is pinned to the king.".split(), [False] * 8)
+>>> lines("The knight on f6 is pinned to the king.".split(), [False] * 9)
 ('The knight on f6 is pinned to the king.',)
 """
 
