@@ -64,6 +64,8 @@ export class DeskWeigh extends LitElement {
         audience: Number(form.get("audience")),
         collection: String(form.get("collection") ?? ""),
       });
+      session.problem = "";
+      session.tell("status");
       await this.look();
     });
   };
@@ -80,8 +82,6 @@ export class DeskWeigh extends LitElement {
   private async trying(act: () => Promise<unknown>): Promise<void> {
     try {
       await act();
-      session.problem = "";
-      session.tell("status");
     } catch (error) {
       session.failed(error);
     }

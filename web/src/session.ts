@@ -361,14 +361,16 @@ export class Session extends EventTarget {
   }
 
   /** Asks what came of students' games: after `change`, when that is given. One after the other, so that what is told last is the newest. */
-  follow(change: (key: string) => Promise<unknown> = () => Promise.resolve()): Promise<void> {
+  follow(change?: (key: string) => Promise<unknown>): Promise<void> {
     const { lesson } = this;
     if (!lesson) return Promise.resolve();
     this.following = this.following.then(async () => {
       try {
-        await change(lesson.key);
+        if (change) {
+          await change(lesson.key);
+          this.problem = "";
+        }
         this.games = await api.followed(lesson.key);
-        this.problem = "";
         this.tell("games", "status");
       } catch (error) {
         this.failed(error);

@@ -8,7 +8,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import chess.pgn
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page, Route, expect
 
 from .test_writing import NewPage, Start, on_disk, opened
 
@@ -162,3 +162,19 @@ def test_two_claims_that_cannot_both_be_true_lead_to_each_other(
     expect(note.locator(".quoted")).to_contain_text("White is winning")
     note.get_by_role("button", name="see “Black is winning”").click()
     expect(note.locator(".quoted")).to_contain_text("Black is winning")
+
+
+def test_a_reason_stays_while_the_page_still_asks_for_other_things(
+    run: Start, new_page: NewPage
+) -> None:
+    held: list[Route] = []
+    desk, page = run(None), new_page()
+    page.route("**/api/weighing", lambda route: held.append(route))
+    page.goto(desk.address)
+    page.get_by_label("Or from a position").fill("8/8/8/8/8/8/8/8 w - - 0 1")
+    page.get_by_role("button", name="begin").click()
+    expect(page.get_by_role("alert")).to_be_visible()
+    with page.expect_response("**/api/weighing"):
+        held.pop().continue_()
+    page.wait_for_timeout(200)
+    expect(page.get_by_role("alert")).to_be_visible()
