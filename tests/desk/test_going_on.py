@@ -12,9 +12,10 @@ import pytest
 
 from lineproof.collection import Collection
 from lineproof.desk import publishing
+from lineproof.desk.wire import LooksAsked
 from lineproof.order import running_order
 from lineproof.order.script import script
-from lineproof.publish import chosen
+from lineproof.publish import Choices, Filming, chosen
 
 from .conftest import Desk
 from .lessons import VIENNA
@@ -118,6 +119,17 @@ def test_a_checked_lesson_is_published(desk: Desk, tmp_path: Path) -> None:
     for file in done["files"]:
         assert (Path(done["folder"]) / file["name"]).stat().st_size == file["size"]
     assert (tmp_path / "out" / "pgn").is_dir()
+
+
+def test_how_it_looks_is_as_it_was_asked_for() -> None:
+    looks = LooksAsked(
+        language="nl", notation="figurine", paper="letter", columns=1, large=True, vertical=True, burn_captions=True
+    )  # fmt: skip
+    assert publishing.choices_of(looks) == Choices(
+        language="nl", notation="figurine", paper="letter", columns=1, large=True,
+        filming=Filming(vertical=True, burn_captions=True),
+    )  # fmt: skip
+    assert publishing.choices_of(LooksAsked()) == Choices()
 
 
 def test_what_is_not_made_unless_it_is_named_is_not_chosen_beforehand(

@@ -149,8 +149,10 @@ export const weighed = (): Promise<Weighed> => json("/weighing");
 
 export const products = (): Promise<wire.ProductsShown> => json("/products");
 
-export const publish = (key: string, path: string, only: string[], anyway: boolean): Promise<Published> =>
-  json(`${lessonPath(key)}/publish`, { method: "POST", body: body<wire.PublishAsked>({ path, only, anyway }) });
+export type Looks = wire.LooksAsked;
+
+export const publish = (key: string, path: string, only: string[], anyway: boolean, looks: Looks): Promise<Published> =>
+  json(`${lessonPath(key)}/publish`, { method: "POST", body: body<wire.PublishAsked>({ path, only, anyway, looks }) });
 
 /** The lesson's file, byte for byte. */
 export const pgn = (key: string): Promise<File> => json(`${lessonPath(key)}/pgn`);

@@ -53,6 +53,7 @@ export class DeskHandOn extends LitElement {
               <span>${name}: ${summary}${needs_study ? " (once what it leaves open has been looked for)" : ""}</span></label>`,
           )}
         </fieldset>
+        ${this.looks()}
         <label>into the folder <input name="path" required placeholder="/home/me/published" /></label>
         <label class="product"><input type="checkbox" name="anyway" /> also where claims fail</label>
         <button class="plain" ?disabled=${this.busy}>publish</button>
@@ -60,8 +61,25 @@ export class DeskHandOn extends LitElement {
       <div role="status">${this.published ? this.done(this.published) : nothing}</div>`;
   }
 
-  private done({ folder, files, empty, failing }: api.Published): TemplateResult {
-    return html`<p>${files.length} files lie in ${folder}.
+  /** How products look: closed, for most publish as last time. */
+  private looks(): TemplateResult {
+    const choose = (label: string, name: string, of: Record<string, string>): TemplateResult =>
+      html`<label>${label} <select name=${name}>${Object.entries(of).map(([value, said]) => html`<option value=${value}>${said}</option>`)}</select></label>`;
+    const tick = (label: string, name: string): TemplateResult =>
+      html`<label class="product"><input type="checkbox" name=${name} /> <span>${label}</span></label>`;
+    return html`<details class="wide">
+      <summary>How it looks</summary>
+      ${choose("Letters of the pieces", "language", LANGUAGES)}
+      ${choose("Moves of the handout in", "notation", { letters: "letters", figurine: "figurines" })}
+      ${choose("Paper", "paper", { a4: "A4", letter: "Letter" })}
+      ${choose("Columns", "columns", { "": "as the type asks for", 1: "one", 2: "two" })}
+      ${tick("large type in the handout", "large")} ${tick("a video that is higher than wide", "vertical")}
+      ${tick("captions drawn into the video", "burn_captions")}
+    </details>`;
+  }
+
+  private done({ folder, files, empty, failing, edition, notes }: api.Published): TemplateResult {
+    return html`<p>${files.length} files lie in ${folder}. ${edition ? `This is ${edition}.` : nothing} ${notes.join(" ")}
       ${empty.length ? `Nothing to show: ${empty.join(", ")}. ` : nothing}
       ${failing ? `${failing} ${failing === 1 ? "claim that fails was" : "claims that fail were"} published all the same.` : nothing}</p>`;
   }
@@ -93,7 +111,7 @@ export class DeskHandOn extends LitElement {
     if (key === undefined) return;
     if (!only.length) return session.failed(new Error("choose at least one thing to publish it as"));
     void this.trying(async () => {
-      this.published = await api.publish(key, String(form.get("path")), only, form.get("anyway") !== null);
+      this.published = await api.publish(key, String(form.get("path")), only, form.get("anyway") !== null, looksOf(form));
     });
   };
 
@@ -109,6 +127,21 @@ export class DeskHandOn extends LitElement {
       this.busy = false;
     }
   }
+}
+
+const LANGUAGES = { en: "English", de: "German", fr: "French", es: "Spanish", nl: "Dutch" };
+
+function looksOf(form: FormData): api.Looks {
+  const columns = Number(form.get("columns"));
+  return {
+    language: String(form.get("language")) as keyof typeof LANGUAGES,
+    notation: form.get("notation") === "figurine" ? "figurine" : "letters",
+    paper: form.get("paper") === "letter" ? "letter" : "a4",
+    columns: columns === 1 || columns === 2 ? columns : null,
+    large: form.get("large") !== null,
+    vertical: form.get("vertical") !== null,
+    burn_captions: form.get("burn_captions") !== null,
+  };
 }
 
 customElements.define("desk-hand-on", DeskHandOn);

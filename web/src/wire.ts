@@ -362,6 +362,19 @@ export interface LessonsShown {
 }
 
 /**
+ * How products look. language: of the pieces' letters. notation, paper, columns, large: of the handout; columns: None as its type asks for. vertical, burn_captions: of the video.
+ */
+export interface LooksAsked {
+  language?: "en" | "de" | "fr" | "es" | "nl";
+  notation?: "letters" | "figurine";
+  paper?: "a4" | "letter";
+  columns?: 1 | 2 | null;
+  large?: boolean;
+  vertical?: boolean;
+  burn_captions?: boolean;
+}
+
+/**
  * The sentence that stands at start..end of a comment is the author's opinion, which is not checked; or it is one no more.
  */
 export interface MarkOpinion {
@@ -536,16 +549,21 @@ export interface PublishAsked {
   path: string;
   only: string[];
   anyway?: boolean;
+  looks?: LooksAsked;
 }
 
 /**
  * What was published. empty: products with nothing to show. failing: claims that fail and were published all the same.
+ *
+ * edition: its number and day, in words. notes: sentences on what could not be kept.
  */
 export interface PublishedShown {
   folder: string;
   files: ProductFile[];
   empty: string[];
   failing: number;
+  edition: string;
+  notes: string[];
 }
 
 /**

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from lineproof.lesson import Lesson
 from lineproof.proof import EvidenceStore, prove
-from lineproof.publish import Choices, Found, PublishError, chosen, publish
-from lineproof.publish.publishing import check, refuse
+from lineproof.publish import Choices, Filming, Found, PublishError, chosen, publish
+from lineproof.publish.publishing import check, check_choices, refuse
 from lineproof.publish.registry import all_products
 from lineproof.replies import Study
 
 from .folders import named
 from .prover import Way
-from .wire import ProductFile, ProductShown, ProductsShown, PublishAsked, PublishedShown
+from .wire import LooksAsked, ProductFile, ProductShown, ProductsShown, PublishAsked, PublishedShown
 
 
 def products_shown() -> ProductsShown:
@@ -45,6 +45,8 @@ def published(
     out = named(asked.path)
     products = chosen(asked.only)
     check(lesson, out)
+    choices = choices_of(asked.looks)
+    check_choices(lesson, products, choices)
     lacking = [product.name for product in products if product.needs_study]
     if lacking and study is None:
         raise PublishError(
@@ -54,10 +56,24 @@ def published(
         )
     proof = prove(lesson, way.effort, store=store, engine=way.outside)
     refuse(proof, asked.anyway)
-    done = publish(Found(proof, study), out, products, Choices(), anyway=asked.anyway)
+    done = publish(Found(proof, study), out, products, choices, anyway=asked.anyway)
     return PublishedShown(
         folder=str(done.out),
         files=[ProductFile(product=f.product, name=f.name, size=f.size) for f in done.files],
         empty=list(done.empty),
         failing=len(done.failing),
+        edition="" if done.edition is None else done.edition.words,
+        notes=[f"{product}: {note}." for product, note in done.notes],
+    )
+
+
+def choices_of(looks: LooksAsked) -> Choices:
+    """What the author chose on the page."""
+    return Choices(
+        language=looks.language,
+        notation=looks.notation,
+        paper=looks.paper,
+        columns=looks.columns,
+        large=looks.large,
+        filming=Filming(vertical=looks.vertical, burn_captions=looks.burn_captions),
     )

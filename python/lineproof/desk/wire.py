@@ -588,12 +588,25 @@ class ProductsShown(Shape):
     products: list[ProductShown]
 
 
+class LooksAsked(Shape):
+    """How products look. language: of the pieces' letters. notation, paper, columns, large: of the handout; columns: None as its type asks for. vertical, burn_captions: of the video."""
+
+    language: Literal["en", "de", "fr", "es", "nl"] = "en"
+    notation: Literal["letters", "figurine"] = "letters"
+    paper: Literal["a4", "letter"] = "a4"
+    columns: Literal[1, 2] | None = None
+    large: bool = False
+    vertical: bool = False
+    burn_captions: bool = False
+
+
 class PublishAsked(Shape):
     """path: the folder to publish into. only: names of products. anyway: also where claims fail."""
 
     path: FilePath
     only: Annotated[list[Annotated[str, Field(max_length=50)]], Field(min_length=1, max_length=20)]
     anyway: bool = False
+    looks: LooksAsked = LooksAsked()
 
 
 class ProductFile(Shape):
@@ -605,12 +618,17 @@ class ProductFile(Shape):
 
 
 class PublishedShown(Shape):
-    """What was published. empty: products with nothing to show. failing: claims that fail and were published all the same."""
+    """What was published. empty: products with nothing to show. failing: claims that fail and were published all the same.
+
+    edition: its number and day, in words. notes: sentences on what could not be kept.
+    """
 
     folder: str
     files: list[ProductFile]
     empty: list[str]
     failing: int
+    edition: str
+    notes: list[str]
 
 
 class MarkShown(Shape):

@@ -80,6 +80,27 @@ def test_a_lesson_is_published_unless_a_claim_fails(
     form.get_by_role("button", name="publish").click()
     expect(page.locator("desk-hand-on [role=status]")).to_contain_text("1 claim that fails")
     assert (tmp_path / "out" / "pgn" / "SHA256SUMS").exists()
+    form.get_by_text("How it looks").click()
+    form.get_by_label("higher than wide").check()
+    form.locator("input[value=pgn]").uncheck()
+    form.locator("input[value=video]").check()
+    with page.expect_response("**/publish"):
+        form.get_by_role("button", name="publish").click()
+    expect(page.locator("desk-hand-on [role=status]")).to_contain_text("This is Edition 1, ")
+    (film,) = (tmp_path / "out" / "video").glob("*.mp4")
+    asked = (
+        "ffprobe",
+        "-v",
+        "error",
+        "-select_streams",
+        "v",
+        "-show_entries",
+        "stream=width,height",
+    )
+    told = subprocess.run(
+        [*asked, "-of", "csv=p=0", film], capture_output=True, text=True, check=True
+    )
+    assert told.stdout.strip() == "1080,1920"
 
 
 def test_the_games_of_a_collection_are_told_in_sentences(
