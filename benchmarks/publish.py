@@ -1,7 +1,7 @@
-"""How fast a handout is made: `python benchmarks/publish.py`.
+"""How fast a handout and a page are made: `python benchmarks/publish.py`.
 
 The demo, and random lessons with words and a sideline at each move; nothing proved or studied, so that only the making is measured, without exercises. Baseline: the same document set once by
-Typst, in its first shape. The rest is the search for the shape that fills the columns. Times are of the wall, of one process.
+Typst, in its first shape. The rest is the search for the shape that fills the columns. The page is set beside the same time of Typst. Times are of the wall, of one process.
 """
 
 from __future__ import annotations
@@ -22,8 +22,8 @@ from lineproof.publish.handout.document import document
 from lineproof.publish.handout.typeset import typeset
 from lineproof.replies import Study
 
-AIM = 3.0
-"""Seconds that a handout of the demo may take."""
+AIM, PAGE = 3.0, 1.0
+"""Seconds that a handout and a page of the demo may take."""
 DEMO = Path(__file__).parent.parent / "examples" / "vienna"
 PLIES = (25, 90, 300)
 """Half-moves of the random lessons, by which they are named; each has a diagram."""
@@ -66,6 +66,16 @@ def timed(name: str, whole: bool) -> float:
     return seconds
 
 
+def page_timed(name: str) -> tuple[float, int]:
+    """Seconds of one page, and its bytes."""
+    one = Lesson.open(DEMO) if name == DEMO.name else lesson(int(name))
+    given = found(one)
+    began = time.perf_counter()
+    (page,) = chosen(["page"])
+    (data,) = page.make(one, given, Choices()).values()
+    return time.perf_counter() - began, len(data)
+
+
 def best(pool: ProcessPoolExecutor, name: str, whole: bool) -> float:
     """The shortest of some runs."""
     return min(pool.submit(timed, name, whole).result() for _ in range(RUNS))
@@ -79,6 +89,10 @@ def main() -> None:
             whole, once = best(pool, name, True), best(pool, name, False)
             ratio, share = whole / once, whole / AIM
             print(f"{name:<8} {whole:8.2f} {once:9.2f} {ratio:6.1f} {share:11.2f}")
+            seconds, size = min(pool.submit(page_timed, name).result() for _ in range(RUNS))
+            print(
+                f"  page   {seconds:8.3f} {once:9.2f} {seconds / once:6.2f} {seconds / PAGE:11.2f}   {size:,} bytes"
+            )
 
 
 if __name__ == "__main__":
