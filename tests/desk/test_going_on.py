@@ -16,6 +16,7 @@ from lineproof.desk.wire import LooksAsked
 from lineproof.order import running_order
 from lineproof.order.script import script
 from lineproof.publish import Choices, Filming, chosen
+from lineproof.replies import Replies
 
 from .conftest import Desk
 from .lessons import VIENNA
@@ -80,6 +81,30 @@ def test_a_lesson_without_words_has_no_order(desk: Desk) -> None:
     assert answer.json()["error"]["kind"] == "OrderError"
 
 
+def test_the_order_is_fitted_into_minutes(desk: Desk) -> None:
+    lesson, store = desk.on_desk.opened.lesson, desk.on_desk.prover.store
+    fitted = running_order(lesson, minutes=1, replies=Replies(lesson.settings.audience, store))
+    assert desk.get("/api/lessons/1/order?minutes=1")["script"] == script(fitted)
+
+
+@pytest.mark.parametrize("asked", ["minutes=100000", "minutes=0", "pauses=true"])
+def test_an_order_that_cannot_be_had_is_refused(desk: Desk, asked: str) -> None:
+    assert desk.client.get(f"/api/lessons/1/order?{asked}").status_code == 422
+
+
+def test_what_is_new_since_an_edition_is_told(desk: Desk, tmp_path: Path) -> None:
+    assert desk.get("/api/lessons/1/editions") == {"editions": []}
+    assert desk.client.get("/api/lessons/1/editions/1/news").status_code == 422
+    desk.findings()
+    done = publish(desk, tmp_path / "out", "pgn", anyway=True).json()
+    assert desk.get("/api/lessons/1/editions") == {
+        "editions": [{"number": 1, "words": done["edition"]}]
+    }
+    desk.edit(op="add_line", place=desk.place("e4")["id"], moves=["c5", "Nc3"])
+    told = desk.get("/api/lessons/1/editions/1/news")["text"]
+    assert "After 1. e4: 1... c5 2. Nc3." in told
+
+
 def test_the_file_is_had_as_it_is_and_another_reader_reads_it(desk: Desk) -> None:
     desk.edit(op="add_line", place=desk.place("e4")["id"], moves=["c5", "Nc3", "Nc6"])
     desk.edit(op="add_comment", place=desk.place("e4", "c5")["id"], text="The other way.")
@@ -123,11 +148,14 @@ def test_a_checked_lesson_is_published(desk: Desk, tmp_path: Path) -> None:
 
 def test_how_it_looks_is_as_it_was_asked_for() -> None:
     looks = LooksAsked(
-        language="nl", notation="figurine", paper="letter", columns=1, large=True, vertical=True, burn_captions=True
+        language="nl", notation="figurine", paper="letter", columns=1, large=True, vertical=True, burn_captions=True,
+        constant_rate=True, codec="av1", loop=2, voice="/tmp/voice.wav",
     )  # fmt: skip
     assert publishing.choices_of(looks) == Choices(
         language="nl", notation="figurine", paper="letter", columns=1, large=True,
-        filming=Filming(vertical=True, burn_captions=True),
+        filming=Filming(
+            voice=Path("/tmp/voice.wav"), vertical=True, loop=2, burn_captions=True, constant_rate=True, codec="av1"
+        ),
     )  # fmt: skip
     assert publishing.choices_of(LooksAsked()) == Choices()
 

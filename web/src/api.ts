@@ -157,7 +157,15 @@ export const publish = (key: string, path: string, only: string[], anyway: boole
 /** The lesson's file, byte for byte. */
 export const pgn = (key: string): Promise<File> => json(`${lessonPath(key)}/pgn`);
 
-export const order = (key: string): Promise<wire.OrderShown> => json(`${lessonPath(key)}/order`);
+/** How it is best told. minutes: what it is to fit into; null for all of it. pauses: asks at pause points of the study, too. */
+export const order = (key: string, minutes: number | null, pauses: boolean): Promise<wire.OrderShown> =>
+  json(`${lessonPath(key)}/order?${new URLSearchParams({ ...(minutes === null ? {} : { minutes: String(minutes) }), pauses: String(pauses) })}`);
+
+export const editions = (key: string): Promise<wire.EditionsShown> => json(`${lessonPath(key)}/editions`);
+
+/** What is new since an edition, for its audience. */
+export const news = (key: string, edition: number): Promise<wire.NoticeShown> =>
+  json(`${lessonPath(key)}/editions/${edition}/news`);
 
 export const collections = (): Promise<wire.CollectionsShown> => json("/collections");
 

@@ -9,6 +9,10 @@ export class DeskHandOn extends LitElement {
   @state() private products: api.Product[] = [];
   @state() private order: { said: string[]; script: string } | null = null;
   @state() private published: api.Published | null = null;
+  @state() private editions: readonly { number: number; words: string }[] = [];
+  @state() private news = "";
+  /** Of which lesson the editions are. */
+  private of = "";
   @state() private busy = false;
 
   constructor() {
@@ -27,19 +31,39 @@ export class DeskHandOn extends LitElement {
     });
   }
 
+  override willUpdate(): void {
+    const key = session.lesson?.key ?? "";
+    if (key === this.of) return;
+    this.of = key;
+    [this.editions, this.news, this.order, this.published] = [[], "", null, null];
+    if (key) void this.look(key);
+  }
+
+  /** Asks what has been published of the lesson. */
+  private async look(key: string): Promise<void> {
+    try {
+      const { editions } = await api.editions(key);
+      if (key === this.of) this.editions = editions;
+    } catch (error) {
+      session.failed(error);
+    }
+  }
+
   override render(): TemplateResult | typeof nothing {
     if (!session.lesson) return nothing;
     return html`<section class="todo">
       <h2>Tell it, and hand it on</h2>
-      <p class="doings">
-        <button class="plain" ?disabled=${this.busy} @click=${this.told}>the running order, with times</button>
-        <button class="plain" ?disabled=${this.busy} @click=${this.saved}>save the PGN file</button>
-      </p>
+      <form class="ways" @submit=${this.told}>
+        <button class="plain" ?disabled=${this.busy}>the running order, with times</button>
+        <label>to fit into <input name="minutes" type="number" min="1" step="any" placeholder="any number of" /> minutes</label>
+        <label class="product"><input type="checkbox" name="pauses" /> <span>with the pause points that were found</span></label>
+      </form>
+      <p class="doings"><button class="plain" ?disabled=${this.busy} @click=${this.saved}>save the PGN file</button></p>
       ${this.order
         ? html`${this.order.said.map((sentence) => html`<p>${sentence}</p>`)}
             <pre class="script" tabindex="0" aria-label="Script">${this.order.script}</pre>`
         : nothing}
-      ${this.products.length ? this.publishing() : nothing}
+      ${this.products.length ? this.publishing() : nothing} ${this.editions.length ? this.since() : nothing}
     </section>`;
   }
 
@@ -74,8 +98,23 @@ export class DeskHandOn extends LitElement {
       ${choose("Paper", "paper", { a4: "A4", letter: "Letter" })}
       ${choose("Columns", "columns", { "": "as the type asks for", 1: "one", 2: "two" })}
       ${tick("large type in the handout", "large")} ${tick("a video that is higher than wide", "vertical")}
-      ${tick("captions drawn into the video", "burn_captions")}
+      ${tick("captions drawn into the video", "burn_captions")} ${tick("every frame of the video in its file", "constant_rate")}
+      ${choose("Pictures of the video as", "codec", { h264: "H.264", av1: "AV1" })}
+      <label>Only line number <input name="loop" type="number" min="1" placeholder="all of them" />, as a loop</label>
+      <label>A recording under it <input name="voice" placeholder="/home/me/voice.wav" /></label>
+      <label>Captions and video to fit into <input name="minutes" type="number" min="1" step="any" placeholder="any number of" /> minutes</label>
+      ${tick("captions and video with the pause points that were found", "pauses")}
     </details>`;
+  }
+
+  private since(): TemplateResult {
+    return html`<form class="ways" @submit=${this.compared}>
+        <label>What is new since <select name="edition">${[...this.editions].reverse().map(
+          ({ number, words }) => html`<option value=${number}>${words}</option>`,
+        )}</select></label>
+        <button class="plain" ?disabled=${this.busy}>say it</button>
+      </form>
+      ${this.news ? html`<pre class="script" tabindex="0" aria-label="What is new">${this.news}</pre>` : nothing}`;
   }
 
   private done({ folder, files, empty, failing, edition, notes }: api.Published): TemplateResult {
@@ -84,9 +123,19 @@ export class DeskHandOn extends LitElement {
       ${failing ? `${failing} ${failing === 1 ? "claim that fails was" : "claims that fail were"} published all the same.` : nothing}</p>`;
   }
 
-  private readonly told = (): void => {
+  private readonly told = (event: SubmitEvent): void => {
+    event.preventDefault();
     const key = session.lesson?.key;
-    if (key !== undefined) void this.trying(async () => (this.order = await api.order(key)));
+    const form = new FormData(event.currentTarget as HTMLFormElement);
+    const minutes = numberOf(form, "minutes");
+    if (key !== undefined) void this.trying(async () => (this.order = await api.order(key, minutes, form.get("pauses") !== null)));
+  };
+
+  private readonly compared = (event: SubmitEvent): void => {
+    event.preventDefault();
+    const key = session.lesson?.key;
+    const edition = numberOf(new FormData(event.currentTarget as HTMLFormElement), "edition");
+    if (key !== undefined && edition !== null) void this.trying(async () => (this.news = (await api.news(key, edition)).text));
   };
 
   private readonly saved = (): void => {
@@ -112,6 +161,7 @@ export class DeskHandOn extends LitElement {
     if (!only.length) return session.failed(new Error("choose at least one thing to publish it as"));
     void this.trying(async () => {
       this.published = await api.publish(key, String(form.get("path")), only, form.get("anyway") !== null, looksOf(form));
+      await this.look(key);
     });
   };
 
@@ -131,8 +181,14 @@ export class DeskHandOn extends LitElement {
 
 const LANGUAGES = { en: "English", de: "German", fr: "French", es: "Spanish", nl: "Dutch" };
 
+/** A field's number; null where nothing is in it. */
+function numberOf(form: FormData, name: string): number | null {
+  const said = String(form.get(name) ?? "").trim();
+  return said ? Number(said) : null;
+}
+
 function looksOf(form: FormData): api.Looks {
-  const columns = Number(form.get("columns"));
+  const columns = numberOf(form, "columns");
   return {
     language: String(form.get("language")) as keyof typeof LANGUAGES,
     notation: form.get("notation") === "figurine" ? "figurine" : "letters",
@@ -141,6 +197,12 @@ function looksOf(form: FormData): api.Looks {
     large: form.get("large") !== null,
     vertical: form.get("vertical") !== null,
     burn_captions: form.get("burn_captions") !== null,
+    constant_rate: form.get("constant_rate") !== null,
+    codec: form.get("codec") === "av1" ? "av1" : "h264",
+    loop: numberOf(form, "loop"),
+    voice: String(form.get("voice") ?? "").trim(),
+    minutes: numberOf(form, "minutes"),
+    pauses: form.get("pauses") !== null,
   };
 }
 

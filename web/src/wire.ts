@@ -148,6 +148,21 @@ export interface Edited {
 }
 
 /**
+ * number: from 1. words: with its day.
+ */
+export interface EditionShown {
+  number: number;
+  words: string;
+}
+
+/**
+ * What has been published of a lesson.
+ */
+export interface EditionsShown {
+  editions: EditionShown[];
+}
+
+/**
  * How much each check of the lesson may spend from now on. outside: whether the outside engine of this run answers, in place of ours.
  */
 export interface EffortAsked {
@@ -362,7 +377,9 @@ export interface LessonsShown {
 }
 
 /**
- * How products look. language: of the pieces' letters. notation, paper, columns, large: of the handout; columns: None as its type asks for. vertical, burn_captions: of the video.
+ * How products look. language: of the pieces' letters. notation, paper, columns, large: of the handout; columns: None as its type asks for.
+ *
+ * minutes, pauses: of captions and video, as of the running order. The rest is of the video; voice: a recording's path, "" for none; loop: a line's number.
  */
 export interface LooksAsked {
   language?: "en" | "de" | "fr" | "es" | "nl";
@@ -372,6 +389,12 @@ export interface LooksAsked {
   large?: boolean;
   vertical?: boolean;
   burn_captions?: boolean;
+  constant_rate?: boolean;
+  codec?: "h264" | "av1";
+  loop?: number | null;
+  voice?: string;
+  minutes?: number | null;
+  pauses?: boolean;
 }
 
 /**
@@ -409,6 +432,13 @@ export interface NewLesson {
   audience?: number | null;
   files?: GivenFile[] | null;
   fen?: string | null;
+}
+
+/**
+ * What is new for the audience of an edition, as text in lines.
+ */
+export interface NoticeShown {
+  text: string;
 }
 
 /**

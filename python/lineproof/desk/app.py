@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 from typing import Annotated, Any
 
-from fastapi import FastAPI, Query, Request
+from fastapi import FastAPI, Path, Query, Request
 from fastapi.exceptions import RequestValidationError
 from fastapi.responses import JSONResponse, Response, StreamingResponse
 from fastapi.routing import APIRoute
@@ -32,6 +32,7 @@ from .wire import (
     CollectionsShown,
     EditAsked,
     Edited,
+    EditionsShown,
     EffortAsked,
     FiguresShown,
     FindingsNews,
@@ -43,6 +44,7 @@ from .wire import (
     LessonEvent,
     LessonShown,
     LessonsShown,
+    NoticeShown,
     Opened,
     OrderShown,
     PositionShown,
@@ -187,9 +189,23 @@ def application(lessons: Lessons) -> FastAPI:
         return lessons[key].pgn()
 
     @app.get("/api/lessons/{key}/order", operation_id="order")
-    def order(key: str) -> OrderShown:
-        """How the lesson is best told."""
-        return lessons[key].order()
+    def order(
+        key: str,
+        minutes: Annotated[float | None, Query(gt=0, allow_inf_nan=False)] = None,
+        pauses: bool = False,
+    ) -> OrderShown:
+        """How the lesson is best told. minutes: what it is to fit into. pauses: asks at pause points of the study, too."""
+        return lessons[key].order(minutes, pauses)
+
+    @app.get("/api/lessons/{key}/editions", operation_id="editions")
+    def every_edition(key: str) -> EditionsShown:
+        """What has been published of the lesson."""
+        return lessons[key].editions()
+
+    @app.get("/api/lessons/{key}/editions/{number}/news", operation_id="news")
+    def news(key: str, number: Annotated[int, Path(ge=1, le=999_999_999)]) -> NoticeShown:
+        """What is new since an edition, for its audience."""
+        return lessons[key].notice(number)
 
     @app.post("/api/lessons/{key}/publish", operation_id="publish")
     def publish(key: str, asked: PublishAsked) -> PublishedShown:

@@ -10,7 +10,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from lineproof.lesson.errors import LessonError
-from lineproof.order import running_order
 from lineproof.order.script import script
 from lineproof.order.summary import summary
 from lineproof.proof import Effort
@@ -23,7 +22,7 @@ from .followings import Followings
 from .keeper import Keeper
 from .opened import OpenLesson
 from .prover import Prover
-from .publishing import published
+from .publishing import editions_shown, notice_shown, order_of, published
 from .questions import ask
 from .starting import start
 from .studies import Studies
@@ -31,6 +30,7 @@ from .weighings import Weighings
 from .wire import (
     AnswerShown,
     DemoLesson,
+    EditionsShown,
     FiguresShown,
     FollowAsked,
     FollowedShown,
@@ -38,6 +38,7 @@ from .wire import (
     LessonEvent,
     LessonsShown,
     NewLesson,
+    NoticeShown,
     Opened,
     OpenLessonAt,
     OrderShown,
@@ -110,10 +111,20 @@ class OnDesk:
         data = b64encode(lesson.source.encode()).decode("ascii")
         return GivenFile(name=Path(lesson.name).name, base64=data)
 
-    def order(self) -> OrderShown:
+    def editions(self) -> EditionsShown:
+        """What has been published of it."""
+        _, lesson, _ = self.opened.present()
+        return editions_shown(lesson)
+
+    def notice(self, number: int) -> NoticeShown:
+        """What is new since an edition."""
+        _, lesson, _ = self.opened.present()
+        return notice_shown(lesson, number)
+
+    def order(self, minutes: float | None = None, pauses: bool = False) -> OrderShown:
         """How the lesson is best told."""
         _, lesson, _ = self.opened.present()
-        found = running_order(lesson)
+        found = order_of(lesson, self.prover.store, self.studies.of(lesson), minutes, pauses)
         said = harmless(summary(found, lesson.settings.title)).splitlines()
         return OrderShown(said=said, script=harmless(script(found)))
 

@@ -3,15 +3,29 @@
 from __future__ import annotations
 
 from lineproof.lesson import Lesson
+from lineproof.order import OrderError, RunningOrder, running_order
 from lineproof.proof import EvidenceStore, prove
 from lineproof.publish import Choices, Filming, Found, PublishError, chosen, publish
+from lineproof.publish.compare import Side, compare, notice, unpublished
+from lineproof.publish.editions import edition, editions
 from lineproof.publish.publishing import check, check_choices, refuse
 from lineproof.publish.registry import all_products
-from lineproof.replies import Study
+from lineproof.replies import Replies, Study
+from lineproof.report.plain import harmless
 
 from .folders import named
 from .prover import Way
-from .wire import LooksAsked, ProductFile, ProductShown, ProductsShown, PublishAsked, PublishedShown
+from .wire import (
+    EditionShown,
+    EditionsShown,
+    LooksAsked,
+    NoticeShown,
+    ProductFile,
+    ProductShown,
+    ProductsShown,
+    PublishAsked,
+    PublishedShown,
+)
 
 
 def products_shown() -> ProductsShown:
@@ -56,7 +70,10 @@ def published(
         )
     proof = prove(lesson, way.effort, store=store, engine=way.outside)
     refuse(proof, asked.anyway)
-    done = publish(Found(proof, study), out, products, choices, anyway=asked.anyway)
+    told = None
+    if asked.looks.minutes is not None or asked.looks.pauses:
+        told = order_of(lesson, store, study, asked.looks.minutes, asked.looks.pauses)
+    done = publish(Found(proof, study, told), out, products, choices, anyway=asked.anyway)
     return PublishedShown(
         folder=str(done.out),
         files=[ProductFile(product=f.product, name=f.name, size=f.size) for f in done.files],
@@ -67,6 +84,37 @@ def published(
     )
 
 
+def order_of(
+    lesson: Lesson, store: EvidenceStore, study: Study | None, minutes: float | None, pauses: bool
+) -> RunningOrder:
+    """How a lesson is best told. minutes: what it is to fit into. pauses: asks at pause points of the study, too.
+
+    :raises OrderError: when it cannot be told, or has not been studied where that is asked for.
+    """
+    if pauses and study is None:
+        raise OrderError("pause points need a study of the lesson as it is now; study it first")
+    replies = None if minutes is None else Replies(lesson.settings.audience, store)
+    return running_order(lesson, minutes=minutes, replies=replies, study=study if pauses else None)
+
+
+def editions_shown(lesson: Lesson) -> EditionsShown:
+    """What has been published of a lesson."""
+    return EditionsShown(
+        editions=[EditionShown(number=e.number, words=e.words) for e in editions(lesson)]
+    )
+
+
+def notice_shown(lesson: Lesson, number: int) -> NoticeShown:
+    """What is new since an edition.
+
+    :raises EditionError: when there is none of that number.
+    """
+    old = edition(lesson, number)
+    name = f"{lesson.name}@{number}"
+    found = compare(Side(name, old.lesson(name), old), unpublished(lesson))
+    return NoticeShown(text=harmless(notice(found)))
+
+
 def choices_of(looks: LooksAsked) -> Choices:
     """What the author chose on the page."""
     return Choices(
@@ -75,5 +123,12 @@ def choices_of(looks: LooksAsked) -> Choices:
         paper=looks.paper,
         columns=looks.columns,
         large=looks.large,
-        filming=Filming(vertical=looks.vertical, burn_captions=looks.burn_captions),
+        filming=Filming(
+            voice=named(looks.voice) if looks.voice else None,
+            vertical=looks.vertical,
+            loop=looks.loop,
+            burn_captions=looks.burn_captions,
+            constant_rate=looks.constant_rate,
+            codec=looks.codec,
+        ),
     )

@@ -568,6 +568,10 @@ class FiguresShown(Shape):
     moves: list[FigureShown]
 
 
+Minutes = Annotated[float, Field(gt=0, allow_inf_nan=False)]
+"""What a lesson is to fit into."""
+
+
 class OrderShown(Shape):
     """How the lesson is best told. said: in sentences; script: what is said and done, with the time of each cue."""
 
@@ -589,7 +593,10 @@ class ProductsShown(Shape):
 
 
 class LooksAsked(Shape):
-    """How products look. language: of the pieces' letters. notation, paper, columns, large: of the handout; columns: None as its type asks for. vertical, burn_captions: of the video."""
+    """How products look. language: of the pieces' letters. notation, paper, columns, large: of the handout; columns: None as its type asks for.
+
+    minutes, pauses: of captions and video, as of the running order. The rest is of the video; voice: a recording's path, "" for none; loop: a line's number.
+    """
 
     language: Literal["en", "de", "fr", "es", "nl"] = "en"
     notation: Literal["letters", "figurine"] = "letters"
@@ -598,6 +605,12 @@ class LooksAsked(Shape):
     large: bool = False
     vertical: bool = False
     burn_captions: bool = False
+    constant_rate: bool = False
+    codec: Literal["h264", "av1"] = "h264"
+    loop: Annotated[int, Field(ge=1)] | None = None
+    voice: Annotated[str, Field(max_length=4096)] = ""
+    minutes: Minutes | None = None
+    pauses: bool = False
 
 
 class PublishAsked(Shape):
@@ -607,6 +620,25 @@ class PublishAsked(Shape):
     only: Annotated[list[Annotated[str, Field(max_length=50)]], Field(min_length=1, max_length=20)]
     anyway: bool = False
     looks: LooksAsked = LooksAsked()
+
+
+class EditionShown(Shape):
+    """number: from 1. words: with its day."""
+
+    number: int
+    words: str
+
+
+class EditionsShown(Shape):
+    """What has been published of a lesson."""
+
+    editions: list[EditionShown]
+
+
+class NoticeShown(Shape):
+    """What is new for the audience of an edition, as text in lines."""
+
+    text: str
 
 
 class ProductFile(Shape):

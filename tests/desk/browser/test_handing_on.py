@@ -102,6 +102,14 @@ def test_a_lesson_is_published_unless_a_claim_fails(
     )
     assert told.stdout.strip() == "1080,1920"
 
+    field = page.locator("#move")
+    page.locator("desk-manuscript").get_by_role("button", name="1... e5", exact=True).click()
+    field.fill("Nf3 Nc6")
+    field.press("Enter")
+    page.get_by_label("What is new since").select_option("1")
+    page.get_by_role("button", name="say it").click()
+    expect(page.get_by_label("What is new", exact=True)).to_contain_text("2. Nf3 Nc6")
+
 
 def test_the_games_of_a_collection_are_told_in_sentences(
     run: Start, new_page: NewPage, tmp_path: Path
