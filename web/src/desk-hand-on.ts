@@ -54,9 +54,9 @@ export class DeskHandOn extends LitElement {
     return html`<section class="todo">
       <h2>Tell it, and hand it on</h2>
       <form class="ways" @submit=${this.told}>
-        <button class="plain" ?disabled=${this.busy}>the running order, with times</button>
-        <label>to fit into <input name="minutes" type="number" min="1" step="any" placeholder="any number of" /> minutes</label>
+        <label>A talk of <input name="minutes" type="number" min="1" step="any" placeholder="any number of" /> minutes</label>
         <label class="product"><input type="checkbox" name="pauses" /> <span>with the pause points that were found</span></label>
+        <button class="plain" ?disabled=${this.busy}>the running order, with times</button>
       </form>
       <p class="doings"><button class="plain" ?disabled=${this.busy} @click=${this.saved}>save the PGN file</button></p>
       ${this.order
@@ -87,20 +87,20 @@ export class DeskHandOn extends LitElement {
 
   /** How products look: closed, for most publish as last time. */
   private looks(): TemplateResult {
-    const choose = (label: string, name: string, of: Record<string, string>): TemplateResult =>
-      html`<label>${label} <select name=${name}>${Object.entries(of).map(([value, said]) => html`<option value=${value}>${said}</option>`)}</select></label>`;
+    const choose = (label: string, name: string, of: readonly (readonly [string, string])[]): TemplateResult =>
+      html`<label>${label} <select name=${name}>${of.map(([value, said]) => html`<option value=${value}>${said}</option>`)}</select></label>`;
     const tick = (label: string, name: string): TemplateResult =>
       html`<label class="product"><input type="checkbox" name=${name} /> <span>${label}</span></label>`;
-    return html`<details class="wide">
+    return html`<details class="wide looks">
       <summary>How it looks</summary>
-      ${choose("Letters of the pieces", "language", LANGUAGES)}
-      ${choose("Moves of the handout in", "notation", { letters: "letters", figurine: "figurines" })}
-      ${choose("Paper", "paper", { a4: "A4", letter: "Letter" })}
-      ${choose("Columns", "columns", { "": "as the type asks for", 1: "one", 2: "two" })}
+      ${choose("Letters of the pieces", "language", Object.entries(LANGUAGES))}
+      ${choose("Moves of the handout in", "notation", [["letters", "letters"], ["figurine", "figurines"]])}
+      ${choose("Paper", "paper", [["a4", "A4"], ["letter", "Letter"]])}
+      ${choose("Columns", "columns", [["", "as the type asks for"], ["1", "one"], ["2", "two"]])}
       ${tick("large type in the handout", "large")} ${tick("a video that is higher than wide", "vertical")}
       ${tick("captions drawn into the video", "burn_captions")} ${tick("every frame of the video in its file", "constant_rate")}
-      ${choose("Pictures of the video as", "codec", { h264: "H.264", av1: "AV1" })}
-      <label>Only line number <input name="loop" type="number" min="1" placeholder="all of them" />, as a loop</label>
+      ${choose("Pictures of the video as", "codec", [["h264", "H.264"], ["av1", "AV1"]])}
+      <label>As a loop, only line <input name="loop" type="number" min="1" placeholder="all of them" /></label>
       <label>A recording under it <input name="voice" placeholder="/home/me/voice.wav" /></label>
       <label>Captions and video to fit into <input name="minutes" type="number" min="1" step="any" placeholder="any number of" /> minutes</label>
       ${tick("captions and video with the pause points that were found", "pauses")}

@@ -81,6 +81,7 @@ def test_a_lesson_is_published_unless_a_claim_fails(
     expect(page.locator("desk-hand-on [role=status]")).to_contain_text("1 claim that fails")
     assert (tmp_path / "out" / "pgn" / "SHA256SUMS").exists()
     form.get_by_text("How it looks").click()
+    expect(form.get_by_label("Columns")).to_have_value("")
     form.get_by_label("higher than wide").check()
     form.locator("input[value=pgn]").uncheck()
     form.locator("input[value=video]").check()

@@ -75,9 +75,9 @@ import{a as e,c as t,d as n,f as r,i,l as a,n as o,o as s,p as c,r as l,s as u,t
     </article>`}};function Ke(){O.follow(me)}customElements.define(`desk-games`,Ge);var j=class extends t{constructor(){super(),this.products=[],this.order=null,this.published=null,this.editions=[],this.news=``,this.of=``,this.busy=!1,this.told=e=>{e.preventDefault();let t=O.lesson?.key,n=new FormData(e.currentTarget),r=M(n,`minutes`);t!==void 0&&this.trying(async()=>this.order=await be(t,r,n.get(`pauses`)!==null))},this.compared=e=>{e.preventDefault();let t=O.lesson?.key,n=M(new FormData(e.currentTarget),`edition`);t!==void 0&&n!==null&&this.trying(async()=>this.news=(await Se(t,n)).text)},this.saved=()=>{let e=O.lesson?.key;e!==void 0&&this.trying(async()=>{let{name:t,base64:n}=await ye(e),r=Uint8Array.from(atob(n),e=>e.charCodeAt(0)),i=document.createElement(`a`);i.href=URL.createObjectURL(new Blob([r],{type:`application/vnd.chess-pgn`})),i.download=t,i.click(),setTimeout(()=>URL.revokeObjectURL(i.href),1e4)})},this.publish=e=>{e.preventDefault();let t=O.lesson?.key,n=new FormData(e.currentTarget),r=n.getAll(`only`).map(String);if(t!==void 0){if(!r.length)return O.failed(Error(`choose at least one thing to publish it as`));this.trying(async()=>{this.published=await ve(t,String(n.get(`path`)),r,n.get(`anyway`)!==null,Je(n)),await this.look(t)})}},new D(this,O,[`lesson`,`study`,`findings`])}createRenderRoot(){return this}connectedCallback(){super.connectedCallback(),this.trying(async()=>{this.products=(await _e()).products})}willUpdate(){let e=O.lesson?.key??``;e!==this.of&&(this.of=e,[this.editions,this.news,this.order,this.published]=[[],``,null,null],e&&this.look(e))}async look(e){try{let{editions:t}=await xe(e);e===this.of&&(this.editions=t)}catch(e){O.failed(e)}}render(){return O.lesson?n`<section class="todo">
       <h2>Tell it, and hand it on</h2>
       <form class="ways" @submit=${this.told}>
-        <button class="plain" ?disabled=${this.busy}>the running order, with times</button>
-        <label>to fit into <input name="minutes" type="number" min="1" step="any" placeholder="any number of" /> minutes</label>
+        <label>A talk of <input name="minutes" type="number" min="1" step="any" placeholder="any number of" /> minutes</label>
         <label class="product"><input type="checkbox" name="pauses" /> <span>with the pause points that were found</span></label>
+        <button class="plain" ?disabled=${this.busy}>the running order, with times</button>
       </form>
       <p class="doings"><button class="plain" ?disabled=${this.busy} @click=${this.saved}>save the PGN file</button></p>
       ${this.order?n`${this.order.said.map(e=>n`<p>${e}</p>`)}
@@ -95,16 +95,16 @@ import{a as e,c as t,d as n,f as r,i,l as a,n as o,o as s,p as c,r as l,s as u,t
         <label class="product"><input type="checkbox" name="anyway" /> also where claims fail</label>
         <button class="plain" ?disabled=${this.busy}>publish</button>
       </form>
-      <div role="status">${this.published?this.done(this.published):a}</div>`}looks(){let e=(e,t,r)=>n`<label>${e} <select name=${t}>${Object.entries(r).map(([e,t])=>n`<option value=${e}>${t}</option>`)}</select></label>`,t=(e,t)=>n`<label class="product"><input type="checkbox" name=${t} /> <span>${e}</span></label>`;return n`<details class="wide">
+      <div role="status">${this.published?this.done(this.published):a}</div>`}looks(){let e=(e,t,r)=>n`<label>${e} <select name=${t}>${r.map(([e,t])=>n`<option value=${e}>${t}</option>`)}</select></label>`,t=(e,t)=>n`<label class="product"><input type="checkbox" name=${t} /> <span>${e}</span></label>`;return n`<details class="wide looks">
       <summary>How it looks</summary>
-      ${e(`Letters of the pieces`,`language`,qe)}
-      ${e(`Moves of the handout in`,`notation`,{letters:`letters`,figurine:`figurines`})}
-      ${e(`Paper`,`paper`,{a4:`A4`,letter:`Letter`})}
-      ${e(`Columns`,`columns`,{"":`as the type asks for`,1:`one`,2:`two`})}
+      ${e(`Letters of the pieces`,`language`,Object.entries(qe))}
+      ${e(`Moves of the handout in`,`notation`,[[`letters`,`letters`],[`figurine`,`figurines`]])}
+      ${e(`Paper`,`paper`,[[`a4`,`A4`],[`letter`,`Letter`]])}
+      ${e(`Columns`,`columns`,[[``,`as the type asks for`],[`1`,`one`],[`2`,`two`]])}
       ${t(`large type in the handout`,`large`)} ${t(`a video that is higher than wide`,`vertical`)}
       ${t(`captions drawn into the video`,`burn_captions`)} ${t(`every frame of the video in its file`,`constant_rate`)}
-      ${e(`Pictures of the video as`,`codec`,{h264:`H.264`,av1:`AV1`})}
-      <label>Only line number <input name="loop" type="number" min="1" placeholder="all of them" />, as a loop</label>
+      ${e(`Pictures of the video as`,`codec`,[[`h264`,`H.264`],[`av1`,`AV1`]])}
+      <label>As a loop, only line <input name="loop" type="number" min="1" placeholder="all of them" /></label>
       <label>A recording under it <input name="voice" placeholder="/home/me/voice.wav" /></label>
       <label>Captions and video to fit into <input name="minutes" type="number" min="1" step="any" placeholder="any number of" /> minutes</label>
       ${t(`captions and video with the pause points that were found`,`pauses`)}
