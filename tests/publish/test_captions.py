@@ -14,6 +14,7 @@ import webvtt
 
 from lineproof.claims.sentence import sentences
 from lineproof.facade import Lesson
+from lineproof.lesson import Side
 from lineproof.order import Cue, running_order
 from lineproof.publish import Choices, PublishError, publish
 from lineproof.publish.captioning import Chapter, captions, chapter_list, chapters
@@ -231,3 +232,16 @@ def test_what_could_not_be_kept_is_published_with_the_files(tmp_path: Path) -> N
     published = publish(nothing_found(lesson), tmp_path, (PRODUCT,))
     ((product, note),) = published.notes
     assert product == "captions" and "must be read faster than 17 characters a second" in note
+
+
+@pytest.mark.parametrize(("demo", "side"), [("vienna", "white"), ("budapest", "black")])
+def test_no_caption_of_a_demo_has_more_words_a_minute_than_can_be_read(
+    demo: str, side: Side
+) -> None:
+    # BBC Subtitle Guidelines (from memory): 160 to 180 words a minute, two lines
+    text = (ROOT / "examples" / demo / "lines.pgn").read_text(encoding="utf-8")
+    shown = read(files(Lesson.from_text(text, side=side))["vtt"], "vtt")
+    assert len(shown) > 100
+    for one in shown:
+        assert 60 * len(" ".join(one.lines).split()) / (one.ends - one.begins) <= 180
+        assert len(one.lines) <= 2
