@@ -82,7 +82,7 @@ export class DeskHandOn extends LitElement {
         <label class="product"><input type="checkbox" name="anyway" /> also where claims fail</label>
         <button class="plain" ?disabled=${this.busy}>publish</button>
       </form>
-      <div role="status">${this.published ? this.done(this.published) : nothing}</div>`;
+      <div role="status">${this.busy ? "At work; a video takes minutes." : this.published ? this.done(this.published) : nothing}</div>`;
   }
 
   /** How products look: closed, for most publish as last time. */

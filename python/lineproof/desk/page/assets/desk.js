@@ -95,7 +95,7 @@ import{a as e,c as t,d as n,f as r,i,l as a,n as o,o as s,p as c,r as l,s as u,t
         <label class="product"><input type="checkbox" name="anyway" /> also where claims fail</label>
         <button class="plain" ?disabled=${this.busy}>publish</button>
       </form>
-      <div role="status">${this.published?this.done(this.published):a}</div>`}looks(){let e=(e,t,r)=>n`<label>${e} <select name=${t}>${r.map(([e,t])=>n`<option value=${e}>${t}</option>`)}</select></label>`,t=(e,t)=>n`<label class="product"><input type="checkbox" name=${t} /> <span>${e}</span></label>`;return n`<details class="wide looks">
+      <div role="status">${this.busy?`At work; a video takes minutes.`:this.published?this.done(this.published):a}</div>`}looks(){let e=(e,t,r)=>n`<label>${e} <select name=${t}>${r.map(([e,t])=>n`<option value=${e}>${t}</option>`)}</select></label>`,t=(e,t)=>n`<label class="product"><input type="checkbox" name=${t} /> <span>${e}</span></label>`;return n`<details class="wide looks">
       <summary>How it looks</summary>
       ${e(`Letters of the pieces`,`language`,Object.entries(qe))}
       ${e(`Moves of the handout in`,`notation`,[[`letters`,`letters`],[`figurine`,`figurines`]])}
