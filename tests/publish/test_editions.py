@@ -12,8 +12,8 @@ import pytest
 from lineproof.facade import Lesson
 from lineproof.lesson import LessonError
 from lineproof.lesson.lesson import HOME
-from lineproof.publish import Found, Product, PublishError, chosen, publish
-from lineproof.publish.editions import EditionError, edition, editions
+from lineproof.publish import Choices, Found, Product, PublishError, chosen, publish
+from lineproof.publish.editions import EditionError, due, edition, editions, keep
 
 from .lessons import unstudied
 from .test_handout import read
@@ -99,6 +99,34 @@ def test_what_could_not_be_published_is_no_edition(folder: Path) -> None:
     with pytest.raises(PublishError, match="no ink"):
         publish(Found(lesson.prove("sketch")), folder / "out", [Product("poem", "", broken)])
     assert len(editions(lesson)) == 1
+
+
+def test_an_edition_is_kept_only_once_its_products_are_made(folder: Path) -> None:
+    def looking(lesson: Lesson, found: Found, _: Choices) -> dict[str, bytes]:
+        # whoever kills the program here leaves no edition behind
+        assert found.edition is not None and found.edition.number == 1
+        assert editions(lesson) == ()
+        return {"poem.txt": b"made"}
+
+    lesson = Lesson.open(folder)
+    publish(Found(lesson.prove("sketch")), folder / "out", [Product("poem", "", looking)])
+    assert [one.number for one in editions(lesson)] == [1]
+
+
+def test_a_number_that_another_run_has_used_meanwhile_is_not_used_again(folder: Path) -> None:
+    def slow(lesson: Lesson, *_: object) -> dict[str, bytes]:
+        keep(lesson, due(lesson, (), LATER)[0])
+        return {"poem.txt": b"made"}
+
+    lesson = Lesson.open(folder)
+    with pytest.raises(
+        EditionError, match="edition 1 was published by another run meanwhile; publish again"
+    ):
+        publish(
+            Found(lesson.prove("sketch")), folder / "out", [Product("poem", "", slow)], today=FIRST
+        )
+    assert not (folder / "out").exists()
+    assert [one.day for one in editions(lesson)] == [LATER]
 
 
 def test_an_edition_that_cannot_be_recorded_leaves_nothing_published(folder: Path) -> None:

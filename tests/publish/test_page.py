@@ -11,7 +11,7 @@ from pathlib import Path
 
 from lineproof.facade import Lesson
 from lineproof.publish import Choices, Found
-from lineproof.publish.editions import record
+from lineproof.publish.editions import due
 from lineproof.publish.products.page import make
 
 from .lessons import TRANSPOSING, nothing_found, unstudied
@@ -103,6 +103,6 @@ def test_an_edition_is_named(trap: Lesson, found: Found, tmp_path: Path) -> None
     assert "Edition" not in read(trap, found).words
     path = tmp_path / "trap.pgn"
     path.write_text(trap.text, encoding="utf-8")
-    edition, _ = record(Lesson.open(path), (), date(2026, 11, 3))
+    edition, _ = due(Lesson.open(path), (), date(2026, 11, 3))
     page = read(trap, replace(found, edition=edition))
     assert "For White, players of about 1400. Edition 1, 3 November 2026." in page.words

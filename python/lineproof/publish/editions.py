@@ -10,7 +10,8 @@ import hashlib
 import json
 import os
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime
 from pathlib import Path
@@ -93,51 +94,70 @@ def edition(lesson: Lesson, number: int) -> Edition:
     return _read(files[number])
 
 
-def record(
+def due(
     lesson: Lesson, findings: Sequence[Finding], today: date | None = None
-) -> tuple[Edition, Path | None]:
-    """The edition that this state of the lesson is, and its file if it was written now.
+) -> tuple[Edition, bool]:
+    """The edition that this state of the lesson is, and whether it is a new one, which `keep` has still to write.
 
     today: the day of a new edition, by default that of the clock (UTC).
-    :raises EditionError: when one of the editions cannot be read, or this one cannot be written.
+    :raises EditionError: when one of the editions cannot be read, or none could be written.
     :raises LessonError: when the disk refuses.
     """
+    with _held(lesson):
+        there = editions(lesson)
+    settings = replace(lesson.settings, title=title_of(lesson))
+    state = _state(lesson.text, settings)
+    known = next((one for one in there if _state(one.text, one.settings) == state), None)
+    if known is not None:
+        return known, False
+    number = there[-1].number + 1 if there else 1
+    day = today or datetime.now(UTC).date()
+    return Edition(number, day, lesson.text, settings, tuple(_verdicts(findings))), True
+
+
+def keep(lesson: Lesson, new: Edition) -> Path:
+    """Writes a new edition, once all that bears its number is made.
+
+    :raises EditionError: when another run has used its number meanwhile, or it cannot be written.
+    :raises LessonError: when the disk refuses.
+    """
+    with _held(lesson) as folder:
+        file = folder / f"{new.number:04d}.json"
+        if file.exists():
+            raise EditionError(
+                f"edition {new.number} was published by another run meanwhile",
+                path=lesson.name,
+                hint="publish again",
+            )
+        data = json.dumps(_values(new), ensure_ascii=False, indent=1, default=str) + "\n"
+        replace_file(file, data.encode(), name=os.fspath(file))
+    return file
+
+
+@contextmanager
+def _held(lesson: Lesson) -> Iterator[Path]:
+    """The folder of a lesson's editions, made and held.
+
+    :raises EditionError: when it cannot be had.
+    """
+    from filelock import FileLock
+
     assert lesson.home is not None
     folder = lesson.home / HISTORY / FOLDER
+    lock = FileLock(folder / "lock", timeout=PATIENCE)
     try:
-        from filelock import FileLock
-
         folder.mkdir(parents=True, exist_ok=True)
-        with FileLock(folder / "lock", timeout=PATIENCE):
-            return _recorded(lesson, findings, today, folder)
+        lock.acquire()
     except OSError as error:  # a lock that is not had in time is one, too
         raise EditionError(
             f"the edition cannot be recorded ({reason(error)})",
             path=os.fspath(folder),
             hint="make the lesson's folder writable, or make room",
         ) from error
-
-
-def _recorded(
-    lesson: Lesson, findings: Sequence[Finding], today: date | None, folder: Path
-) -> tuple[Edition, Path | None]:
-    there = editions(lesson)
-    settings = replace(lesson.settings, title=title_of(lesson))
-    state = _state(lesson.text, settings)
-    known = next((one for one in there if _state(one.text, one.settings) == state), None)
-    if known is not None:
-        return known, None
-    new = Edition(
-        there[-1].number + 1 if there else 1,
-        today or datetime.now(UTC).date(),
-        lesson.text,
-        settings,
-        tuple(_verdicts(findings)),
-    )
-    file = folder / f"{new.number:04d}.json"
-    data = json.dumps(_values(new), ensure_ascii=False, indent=1, default=str) + "\n"
-    replace_file(file, data.encode(), name=os.fspath(file))
-    return new, file
+    try:
+        yield folder
+    finally:
+        lock.release()
 
 
 def _files(lesson: Lesson) -> list[tuple[int, Path]]:

@@ -15,7 +15,7 @@ from lineproof.lesson import Lesson
 from lineproof.lesson.lesson import HOME
 from lineproof.proof import Finding, Progress, Proof
 
-from .editions import Edition, record
+from .editions import Edition, due, keep
 from .folder import check_folder, with_sums, write
 from .product import Choices, Files, Found, Product, PublishError
 
@@ -138,22 +138,24 @@ def publish(
     lesson = found.proof.lesson
     check(lesson, out)
     failing = refuse(found.proof, anyway)
-    new: Path | None = None
+    new = False
     if lesson.home is not None:
-        edition, new = record(lesson, found.proof.findings, today)
+        edition, new = due(lesson, found.proof.findings, today)
         found = replace(found, edition=edition)
     made: dict[str, Files] = {}
     choices = choices or Choices()
+    for product in products:
+        if progress is not None:
+            progress(len(made), len(products))
+        made[product.name] = with_sums(product.make(lesson, found, choices))
+    # kept before anything with its number is handed out, and only once all of it is made
+    kept = keep(lesson, found.edition) if new and found.edition is not None else None
     try:
-        for product in products:
-            if progress is not None:
-                progress(len(made), len(products))
-            made[product.name] = with_sums(product.make(lesson, found, choices))
         write(out, made)
     except BaseException:
-        if new is not None:  # it has come to nobody
+        if kept is not None:  # it has come to nobody
             with suppress(OSError):
-                new.unlink()
+                kept.unlink()
         raise
     return Published(
         out,

@@ -16,7 +16,7 @@ from lineproof.publish.naming import slug_of
 from lineproof.publish.product import Choices, Files, Found, Product, PublishError
 from lineproof.publish.products.diagrams import drawn
 from lineproof.publish.sources import sources
-from lineproof.publish.spoken_words import game_title, said_words
+from lineproof.publish.spoken_words import headed, said_words
 from lineproof.publish.verdict_words import with_verdict
 from lineproof.report.script import Passage, Stretch, script
 from lineproof.report.title import title_of
@@ -66,16 +66,9 @@ class _Writer:
         yield f"*For players of about {settings.audience}{taught}.{edition}*"
 
     def body(self, stretches: Sequence[Stretch]) -> Iterator[str]:
-        several = len(self.lesson.games) > 1
-        game = -1
-        for stretch in stretches:
-            begins = stretch.game.index != game
-            if begins:
-                game = stretch.game.index
-                if several:
-                    yield heading(2, game_title(stretch.game))
-            if not begins or stretch.after is not None:
-                yield heading(3 if several else 2, self.moves(stretch.heading))
+        for stretch, begins, titles in headed(self.lesson, stretches, self.moves):
+            for depth, title in titles:
+                yield heading(depth, title)
             if stretch.begins.ply == 0 or (begins and stretch.after is not None):
                 yield from self.moment(stretch.begins.game.root)
             silent: tuple[Place, ...] = ()

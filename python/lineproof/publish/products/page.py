@@ -17,15 +17,12 @@ from lineproof.publish.moments import proved_marks
 from lineproof.publish.naming import slug_of
 from lineproof.publish.product import Choices, Files, Found, Product
 from lineproof.publish.sources import sources
-from lineproof.publish.spoken_words import game_title, said_words
+from lineproof.publish.spoken_words import headed, said_words
 from lineproof.publish.verdict_words import with_verdict
 from lineproof.report.markup import Html, join, tag
 from lineproof.report.script import Passage, Stretch, script
 from lineproof.report.sheet import whom
 from lineproof.report.title import title_of
-
-GRADES: Final = ("easy", "easy", "not easy", "hard", "very hard", "very hard")
-"""How hard an exercise is, by its grade."""
 
 
 def make(lesson: Lesson, found: Found, choices: Choices) -> Files:
@@ -76,16 +73,9 @@ class _Writer:
         self.lesson, self.language = lesson, choices.language
 
     def body(self, stretches: Sequence[Stretch]) -> Iterator[Html]:
-        several = len(self.lesson.games) > 1
-        game = -1
-        for stretch in stretches:
-            begins = stretch.game.index != game
-            if begins:
-                game = stretch.game.index
-                if several:
-                    yield tag("h2", game_title(stretch.game))
-            if not begins or stretch.after is not None:
-                yield tag("h3" if several else "h2", self.moves(stretch.heading))
+        for stretch, _, titles in headed(self.lesson, stretches, self.moves):
+            for depth, title in titles:
+                yield tag(f"h{depth}", title)
             for passage in stretch.passages:
                 yield self.passage(passage)
 
@@ -108,7 +98,11 @@ class _Writer:
         if not asked:
             return
         yield tag("h2", "Find the move")
-        yield tag("p", "Choose a position; play your move on the board.", class_="only-alive")
+        yield tag(
+            "p",
+            "Choose a position; play your move on the board. The grades go from 1, easy, to 5, hard.",
+            class_="only-alive",
+        )
         yield tag(
             "ol",
             *(self.exercise(number, exercise) for number, exercise in enumerate(asked)),
@@ -118,7 +112,7 @@ class _Writer:
     def exercise(self, number: int, exercise: Exercise) -> Html:
         place = exercise.pause.place
         at = "The start" if place.ply == 0 else f"After {place.label}"
-        question = f"{at}: {place.board.turn.capitalize()} to move, {GRADES[exercise.pause.grade]}"
+        question = f"{at}: {place.board.turn.capitalize()} to move, grade {exercise.pause.grade}"
         answer = tag("p", self.answer(exercise))
         return tag(
             "li",
