@@ -81,10 +81,20 @@ def test_a_lesson_without_words_has_no_order(desk: Desk) -> None:
     assert answer.json()["error"]["kind"] == "OrderError"
 
 
+def long_sideline(desk: Desk) -> None:
+    """Adds a line with two minutes of words."""
+    desk.edit(op="add_line", place=desk.place("e4")["id"], moves=["c5"])
+    words = " ".join(["Long"] * 300)
+    desk.edit(op="add_comment", place=desk.place("e4", "c5")["id"], text=words)
+
+
 def test_the_order_is_fitted_into_minutes(desk: Desk) -> None:
+    long_sideline(desk)
     lesson, store = desk.on_desk.opened.lesson, desk.on_desk.prover.store
     fitted = running_order(lesson, minutes=1, replies=Replies(lesson.settings.audience, store))
-    assert desk.get("/api/lessons/1/order?minutes=1")["script"] == script(fitted)
+    told = desk.get("/api/lessons/1/order", minutes="1")["script"]
+    assert told == script(fitted)
+    assert "Long" not in told and "Long" in desk.get("/api/lessons/1/order")["script"]
 
 
 @pytest.mark.parametrize("asked", ["minutes=100000", "minutes=0", "pauses=true"])
@@ -144,6 +154,20 @@ def test_a_checked_lesson_is_published(desk: Desk, tmp_path: Path) -> None:
     for file in done["files"]:
         assert (Path(done["folder"]) / file["name"]).stat().st_size == file["size"]
     assert (tmp_path / "out" / "pgn").is_dir()
+
+
+def test_captions_follow_an_order_that_is_cut(desk: Desk, tmp_path: Path) -> None:
+    long_sideline(desk)
+    desk.findings()
+    body = {"path": str(tmp_path / "out"), "only": ["captions"], "anyway": True}
+    said = []
+    for looks in ({}, {"minutes": 1}):
+        answer = desk.client.post("/api/lessons/1/publish", json=body | {"looks": looks})
+        assert answer.status_code == 200, answer.text
+        (file,) = (tmp_path / "out" / "captions").glob("*.vtt")
+        said.append(file.read_text(encoding="utf-8"))
+    assert "Long Long" in said[0] and "Long" not in said[1]
+    assert any("1 line left out" in note for note in answer.json()["notes"])
 
 
 def test_how_it_looks_is_as_it_was_asked_for() -> None:

@@ -6,7 +6,9 @@ from typing import Any
 
 import pytest
 
-from lineproof.desk import studies
+from lineproof.desk import publishing, studies
+from lineproof.lesson import Lesson
+from lineproof.order import RunningOrder, running_order
 from lineproof.report.studied import answered
 
 from .conftest import Desk
@@ -188,3 +190,21 @@ def test_what_is_decided_of_a_bare_file_is_refused(desk: Desk) -> None:
     answer = desk.client.post("/api/lessons/2/edits", json={"version": 0, "edit": edit})
     assert answer.status_code == 422
     assert answer.json()["error"]["kind"] == "SettingsError"
+
+
+def test_the_running_order_asks_at_the_pause_points_of_the_study(
+    desk: Desk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    study(desk)
+    asked: list[Any] = []
+
+    def told(lesson: Lesson, **given: Any) -> RunningOrder:
+        asked.append(given["study"])
+        return running_order(lesson, **given)
+
+    monkeypatch.setattr(publishing, "running_order", told)
+    for pauses in ("true", "false"):
+        desk.get("/api/lessons/1/order", pauses=pauses)
+    studied = desk.on_desk.studies.of(desk.on_desk.opened.lesson)
+    assert studied is not None
+    assert asked == [studied, None]

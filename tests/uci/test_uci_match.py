@@ -133,6 +133,21 @@ def test_a_failure_loses_the_game_and_is_reported_apart(
     assert found["endings"] == {ending: 2}
 
 
+def test_more_is_forgiven_where_that_is_asked_for(engine_program: str) -> None:
+    slow = (
+        "--one",
+        engine_program,
+        "--other",
+        faulty("slow", 14),
+        "--movetime",
+        "20",
+        "--pairs",
+        "1",
+    )
+    # it thinks for half a second; legal moves are played to the end
+    assert played(*slow, "--grace", "5000")["failures"] == {"one": {}, "other": {}}
+
+
 @pytest.mark.skipif(not Path("/proc").is_dir(), reason="processes are found in /proc")
 def test_no_program_outlives_the_match(engine_program: str, tmp_path: Path) -> None:
     # A copy, so that no other test's process is counted.
