@@ -21,6 +21,7 @@ from lineproof.replies import Replies
 from .conftest import Desk
 from .lessons import VIENNA
 from .test_findings import say
+from .waiting import until
 
 GAMES = """[Event "Invented"]
 [White "A. Mallow"]
@@ -106,7 +107,7 @@ def test_what_is_new_since_an_edition_is_told(desk: Desk, tmp_path: Path) -> Non
     assert desk.get("/api/lessons/1/editions") == {"editions": []}
     assert desk.client.get("/api/lessons/1/editions/1/news").status_code == 422
     desk.findings()
-    done = publish(desk, tmp_path / "out", "pgn", anyway=True).json()
+    done = published(desk, publish(desk, tmp_path / "out", "pgn", anyway=True))
     assert desk.get("/api/lessons/1/editions") == {
         "editions": [{"number": 1, "words": done["edition"]}]
     }
@@ -141,6 +142,19 @@ def publish(desk: Desk, out: Path, *only: str, anyway: bool = False) -> Any:
     return desk.client.post("/api/lessons/1/publish", json=body)
 
 
+def published(desk: Desk, answer: Any) -> Any:
+    """What came of it, once it is done."""
+    assert answer.status_code == 200, answer.text
+    found = until(lambda: ended(desk))
+    assert found["state"] == "done", found
+    return found["published"]
+
+
+def ended(desk: Desk) -> Any:
+    found = desk.get("/api/lessons/1/publish")
+    return None if found["state"] == "running" else found
+
+
 def test_a_checked_lesson_is_published(desk: Desk, tmp_path: Path) -> None:
     names = {product["name"]: product for product in desk.get("/api/products")["products"]}
     assert names["epd"]["needs_study"]
@@ -148,9 +162,7 @@ def test_a_checked_lesson_is_published(desk: Desk, tmp_path: Path) -> None:
     assert [name for name, one in names.items() if one["usual"]] == [p.name for p in chosen(None)]
     desk.edit(op="remove_comment", comment=2)  # it is false
     desk.findings()
-    answer = publish(desk, tmp_path / "out", "pgn")
-    assert answer.status_code == 200, answer.text
-    done = answer.json()
+    done = published(desk, publish(desk, tmp_path / "out", "pgn"))
     for file in done["files"]:
         assert (Path(done["folder"]) / file["name"]).stat().st_size == file["size"]
     assert (tmp_path / "out" / "pgn").is_dir()
@@ -163,20 +175,20 @@ def test_captions_follow_an_order_that_is_cut(desk: Desk, tmp_path: Path) -> Non
     said = []
     for looks in ({}, {"minutes": 1}):
         answer = desk.client.post("/api/lessons/1/publish", json=body | {"looks": looks})
-        assert answer.status_code == 200, answer.text
+        done = published(desk, answer)
         (file,) = (tmp_path / "out" / "captions").glob("*.vtt")
         said.append(file.read_text(encoding="utf-8"))
     assert "Long Long" in said[0] and "Long" not in said[1]
-    assert any("1 line left out" in note for note in answer.json()["notes"])
+    assert any("1 line left out" in note for note in done["notes"])
 
 
 def test_how_it_looks_is_as_it_was_asked_for() -> None:
     looks = LooksAsked(
-        language="nl", notation="figurine", paper="letter", columns=1, large=True, vertical=True, burn_captions=True,
+        width=300, language="nl", notation="figurine", paper="letter", columns=1, large=True, vertical=True, burn_captions=True,
         constant_rate=True, codec="av1", loop=2, voice="/tmp/voice.wav",
     )  # fmt: skip
     assert publishing.choices_of(looks) == Choices(
-        language="nl", notation="figurine", paper="letter", columns=1, large=True,
+        300, language="nl", notation="figurine", paper="letter", columns=1, large=True,
         filming=Filming(
             voice=Path("/tmp/voice.wav"), vertical=True, loop=2, burn_captions=True, constant_rate=True, codec="av1"
         ),
@@ -201,7 +213,8 @@ def test_a_lesson_in_which_something_fails_is_published_only_if_that_is_said(
     assert answer.status_code == 422
     assert answer.json()["error"]["kind"] == "RefusedError"
     assert not (tmp_path / "out").exists()
-    assert publish(desk, tmp_path / "out", "pgn", anyway=True).json()["failing"] >= 1
+    answer = publish(desk, tmp_path / "out", "pgn", anyway=True)
+    assert published(desk, answer)["failing"] >= 1
 
 
 def test_what_needs_a_study_waits_for_one(desk: Desk, tmp_path: Path) -> None:

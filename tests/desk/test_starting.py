@@ -12,6 +12,7 @@ import pytest
 
 from .conftest import Desk
 from .lessons import VIENNA
+from .refusing import fill_disk
 
 ROOT = Path(__file__).resolve().parents[2]
 ENDING = "8/8/8/8/4k3/8/4P3/4K3 w - - 0 1"
@@ -163,3 +164,30 @@ def test_a_folder_shows_lessons_files_and_folders_by_name_only(desk: Desk) -> No
 @pytest.mark.parametrize("address", ["/no such folder", "vienna", "/\0", "~nobody/x"])
 def test_a_folder_that_is_not_there_is_refused(desk: Desk, address: str) -> None:
     assert desk.client.get("/api/folder", params={"path": address}).status_code == 422
+
+
+def test_a_lesson_is_taken_off_the_desk_once_it_is_saved(desk: Desk) -> None:
+    desk.edit(op="add_comment", place=desk.place("e4")["id"], text="The last words.")
+    answer = desk.client.delete("/api/lessons/1")
+    assert answer.json() == {"lessons": [], "outside": None}
+    assert "The last words." in desk.on_disk
+    assert desk.client.get("/api/lessons/1").status_code == 404
+    assert desk.client.delete("/api/lessons/1").status_code == 404
+    # It is nobody's now: another program may write it, and it is opened again under a key of its own.
+    again = desk.lessons.open(desk.path).opened
+    assert (again.key, "The last words." in again.lesson.text) == ("2", True)
+    assert desk.get("/api/lessons/2")["undo"]
+
+
+def test_one_that_cannot_be_saved_stays_on_the_desk(
+    desk: Desk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with monkeypatch.context() as patch:
+        fill_disk(patch)
+        desk.edit(op="add_comment", place=desk.place("e4")["id"], text="The last words.")
+        answer = desk.client.delete("/api/lessons/1")
+        assert answer.status_code == 422
+        assert "not all of it is saved" in answer.json()["error"]["message"]
+        assert desk.look()["key"] == "1"
+    assert desk.client.delete("/api/lessons/1").status_code == 200
+    assert "The last words." in desk.on_disk

@@ -13,6 +13,7 @@ import pytest
 from lineproof.claims import Claim
 from lineproof.desk import prover
 from lineproof.desk.lessons import Lessons
+from lineproof.desk.ways import Way
 from lineproof.engine import Stop
 from lineproof.facade import Lesson
 from lineproof.proof import Effort, EvidenceStore
@@ -88,11 +89,11 @@ def test_a_lesson_is_checked_anew_at_another_effort(path: Path) -> None:
     with served(lessons) as address, window(address) as client:
         listening = Listening(address)
         first = listening.findings(0)
-        assert first["effort"] == "sketch"
-        asked = client.post("/api/lessons/1/effort", json={"effort": "normal"})
+        assert first["way"]["effort"] == "sketch"
+        asked = client.post("/api/lessons/1/way", json={"effort": "normal"})
         assert asked.status_code == 200
         again = listening.findings(0)
-        while again["effort"] != "normal":
+        while again["way"]["effort"] != "normal":
             again = listening.findings(0)
         assert [f["id"] for f in again["findings"]] == [f["id"] for f in first["findings"]]
         proof = Lesson.open(path).prove("normal")
@@ -101,8 +102,8 @@ def test_a_lesson_is_checked_anew_at_another_effort(path: Path) -> None:
         assert proved
         found = {f["words"]: f["why"] for f in again["findings"] if f["comment"] is not None}
         assert found == proved
-        assert on_desk.prover.way == prover.Way(Effort.NORMAL, None)
-        assert client.post("/api/lessons/1/effort", json={"effort": "most"}).status_code == 422
+        assert on_desk.prover.way == Way(Effort.NORMAL)
+        assert client.post("/api/lessons/1/way", json={"effort": "most"}).status_code == 422
 
 
 def test_a_search_of_the_former_effort_ends_and_its_answer_is_not_taken(
@@ -127,7 +128,7 @@ def test_a_search_of_the_former_effort_ends_and_its_answer_is_not_taken(
     try:
         assert begun.wait(60)
         assert not on_desk.prover.snapshot().complete
-        on_desk.prover.choose(Effort.SKETCH)
+        on_desk.prover.choose(Effort.SKETCH, Effort.SKETCH)
         until(lambda: on_desk.prover.snapshot().complete)
         outcomes = {f.outcome for f in on_desk.prover.snapshot().whole().findings}
         assert outcomes and "waiting" not in outcomes

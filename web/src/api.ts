@@ -17,8 +17,9 @@ export type Finding = wire.FindingShown;
 export type Outcome = Finding["outcome"];
 export type Sentence = wire.SentenceShown;
 export type Contradiction = wire.ContradictionShown;
-export type Effort = wire.EffortAsked["effort"];
-export type Outside = wire.OutsideShown;
+export type Way = wire.WayShown;
+export type WayAsked = wire.WayAsked;
+export type Effort = Way["effort"];
 export type PassageFound = wire.PassageShown;
 export type FindingsNews = wire.FindingsNews;
 export type Saved = wire.SavedEvent;
@@ -38,6 +39,7 @@ export type Followed = wire.FollowedShown;
 export type Weighed = wire.WeighedShown;
 export type Product = wire.ProductShown;
 export type Published = wire.PublishedShown;
+export type Publishing = wire.PublishingShown;
 export type Edit = wire.EditAsked["edit"];
 export type Edited = wire.Edited;
 
@@ -107,9 +109,12 @@ export const chosen = (files: FileList | null): Promise<File[]> =>
 
 export const lesson = (key: string): Promise<Lesson> => json(lessonPath(key));
 
-/** How much each check may spend from now on, and whether the outside engine answers. */
-export const choose = (key: string, effort: Effort, outside: boolean): Promise<unknown> =>
-  json(`${lessonPath(key)}/effort`, { method: "POST", body: body<wire.EffortAsked>({ effort, outside }) });
+/** Takes a lesson off the desk. */
+export const takeOff = (key: string): Promise<wire.LessonsShown> => json(lessonPath(key), { method: "DELETE" });
+
+/** How the lesson is checked from now on. */
+export const choose = (key: string, way: WayAsked): Promise<unknown> =>
+  json(`${lessonPath(key)}/way`, { method: "POST", body: body<wire.WayAsked>(way) });
 
 export const position = (fen: string): Promise<Position> => json(`/position?fen=${encodeURIComponent(fen)}`);
 
@@ -151,8 +156,28 @@ export const products = (): Promise<wire.ProductsShown> => json("/products");
 
 export type Looks = wire.LooksAsked;
 
-export const publish = (key: string, path: string, only: string[], anyway: boolean, looks: Looks): Promise<Published> =>
+export const publish = (key: string, path: string, only: string[], anyway: boolean, looks: Looks): Promise<Publishing> =>
   json(`${lessonPath(key)}/publish`, { method: "POST", body: body<wire.PublishAsked>({ path, only, anyway, looks }) });
+
+/** Breaks publishing off. */
+export const breakOff = (key: string): Promise<Publishing> => json(`${lessonPath(key)}/publish`, { method: "DELETE" });
+
+export type ReportOf = "proof" | "study" | "games";
+
+/** A report as a page of its own. */
+export const report = (key: string, of: ReportOf): Promise<File> => json(`${lessonPath(key)}/report?of=${of}`);
+
+export const weighedReport = (): Promise<File> => json("/weighing/report");
+
+/** Hands a file to the browser, which keeps it where the author's downloads go. */
+export function save({ name, base64 }: File, type: string): void {
+  const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([bytes], { type }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+}
 
 /** The lesson's file, byte for byte. */
 export const pgn = (key: string): Promise<File> => json(`${lessonPath(key)}/pgn`);

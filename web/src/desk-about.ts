@@ -1,11 +1,14 @@
 // <desk-about>: what the lesson is called, which side it teaches, and for whom it is.
 
 import { LitElement, html, nothing, type TemplateResult } from "lit";
+import { state } from "lit/decorators.js";
 import * as api from "./api";
 import { chosen, type Edit, type Effort } from "./api";
 import { Watch, session } from "./session";
 
 export class DeskAbout extends LitElement {
+  @state() private collections: string[] = [];
+
   constructor() {
     super();
     new Watch(this, session, ["lesson", "findings"]);
@@ -15,12 +18,27 @@ export class DeskAbout extends LitElement {
     return this;
   }
 
+  override connectedCallback(): void {
+    super.connectedCallback();
+    api.collections().then(
+      ({ collections }) => (this.collections = collections.map(({ name }) => name)),
+      (error: unknown) => session.failed(error),
+    );
+  }
+
   override render(): TemplateResult | typeof nothing {
     const { lesson } = session;
     if (!lesson) return nothing;
     if (!lesson.folder) return html`<details class="about"><summary>About this lesson</summary>
-      <p>${lesson.name} is a bare PGN file: title, side and audience are kept by a lesson folder
-        (<code>lineproof new FOLDER --from FILE</code>).</p>${effort()}${importing()}</details>`;
+      <p>${lesson.name} is a bare PGN file: title, side, audience, diagrams and opinions are kept by a lesson folder. Make one of it; the file stays as it is.</p>
+      <form @submit=${made}>
+        <label>Folder <input name="path" required placeholder="/home/me/my-lesson" /></label>
+        <label>Teaches
+          <select name="side"><option value="white">White</option><option value="black">Black</option></select></label>
+        <label>Players of about <input name="audience" type="number" min="400" max="2900" .value=${String(lesson.audience)} required /></label>
+        <button class="plain">make a lesson of it</button>
+      </form>
+      ${way(this.collections)}${importing()}</details>`;
     return html`<details class="about">
       <summary>About this lesson</summary>
       <form @submit=${this.changed}>
@@ -34,7 +52,7 @@ export class DeskAbout extends LitElement {
         <label>Players of about <input name="audience" type="number" min="400" max="2900" .value=${String(lesson.audience)} /></label>
         <button class="plain">set it so</button>
       </form>
-      ${effort()}
+      ${way(this.collections)}
       ${importing()}
     </details>`;
   }
@@ -61,16 +79,26 @@ const EFFORTS: Record<Effort, string> = {
   thorough: "thorough, which takes long",
 };
 
-/** How much each check may spend, and who answers; what is chosen holds until the desk is ended. */
-function effort(): TemplateResult | typeof nothing {
-  const now = session.effort;
+/** How much each check and each search may spend, who answers, and what is counted; what is chosen holds until the desk is ended. */
+function way(collections: readonly string[]): TemplateResult | typeof nothing {
+  const now = session.way;
   if (!now) return nothing;
-  const { outside } = session;
+  const { outside, collection } = now;
+  const effort = (words: string, name: "effort" | "looking"): TemplateResult =>
+    html`<label>${words}
+      <select name=${name}>
+        ${Object.entries(EFFORTS).map(([each, said]) => html`<option value=${each} ?selected=${each === now[name]}>${said}</option>`)}
+      </select></label>`;
   return html`<form @change=${chose}>
-    <label>Effort of each check
-      <select name="effort">
-        ${Object.entries(EFFORTS).map(([name, words]) => html`<option value=${name} ?selected=${name === now}>${words}</option>`)}
-      </select></label>
+    ${effort("Effort of each check", "effort")}
+    ${effort("of each search for what it leaves open, for questions and games", "looking")}
+    ${collections.length
+      ? html`<label>Games that are counted
+          <select name="collection">
+            <option value="" ?selected=${collection === ""}>none</option>
+            ${collections.map((name) => html`<option value=${name} ?selected=${name === collection}>${name}</option>`)}
+          </select></label>`
+      : nothing}
     ${outside
       ? html`<label>Searches are answered by
           <select name="outside">
@@ -86,7 +114,35 @@ async function chose(event: Event): Promise<void> {
   const form = new FormData(event.currentTarget as HTMLFormElement);
   if (key === undefined) return;
   try {
-    await api.choose(key, form.get("effort") as Effort, form.get("outside") === "yes");
+    await api.choose(key, {
+      effort: form.get("effort") as Effort,
+      looking: form.get("looking") as Effort,
+      outside: form.get("outside") === "yes",
+      collection: String(form.get("collection") ?? ""),
+    });
+    session.problem = "";
+    session.tell("status");
+  } catch (error) {
+    session.failed(error);
+  }
+}
+
+/** Makes a lesson folder of a bare PGN file, and goes to it. */
+async function made(event: SubmitEvent): Promise<void> {
+  event.preventDefault();
+  const key = session.lesson?.key;
+  const form = new FormData(event.currentTarget as HTMLFormElement);
+  if (key === undefined) return;
+  await session.settled();
+  try {
+    const fresh = await api.start({
+      how: "new",
+      path: String(form.get("path")),
+      side: form.get("side") === "black" ? "black" : "white",
+      audience: Number(form.get("audience")),
+      files: [await api.pgn(key)],
+    });
+    location.hash = api.address(fresh.key);
   } catch (error) {
     session.failed(error);
   }

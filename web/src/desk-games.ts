@@ -44,6 +44,7 @@ export class DeskGames extends LitElement {
     const forget = html`<p class="doings"><button class="plain" @click=${forgotten}>forget these games</button></p>`;
     if (games.state === "running") return html`<p class="lead">Following: ${games.done} of ${games.of} games are done.</p>${forget}`;
     if (games.state === "failed") return html`<p class="lead">${games.problem}</p>`;
+    const report = html`<p class="doings"><button class="plain" @click=${() => void session.report("games")}>save this as a report</button></p>`;
     return html`${games.said.map((sentence) => html`<p>${sentence}</p>`)}
       ${games.common.length
         ? html`<h3>Where they left it, and what to add</h3>
@@ -52,7 +53,7 @@ export class DeskGames extends LitElement {
       ${games.games.length
         ? html`<details><summary>Game by game</summary>${games.games.map((one, index) => this.departure(one, `game ${index}`))}</details>`
         : nothing}
-      ${forget}`;
+      ${report}${forget}`;
   }
 
   private departure({ place, words, evidence: line, add }: Departure, id: string): TemplateResult {

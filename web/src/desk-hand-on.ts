@@ -8,16 +8,16 @@ import { Watch, session } from "./session";
 export class DeskHandOn extends LitElement {
   @state() private products: api.Product[] = [];
   @state() private order: { said: string[]; script: string } | null = null;
-  @state() private published: api.Published | null = null;
   @state() private editions: readonly { number: number; words: string }[] = [];
   @state() private news = "";
   /** Of which lesson the editions are. */
   private of = "";
   @state() private busy = false;
+  private seen: api.Publishing | null = null;
 
   constructor() {
     super();
-    new Watch(this, session, ["lesson", "study", "findings"]);
+    new Watch(this, session, ["lesson", "study", "findings", "publishing"]);
   }
 
   protected override createRenderRoot(): this {
@@ -33,9 +33,14 @@ export class DeskHandOn extends LitElement {
 
   override willUpdate(): void {
     const key = session.lesson?.key ?? "";
+    const publishing = session.publishing;
+    if (publishing !== this.seen) {
+      this.seen = publishing;
+      if (key === this.of && publishing?.published) void this.look(key);
+    }
     if (key === this.of) return;
     this.of = key;
-    [this.editions, this.news, this.order, this.published] = [[], "", null, null];
+    [this.editions, this.news, this.order] = [[], "", null];
     if (key) void this.look(key);
   }
 
@@ -58,7 +63,8 @@ export class DeskHandOn extends LitElement {
         <label class="product"><input type="checkbox" name="pauses" /> <span>with the pause points that were found</span></label>
         <button class="plain" ?disabled=${this.busy}>the running order, with times</button>
       </form>
-      <p class="doings"><button class="plain" ?disabled=${this.busy} @click=${this.saved}>save the PGN file</button></p>
+      <p class="doings"><button class="plain" ?disabled=${this.busy} @click=${this.saved}>save the PGN file</button>
+        <button class="plain" ?disabled=${this.busy} @click=${() => void session.report("proof")}>save a report of all that was checked</button></p>
       ${this.order
         ? html`${this.order.said.map((sentence) => html`<p>${sentence}</p>`)}
             <pre class="script" tabindex="0" aria-label="Script">${this.order.script}</pre>`
@@ -80,9 +86,12 @@ export class DeskHandOn extends LitElement {
         ${this.looks()}
         <label>into the folder <input name="path" required placeholder="/home/me/published" /></label>
         <label class="product"><input type="checkbox" name="anyway" /> also where claims fail</label>
-        <button class="plain" ?disabled=${this.busy}>publish</button>
+        <button class="plain" ?disabled=${this.busy || session.publishing?.state === "running"}>publish</button>
       </form>
-      <div role="status">${this.busy ? "At work; a video takes minutes." : this.published ? this.done(this.published) : nothing}</div>`;
+      <div role="status">${session.publishing ? this.publishingSaid(session.publishing) : nothing}</div>
+      ${session.publishing?.state === "running"
+        ? html`<p class="doings"><button class="plain" @click=${this.broken}>break it off</button></p>`
+        : nothing}`;
   }
 
   /** How products look: closed, for most publish as last time. */
@@ -93,6 +102,7 @@ export class DeskHandOn extends LitElement {
       html`<label class="product"><input type="checkbox" name=${name} /> <span>${label}</span></label>`;
     return html`<details class="wide looks">
       <summary>How it looks</summary>
+      <label>Pictures <input name="width" type="number" min="1" max="16384" placeholder="720" /> pixels wide</label>
       ${choose("Letters of the pieces", "language", Object.entries(LANGUAGES))}
       ${choose("Moves of the handout in", "notation", [["letters", "letters"], ["figurine", "figurines"]])}
       ${choose("Paper", "paper", [["a4", "A4"], ["letter", "Letter"]])}
@@ -116,6 +126,17 @@ export class DeskHandOn extends LitElement {
       </form>
       ${this.news ? html`<pre class="script" tabindex="0" aria-label="What is new">${this.news}</pre>` : nothing}`;
   }
+
+  private publishingSaid({ state: now, what, done, of, problem, published }: api.Publishing): TemplateResult | string | typeof nothing {
+    if (now === "running") return of ? `At work: ${done} of ${of} ${what}s are done.` : "At work.";
+    if (now === "failed") return html`<p class="problem">${problem}</p>`;
+    return published ? this.done(published) : nothing;
+  }
+
+  private readonly broken = (): void => {
+    const key = session.lesson?.key;
+    if (key !== undefined) void this.trying(() => api.breakOff(key));
+  };
 
   private done({ folder, files, empty, failing, edition, notes }: api.Published): TemplateResult {
     return html`<p>${files.length} files lie in ${folder}. ${edition ? `This is ${edition}.` : nothing} ${notes.join(" ")}
@@ -142,13 +163,7 @@ export class DeskHandOn extends LitElement {
     const key = session.lesson?.key;
     if (key === undefined) return;
     void this.trying(async () => {
-      const { name, base64 } = await api.pgn(key);
-      const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
-      const link = document.createElement("a");
-      link.href = URL.createObjectURL(new Blob([bytes], { type: "application/vnd.chess-pgn" }));
-      link.download = name;
-      link.click();
-      setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+      api.save(await api.pgn(key), "application/vnd.chess-pgn");
     });
   };
 
@@ -160,8 +175,7 @@ export class DeskHandOn extends LitElement {
     if (key === undefined) return;
     if (!only.length) return session.failed(new Error("choose at least one thing to publish it as"));
     void this.trying(async () => {
-      this.published = await api.publish(key, String(form.get("path")), only, form.get("anyway") !== null, looksOf(form));
-      await this.look(key);
+      await api.publish(key, String(form.get("path")), only, form.get("anyway") !== null, looksOf(form));
     });
   };
 
@@ -188,8 +202,9 @@ function numberOf(form: FormData, name: string): number | null {
 }
 
 function looksOf(form: FormData): api.Looks {
-  const columns = numberOf(form, "columns");
+  const [columns, width] = [numberOf(form, "columns"), numberOf(form, "width")];
   return {
+    ...(width === null ? {} : { width }),
     language: String(form.get("language")) as keyof typeof LANGUAGES,
     notation: form.get("notation") === "figurine" ? "figurine" : "letters",
     paper: form.get("paper") === "letter" ? "letter" : "a4",

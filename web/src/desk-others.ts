@@ -17,7 +17,8 @@ export class DeskOthers extends LitElement {
     return html`<details class="about" @toggle=${this.toggled}>
       <summary>Other lessons</summary>
       ${this.lessons ? lessonList(this.lessons.filter(({ key }) => key !== session.lesson?.key)) : nothing}
-      <p class="doings"><button class="plain" @click=${() => void leaveFor(null)}>begin or open another</button></p>
+      <p class="doings"><button class="plain" @click=${() => void leaveFor(null)}>begin or open another</button>
+        <button class="plain" @click=${() => void takeOff()}>take this one off the desk</button></p>
     </details>`;
   }
 
@@ -46,6 +47,19 @@ export function lessonList(lessons: readonly api.Opened[]): TemplateResult {
 async function leaveFor(key: string | null): Promise<void> {
   await session.settled();
   location.hash = api.address(key);
+}
+
+/** Takes the lesson off the desk once all is on the disk, and goes to where another is begun. */
+async function takeOff(): Promise<void> {
+  const { lesson } = session;
+  if (!lesson) return;
+  await session.settled();
+  try {
+    await api.takeOff(lesson.key);
+    location.hash = api.address(null);
+  } catch (error) {
+    session.failed(error);
+  }
 }
 
 customElements.define("desk-others", DeskOthers);

@@ -11,6 +11,8 @@ const ASK = 500;
 export class DeskWeigh extends LitElement {
   @state() private lessons: api.Opened[] = [];
   @state() private collections: string[] = [];
+  /** The outside engine of this run. */
+  @state() private outside: string | null = null;
   @state() private weighed: api.Weighed | null = null;
   private timer = 0;
 
@@ -21,7 +23,7 @@ export class DeskWeigh extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     void this.trying(async () => {
-      this.lessons = (await api.lessons()).lessons;
+      ({ lessons: this.lessons, outside: this.outside } = await api.lessons());
       this.collections = (await api.collections()).collections.map(({ name }) => name);
       await this.look();
     });
@@ -48,9 +50,15 @@ export class DeskWeigh extends LitElement {
               (name) => html`<option>${name}</option>`,
             )}</select></label>`
           : nothing}
+        ${this.outside === null
+          ? nothing
+          : html`<label class="product"><input type="checkbox" name="outside" checked /> <span>${this.outside} answers the searches</span></label>`}
         <button class="plain" ?disabled=${this.weighed?.state === "running"}>weigh them</button>
       </form>
       <div aria-live="polite">${this.weighed ? told(this.weighed) : nothing}</div>
+      ${this.weighed?.state === "done"
+        ? html`<p class="doings"><button class="plain" @click=${() => void this.trying(async () => api.save(await api.weighedReport(), "text/html"))}>save this as a report</button></p>`
+        : nothing}
     </section>`;
   }
 
@@ -63,6 +71,7 @@ export class DeskWeigh extends LitElement {
         lessons: form.getAll("lessons").map(String),
         audience: Number(form.get("audience")),
         collection: String(form.get("collection") ?? ""),
+        outside: form.get("outside") !== null,
       });
       session.problem = "";
       session.tell("status");

@@ -5,11 +5,11 @@
 
 import type { ReactiveController, ReactiveControllerHost } from "lit";
 import * as api from "./api";
-import type { Changed, Contradiction, Edit, Edited, Effort, Finding, FindingsNews, Followed, LegalMove, Lesson, Outcome, Outside, Place, Position, Saved, Sentence, Study } from "./api";
+import type { Changed, Contradiction, Edit, Edited, Finding, FindingsNews, Followed, LegalMove, Lesson, Outcome, Place, Position, Publishing, Saved, Sentence, Study, Way } from "./api";
 import { Found } from "./found";
 import { Tree, keeping, label, type Spot } from "./tree";
 
-export type Topic = "lesson" | "cursor" | "findings" | "status" | "position" | "study" | "games";
+export type Topic = "lesson" | "cursor" | "findings" | "status" | "position" | "study" | "games" | "publishing";
 
 /** What the board can show: a finding, a thing to do, an answer; each with its evidence. */
 export type Exhibit = Pick<Finding, "id" | "place" | "evidence" | "marks">;
@@ -28,9 +28,10 @@ export class Session extends EventTarget {
   sentences: Sentence[] = [];
   contradictions: Contradiction[] = [];
   proving: { done: number; of: number; complete: boolean } = { done: 0, of: 0, complete: true };
-  effort: Effort | null = null;
-  /** The outside engine of this run. */
-  outside: Outside | null = null;
+  /** How it is checked. */
+  way: Way | null = null;
+  /** What is being published, or was last. */
+  publishing: Publishing | null = null;
   study: Study | null = null;
   /** What came of students' games. */
   games: Followed | null = null;
@@ -319,7 +320,10 @@ export class Session extends EventTarget {
         this.told = new Found();
         for await (const { name, data } of api.events(key)) await this.heard(key, name, data);
       } catch (error) {
-        if (error instanceof api.RefusedError) return this.failed(error);
+        if (error instanceof api.RefusedError) {
+          this.offline = false;
+          return this.failed(error);
+        }
       }
       this.offline = true;
       this.tell("status");
@@ -340,6 +344,10 @@ export class Session extends EventTarget {
       this.found();
     } else if (name === "study") await this.studied(key, data as Omit<Study, "things" | "pauses">);
     else if (name === "followed") void this.follow();
+    else if (name === "publishing") {
+      this.publishing = data as Publishing;
+      this.tell("publishing");
+    }
     else if (name === "saved") {
       const { version, problem } = data as Saved;
       this.stored = version;
@@ -396,6 +404,17 @@ export class Session extends EventTarget {
     }, 300);
   }
 
+  /** Saves a report among the author's downloads. */
+  async report(of: api.ReportOf): Promise<void> {
+    const { lesson } = this;
+    if (!lesson) return;
+    try {
+      api.save(await api.report(lesson.key, of), "text/html");
+    } catch (error) {
+      this.failed(error);
+    }
+  }
+
   /** Begins to look for what the lesson leaves open. */
   async beginStudy(): Promise<void> {
     const { lesson } = this;
@@ -418,8 +437,7 @@ export class Session extends EventTarget {
     this.sentences = this.told.sentences;
     this.contradictions = news.contradictions ?? [];
     this.proving = { done: news.done, of: news.of, complete: news.complete };
-    this.effort = news.effort;
-    this.outside = news.outside;
+    this.way = news.way;
     if (shown && was) {
       const same = this.findings.find(({ id }) => id === shown.exhibit.id);
       this.shown = same ? { ...shown, exhibit: same } : null;

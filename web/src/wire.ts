@@ -163,14 +163,6 @@ export interface EditionsShown {
 }
 
 /**
- * How much each check of the lesson may spend from now on. outside: whether the outside engine of this run answers, in place of ours.
- */
-export interface EffortAsked {
-  effort: "sketch" | "normal" | "thorough";
-  outside?: boolean;
-}
-
-/**
  * kind: a lesson folder, a PGN file, or another folder.
  */
 export interface Entry {
@@ -238,8 +230,7 @@ export interface FindingShown {
  */
 export interface FindingsNews {
   version: number;
-  effort: "sketch" | "normal" | "thorough";
-  outside: OutsideShown | null;
+  way: WayShown;
   done: number;
   of: number;
   complete: boolean;
@@ -251,13 +242,11 @@ export interface FindingsNews {
 /**
  * What is found of a version so far. done: findings that wait no more; complete: all are there.
  *
- * contradictions: None until all findings are there and were looked at together. effort: how much each check may spend.
- * outside: None where the run has no outside engine.
+ * contradictions: None until all findings are there and were looked at together.
  */
 export interface FindingsShown {
   version: number;
-  effort: "sketch" | "normal" | "thorough";
-  outside: OutsideShown | null;
+  way: WayShown;
   done: number;
   of: number;
   complete: boolean;
@@ -309,7 +298,7 @@ export interface GameShown {
 }
 
 /**
- * A PGN file as it was chosen in the browser, or is handed to it. base64: its bytes, as RFC 4648, section 4, spells them.
+ * A file as it was chosen in the browser, or is handed to it. base64: its bytes, as RFC 4648, section 4, spells them.
  */
 export interface GivenFile {
   name: string;
@@ -370,18 +359,20 @@ export interface LessonShown {
 }
 
 /**
- * Those that are open, the one given at the start first.
+ * Those that are open, the one given at the start first. outside: the outside engine that this run was started with.
  */
 export interface LessonsShown {
   lessons: Opened[];
+  outside: string | null;
 }
 
 /**
- * How products look. language: of the pieces' letters. notation, paper, columns, large: of the handout; columns: None as its type asks for.
+ * How products look. width: of pictures, in pixels. language: of the pieces' letters. notation, paper, columns, large: of the handout; columns: None as its type asks for.
  *
  * minutes, pauses: of captions and video, as of the running order. The rest is of the video; voice: a recording's path, "" for none; loop: a line's number.
  */
 export interface LooksAsked {
+  width?: number;
   language?: "en" | "de" | "fr" | "es" | "nl";
   notation?: "letters" | "figurine";
   paper?: "a4" | "letter";
@@ -597,6 +588,20 @@ export interface PublishedShown {
 }
 
 /**
+ * How far publishing is, and what came of it. done, of: products, or frames of a video, as `what` says.
+ *
+ * published: what was published last, until something else is begun.
+ */
+export interface PublishingShown {
+  state: "none" | "running" | "done" | "failed";
+  what: "product" | "frame";
+  done: number;
+  of: number;
+  problem: string | null;
+  published: PublishedShown | null;
+}
+
+/**
  * A diagram stands after a place and its words, or stands there no more. It is noted in lesson.toml.
  */
 export interface PutDiagram {
@@ -756,13 +761,38 @@ export interface Undo {
 }
 
 /**
+ * How the lesson is checked from now on, in this run. outside: whether the outside engine of this run answers, in place of ours. The rest as in `WayShown`.
+ */
+export interface WayAsked {
+  effort: "sketch" | "normal" | "thorough";
+  looking?: "sketch" | "normal" | "thorough";
+  outside?: boolean;
+  collection?: string;
+}
+
+/**
+ * How a lesson is checked. effort: of each check. looking: of each search for what the lesson leaves open, for a question, and of students' games.
+ *
+ * outside: None where the run has no outside engine. collection: the games that are counted; "" for none.
+ */
+export interface WayShown {
+  effort: "sketch" | "normal" | "thorough";
+  looking: "sketch" | "normal" | "thorough";
+  outside: OutsideShown | null;
+  collection: string;
+}
+
+/**
  * Openings to weigh: moves from the initial position, or FENs; lessons by their keys. audience: a rating. collection: games to count; "" for none.
+ *
+ * outside: whether the outside engine of this run answers the searches, in place of ours.
  */
 export interface WeighAsked {
   moves?: string[];
   lessons?: string[];
   audience: number;
   collection?: string;
+  outside?: boolean;
 }
 
 /**

@@ -42,6 +42,9 @@ def add(commands: Commands) -> None:
         default="normal",
         help="how much each search may spend (normal)",
     )
+    command.add_argument(
+        "--collection", metavar="NAME", help="a collection whose games are counted"
+    )
     add_engine_option(command)
 
 
@@ -57,6 +60,8 @@ def run(given: argparse.Namespace) -> int:
         raise CommandError(
             "lineproof desk: some packages are missing; install them with `pip install 'lineproof[desk]'`"
         ) from error
+    from lineproof.collection import CollectionError
+    from lineproof.desk.ways import collection_of
     from lineproof.lesson import LessonError
     from lineproof.proof import Effort
 
@@ -64,11 +69,12 @@ def run(given: argparse.Namespace) -> int:
 
     try:
         with opened(given.engine) as engine:
-            lessons = Lessons(Effort(given.effort), engine)
+            with collection_of(given.collection or ""):
+                lessons = Lessons(Effort(given.effort), engine, given.collection or "")
             if given.lesson is not None:
                 lessons.open(given.lesson)
             serve(lessons, port=given.port, browser=not given.no_browser, started=_started)
-    except LessonError as error:
+    except (LessonError, CollectionError) as error:
         raise CommandError(str(error)) from error
     except PortError as error:
         reason = (error.strerror or str(error)).lower()

@@ -14,10 +14,12 @@ from starlette.exceptions import HTTPException
 from lineproof.collection import CollectionError, NotAPositionError
 from lineproof.diagram.errors import DiagramError
 from lineproof.engine import Board, FenError
+from lineproof.engine.outside import OutsideError
 from lineproof.follow import FollowError
 from lineproof.lesson.errors import LessonError
 from lineproof.order import OrderError
 from lineproof.proof import Effort
+from lineproof.replies import NaturalError
 
 from .figures import collections_shown
 from .folders import folder_shown
@@ -33,7 +35,6 @@ from .wire import (
     EditAsked,
     Edited,
     EditionsShown,
-    EffortAsked,
     FiguresShown,
     FindingsNews,
     FindingsShown,
@@ -51,13 +52,15 @@ from .wire import (
     Problem,
     ProductsShown,
     PublishAsked,
-    PublishedShown,
+    PublishingShown,
     QuestionAsked,
     Refused,
+    ReportOf,
     SavedEvent,
     SettleAsked,
     StartAsked,
     StudyShown,
+    WayAsked,
     WeighAsked,
     WeighedShown,
 )
@@ -101,6 +104,11 @@ def application(lessons: Lessons) -> FastAPI:
         """A lesson as it is now."""
         return lessons[key].opened.shown()
 
+    @app.delete("/api/lessons/{key}", operation_id="take_off")
+    def take_off(key: str) -> LessonsShown:
+        """Takes a lesson off the desk, once it is saved; its files stay."""
+        return lessons.take_off(key)
+
     @app.post("/api/lessons/{key}/edits", operation_id="edit")
     def edit(key: str, asked: EditAsked) -> Edited:
         """Makes an edit of the version that the window shows."""
@@ -124,10 +132,12 @@ def application(lessons: Lessons) -> FastAPI:
         """What is found by now."""
         return lessons[key].prover.snapshot().whole()
 
-    @app.post("/api/lessons/{key}/effort", operation_id="choose")
-    def choose(key: str, asked: EffortAsked) -> EffortAsked:
-        """Says how much each check of the lesson may spend in this run, and who answers; all of it is checked anew."""
-        lessons[key].prover.choose(Effort(asked.effort), asked.outside)
+    @app.post("/api/lessons/{key}/way", operation_id="choose")
+    def choose(key: str, asked: WayAsked) -> WayAsked:
+        """Says how the lesson is checked in this run; where that is another way than before, all of it is checked anew."""
+        lessons[key].prover.choose(
+            Effort(asked.effort), Effort(asked.looking), asked.outside, asked.collection
+        )
         return asked
 
     @app.get(
@@ -208,9 +218,24 @@ def application(lessons: Lessons) -> FastAPI:
         return lessons[key].notice(number)
 
     @app.post("/api/lessons/{key}/publish", operation_id="publish")
-    def publish(key: str, asked: PublishAsked) -> PublishedShown:
-        """Publishes the lesson into a folder, once all that it says has been checked."""
+    def publish(key: str, asked: PublishAsked) -> PublishingShown:
+        """Begins to publish the lesson into a folder, once all that it says has been checked; `publishing` events tell how far it is."""
         return lessons[key].publish(asked)
+
+    @app.get("/api/lessons/{key}/publish", operation_id="publishing")
+    def publishing(key: str) -> PublishingShown:
+        """How far publishing is, or what came of it."""
+        return lessons[key].publishings.shown()
+
+    @app.delete("/api/lessons/{key}/publish", operation_id="break_off")
+    def break_off(key: str) -> PublishingShown:
+        """Breaks publishing off; nothing of it is written then."""
+        return lessons[key].publishings.end()
+
+    @app.get("/api/lessons/{key}/report", operation_id="report")
+    def report(key: str, of: ReportOf = "proof") -> GivenFile:
+        """A report as one HTML page: of all that was checked, of what the lesson leaves open, or of students' games."""
+        return lessons[key].report(of)
 
     _add_events(app)
 
@@ -223,6 +248,11 @@ def application(lessons: Lessons) -> FastAPI:
     def weighed() -> WeighedShown:
         """What the openings that were weighed last ask and give."""
         return lessons.weighings.shown()
+
+    @app.get("/api/weighing/report", operation_id="weighed_report")
+    def weighed_report() -> GivenFile:
+        """The report of the openings that were weighed last, as one HTML page."""
+        return lessons.weighed_report()
 
     @app.get("/api/products", operation_id="products")
     def products() -> ProductsShown:
@@ -261,6 +291,10 @@ def _add_events(app: FastAPI) -> None:
     def study(news: StudyShown) -> None:
         """How far the study is; what it has found is asked for."""
 
+    @app.webhooks.post("publishing")
+    def publishing(news: PublishingShown) -> None:
+        """How far publishing is, or what came of it."""
+
     @app.webhooks.post("followed")
     def followed(news: FollowedShown) -> None:
         """How far the students' games are followed; what came of them is asked for."""
@@ -294,6 +328,14 @@ def _add_refusals(app: FastAPI) -> None:
     @app.exception_handler(CollectionError)
     def of_a_collection(_: Request, error: CollectionError) -> Response:
         return _refusal(422, type(error).__name__, str(error), "choose another collection")
+
+    @app.exception_handler(OutsideError)
+    def not_answered(_: Request, error: OutsideError) -> Response:
+        return _refusal(422, "OutsideError", str(error), "let Lineproof answer the searches")
+
+    @app.exception_handler(NaturalError)
+    def no_weights(_: Request, error: NaturalError) -> Response:
+        return _refusal(422, "NaturalError", str(error), "choose another collection, or none")
 
     @app.exception_handler(FollowError)
     def not_followed(_: Request, error: FollowError) -> Response:

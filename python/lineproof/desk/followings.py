@@ -9,6 +9,7 @@ from __future__ import annotations
 import threading
 
 from lineproof.engine import Stop
+from lineproof.engine.outside import OutsideError
 from lineproof.follow import (
     Common,
     Departure,
@@ -21,14 +22,16 @@ from lineproof.follow import (
 )
 from lineproof.lesson import Lesson
 from lineproof.lesson.source import Source
-from lineproof.proof import Effort, EvidenceStore
+from lineproof.proof import EvidenceStore
 from lineproof.proof.asker import Interrupted
 from lineproof.report.followed import came, common_said, departed, scored
+from lineproof.report.followed_html import followed_html
 from lineproof.report.plain import plain
 
 from .events import Events
 from .naming import Names
 from .shown import evidence
+from .ways import Looking
 from .wire import DepartureShown, Evidence, FollowAsked, FollowedShown, Moves
 
 SHOWN = 8
@@ -48,10 +51,11 @@ class Followings:
         """Held while the games are changed."""
         self._lock = threading.Lock()
         self._shown = NONE
+        self._page = ""
         self._stop = Stop()
         self._thread: threading.Thread | None = None
 
-    def begin(self, lesson: Lesson, names: Names, asked: FollowAsked) -> None:
+    def begin(self, lesson: Lesson, names: Names, looking: Looking, asked: FollowAsked) -> None:
         """Begins to follow games; those that were followed before are forgotten.
 
         :raises FollowError: when there are none, nobody in them has the player's name, or the lesson does not say which side is taught.
@@ -69,7 +73,7 @@ class Followings:
             self._stop = stop = Stop()
             self._tell(NONE.model_copy(update={"state": "running", "of": len(games)}))
             self._thread = threading.Thread(
-                target=self._run, args=(lesson, names, games, stop), daemon=True
+                target=self._run, args=(lesson, names, looking, games, stop), daemon=True
             )
             self._thread.start()
 
@@ -77,6 +81,11 @@ class Followings:
         """What came of them by now."""
         with self._lock:
             return self._shown
+
+    def report(self) -> str:
+        """The report of them as HTML; "" where there is none."""
+        with self._lock:
+            return self._page
 
     def forget(self) -> FollowedShown:
         """Breaks off what goes on, and forgets the games."""
@@ -92,26 +101,41 @@ class Followings:
             self._thread.join()
 
     def _run(
-        self, lesson: Lesson, names: Names, games: list[tuple[Played, str]], stop: Stop
+        self,
+        lesson: Lesson,
+        names: Names,
+        looking: Looking,
+        games: list[tuple[Played, str]],
+        stop: Stop,
     ) -> None:
         def tell(done: int, of: int) -> None:
             self._tell(NONE.model_copy(update={"state": "running", "done": done, "of": of}))
 
+        page = ""
         try:
             found = follow(
-                lesson, games, Effort.SKETCH, progress=tell, store=self._store, stop=stop
+                lesson,
+                games,
+                looking.effort,
+                progress=tell,
+                store=self._store,
+                stop=stop,
+                engine=looking.outside,
             )
             shown = _shown(found, names, len(games))
+            page = followed_html(found, lesson)
         except Interrupted:
             return
+        except OutsideError as error:
+            shown = NONE.model_copy(update={"state": "failed", "problem": str(error)})
         except Exception as error:  # said in the window, where it would else run for ever
             problem = f"the program has a fault here ({type(error).__name__})"
             shown = NONE.model_copy(update={"state": "failed", "problem": problem})
-        self._tell(shown)
+        self._tell(shown, page)
 
-    def _tell(self, shown: FollowedShown) -> None:
+    def _tell(self, shown: FollowedShown, page: str = "") -> None:
         with self._lock:
-            self._shown = shown
+            self._shown, self._page = shown, page
         told = NONE.model_copy(update={"state": shown.state, "done": shown.done, "of": shown.of})
         self._events.publish("followed", told)  # the windows ask for the rest
 

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from lineproof.claims import Judgement, kind_of
+from lineproof.collection import CollectionError
 from lineproof.lesson import Lesson
 from lineproof.proof import Finding
 from lineproof.report.located import Located
@@ -22,10 +23,9 @@ from .wire import (
     FindingsNews,
     FindingsShown,
     MarkShown,
-    OutsideShown,
     PassageShown,
     SentenceShown,
-    Spend,
+    WayShown,
 )
 
 FAULT = "The program has a fault in this check, so that it says nothing of the claim"
@@ -70,6 +70,13 @@ def faulty(error: BaseException) -> Answered:
     return Answered(None, "unsettled", f"{FAULT} ({type(error).__name__}).", None, None, None, ())
 
 
+def uncounted(error: CollectionError) -> Answered:
+    """What is shown where games could not be counted."""
+    return Answered(
+        None, "unsettled", f"The games cannot be counted: {error}.", None, None, None, ()
+    )
+
+
 def _evidence(finding: Finding) -> Evidence | None:
     moves = finding.judgement.line
     return evidence(finding.line_from.board, moves, finding.evidence()) if moves else None
@@ -94,8 +101,7 @@ class Snapshot:
     """All that is found of a version by now. order: the keys of its passages, each with the number of its comment; made: has them, and maybe more."""
 
     version: int
-    effort: Spend
-    outside: OutsideShown | None
+    way: WayShown
     done: int
     of: int
     complete: bool
@@ -113,8 +119,7 @@ class Snapshot:
             sentences += (each.model_copy(update={"comment": index}) for each in shown.sentences)
         return FindingsShown(
             version=self.version,
-            effort=self.effort,
-            outside=self.outside,
+            way=self.way,
             done=self.done,
             of=self.of,
             complete=self.complete,
@@ -130,8 +135,7 @@ class Snapshot:
         same = before is not None and before.order == self.order
         return FindingsNews(
             version=self.version,
-            effort=self.effort,
-            outside=self.outside,
+            way=self.way,
             done=self.done,
             of=self.of,
             complete=self.complete,
@@ -149,8 +153,7 @@ def snapshot(
     lesson: Lesson,
     names: Names,
     version: int,
-    effort: Spend,
-    outside: OutsideShown | None,
+    way: WayShown,
     table: Mapping[str, Passage],
     answers: Mapping[str, Answered],
     contradictions: list[ContradictionShown] | None,
@@ -176,9 +179,7 @@ def snapshot(
         done += sum(each.outcome != "waiting" for each in shown.findings)
         of += len(shown.findings)
     complete = read and done == of
-    return Snapshot(
-        version, effort, outside, done, of, complete, tuple(order), here, contradictions
-    )
+    return Snapshot(version, way, done, of, complete, tuple(order), here, contradictions)
 
 
 def _shown(

@@ -10,9 +10,10 @@ import os
 import threading
 import time
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from lineproof.collection import CollectionError
 from lineproof.engine import Stop
 from lineproof.lesson import Lesson
 from lineproof.lesson.opinions import TABLE
@@ -22,10 +23,11 @@ from lineproof.proof.at_hand import AtHand
 
 from .contradicting import contradictions_shown
 from .deciding import bearing
-from .found import Answered, Shown, Snapshot, answered, faulty, snapshot
+from .found import Answered, Shown, Snapshot, answered, faulty, snapshot, uncounted
 from .naming import Names
 from .passages import Passage, Read, Said, passages, read, spoken
-from .wire import ContradictionShown, OutsideShown
+from .ways import Counted, Looking, Way
+from .wire import ContradictionShown, OutsideShown, WayShown
 
 if TYPE_CHECKING:
     from lineproof.engine.outside.pool import OutsideEngine
@@ -46,16 +48,12 @@ PARTIAL = 50
 """Edits after which the whole lesson is read again in any case: what was read of an old version keeps it in memory."""
 
 
-@dataclass(frozen=True)
-class Way:
-    """How checks are made: at what effort, and by which engine in place of ours."""
-
-    effort: Effort
-    outside: OutsideEngine | None
-
-
 class Prover:
-    """The threads of one lesson, from `start` to `stop`. effort: of each search. workers: threads that search. outside: an engine that may answer in place of ours, and does at first."""
+    """The threads of one lesson, from `start` to `stop`.
+
+    effort: of each search. workers: threads that search. outside: an engine that may answer in place of ours, and does at first. collection: the games that are counted at first; "" for none.
+    :raises lineproof.collection.CollectionError: when there is no such collection.
+    """
 
     def __init__(
         self,
@@ -63,10 +61,13 @@ class Prover:
         effort: Effort = Effort.NORMAL,
         workers: int | None = None,
         outside: OutsideEngine | None = None,
+        collection: str = "",
     ) -> None:
         self._opened = opened
         self._outside = outside
-        self.way = Way(effort, outside)
+        self._counted = Counted()
+        self._looking = Effort.SKETCH
+        self.way = Way(effort, outside, self._counted.games(collection, opened.lesson))
         """How the checks are made now."""
         self.store = EvidenceStore(evidence_file(opened.lesson))
         """The lesson's evidence; open until `stop`."""
@@ -107,17 +108,45 @@ class Prover:
             self._more.notify_all()
         for thread in self._threads:
             thread.join()
+        self._counted.close()
         self.store.close()
 
     def changed(self) -> None:
         """Says that there is a new version."""
         self._news.set()
 
-    def choose(self, effort: Effort, outside: bool = False) -> None:
-        """Checks everything anew, at another effort or by another engine. outside: by the one that the run was started with, if there is one."""
-        way = Way(effort, self._outside if outside else None)
+    @property
+    def looking(self) -> Looking:
+        """How is looked for what the lesson leaves open."""
         with self._more:
-            if way == self.way:
+            return Looking(self._looking, self.way.outside, self.way.collection)
+
+    def choose(
+        self, effort: Effort, looking: Effort, outside: bool = False, collection: str = ""
+    ) -> None:
+        """Checks everything anew, where another way to check is chosen. looking: of what is looked for from now on. outside: by the engine that
+        the run was started with, if there is one. collection: games to count; "" for none.
+
+        :raises lineproof.collection.CollectionError: when there is no such collection.
+        """
+        _, lesson, _ = self._opened.present()
+        games = self._counted.games(collection, lesson)
+        with self._more:
+            self._looking = looking
+        self._check(Way(effort, self._outside if outside else None, games))
+        self._untold.set()
+
+    def _count_for(self, lesson: Lesson) -> None:
+        """Counts the games of the lesson's audience, where that is another now."""
+        way = self.way
+        if way.games is None or way.games.suit(lesson):
+            return
+        with suppress(CollectionError):  # it has gone: those that were opened are asked
+            self._check(replace(way, games=self._counted.games(way.collection, lesson)))
+
+    def _check(self, way: Way) -> None:
+        with self._more:
+            if way.same(self.way):
                 return
             self.way = way
             self._break.set()
@@ -132,7 +161,7 @@ class Prover:
         """What is found by now, of the version that was read last."""
         with self._more:
             version, lesson, names, whole = self._shown
-            way, made = self.way, self._made
+            way, looking, made = self.way, self._looking, self._made
             table, answers, both = dict(self._table), dict(self._answers), self._contradictions
         told = both[1] if both is not None and both[0] == version else None
         outside = None
@@ -143,8 +172,12 @@ class Prover:
             lesson,
             names,
             version,
-            way.effort.value,
-            outside,
+            WayShown(
+                effort=way.effort.value,
+                looking=looking.value,
+                outside=outside,
+                collection=way.collection,
+            ),
             table,
             answers,
             told,
@@ -195,6 +228,7 @@ class Prover:
             if self._stop.is_set():
                 return
             version, lesson, names = self._opened.present()
+            self._count_for(lesson)
             way = self.way
             context = (names.all, bearing(lesson.settings))
             first = self._context is None
@@ -243,10 +277,12 @@ class Prover:
                 continue
             try:
                 answers[said.id] = answered(
-                    settle(said.claim, way.effort, at_hand, None, way.outside)
+                    settle(said.claim, way.effort, at_hand, None, way.outside, way.games)
                 )
             except Interrupted:
                 waiting[said.id] = said
+            except CollectionError as error:
+                answers[said.id] = uncounted(error)
             except Exception as error:  # a check that breaks must not end the others
                 answers[said.id] = faulty(error)
         with self._more:
@@ -279,10 +315,14 @@ class Prover:
             said, way, end = found
             answer: Answered | None = None
             try:
-                answer = answered(settle(said.claim, way.effort, self.store, end, way.outside))
+                answer = answered(
+                    settle(said.claim, way.effort, self.store, end, way.outside, way.games)
+                )
             except Interrupted:
                 if self._stop.is_set():
                     return
+            except CollectionError as error:
+                answer = uncounted(error)
             except Exception as error:  # a check that breaks must not end the others
                 answer = faulty(error)
             with self._more:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lineproof.lesson import Lesson
 from lineproof.order import OrderError, RunningOrder, running_order
-from lineproof.proof import EvidenceStore, prove
-from lineproof.publish import Choices, Filming, Found, PublishError, chosen, publish
+from lineproof.proof import EvidenceStore, Progress, Proof, prove
+from lineproof.publish import Choices, Filming, Found, Published, PublishError, chosen, publish
 from lineproof.publish.compare import Side, compare, notice, unpublished
 from lineproof.publish.editions import edition, editions
 from lineproof.publish.publishing import check, check_choices, refuse
@@ -14,7 +16,8 @@ from lineproof.replies import Replies, Study
 from lineproof.report.plain import harmless
 
 from .folders import named
-from .prover import Way
+from .publishings import Work
+from .ways import Way, collection_of
 from .wire import (
     EditionShown,
     EditionsShown,
@@ -44,14 +47,14 @@ def products_shown() -> ProductsShown:
     )
 
 
-def published(
+def to_publish(
     lesson: Lesson,
     way: Way,
     store: EvidenceStore,
     study: Study | None,
     asked: PublishAsked,
-) -> PublishedShown:
-    """Publishes a lesson whose findings are all in the store. study: of this very text, where there is one.
+) -> Work:
+    """What publishing a lesson comes to whose findings are all in the store. study: of this very text, where there is one.
 
     :raises RefusedError: when claims fail.
     :raises PublishError: when it cannot be published, or not written there.
@@ -68,12 +71,35 @@ def published(
             path=lesson.name,
             hint="study it first, or leave that out",
         )
-    proof = prove(lesson, way.effort, store=store, engine=way.outside)
+    proof = proof_of(lesson, way, store)
     refuse(proof, asked.anyway)
     told = None
-    if asked.looks.minutes is not None or asked.looks.pauses:
-        told = order_of(lesson, store, study, asked.looks.minutes, asked.looks.pauses)
-    done = publish(Found(proof, study, told), out, products, choices, anyway=asked.anyway)
+    minutes, pauses = asked.looks.minutes, asked.looks.pauses
+    if minutes is not None or pauses:
+        told = order_of(lesson, store, study, minutes, pauses, way.collection)
+    found = Found(proof, study, told)
+    long = any(product.on_request for product in products)
+
+    def make(tell: Progress) -> PublishedShown:
+        done = publish(
+            found,
+            out,
+            products,
+            replace(choices, progress=tell) if long else choices,
+            anyway=asked.anyway,
+            progress=None if long else tell,
+        )
+        return _published(done)
+
+    return Work(lesson.name, "frame" if long else "product", make)
+
+
+def proof_of(lesson: Lesson, way: Way, store: EvidenceStore) -> Proof:
+    """The proof of a lesson whose findings are all in the store."""
+    return prove(lesson, way.effort, store=store, engine=way.outside, games=way.games)
+
+
+def _published(done: Published) -> PublishedShown:
     return PublishedShown(
         folder=str(done.out),
         files=[ProductFile(product=f.product, name=f.name, size=f.size) for f in done.files],
@@ -85,16 +111,25 @@ def published(
 
 
 def order_of(
-    lesson: Lesson, store: EvidenceStore, study: Study | None, minutes: float | None, pauses: bool
+    lesson: Lesson,
+    store: EvidenceStore,
+    study: Study | None,
+    minutes: float | None,
+    pauses: bool,
+    collection: str = "",
 ) -> RunningOrder:
-    """How a lesson is best told. minutes: what it is to fit into. pauses: asks at pause points of the study, too.
+    """How a lesson is best told. minutes: what it is to fit into. pauses: asks at pause points of the study, too. collection: whose games say what is seldom met.
 
     :raises OrderError: when it cannot be told, or has not been studied where that is asked for.
     """
     if pauses and study is None:
         raise OrderError("pause points need a study of the lesson as it is now; study it first")
-    replies = None if minutes is None else Replies(lesson.settings.audience, store)
-    return running_order(lesson, minutes=minutes, replies=replies, study=study if pauses else None)
+    asked = study if pauses else None
+    if minutes is None:
+        return running_order(lesson, study=asked)
+    with collection_of(collection) as games:
+        replies = Replies(lesson.settings.audience, store, collection=games)
+        return running_order(lesson, minutes=minutes, replies=replies, study=asked)
 
 
 def editions_shown(lesson: Lesson) -> EditionsShown:
@@ -118,6 +153,7 @@ def notice_shown(lesson: Lesson, number: int) -> NoticeShown:
 def choices_of(looks: LooksAsked) -> Choices:
     """What the author chose on the page."""
     return Choices(
+        looks.width,
         language=looks.language,
         notation=looks.notation,
         paper=looks.paper,

@@ -10,26 +10,40 @@ from lineproof.collection.asked import Asked, asked
 from lineproof.collection.errors import NotAPositionError
 from lineproof.engine import AmbiguousMoveError, Board, IllegalMoveError, MoveSyntaxError
 from lineproof.lesson import Lesson, Place
-from lineproof.proof import Effort, EvidenceStore
+from lineproof.proof import EvidenceStore
 from lineproof.replies.answering import Answer, answer
 from lineproof.report.studied import answered
 
 from .naming import Names
 from .shown import evidence, without_options
+from .ways import Looking, collection_of
 from .wire import AnswerShown, Moves
 
 INITIAL = Board().fen
 
 
 def ask(
-    lesson: Lesson, names: Names, store: EvidenceStore, place: Place | None, question: str
+    lesson: Lesson,
+    names: Names,
+    store: EvidenceStore,
+    looking: Looking,
+    place: Place | None,
+    question: str,
 ) -> AnswerShown:
     """Answers a question. place: where its moves begin; None for the start of the game, or a FEN.
 
     :raises lineproof.collection.NotAPositionError: when it is neither moves nor a FEN.
     """
     whole, moves = (question, ()) if place is None else _from(place, question)
-    found = answer(lesson, whole, Effort.SKETCH, store=store)
+    with collection_of(looking.collection) as collection:
+        found = answer(
+            lesson,
+            whole,
+            looking.effort,
+            store=store,
+            collection=collection,
+            engine=looking.outside,
+        )
     said = without_options(answered(found, name=lesson.settings.title)).splitlines()
     board = found.board
     spot = Spot(board.fen, (), board)

@@ -10,10 +10,12 @@ import threading
 from collections.abc import Iterator
 from typing import Literal
 
+from lineproof.collection import CollectionError
+from lineproof.engine.outside import OutsideError
 from lineproof.lesson import Lesson
 from lineproof.lesson.errors import EditError
-from lineproof.proof import Effort, EvidenceStore
-from lineproof.replies import Study
+from lineproof.proof import EvidenceStore
+from lineproof.replies import NaturalError, Study
 from lineproof.replies.study import StudyError, study
 from lineproof.report.studied import where_from
 
@@ -23,6 +25,7 @@ from .naming import Names
 from .put_off import read_put_off
 from .shown import without_options
 from .things import Thing, things
+from .ways import Looking, collection_of
 from .wire import PauseShown, StudyShown, ThingShown
 
 WORKERS = 1
@@ -51,7 +54,7 @@ class Studies:
         self._ended = False
         self._thread: threading.Thread | None = None
 
-    def begin(self, version: int, lesson: Lesson, names: Names) -> None:
+    def begin(self, version: int, lesson: Lesson, names: Names, looking: Looking) -> None:
         """Begins a study of a version, unless one is going on.
 
         :raises EditError: when the lesson does not say which side is taught.
@@ -66,7 +69,9 @@ class Studies:
             if self._state == "running":
                 return
             self._state, self._version, self._count = "running", version, (0, 0)
-            self._thread = threading.Thread(target=self._run, args=(lesson, names), daemon=True)
+            self._thread = threading.Thread(
+                target=self._run, args=(lesson, names, looking), daemon=True
+            )
             self._thread.start()
 
     def end(self) -> None:
@@ -75,13 +80,20 @@ class Studies:
         if self._thread is not None:
             self._thread.join()
 
-    def _run(self, lesson: Lesson, names: Names) -> None:
+    def _run(self, lesson: Lesson, names: Names, looking: Looking) -> None:
         state: State = "failed"
         problem = ""
         try:
-            found = study(
-                lesson, Effort.SKETCH, progress=self._progress, workers=WORKERS, store=self._store
-            )
+            with collection_of(looking.collection) as collection:
+                found = study(
+                    lesson,
+                    looking.effort,
+                    progress=self._progress,
+                    workers=WORKERS,
+                    store=self._store,
+                    collection=collection,
+                    engine=looking.outside,
+                )
             made = tuple(things(found, names))
             with self._lock:
                 self._found, self._things = found, made
@@ -89,7 +101,7 @@ class Studies:
             state = "done"
         except Ended:
             return
-        except StudyError as error:
+        except (StudyError, CollectionError, NaturalError, OutsideError) as error:
             problem = str(error)
         except Exception as error:  # said in the window, where it would else run for ever
             problem = f"the program has a fault here ({type(error).__name__})"

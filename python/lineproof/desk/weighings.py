@@ -6,10 +6,12 @@ import threading
 from collections.abc import Callable, Sequence
 from contextlib import ExitStack
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
-from lineproof.collection import Collection, CollectionError, NoSuchCollectionError
+from lineproof.collection import CollectionError
 from lineproof.collection.asked import asked as read
 from lineproof.engine import Stop
+from lineproof.engine.outside import OutsideError
 from lineproof.follow.weighing import Candidate, weigh_openings
 from lineproof.lesson import Lesson
 from lineproof.lesson.errors import EditError
@@ -19,9 +21,14 @@ from lineproof.proof.asker import Asker, Interrupted
 from lineproof.replies import NaturalError, Replies
 from lineproof.report.title import title_of
 from lineproof.report.weighed import begun, weight_said
+from lineproof.report.weighed_html import weighed_html
 
 from .shown import without_options
+from .ways import collection_of
 from .wire import CandidateShown, WeighAsked, WeighedShown
+
+if TYPE_CHECKING:
+    from lineproof.engine.outside.pool import OutsideEngine
 
 Tell = Callable[[int, int], None]
 NONE = WeighedShown(state="none", done=0, of=0, problem=None, said=[], candidates=[])
@@ -35,11 +42,17 @@ class Weighings:
         """Held while another weighing begins."""
         self._lock = threading.Lock()
         self._shown = NONE
+        self._page = ""
         self._stop = Stop()
         self._thread: threading.Thread | None = None
 
-    def begin(self, asked: WeighAsked, lessons: Sequence[Lesson]) -> WeighedShown:
-        """Begins to weigh openings; one that goes on is broken off. lessons: those among the candidates.
+    def begin(
+        self,
+        asked: WeighAsked,
+        lessons: Sequence[Lesson],
+        outside: OutsideEngine | None = None,
+    ) -> WeighedShown:
+        """Begins to weigh openings; one that goes on is broken off. lessons: those among the candidates. outside: answers the searches in place of ours.
 
         :raises NotAPositionError: when moves are none.
         :raises EditError: when a lesson does not say which side it teaches, or nothing is to be weighed.
@@ -49,16 +62,14 @@ class Weighings:
         candidates += [_of_lesson(lesson) for lesson in lessons]
         if not candidates:
             raise EditError("nothing is to be weighed", path="the desk", hint="give moves")
-        if asked.collection:
-            with Collection.open(asked.collection) as collection:
-                if not collection.exists:
-                    raise NoSuchCollectionError(f"there is no collection {asked.collection}")
+        with collection_of(asked.collection):
+            pass
         with self._asked:
             self.end()
             self._stop = stop = Stop()
             self._tell(NONE.model_copy(update={"state": "running", "of": len(candidates)}))
             self._thread = threading.Thread(
-                target=self._run, args=(candidates, asked, stop), daemon=True
+                target=self._run, args=(candidates, asked, outside, stop), daemon=True
             )
             self._thread.start()
         return self.shown()
@@ -74,19 +85,30 @@ class Weighings:
         if self._thread is not None:
             self._thread.join()
 
-    def _tell(self, shown: WeighedShown) -> None:
+    def report(self) -> str:
+        """The report of what was weighed last, as HTML; "" where there is none."""
         with self._lock:
-            self._shown = shown
+            return self._page
 
-    def _run(self, candidates: Sequence[Candidate], asked: WeighAsked, stop: Stop) -> None:
+    def _tell(self, shown: WeighedShown, page: str = "") -> None:
+        with self._lock:
+            self._shown, self._page = shown, page
+
+    def _run(
+        self,
+        candidates: Sequence[Candidate],
+        asked: WeighAsked,
+        outside: OutsideEngine | None,
+        stop: Stop,
+    ) -> None:
         def tell(done: int, of: int) -> None:
             self._tell(NONE.model_copy(update={"state": "running", "done": done, "of": of}))
 
         try:
-            self._tell(_weighed(candidates, asked, stop, tell))
+            self._tell(*_weighed(candidates, asked, outside, stop, tell))
         except Interrupted:
             return
-        except (CollectionError, NaturalError) as error:
+        except (CollectionError, NaturalError, OutsideError) as error:
             self._tell(NONE.model_copy(update={"state": "failed", "problem": str(error)}))
         except Exception as error:  # said in the window, where it would else run for ever
             problem = f"the program has a fault here ({type(error).__name__})"
@@ -94,20 +116,23 @@ class Weighings:
 
 
 def _weighed(
-    candidates: Sequence[Candidate], asked: WeighAsked, stop: Stop, tell: Tell
-) -> WeighedShown:
+    candidates: Sequence[Candidate],
+    asked: WeighAsked,
+    outside: OutsideEngine | None,
+    stop: Stop,
+    tell: Tell,
+) -> tuple[WeighedShown, str]:
+    """What is shown, and the report."""
     with ExitStack() as stack:
-        collection = None
-        if asked.collection:
-            collection = stack.enter_context(Collection.open(asked.collection))
+        collection = stack.enter_context(collection_of(asked.collection))
         store = EvidenceStore(where()["weighed openings"] / "cache" / "evidence.sqlite")
         stack.callback(store.close)
         replies = Replies(asked.audience, store, collection=collection, stop=stop)
-        ask = Asker(store, Effort.SKETCH.steps[0], stop)
+        ask = Asker(store, Effort.SKETCH.steps[0], stop, outside)
         found = weigh_openings(candidates, replies, ask, tell)
         uncounted = replies.uncounted(one.candidate.spot for one in found)
     count = len(found)
-    return WeighedShown(
+    shown = WeighedShown(
         state="done",
         done=count,
         of=count,
@@ -118,6 +143,7 @@ def _weighed(
             for name, *lines in (list(weight_said(one, uncounted)) for one in found)
         ],
     )
+    return shown, weighed_html(found, asked.audience, uncounted=uncounted)
 
 
 def _of_moves(text: str) -> Candidate:

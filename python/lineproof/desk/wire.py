@@ -10,6 +10,9 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from lineproof.diagram.board import LARGEST
+from lineproof.publish.product import WIDTH
+
 Side = Literal["white", "black"]
 Id = Annotated[str, Field(pattern=r"^[0-9a-f]{16}$")]
 """Of a place: made of the road there, and the same in every version that has the road."""
@@ -26,6 +29,9 @@ Decided = Literal["dismissed", "later"]
 Status = Literal["read", "left alone", "not understood", "other language", "your opinion"]
 """What became of a sentence."""
 Spend = Literal["sketch", "normal", "thorough"]
+ReportOf = Literal["proof", "study", "games"]
+CollectionName = Annotated[str, Field(max_length=60)]
+"""Of one of the user's collections; "" for none."""
 
 WORDS = 1_000_000
 """Characters of a comment at most."""
@@ -142,7 +148,7 @@ class MarkOpinion(Shape):
 
 
 class GivenFile(Shape):
-    """A PGN file as it was chosen in the browser, or is handed to it. base64: its bytes, as RFC 4648, section 4, spells them."""
+    """A file as it was chosen in the browser, or is handed to it. base64: its bytes, as RFC 4648, section 4, spells them."""
 
     name: Annotated[str, Field(min_length=1, max_length=300)]
     base64: Annotated[
@@ -354,9 +360,10 @@ class Opened(Shape):
 
 
 class LessonsShown(Shape):
-    """Those that are open, the one given at the start first."""
+    """Those that are open, the one given at the start first. outside: the outside engine that this run was started with."""
 
     lessons: list[Opened]
+    outside: str | None
 
 
 class Edited(Shape):
@@ -511,12 +518,16 @@ class FollowedShown(Shape):
 
 
 class WeighAsked(Shape):
-    """Openings to weigh: moves from the initial position, or FENs; lessons by their keys. audience: a rating. collection: games to count; "" for none."""
+    """Openings to weigh: moves from the initial position, or FENs; lessons by their keys. audience: a rating. collection: games to count; "" for none.
+
+    outside: whether the outside engine of this run answers the searches, in place of ours.
+    """
 
     moves: Annotated[list[Annotated[str, Field(max_length=2000)]], Field(max_length=12)] = []
     lessons: Annotated[list[Annotated[str, Field(max_length=16)]], Field(max_length=12)] = []
     audience: Annotated[int, Field(ge=400, le=2900)]
-    collection: Annotated[str, Field(max_length=60)] = ""
+    collection: CollectionName = ""
+    outside: bool = False
 
 
 class CandidateShown(Shape):
@@ -593,11 +604,12 @@ class ProductsShown(Shape):
 
 
 class LooksAsked(Shape):
-    """How products look. language: of the pieces' letters. notation, paper, columns, large: of the handout; columns: None as its type asks for.
+    """How products look. width: of pictures, in pixels. language: of the pieces' letters. notation, paper, columns, large: of the handout; columns: None as its type asks for.
 
     minutes, pauses: of captions and video, as of the running order. The rest is of the video; voice: a recording's path, "" for none; loop: a line's number.
     """
 
+    width: Annotated[int, Field(ge=1, le=LARGEST)] = WIDTH
     language: Literal["en", "de", "fr", "es", "nl"] = "en"
     notation: Literal["letters", "figurine"] = "letters"
     paper: Literal["a4", "letter"] = "a4"
@@ -647,6 +659,20 @@ class ProductFile(Shape):
     product: str
     name: str
     size: int
+
+
+class PublishingShown(Shape):
+    """How far publishing is, and what came of it. done, of: products, or frames of a video, as `what` says.
+
+    published: what was published last, until something else is begun.
+    """
+
+    state: Literal["none", "running", "done", "failed"]
+    what: Literal["product", "frame"]
+    done: int
+    of: int
+    problem: str | None
+    published: PublishedShown | None
 
 
 class PublishedShown(Shape):
@@ -714,16 +740,26 @@ class OutsideShown(Shape):
     asked: bool
 
 
+class WayShown(Shape):
+    """How a lesson is checked. effort: of each check. looking: of each search for what the lesson leaves open, for a question, and of students' games.
+
+    outside: None where the run has no outside engine. collection: the games that are counted; "" for none.
+    """
+
+    effort: Spend
+    looking: Spend
+    outside: OutsideShown | None
+    collection: str
+
+
 class FindingsShown(Shape):
     """What is found of a version so far. done: findings that wait no more; complete: all are there.
 
-    contradictions: None until all findings are there and were looked at together. effort: how much each check may spend.
-    outside: None where the run has no outside engine.
+    contradictions: None until all findings are there and were looked at together.
     """
 
     version: Version
-    effort: Spend
-    outside: OutsideShown | None
+    way: WayShown
     done: int
     of: int
     complete: bool
@@ -751,8 +787,7 @@ class FindingsNews(Shape):
     """
 
     version: Version
-    effort: Spend
-    outside: OutsideShown | None
+    way: WayShown
     done: int
     of: int
     complete: bool
@@ -776,11 +811,13 @@ class Refused(Shape):
     lesson: LessonShown | None = None
 
 
-class EffortAsked(Shape):
-    """How much each check of the lesson may spend from now on. outside: whether the outside engine of this run answers, in place of ours."""
+class WayAsked(Shape):
+    """How the lesson is checked from now on, in this run. outside: whether the outside engine of this run answers, in place of ours. The rest as in `WayShown`."""
 
     effort: Spend
+    looking: Spend = "sketch"
     outside: bool = False
+    collection: CollectionName = ""
 
 
 class LessonEvent(Shape):

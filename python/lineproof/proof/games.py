@@ -34,8 +34,12 @@ class Games:
     @staticmethod
     def of(collection: Collection, lesson: Lesson) -> Games:
         """Those of the lesson's audience, where the lesson says whom it is for; else all."""
-        settings = lesson.settings
-        return Games(collection, settings.audience if settings.audience_said else None)
+        return Games(collection, _audience_of(lesson))
+
+    def suit(self, lesson: Lesson) -> bool:
+        """Whether these are the games of the lesson's audience, as it is now."""
+        whom = _audience_of(lesson)
+        return self._audience == (None if whom is None else Audience.of(whom))
 
     @property
     def identity(self) -> str:
@@ -78,6 +82,11 @@ class Games:
             if key not in self._known:
                 self._known[key] = self._collection.look(spot.board, audience=audience)
             return self._known[key]
+
+
+def _audience_of(lesson: Lesson) -> int | None:
+    settings = lesson.settings
+    return settings.audience if settings.audience_said else None
 
 
 def _interval(times: int, of: int) -> tuple[float, float]:

@@ -35,7 +35,7 @@ def test_a_file_is_imported_answered_and_exported_as_python_chess_reads_it(
     more.write_text(f'[Event "The gambit"]\n{GAMBIT}', encoding="utf-8")
     desk = start('[Event "The rest"]\n\n1. e4 *\n', side="white")
     page = opened(new_page, desk)
-    page.get_by_text("About this lesson").click()
+    page.get_by_text("About this lesson", exact=True).click()
     page.get_by_label("Add the games of PGN files").set_input_files(more)
     page.get_by_role("button", name="add them").click()
     on_disk(desk, "{The best answer.}")
@@ -85,8 +85,8 @@ def test_a_lesson_is_published_unless_a_claim_fails(
     form.get_by_label("higher than wide").check()
     form.locator("input[value=pgn]").uncheck()
     form.locator("input[value=video]").check()
-    with page.expect_response("**/publish"):
-        form.get_by_role("button", name="publish").click()
+    form.get_by_role("button", name="publish").click()
+    expect(page.locator("desk-hand-on [role=status]")).to_contain_text("frames are done")
     expect(page.locator("desk-hand-on [role=status]")).to_contain_text("This is Edition 1, ")
     (film,) = (tmp_path / "out" / "video").glob("*.mp4")
     asked = (
@@ -124,13 +124,20 @@ def test_the_games_of_a_collection_are_told_in_sentences(
         env={**os.environ, "LINEPROOF_DATA": str(tmp_path / "home" / "data")}, check=True, capture_output=True,
     )  # fmt: skip
     lines = tmp_path / "lesson.pgn"
-    lines.write_text(SHORT, encoding="utf-8")
+    lines.write_text(SHORT.replace("The gambit.", "exf4 is often played."), encoding="utf-8")
     page = opened(new_page, run(lines))
     move(page, "2. Nc3").click()
     page.get_by_role("button", name="count", exact=True).click()
     figures = page.locator("desk-figures")
     expect(figures).to_contain_text("2 games")
     expect(figures).to_contain_text("Nf6")
+
+    # Chosen for the checks, they tell how often a move is played.
+    page.get_by_role("button", name="1 is unsettled").click()
+    expect(page.locator("desk-note")).to_contain_text("no collection of games")
+    page.get_by_text("About this lesson", exact=True).click()
+    page.get_by_label("Games that are counted").select_option("club")
+    expect(page.locator(".counted")).to_have_text("1 claim: 1 holds.")
 
 
 def test_only_what_fails_is_drawn_on_the_map_when_asked(start: Start, new_page: NewPage) -> None:
@@ -142,3 +149,42 @@ def test_only_what_fails_is_drawn_on_the_map_when_asked(start: Start, new_page: 
     expect(page.locator("desk-map text")).to_have_text(["e4", "e5", "f4"])
     page.get_by_role("button", name="show all").click()
     expect(page.locator("desk-map text", has_text="Bb5")).to_be_visible()
+
+
+def test_what_is_being_published_is_broken_off(
+    start: Start, new_page: NewPage, tmp_path: Path
+) -> None:
+    words = " ".join(["Listen"] * 2000)
+    page = opened(new_page, start(f"1. e4 {{{words}}} e5 *", side="white"))
+    form = page.locator("desk-hand-on form")
+    while form.locator("input[name=only]:checked").count():
+        form.locator("input[name=only]:checked").first.uncheck()
+    form.locator("input[value=video]").check()
+    form.get_by_text("How it looks").click()
+    form.get_by_label("every frame of the video in its file").check()
+    form.get_by_label("into the folder").fill(str(tmp_path / "out"))
+    form.get_by_role("button", name="publish").click()
+    said = page.locator("desk-hand-on [role=status]")
+    expect(said).to_contain_text("frames are done")
+    # Another window, and this one when it is opened again, see it too.
+    page.reload()
+    expect(said).to_contain_text("frames are done")
+    page.get_by_role("button", name="break it off").click()
+    expect(page.get_by_role("button", name="break it off")).to_have_count(0)
+    expect(said).to_have_text("")
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_report_is_saved_as_a_page_of_its_own(
+    start: Start, new_page: NewPage, tmp_path: Path
+) -> None:
+    page = opened(new_page, start("1. e4 e5 {White is a pawn up.} *", side="white"))
+    expect(page.get_by_role("button", name="1 fails")).to_be_visible()
+    with page.expect_download() as download:
+        page.get_by_role("button", name="save a report of all that was checked").click()
+    assert download.value.suggested_filename == "lesson-proof.html"
+    file = tmp_path / "report.html"
+    download.value.save_as(file)
+    report = new_page()
+    report.goto(file.as_uri())
+    expect(report.get_by_text("White is a pawn up").first).to_be_visible()

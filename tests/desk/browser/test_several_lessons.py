@@ -79,6 +79,45 @@ def test_the_page_on_which_a_lesson_is_begun_leads_back(
     expect(page.get_by_role("heading", level=1)).to_have_text("<b>Tuesday</b>")
 
 
+def test_a_lesson_is_taken_off_the_desk(run: Start, new_page: NewPage, tmp_path: Path) -> None:
+    desk = run(lesson(tmp_path / "one", "Tuesday"))
+    other, page = new_page(), new_page()
+    for window in (other, page):
+        window.goto(desk.address)
+        expect(window.get_by_role("heading", level=1)).to_have_text("Tuesday")
+    words(page, "1. e4").click()
+    page.keyboard.press("End")
+    page.keyboard.type(" Said at the end.")
+    page.get_by_text("Other lessons").click()
+    page.get_by_role("button", name="take this one off the desk").click()
+    expect(page.get_by_role("heading", level=1)).to_have_text("What will you teach?")
+    expect(page.get_by_role("heading", name="Go back to a lesson")).to_have_count(0)
+    on_disk(desk, "Said at the end.")
+    # The other window says so, and nothing of waiting for a program that does not answer.
+    expect(other.get_by_role("alert")).to_contain_text("this lesson is not open")
+    expect(other.get_by_text("does not answer")).to_have_count(0)
+
+
+def test_a_lesson_folder_is_made_of_a_bare_file(
+    run: Start, new_page: NewPage, tmp_path: Path
+) -> None:
+    file = tmp_path / "bare.pgn"
+    file.write_text("1. e4 {Words.} *\n", encoding="utf-8")
+    page = new_page()
+    page.goto(run(file).address)
+    words(page, "1. e4").click()
+    page.keyboard.press("End")
+    page.keyboard.type(" More of them.")
+    page.get_by_text("About this lesson", exact=True).click()
+    page.get_by_label("Folder", exact=True).fill(str(tmp_path / "made"))
+    page.get_by_label("Teaches").select_option("black")
+    page.get_by_role("button", name="make a lesson of it").click()
+    expect(page.get_by_text("for Black, players of about")).to_be_visible()
+    expect(words(page, "1. e4")).to_have_text("Words. More of them.")
+    assert "Words. More of them." in (tmp_path / "made" / "lines.pgn").read_text(encoding="utf-8")
+    assert 'side = "black"' in (tmp_path / "made" / "lesson.toml").read_text(encoding="utf-8")
+
+
 def test_openings_and_lessons_are_weighed_side_by_side(
     run: Start, new_page: NewPage, tmp_path: Path, accessible: Callable[[Page], list[str]]
 ) -> None:
@@ -97,6 +136,9 @@ def test_openings_and_lessons_are_weighed_side_by_side(
     for scheme in ("light", "dark"):
         page.emulate_media(color_scheme=scheme)
         assert accessible(page) == []
+    with page.expect_download() as download:
+        part.get_by_role("button", name="save this as a report").click()
+    assert download.value.suggested_filename == "openings.html"
     part.get_by_label("Their moves").fill("1. e4 e9")
     part.get_by_role("button", name="weigh them").click()
     expect(page.get_by_role("alert")).to_contain_text("e9")

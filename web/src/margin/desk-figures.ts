@@ -30,7 +30,9 @@ export class DeskFigures extends LitElement {
     if (!this.names.length || !session.place) return nothing;
     const told = this.told?.place === session.cursor ? this.told : null;
     return html`<form class="figures" @submit=${this.asked}>
-        <label>Games of <select name="collection">${this.names.map((name) => html`<option>${name}</option>`)}</select></label>
+        <label>Games of <select name="collection">${this.names.map(
+          (name) => html`<option ?selected=${name === session.way?.collection}>${name}</option>`,
+        )}</select></label>
         <label><input type="checkbox" name="audience" /> of the audience alone</label>
         <button class="plain">count</button>
       </form>

@@ -72,7 +72,9 @@ export class DeskTodo extends LitElement {
     if (study.state === "failed") return html`<p class="lead">${study.problem} ${begin("look again")}</p>`;
     const changed = lesson && study.version < lesson.version;
     return html`<p class="lead">${study.things.length ? nothing : "Nothing was found. "}${study.basis}
-      ${changed ? html`The lesson has changed since. ${begin("look again")}` : nothing}</p>`;
+      ${changed
+        ? html`The lesson has changed since. ${begin("look again")}`
+        : html`<button class="plain" @click=${() => void session.report("study")}>save this as a report</button>`}</p>`;
   }
 
   private thing(thing: Thing): TemplateResult {

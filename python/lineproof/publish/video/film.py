@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import os
 import struct
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from fractions import Fraction
 from heapq import merge
 from math import inf
@@ -66,9 +66,12 @@ class Film:
         title: str = "",
         voice: Voice | None = None,
         constant_rate: bool = False,
+        tell: Callable[[int], None] = lambda _: None,
     ) -> None:
-        """end: in frames. constant_rate: whether a picture is in the file as often as it has frames."""
+        """end: in frames. constant_rate: whether a picture is in the file as often as it has frames. tell: called with the frames that are
+        done, with each picture and each second; what it raises ends the film."""
         self.constant_rate = constant_rate
+        self._tell = tell
         if codec == "av1":  # whose encoder tells its settings otherwise
             os.environ.setdefault("SVT_LOG", "1")
         flags = {"movflags": "+faststart", "fflags": "+bitexact"}
@@ -118,6 +121,8 @@ class Film:
         frame.pict_type = PictureType.I if key else PictureType.NONE
         lasts = 1 if self.constant_rate else frames
         for at in range(begins, begins + frames, lasts):
+            if (at - begins) % FRAMES == 0:
+                self._tell(at)
             frame.pts = at
             self._frames[at] = lasts
             self._mux(self.stream.encode(frame))

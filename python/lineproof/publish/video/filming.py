@@ -43,6 +43,11 @@ def film(
     lettering = Lettering(page, captions if burnt else ())
     art = Art(page, flipped)
     end = scenes[-1].ends
+
+    def tell(done: int) -> None:
+        if choices.progress is not None:
+            choices.progress(done, end)
+
     with tempfile.TemporaryDirectory(prefix="lineproof-") as folder:
         file = Path(folder) / "film.mp4"
         try:
@@ -56,10 +61,9 @@ def film(
                 title=title,
                 voice=voice,
                 constant_rate=choices.filming.constant_rate,
+                tell=tell,
             ) as made:
                 for scene in scenes:
-                    if choices.progress is not None:
-                        choices.progress(scene.begins, end)
                     for number, picture in enumerate(art.pictures(scene)):
                         at = scene.begins + number
                         until = scene.ends if scene.kind == "still" else at + 1
