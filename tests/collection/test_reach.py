@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from lineproof.collection import Collection, CollectionError, Reached, wilson
+from lineproof.collection.reach import reached
 from lineproof.lesson import Lesson
 
 from .conftest import Make
@@ -142,3 +143,14 @@ def test_a_pass_in_a_lesson_is_reached_by_no_game(collection: Collection) -> Non
 def test_a_lesson_without_a_side_says_what_to_do(collection: Collection) -> None:
     with pytest.raises(CollectionError, match="say it with --side"):
         collection.reach(lesson("1. e4 *", None))
+
+
+def test_of_one_place_it_is_the_same(collection: Collection) -> None:
+    one = lesson("1. e4 e5 (1... c5 2. Nc3) 2. Nc3 Nf6 3. f4 (3. -- d5) d5 *")
+    every = by_line(collection.reach(one).positions)
+    for place in one.places:
+        found = reached(collection, place)
+        behind = "--" in [each.san for each in place.path()]
+        assert found == (None if behind else every[" ".join(found.line if found else ())])
+        assert behind or found is not None
+    assert reached(collection, lesson("1. e4 *", side=None).places[1]) is None

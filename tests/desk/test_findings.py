@@ -102,6 +102,20 @@ def test_a_sentence_that_is_an_opinion_is_not_checked_until_that_is_taken_back(d
     assert desk.finding("This is mate")["outcome"] == "fails"
 
 
+def test_a_mark_whose_sentence_is_gone_is_listed_and_taken_back(desk: Desk) -> None:
+    comment = say(desk, f"We go on. {FALSE}", "e4")
+    desk.edit(op="opinion", comment=comment["index"], start=10, end=23, opinion=True)
+    desk.edit(op="change_words", comment=comment["index"], text="We go on.")
+    (mark,) = desk.lesson["opinions"]
+    assert (mark["words"], mark["move"]) == (FALSE, "1. e4")
+    desk.edit(op="take_back", name=mark["name"])
+    assert desk.lesson["opinions"] == []
+    assert FALSE not in (desk.path / "lesson.toml").read_text()
+    assert desk.ask(op="take_back", name=mark["name"]).status_code == 422
+    desk.edit(op="change_words", comment=comment["index"], text=f"We go on. {FALSE}")
+    assert desk.finding("This is mate")["outcome"] == "fails"
+
+
 def test_only_a_sentence_can_be_an_opinion(desk: Desk) -> None:
     answer = desk.ask(op="opinion", comment=0, start=27, end=40, opinion=True)
     assert answer.status_code == 422

@@ -59,6 +59,16 @@ def test_games_are_counted_at_a_place_of_the_lesson(games: Desk) -> None:
     assert all(m["low"] < m["share"] < m["high"] for m in found["moves"])
     assert any("2 of 3 games" in line for line in found["said"])
     assert figures(games, "e4", "e5", "Nc3", of_audience="true").json()["games"] == 3
+    # Black replied as the lesson has it in all three games, so that all come to 2. Nc3; two of three go on to 2... Nf6.
+    assert (
+        "Of 100 games of the audience in which White plays the lesson's moves 100.0"
+        in found["said"][-1]
+    )
+    there = figures(games, "e4", "e5", "Nc3", "Nf6").json()["said"][-1]
+    assert (
+        "moves 66.7 (" in there and "resting on 3 games or more at each of Black's moves" in there
+    )
+    assert figures(games).json()["said"][-1].startswith("All games of the audience")
     games.edit(op="settings", audience=2400)
     assert figures(games, "e4", "e5", "Nc3", of_audience="true").json()["games"] == 0
 
@@ -114,6 +124,13 @@ def test_what_is_new_since_an_edition_is_told(desk: Desk, tmp_path: Path) -> Non
     desk.edit(op="add_line", place=desk.place("e4")["id"], moves=["c5", "Nc3"])
     told = desk.get("/api/lessons/1/editions/1/news")["text"]
     assert "After 1. e4: 1... c5 2. Nc3." in told
+    desk.findings()
+    published(desk, publish(desk, tmp_path / "out", "pgn", anyway=True))
+    desk.edit(op="add_line", place=desk.place("e4")["id"], moves=["e6", "d4"])
+    up_to = desk.get("/api/lessons/1/editions/1/news", until="2")["text"]
+    assert "1... c5 2. Nc3" in up_to and "1... e6" not in up_to
+    assert "1... e6" in desk.get("/api/lessons/1/editions/1/news")["text"]
+    assert desk.client.get("/api/lessons/1/editions/1/news?until=9").status_code == 422
 
 
 def test_the_file_is_had_as_it_is_and_another_reader_reads_it(desk: Desk) -> None:

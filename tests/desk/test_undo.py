@@ -59,6 +59,7 @@ EDITS: dict[str, Callable[[Desk], Any]] = {
     "no diagram": lambda desk: desk.edit(
         op="diagram", place=desk.place(*GAMBIT)["id"], wanted=False
     ),
+    "no opinion": lambda desk: desk.edit(op="take_back", name=desk.lesson["opinions"][0]["name"]),
 }
 
 
@@ -70,22 +71,22 @@ def test_everything_is_taken_back_and_done_again_in_the_one_order_of_edits(
     for make in EDITS.values():
         make(desk)
         stand.append((desk.text, settings(desk)))
-    assert len(EDITS) == desk.lesson["undo"] == 12
+    assert desk.lesson["undo"] == len(EDITS)
     assert all(one != other for one, other in pairwise(stand))
     try:
         if restart:
             desk.lessons.close()
             desk = Desk(Lessons(Effort.SKETCH), desk.path)
-            assert (desk.lesson["undo"], desk.lesson["notice"]) == (12, None)
-        for number in reversed(range(12)):
+            assert (desk.lesson["undo"], desk.lesson["notice"]) == (len(EDITS), None)
+        for number in reversed(range(len(EDITS))):
             desk.edit(op="undo")
             assert (desk.text, settings(desk)) == stand[number]
-            assert (desk.lesson["undo"], desk.lesson["redo"]) == (number, 12 - number)
+            assert (desk.lesson["undo"], desk.lesson["redo"]) == (number, len(EDITS) - number)
         if restart:
             desk.lessons.close()
             desk = Desk(Lessons(Effort.SKETCH), desk.path)
-            assert (desk.lesson["undo"], desk.lesson["redo"]) == (0, 12)
-        for number in range(12):
+            assert (desk.lesson["undo"], desk.lesson["redo"]) == (0, len(EDITS))
+        for number in range(len(EDITS)):
             desk.edit(op="redo")
             assert (desk.text, settings(desk)) == stand[number + 1]
     finally:

@@ -188,9 +188,9 @@ export const order = (key: string, minutes: number | null, pauses: boolean): Pro
 
 export const editions = (key: string): Promise<wire.EditionsShown> => json(`${lessonPath(key)}/editions`);
 
-/** What is new since an edition, for its audience. */
-export const news = (key: string, edition: number): Promise<wire.NoticeShown> =>
-  json(`${lessonPath(key)}/editions/${edition}/news`);
+/** What is new since an edition, for its audience. until: an edition; null for now. */
+export const news = (key: string, edition: number, until: number | null): Promise<wire.NoticeShown> =>
+  json(`${lessonPath(key)}/editions/${edition}/news${until === null ? "" : `?until=${until}`}`);
 
 export const collections = (): Promise<wire.CollectionsShown> => json("/collections");
 

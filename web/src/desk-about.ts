@@ -3,7 +3,7 @@
 import { LitElement, html, nothing, type TemplateResult } from "lit";
 import { state } from "lit/decorators.js";
 import * as api from "./api";
-import { chosen, type Edit, type Effort } from "./api";
+import { chosen, type Edit, type Effort, type Lesson } from "./api";
 import { Watch, session } from "./session";
 
 export class DeskAbout extends LitElement {
@@ -53,7 +53,7 @@ export class DeskAbout extends LitElement {
         <button class="plain">set it so</button>
       </form>
       ${way(this.collections)}
-      ${importing()}
+      ${importing()} ${opinions(lesson)}
     </details>`;
   }
 
@@ -153,6 +153,18 @@ function importing(): TemplateResult {
     <label>Add the games of PGN files <input name="files" type="file" multiple accept=".pgn,.txt" required /></label>
     <button class="plain">add them</button>
   </form>`;
+}
+
+/** The sentences that are not checked, also those that the lesson has no more. */
+function opinions({ opinions: marked }: Lesson): TemplateResult | typeof nothing {
+  if (!marked.length) return nothing;
+  return html`<p>Your opinion, which is not checked:</p>
+    <ul class="entries">
+      ${marked.map(
+        ({ name, words, move }) => html`<li>“${words}” ${move ? html`<span class="unread">beside ${move}</span>` : nothing}
+          <button class="plain" @click=${() => void session.change({ op: "take_back", name }, "It is checked again.")}>have it checked</button></li>`,
+      )}
+    </ul>`;
 }
 
 async function imported(event: SubmitEvent): Promise<void> {

@@ -122,6 +122,11 @@ export class DeskHandOn extends LitElement {
         <label>What is new since <select name="edition">${[...this.editions].reverse().map(
           ({ number, words }) => html`<option value=${number}>${words}</option>`,
         )}</select></label>
+        ${this.editions.length > 1
+          ? html`<label>up to <select name="until"><option value="">the lesson as it is now</option>${this.editions.map(
+              ({ number, words }) => html`<option value=${number}>${words}</option>`,
+            )}</select></label>`
+          : nothing}
         <button class="plain" ?disabled=${this.busy}>say it</button>
       </form>
       ${this.news ? html`<pre class="script" tabindex="0" aria-label="What is new">${this.news}</pre>` : nothing}`;
@@ -155,8 +160,9 @@ export class DeskHandOn extends LitElement {
   private readonly compared = (event: SubmitEvent): void => {
     event.preventDefault();
     const key = session.lesson?.key;
-    const edition = numberOf(new FormData(event.currentTarget as HTMLFormElement), "edition");
-    if (key !== undefined && edition !== null) void this.trying(async () => (this.news = (await api.news(key, edition)).text));
+    const form = new FormData(event.currentTarget as HTMLFormElement);
+    const edition = numberOf(form, "edition");
+    if (key !== undefined && edition !== null) void this.trying(async () => (this.news = (await api.news(key, edition, numberOf(form, "until"))).text));
   };
 
   private readonly saved = (): void => {

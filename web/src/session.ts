@@ -236,7 +236,7 @@ export class Session extends EventTarget {
     if (!edited) return;
     this.said = said;
     this.joined = null;
-    if (change.op !== "settings") this.go(edited.at);
+    if (change.op !== "settings" && change.op !== "take_back") this.go(edited.at);
     this.tell("status");
   }
 

@@ -134,7 +134,7 @@ export interface DepartureShown {
 export interface EditAsked {
   version: number;
   window?: string;
-  edit: AddLine | Cut | Promote | BringForward | Join | ChangeWords | RemoveComment | AddComment | SetMarks | Undo | Redo | SetLesson | MarkOpinion | Decide | Import | SetSource | PutDiagram;
+  edit: AddLine | Cut | Promote | BringForward | Join | ChangeWords | RemoveComment | AddComment | SetMarks | Undo | Redo | SetLesson | MarkOpinion | TakeBack | Decide | Import | SetSource | PutDiagram;
 }
 
 /**
@@ -337,7 +337,7 @@ export interface LessonEvent {
 }
 
 /**
- * A lesson. places: in spoken order; the children of a place are those whose parent it is, in this order.
+ * A lesson. places: in spoken order; the children of a place are those whose parent it is, in this order. opinions: also of sentences that are gone.
  *
  * notice: what was met when it was opened. unwritable: why it can only be looked at. undo, redo: steps that there are. folder: False for a bare PGN file, which has no place for settings.
  */
@@ -356,6 +356,7 @@ export interface LessonShown {
   unwritable: string | null;
   games: GameShown[];
   places: PlaceShown[];
+  opinions: OpinionShown[];
 }
 
 /**
@@ -447,6 +448,15 @@ export interface Opened {
   key: string;
   title: string;
   name: string;
+}
+
+/**
+ * A sentence that the author marked as his opinion. name: of the mark. move: beside which it stood; "" where that is not known.
+ */
+export interface OpinionShown {
+  name: string;
+  words: string;
+  move: string;
 }
 
 /**
@@ -734,6 +744,14 @@ export interface StudyShown {
   basis: string | null;
   things: ThingShown[];
   pauses: PauseShown[];
+}
+
+/**
+ * A sentence is the author's opinion no more, by the mark's name; it may be gone from the lesson.
+ */
+export interface TakeBack {
+  op: "take_back";
+  name: string;
 }
 
 /**

@@ -17,7 +17,7 @@ from lineproof.lesson.graph import Graph
 if TYPE_CHECKING:
     from lineproof.collection.collection import Collection
     from lineproof.collection.figures import Audience, Figures
-    from lineproof.lesson import Lesson
+    from lineproof.lesson import Lesson, Place
 
 
 @dataclass(frozen=True)
@@ -76,7 +76,7 @@ def reach(collection: Collection, lesson: Lesson, audience: int | None) -> Reach
             f"{lesson.name}: the lesson does not say which side is taught; say it with --side"
         )
     rating = lesson.settings.audience if audience is None else audience
-    reaching = _Reaching(collection, lesson, side, rating)
+    reaching = _Reaching(collection, Graph(lesson), side, rating)
     order = reaching.graph.order
     found = tuple(reaching.reached(key) for key in order)
     first = reaching.figures(order[0])
@@ -84,15 +84,23 @@ def reach(collection: Collection, lesson: Lesson, audience: int | None) -> Reach
     return Reach(side, first.audience, first.games, found)
 
 
+def reached(collection: Collection, place: Place) -> Reached | None:
+    """The same of one place, for its lesson's audience. None where the lesson does not say which side is taught, or the place lies behind a null move."""
+    settings, graph = place.lesson.settings, Graph(place.lesson)
+    if settings.side is None or place.key not in graph.place:
+        return None
+    return _Reaching(collection, graph, settings.side, settings.audience).reached(place.key)
+
+
 class _Reaching:
     """What the games of a collection say of the positions of a lesson."""
 
-    def __init__(self, collection: Collection, lesson: Lesson, side: str, rating: int) -> None:
+    def __init__(self, collection: Collection, graph: Graph, side: str, rating: int) -> None:
         self._collection = collection
         self._side = side
         self._rating = rating
         self._figures: dict[int, Figures] = {}
-        self.graph = Graph(lesson)
+        self.graph = graph
 
     def figures(self, key: int) -> Figures:
         if key not in self._figures:

@@ -213,9 +213,13 @@ def application(lessons: Lessons) -> FastAPI:
         return lessons[key].editions()
 
     @app.get("/api/lessons/{key}/editions/{number}/news", operation_id="news")
-    def news(key: str, number: Annotated[int, Path(ge=1, le=999_999_999)]) -> NoticeShown:
-        """What is new since an edition, for its audience."""
-        return lessons[key].notice(number)
+    def news(
+        key: str,
+        number: Annotated[int, Path(ge=1, le=999_999_999)],
+        until: Annotated[int | None, Query(ge=1, le=999_999_999)] = None,
+    ) -> NoticeShown:
+        """What is new since an edition, for its audience: up to another edition, or to the lesson as it is now."""
+        return lessons[key].notice(number, until)
 
     @app.post("/api/lessons/{key}/publish", operation_id="publish")
     def publish(key: str, asked: PublishAsked) -> PublishingShown:

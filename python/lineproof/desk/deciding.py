@@ -6,24 +6,28 @@ from dataclasses import replace
 
 from lineproof.lesson import Lesson, Place, Settings
 from lineproof.lesson.diagrams import with_diagram
+from lineproof.lesson.errors import EditError
 from lineproof.lesson.opinions import TABLE as OPINIONS
+from lineproof.lesson.opinions import read_opinions, with_opinions
 
 from .naming import Names
 from .put_off import with_decision
 from .sources import with_source
-from .wire import Decide, PutDiagram, SetLesson, SetSource
+from .wire import Decide, PutDiagram, SetLesson, SetSource, TakeBack
 
-SettingsOp = SetLesson | Decide | SetSource | PutDiagram
+SettingsOp = SetLesson | Decide | SetSource | PutDiagram | TakeBack
 
 
 def settled(lesson: Lesson, names: Names, op: SettingsOp) -> tuple[Settings, Place]:
     """The settings after an edit, and the place that it is of.
 
-    :raises EditError: when there is no such place.
+    :raises EditError: when there is no such place, or no such mark.
     """
     settings = lesson.settings
     if isinstance(op, SetLesson):
         return _about(settings, op), lesson.places[0]
+    if isinstance(op, TakeBack):
+        return _without_opinion(lesson, op.name), lesson.places[0]
     place = names.place(op.place)
     match op:
         case Decide():
@@ -32,6 +36,16 @@ def settled(lesson: Lesson, names: Names, op: SettingsOp) -> tuple[Settings, Pla
             return with_source(settings, place, op.source), place
         case PutDiagram():
             return with_diagram(place, op.wanted), place
+
+
+def _without_opinion(lesson: Lesson, name: str) -> Settings:
+    marks = read_opinions(lesson.settings.decisions)
+    left = [each for each in marks if each.name != name]
+    if len(left) == len(marks):
+        raise EditError(
+            "there is no such mark", path=lesson.name, hint="it was taken back elsewhere"
+        )
+    return with_opinions(lesson.settings, left)
 
 
 def bearing(settings: Settings) -> Settings:

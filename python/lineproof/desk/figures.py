@@ -5,8 +5,9 @@ from __future__ import annotations
 from lineproof.collection import Collection, NoSuchCollectionError, opening
 from lineproof.collection.asked import Asked, asked
 from lineproof.collection.collection import PLIES, collections
+from lineproof.collection.reach import reached
 from lineproof.lesson import Place
-from lineproof.report.collected import looked
+from lineproof.report.collected import comes_here, looked
 
 from .questions import INITIAL
 from .shown import legal_move
@@ -23,7 +24,7 @@ def collections_shown() -> CollectionsShown:
 
 
 def figures_shown(place: Place, name: str, *, of_audience: bool) -> FiguresShown:
-    """What a collection says of a place. of_audience: count only games of players near the rating of the lesson's audience.
+    """What a collection says of a place, and how many of the audience's games come there. of_audience: count only games of players near the rating of the lesson's audience.
 
     :raises CollectionError: when there is no such collection, or it is damaged.
     """
@@ -35,6 +36,7 @@ def figures_shown(place: Place, name: str, *, of_audience: bool) -> FiguresShown
         figures = collection.look(position, audience=audience)
         orders = collection.orders(position)
         models = collection.model_games(position, most=MODELS)
+        here = reached(collection, place)
     board = position.board
     ply = 2 * (board.move_number - 1) + (board.turn == "black")
     said = looked(
@@ -57,7 +59,10 @@ def figures_shown(place: Place, name: str, *, of_audience: bool) -> FiguresShown
         )
         for each in figures.moves
     ]
-    return FiguresShown(collection=name, games=figures.games, said=said.splitlines(), moves=moves)
+    lines = said.splitlines()
+    if here is not None:
+        lines.append(comes_here(here, str(place.lesson.settings.side)))
+    return FiguresShown(collection=name, games=figures.games, said=lines, moves=moves)
 
 
 def _asked(place: Place) -> Asked:

@@ -125,10 +125,10 @@ class OnDesk:
         _, lesson, _ = self.opened.present()
         return editions_shown(lesson)
 
-    def notice(self, number: int) -> NoticeShown:
-        """What is new since an edition."""
+    def notice(self, number: int, until: int | None = None) -> NoticeShown:
+        """What is new since an edition, up to another or to now."""
         _, lesson, _ = self.opened.present()
-        return notice_shown(lesson, number)
+        return notice_shown(lesson, number, until)
 
     def order(self, minutes: float | None = None, pauses: bool = False) -> OrderShown:
         """How the lesson is best told."""

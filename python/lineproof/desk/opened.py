@@ -46,6 +46,7 @@ from .wire import (
     SavedEvent,
     SetLesson,
     SetSource,
+    TakeBack,
     Undo,
 )
 
@@ -200,7 +201,7 @@ class OpenLesson:
                     done = self._go_back("redo")
                 case MarkOpinion():
                     done = self._mark(op)
-                case SetLesson() | Decide() | SetSource() | PutDiagram():
+                case SetLesson() | Decide() | SetSource() | PutDiagram() | TakeBack():
                     settings, place = settled(self._lesson, self._names, op)
                     self._write(settings)
                     done = Done(self._lesson, place)

@@ -139,15 +139,19 @@ def editions_shown(lesson: Lesson) -> EditionsShown:
     )
 
 
-def notice_shown(lesson: Lesson, number: int) -> NoticeShown:
-    """What is new since an edition.
+def notice_shown(lesson: Lesson, number: int, until: int | None = None) -> NoticeShown:
+    """What is new since an edition, up to another or to now.
 
     :raises EditionError: when there is none of that number.
     """
-    old = edition(lesson, number)
+    new = unpublished(lesson) if until is None else _edition(lesson, until)
+    return NoticeShown(text=harmless(notice(compare(_edition(lesson, number), new))))
+
+
+def _edition(lesson: Lesson, number: int) -> Side:
+    found = edition(lesson, number)
     name = f"{lesson.name}@{number}"
-    found = compare(Side(name, old.lesson(name), old), unpublished(lesson))
-    return NoticeShown(text=harmless(notice(found)))
+    return Side(name, found.lesson(name), found)
 
 
 def choices_of(looks: LooksAsked) -> Choices:

@@ -10,6 +10,7 @@ from lineproof.engine import Board
 from lineproof.lesson import Comment, Lesson, Place
 from lineproof.lesson.diagrams import diagrams
 from lineproof.lesson.graph import NULL_MOVE
+from lineproof.lesson.opinions import OpinionError, read_opinions
 from lineproof.replies.likely import COUNTING
 from lineproof.report.title import title_of
 
@@ -22,6 +23,7 @@ from .wire import (
     GameShown,
     LegalMove,
     LessonShown,
+    OpinionShown,
     PlaceShown,
     PositionShown,
 )
@@ -68,7 +70,16 @@ def lesson_shown(
             for game in lesson.games
         ],
         places=_places(lesson, names, roads),
+        opinions=_opinions(lesson),
     )
+
+
+def _opinions(lesson: Lesson) -> list[OpinionShown]:
+    try:
+        found = read_opinions(lesson.settings.decisions)
+    except OpinionError:  # lesson.toml was checked when it was read
+        return []
+    return [OpinionShown(name=each.name, words=each.words, move=each.move) for each in found]
 
 
 def _places(lesson: Lesson, names: Names, roads: dict[str, Road]) -> list[PlaceShown]:

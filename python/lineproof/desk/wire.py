@@ -147,6 +147,13 @@ class MarkOpinion(Shape):
     opinion: bool
 
 
+class TakeBack(Shape):
+    """A sentence is the author's opinion no more, by the mark's name; it may be gone from the lesson."""
+
+    op: Literal["take_back"]
+    name: Annotated[str, Field(min_length=1, max_length=WORDS)]
+
+
 class GivenFile(Shape):
     """A file as it was chosen in the browser, or is handed to it. base64: its bytes, as RFC 4648, section 4, spells them."""
 
@@ -218,6 +225,7 @@ Op = Annotated[
     | Redo
     | SetLesson
     | MarkOpinion
+    | TakeBack
     | Decide
     | Import
     | SetSource
@@ -329,8 +337,16 @@ class ConflictShown(Shape):
     theirs: str
 
 
+class OpinionShown(Shape):
+    """A sentence that the author marked as his opinion. name: of the mark. move: beside which it stood; "" where that is not known."""
+
+    name: str
+    words: str
+    move: str
+
+
 class LessonShown(Shape):
-    """A lesson. places: in spoken order; the children of a place are those whose parent it is, in this order.
+    """A lesson. places: in spoken order; the children of a place are those whose parent it is, in this order. opinions: also of sentences that are gone.
 
     notice: what was met when it was opened. unwritable: why it can only be looked at. undo, redo: steps that there are. folder: False for a bare PGN file, which has no place for settings.
     """
@@ -349,6 +365,7 @@ class LessonShown(Shape):
     unwritable: str | None
     games: list[GameShown]
     places: list[PlaceShown]
+    opinions: list[OpinionShown]
 
 
 class Opened(Shape):

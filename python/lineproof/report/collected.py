@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from lineproof.claims.board import other, title
 from lineproof.collection.adding import Added, FileAdded
 from lineproof.collection.collection import Collection
 from lineproof.collection.figures import STEP, Figures, MoveFigures, Order, Score, Tally
@@ -248,6 +249,19 @@ def reached(reach: Reach, *, collection: str, name: str) -> str:
     ]
     lines += [f"  {_reached(one)}" for one in reach.positions]
     return "\n".join(lines) + "\n"
+
+
+def comes_here(one: Reached, side: str) -> str:
+    """ "Of 100 games of the audience in which White plays the lesson's moves 12.5 (8.0 to 17.1) come here, resting on 40 games or more at each of Black's moves." """
+    games = f"games of the audience in which {title(side)} plays the lesson's moves"
+    if one.fewest is None:
+        return f"All {games} come here."
+    if one.fewest == 0:
+        return f"How many {games} come here is not known: none has got so far."
+    return (
+        f"Of 100 {games} {one.share:.1f} ({one.interval.low:.1f} to {one.interval.high:.1f}) come here,"
+        f" resting on {counted(one.fewest, 'game')} or more at each of {title(other(side))}'s moves."
+    )
 
 
 def _reached(one: Reached) -> str:

@@ -84,3 +84,19 @@ def test_a_bare_file_is_offered_none(start: Start, new_page: NewPage) -> None:
     expect(page.get_by_role("button", name="put a diagram here")).to_have_count(0)
     page.keyboard.press("Shift+Enter")
     expect(page.locator("figure.diagram")).to_have_count(0)
+
+
+def test_what_the_words_beside_it_claim_and_holds_is_drawn(start: Start, new_page: NewPage) -> None:
+    pinned = "1. e4 e5 2. Nc3 Nc6 3. Bb5 d6 {The knight on c6 is pinned to the king.} *"
+    page = opened(new_page, start(pinned, side="white"))
+    move(page, "3... d6").click()
+    page.get_by_role("button", name="put a diagram here").click()
+    diagram = page.get_by_role("img", name="Drawn: The knight on c6 is pinned to the king")
+    expect(diagram).to_be_visible()
+    drawn = page.locator("figure.diagram .pin")
+    expect(drawn).to_have_count(1)
+    page.get_by_role("button", name="undo").click()
+    move(page, "3. Bb5").click()
+    page.get_by_role("button", name="put a diagram here").click()
+    expect(page.locator("figure.diagram")).to_have_count(1)
+    expect(drawn).to_have_count(0)

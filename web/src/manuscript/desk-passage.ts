@@ -76,18 +76,24 @@ export class DeskPassage extends LitElement {
       >${words}</button>${this.join(place)} `;
   }
 
-  /** The author's diagram, seen from the side that is taught. */
+  /** The author's diagram, seen from the side that is taught, with what its own words claim and holds. */
   private diagram(place: Place): TemplateResult {
+    const drawn = this.findings.filter(
+      ({ outcome, place: of, marks, evidence }) =>
+        outcome === "holds" && of === place.id && marks.length && (!evidence || evidence.fen === place.fen),
+    );
+    const told = drawn.length ? ` Drawn: ${drawn.map(({ words }) => words).join("; ")}.` : "";
     const where = place.san === null ? "The start" : `After ${label(place)}`;
     const turn = place.fen.split(" ")[1] === "b" ? "Black" : "White";
     return html`<figure class="diagram" data-place=${place.id}>
       <lesson-board
         still
         .fen=${place.fen}
+        .marks=${drawn.flatMap(({ marks }) => marks)}
         .last=${place.uci && place.uci !== "0000" ? { uci: place.uci } : null}
         .flipped=${session.lesson?.side === "black"}
         .label=${`Diagram. ${where}`}
-        .alternative=${place.diagram ?? ""}
+        .alternative=${`${place.diagram ?? ""}${told}`}
       ></lesson-board>
       <figcaption>
         <span>${where}. ${turn} to move.</span>
