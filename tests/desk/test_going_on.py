@@ -11,12 +11,12 @@ import chess.pgn
 import pytest
 
 from lineproof.collection import Collection
-from lineproof.desk import publishing
+from lineproof.desk import publishing, studies
 from lineproof.desk.wire import LooksAsked
 from lineproof.order import running_order
 from lineproof.order.script import script
 from lineproof.publish import Choices, Filming, chosen
-from lineproof.replies import Replies
+from lineproof.replies import Replies, StudyError
 
 from .conftest import Desk
 from .lessons import VIENNA
@@ -237,8 +237,24 @@ def test_a_lesson_in_which_something_fails_is_published_only_if_that_is_said(
 def test_what_needs_a_study_waits_for_one(desk: Desk, tmp_path: Path) -> None:
     desk.findings()
     answer = publish(desk, tmp_path / "out", "epd", anyway=True)
-    assert answer.status_code == 422
-    assert "study" in answer.json()["error"]["message"]
+    assert answer.json()["what"] == "step"
+    done = published(desk, answer)
+    assert [file["product"] for file in done["files"]] or done["empty"] == ["epd"]
+    assert desk.get("/api/lessons/1/study")["state"] == "done"
+
+
+def test_a_study_that_fails_is_told_and_nothing_is_published(
+    desk: Desk, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def broken(*_: Any, **__: Any) -> Any:
+        raise StudyError("it cannot be studied")
+
+    monkeypatch.setattr(studies, "study", broken)
+    desk.findings()
+    publish(desk, tmp_path / "out", "epd", anyway=True)
+    found = until(lambda: ended(desk))
+    assert (found["state"], found["problem"]) == ("failed", "it cannot be studied")
+    assert not (tmp_path / "out").exists()
 
 
 def test_a_lesson_is_not_published_while_it_is_being_checked(desk: Desk, tmp_path: Path) -> None:

@@ -107,8 +107,8 @@ def test_the_windows_are_told_how_far_a_video_is_by_its_frames(path: Path, tmp_p
         listening = Listening(address)
         listening.findings(0)
         body = {"path": str(tmp_path / "out"), "only": ["video"]}
-        assert client.post("/api/lessons/1/publish", json=body).json()["what"] == "frame"
-        first = listening.until("publishing", state="running")
+        assert client.post("/api/lessons/1/publish", json=body).json()["what"] == "product"
+        first = listening.until("publishing", state="running", what="frame")
         assert first["of"] > 0
         done = listening.until("publishing", state="done")
         assert done["of"] == first["of"]

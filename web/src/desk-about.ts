@@ -91,7 +91,7 @@ function way(collections: readonly string[]): TemplateResult | typeof nothing {
       </select></label>`;
   return html`<form @change=${chose}>
     ${effort("Effort of each check", "effort")}
-    ${effort("of each search for what it leaves open, for questions and games", "looking")}
+    ${effort("Effort of all other searches", "looking")}
     ${collections.length
       ? html`<label>Games that are counted
           <select name="collection">

@@ -78,11 +78,14 @@ export class DeskHandOn extends LitElement {
         <fieldset>
           <legend>Publish it as</legend>
           ${this.products.map(
-            ({ name, summary, needs_study, usual }) => html`<label class="product"
-              ><input type="checkbox" name="only" value=${name} ?checked=${usual && !needs_study} />
-              <span>${name}: ${summary}${needs_study ? " (once what it leaves open has been looked for)" : ""}</span></label>`,
+            ({ name, summary, usual }) => html`<label class="product"
+              ><input type="checkbox" name="only" value=${name} ?checked=${usual} />
+              <span>${name}: ${summary}</span></label>`,
           )}
         </fieldset>
+        ${session.study?.state === "done"
+          ? nothing
+          : html`<p class="unread">For all but ${plainly(this.products)} the lesson is looked through for pause points first, which takes some minutes once.</p>`}
         ${this.looks()}
         <label>into the folder <input name="path" required placeholder="/home/me/published" /></label>
         <label class="product"><input type="checkbox" name="anyway" /> also where claims fail</label>
@@ -133,7 +136,10 @@ export class DeskHandOn extends LitElement {
   }
 
   private publishingSaid({ state: now, what, done, of, problem, published }: api.Publishing): TemplateResult | string | typeof nothing {
-    if (now === "running") return of ? `At work: ${done} of ${of} ${what}s are done.` : "At work.";
+    if (now === "running") {
+      const doing = what === "step" ? "Looking for pause points first" : "At work";
+      return of ? `${doing}: ${done} of ${of} ${what}s are done.` : `${doing}.`;
+    }
     if (now === "failed") return html`<p class="problem">${problem}</p>`;
     return published ? this.done(published) : nothing;
   }
@@ -200,6 +206,12 @@ export class DeskHandOn extends LitElement {
 }
 
 const LANGUAGES = { en: "English", de: "German", fr: "French", es: "Spanish", nl: "Dutch" };
+
+/** Products that need no study: "captions, pgn and video". */
+function plainly(products: readonly api.Product[]): string {
+  const names = products.filter(({ needs_study }) => !needs_study).map(({ name }) => name);
+  return `${names.slice(0, -1).join(", ")} and ${names.at(-1) ?? ""}`;
+}
 
 /** A field's number; null where nothing is in it. */
 function numberOf(form: FormData, name: string): number | null {

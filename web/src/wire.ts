@@ -598,13 +598,13 @@ export interface PublishedShown {
 }
 
 /**
- * How far publishing is, and what came of it. done, of: products, or frames of a video, as `what` says.
+ * How far publishing is, and what came of it. done, of: what `what` says: steps of the study that must come first, products, or frames of a video.
  *
  * published: what was published last, until something else is begun.
  */
 export interface PublishingShown {
   state: "none" | "running" | "done" | "failed";
-  what: "product" | "frame";
+  what: "step" | "product" | "frame";
   done: number;
   of: number;
   problem: string | null;

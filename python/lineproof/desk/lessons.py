@@ -17,6 +17,7 @@ from lineproof.order.script import script
 from lineproof.order.summary import summary
 from lineproof.proof import Effort
 from lineproof.publish import PublishError
+from lineproof.replies import Study
 from lineproof.report.html import html
 from lineproof.report.plain import harmless
 from lineproof.report.studied_html import study_html
@@ -28,7 +29,7 @@ from .keeper import Keeper
 from .opened import OpenLesson
 from .prover import Prover
 from .publishing import editions_shown, notice_shown, order_of, proof_of, to_publish
-from .publishings import Publishings
+from .publishings import Publishings, Tell
 from .questions import ask
 from .starting import start
 from .studies import Studies
@@ -143,9 +144,13 @@ class OnDesk:
 
         :raises PublishError: also while it is still being checked.
         """
-        lesson = self._checked()
-        study = self.studies.of(lesson)
-        work = to_publish(lesson, self.prover.way, self.prover.store, study, asked)
+        self._checked()
+        present = self.opened.present()
+
+        def study(tell: Tell) -> Study:
+            return self.studies.wait_for(*present, self.prover.looking, tell)
+
+        work = to_publish(present[1], self.prover.way, self.prover.store, study, asked)
         return self.publishings.begin(work)
 
     def report(self, of: ReportOf) -> GivenFile:

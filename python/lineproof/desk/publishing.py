@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 
 from lineproof.lesson import Lesson
 from lineproof.order import OrderError, RunningOrder, running_order
-from lineproof.proof import EvidenceStore, Progress, Proof, prove
-from lineproof.publish import Choices, Filming, Found, Published, PublishError, chosen, publish
+from lineproof.proof import EvidenceStore, Proof, prove
+from lineproof.publish import Choices, Filming, Found, Published, chosen, publish
 from lineproof.publish.compare import Side, compare, notice, unpublished
 from lineproof.publish.editions import edition, editions
 from lineproof.publish.publishing import check, check_choices, refuse
@@ -16,7 +17,7 @@ from lineproof.replies import Replies, Study
 from lineproof.report.plain import harmless
 
 from .folders import named
-from .publishings import Work
+from .publishings import Tell, Work
 from .ways import Way, collection_of
 from .wire import (
     EditionShown,
@@ -51,10 +52,10 @@ def to_publish(
     lesson: Lesson,
     way: Way,
     store: EvidenceStore,
-    study: Study | None,
+    study: Callable[[Tell], Study],
     asked: PublishAsked,
 ) -> Work:
-    """What publishing a lesson comes to whose findings are all in the store. study: of this very text, where there is one.
+    """What publishing a lesson comes to whose findings are all in the store. study: of this very text; made where it is not there yet.
 
     :raises RefusedError: when claims fail.
     :raises PublishError: when it cannot be published, or not written there.
@@ -64,34 +65,35 @@ def to_publish(
     check(lesson, out)
     choices = choices_of(asked.looks)
     check_choices(lesson, products, choices)
-    lacking = [product.name for product in products if product.needs_study]
-    if lacking and study is None:
-        raise PublishError(
-            f"{' and '.join(lacking)} needs a study of the lesson as it is now",
-            path=lesson.name,
-            hint="study it first, or leave that out",
-        )
     proof = proof_of(lesson, way, store)
     refuse(proof, asked.anyway)
-    told = None
     minutes, pauses = asked.looks.minutes, asked.looks.pauses
-    if minutes is not None or pauses:
-        told = order_of(lesson, store, study, minutes, pauses, way.collection)
-    found = Found(proof, study, told)
+    studied = pauses or any(product.needs_study for product in products)
     long = any(product.on_request for product in products)
 
-    def make(tell: Progress) -> PublishedShown:
+    def make(tell: Tell) -> PublishedShown:
+        found = study(tell) if studied else None
+        told = None
+        if minutes is not None or pauses:
+            told = order_of(lesson, store, found, minutes, pauses, way.collection)
+
+        def frame(done: int, of: int) -> None:
+            tell("frame", done, of)
+
+        def product(done: int, of: int) -> None:
+            tell("product", done, of)
+
         done = publish(
-            found,
+            Found(proof, found, told),
             out,
             products,
-            replace(choices, progress=tell) if long else choices,
+            replace(choices, progress=frame) if long else choices,
             anyway=asked.anyway,
-            progress=None if long else tell,
+            progress=product,
         )
         return _published(done)
 
-    return Work(lesson.name, "frame" if long else "product", make)
+    return Work(lesson.name, "step" if studied else "product", make)
 
 
 def proof_of(lesson: Lesson, way: Way, store: EvidenceStore) -> Proof:

@@ -5,18 +5,22 @@ from __future__ import annotations
 import threading
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Literal
 
 from lineproof.lesson.errors import LessonError
-from lineproof.proof import Progress
+from lineproof.order import OrderError
 from lineproof.publish import PublishError
+from lineproof.replies import StudyError
 
 from .events import Events
-from .wire import PublishedShown, PublishingShown
+from .wire import Counts, PublishedShown, PublishingShown
 
 TOLD = 200
 """How often the windows are told how far it is, at most, in all."""
 NONE = PublishingShown(state="none", what="product", done=0, of=0, problem=None, published=None)
+
+
+Tell = Callable[[Counts, int, int], None]
+"""Called with what is counted, how many are done, and how many there are in all."""
 
 
 class BrokenOff(Exception):  # noqa: N818 - the author wants it no more
@@ -25,11 +29,11 @@ class BrokenOff(Exception):  # noqa: N818 - the author wants it no more
 
 @dataclass(frozen=True)
 class Work:
-    """What is left to do once all is checked. what: that which is counted. make: writes the products; called with where to tell how many are done."""
+    """What is left to do once all is checked. what: that which is counted first. make: writes the products; called with where to tell how far it is."""
 
     name: str
-    what: Literal["product", "frame"]
-    make: Callable[[Progress], PublishedShown]
+    what: Counts
+    make: Callable[[Tell], PublishedShown]
 
 
 class Publishings:
@@ -73,15 +77,15 @@ class Publishings:
         return self.shown()
 
     def _run(self, work: Work, broken: threading.Event) -> None:
-        told = -1
+        told: tuple[Counts, int] | None = None
 
-        def tell(done: int, of: int) -> None:
+        def tell(what: Counts, done: int, of: int) -> None:
             nonlocal told
             if broken.is_set():
                 raise BrokenOff
-            if done * TOLD // max(1, of) != told:
-                told = done * TOLD // max(1, of)
-                self._tell(self.shown().model_copy(update={"done": done, "of": of}))
+            if (what, done * TOLD // max(1, of)) != told:
+                told = (what, done * TOLD // max(1, of))
+                self._tell(self.shown().model_copy(update={"what": what, "done": done, "of": of}))
 
         try:
             made = work.make(tell)
@@ -91,6 +95,8 @@ class Publishings:
         except LessonError as error:
             said = f"{error.message}: {error.hint}" if error.hint else error.message
             self._tell(NONE.model_copy(update={"state": "failed", "problem": said}))
+        except (OrderError, StudyError) as error:
+            self._tell(NONE.model_copy(update={"state": "failed", "problem": str(error)}))
         except OSError as error:
             reason = (error.strerror or str(error)).lower()
             said = f"the system refuses it ({reason}): choose another place"

@@ -7,7 +7,8 @@ dismissed; what he decided stands in lesson.toml.
 from __future__ import annotations
 
 import threading
-from collections.abc import Iterator
+import time
+from collections.abc import Callable, Iterator
 from typing import Literal
 
 from lineproof.collection import CollectionError
@@ -28,6 +29,8 @@ from .things import Thing, things
 from .ways import Looking, collection_of
 from .wire import PauseShown, StudyShown, ThingShown
 
+WAIT = 0.1
+"""Seconds between two looks how far it is."""
 WORKERS = 1
 """Threads that search: the windows and the prover want the rest."""
 State = Literal["none", "running", "done", "failed"]
@@ -73,6 +76,29 @@ class Studies:
                 target=self._run, args=(lesson, names, looking), daemon=True
             )
             self._thread.start()
+
+    def wait_for(
+        self,
+        version: int,
+        lesson: Lesson,
+        names: Names,
+        looking: Looking,
+        tell: Callable[[Literal["step"], int, int], None],
+    ) -> Study:
+        """The study of a version, once it is done; begun where it is not going on. tell: called with how far it is; what it raises ends the wait.
+
+        :raises StudyError: when it fails.
+        """
+        while (found := self.of(lesson)) is None:
+            with self._lock:
+                state, problem, of, count = self._state, self._problem, self._version, self._count
+            if state == "failed" and of == version:
+                raise StudyError(problem)
+            if state != "running":
+                self.begin(version, lesson, names, looking)
+            tell("step", *(count if of == version else (0, 0)))
+            time.sleep(WAIT)
+        return found
 
     def end(self) -> None:
         """Breaks off what goes on; what was searched is kept."""

@@ -29,6 +29,7 @@ Decided = Literal["dismissed", "later"]
 Status = Literal["read", "left alone", "not understood", "other language", "your opinion"]
 """What became of a sentence."""
 Spend = Literal["sketch", "normal", "thorough"]
+Counts = Literal["step", "product", "frame"]
 ReportOf = Literal["proof", "study", "games"]
 CollectionName = Annotated[str, Field(max_length=60)]
 """Of one of the user's collections; "" for none."""
@@ -679,13 +680,13 @@ class ProductFile(Shape):
 
 
 class PublishingShown(Shape):
-    """How far publishing is, and what came of it. done, of: products, or frames of a video, as `what` says.
+    """How far publishing is, and what came of it. done, of: what `what` says: steps of the study that must come first, products, or frames of a video.
 
     published: what was published last, until something else is begun.
     """
 
     state: Literal["none", "running", "done", "failed"]
-    what: Literal["product", "frame"]
+    what: Counts
     done: int
     of: int
     problem: str | None
