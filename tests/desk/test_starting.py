@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import base64
 import io
+import re
 from pathlib import Path
 from typing import Any
 
@@ -136,6 +137,79 @@ def test_games_are_imported_after_those_of_the_lesson_and_taken_back_in_one_step
     assert [game["result"] for game in desk.lesson["games"]] == ["*", "*", "1-0"]
     assert done["at"] == desk.lesson["games"][1]["root"]
     desk.edit(op="undo")
+    assert desk.text == VIENNA
+
+
+MORE = """[Event "Two"]
+[White "Ann Quay"]
+
+{Hello.} 1. e4! e5 2. Nc3 {White develops a  knight.} {And now?} Nc6 (2... Bc5 3. f4 {New.} (3. Qg4) d6) 3. f4 1-0
+
+[Event "Three"]
+
+1. d4 d5 *
+
+[SetUp "1"]
+[FEN "8/8/8/8/4k3/8/4P3/4K3 w - - 0 1"]
+
+1. Kd2 {An ending.} *
+"""
+
+
+def roads(text: str) -> tuple[set[tuple[str, ...]], set[tuple[tuple[str, ...], str]]]:
+    """All roads of the games in a text, and the words on them, as python-chess reads it."""
+    found, said = set(), set()
+    with io.StringIO(text) as stream:
+        while (game := chess.pgn.read_game(stream)) is not None:
+            assert not game.errors
+            nodes: list[chess.pgn.GameNode] = [game]
+            while nodes:
+                node = nodes.pop()
+                road = (game.board().fen(), *(move.uci() for move in node.board().move_stack))
+                found.add(road)
+                comments = [node.comment] if isinstance(node.comment, str) else node.comment
+                said |= {
+                    (road, w)
+                    for c in comments
+                    for w in re.findall(r"[A-Z][^.?]*[.?]", " ".join(c.split()))
+                }
+                nodes += node.variations
+    return found, said
+
+
+def test_games_are_written_into_the_lines_that_are_there_and_nothing_of_them_is_lost(
+    desk: Desk,
+) -> None:
+    desk.edit(op="import", files=given(MORE), joined=True)
+    assert roads(desk.text) == tuple(a | b for a, b in zip(roads(VIENNA), roads(MORE), strict=True))
+    assert [dict(game["tags"]).get("Event") for game in desk.lesson["games"]] == [
+        "The Vienna Gambit for White",
+        None,
+    ]
+    assert desk.place("e4")["nags"] == [1]
+    assert desk.text.count("White develops a") == 1 and "Ann Quay" not in desk.text
+    assert desk.place("d4", "d5")
+    once = desk.text
+    desk.edit(op="import", files=given(MORE), joined=True)
+    assert desk.text.split() == once.split()
+    while desk.lesson["undo"]:
+        desk.edit(op="undo")
+    assert desk.text == VIENNA
+
+
+def test_what_comes_into_an_empty_lesson_is_written_together(desk: Desk, there: str) -> None:
+    key = started(desk, how="new", path=there)["key"]
+    files = given("1. e4 e5 2. Nf3 *", "1. e4 c5 {Other.} *")
+    body = {"version": 0, "edit": {"op": "import", "files": files, "joined": True}}
+    answer = desk.client.post(f"/api/lessons/{key}/edits", json=body)
+    assert answer.status_code == 200, answer.text
+    assert len(answer.json()["lesson"]["games"]) == 1
+    assert len(answer.json()["lesson"]["places"]) == 5
+
+
+def test_words_that_can_stand_in_no_braces_refuse_the_whole(desk: Desk) -> None:
+    answer = desk.ask(op="import", files=given("1. e4 ; a } brace\n e5 *"), joined=True)
+    assert answer.status_code == 422
     assert desk.text == VIENNA
 
 

@@ -151,6 +151,7 @@ async function made(event: SubmitEvent): Promise<void> {
 function importing(): TemplateResult {
   return html`<form @submit=${imported}>
     <label>Add the games of PGN files <input name="files" type="file" multiple accept=".pgn,.txt" required /></label>
+    <label><input name="joined" type="checkbox" /> into the lines that are there, where they begin alike</label>
     <button class="plain">add them</button>
   </form>`;
 }
@@ -171,7 +172,9 @@ async function imported(event: SubmitEvent): Promise<void> {
   event.preventDefault();
   const form = event.currentTarget as HTMLFormElement;
   const files = await chosen(form.querySelector<HTMLInputElement>("input[type=file]")?.files ?? null);
-  await session.change({ op: "import", files }, "They stand after the rest of the lesson.");
+  const joined = new FormData(form).get("joined") !== null;
+  const said = joined ? "What begins as the lesson does stands in its lines; the rest after it." : "They stand after the rest of the lesson.";
+  await session.change({ op: "import", files, joined }, said);
   form.reset();
 }
 

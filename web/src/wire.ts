@@ -306,11 +306,12 @@ export interface GivenFile {
 }
 
 /**
- * The games of these files come after those of the lesson.
+ * The games of these files come after those of the lesson. joined: those that begin as one before them are written into its lines.
  */
 export interface Import {
   op: "import";
   files: GivenFile[];
+  joined?: boolean;
 }
 
 /**

@@ -9,12 +9,14 @@ from lineproof.lesson.errors import EditError
 from lineproof.lesson.source import Source
 
 from .edits import LINE_END, Done
+from .joining import joined as put_together
 from .wire import GivenFile
 
 
-def imported(lesson: Lesson, files: Sequence[GivenFile]) -> Done:
+def imported(lesson: Lesson, files: Sequence[GivenFile], joined: bool = False) -> Done:
     """The lesson with the games of these files after its own. A lesson of one game without a move or a word makes way for them.
 
+    joined: those that begin as games before them are written into their lines.
     :raises LessonError: when one of the files is no PGN; it names the file and the place.
     """
     text, count = "", 0
@@ -35,6 +37,11 @@ def imported(lesson: Lesson, files: Sequence[GivenFile]) -> Done:
             path=lesson.name,
             hint="make a lesson of each",
         )
+    if joined:
+        games = len(lesson.games) if first else 0
+        edited = put_together(edited, games)
+        kept = edited.games[games].root if games < len(edited.games) else edited.places[0]
+        return Done(edited, kept)
     return Done(edited, edited.places[first])
 
 

@@ -206,7 +206,7 @@ class OpenLesson:
                     self._write(settings)
                     done = Done(self._lesson, place)
                 case Import():
-                    done = imported(self._lesson, op.files)
+                    done = imported(self._lesson, op.files, op.joined)
                     self._take("edit", done.lesson)
                 case _:
                     done = edited(self._lesson, self._names, op)

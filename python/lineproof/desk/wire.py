@@ -173,10 +173,11 @@ Files = Annotated[list[GivenFile], Field(min_length=1, max_length=50)]
 
 
 class Import(Shape):
-    """The games of these files come after those of the lesson."""
+    """The games of these files come after those of the lesson. joined: those that begin as one before them are written into its lines."""
 
     op: Literal["import"]
     files: Files
+    joined: bool = False
 
 
 class Source(Shape):
