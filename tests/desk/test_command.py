@@ -54,3 +54,8 @@ def test_without_its_packages_it_says_how_to_get_them(path: Path, package: str) 
 def test_an_engine_that_is_none_is_named(path: Path) -> None:
     said = refused(desk(str(path), "--engine", str(path / "nothing")))
     assert "--engine" in said and "nothing" in said
+
+
+def test_a_collection_that_is_none_is_named(path: Path) -> None:
+    said = refused(desk(str(path), "--collection", "nothing"))
+    assert "there is no collection nothing" in said
