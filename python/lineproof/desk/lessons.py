@@ -26,6 +26,7 @@ from .events import News
 from .figures import figures_shown
 from .followings import Followings
 from .keeper import Keeper
+from .naming import Names
 from .opened import OpenLesson
 from .prover import Prover
 from .publishing import editions_shown, notice_shown, order_of, proof_of, to_publish
@@ -144,13 +145,12 @@ class OnDesk:
 
         :raises PublishError: also while it is still being checked.
         """
-        self._checked()
-        present = self.opened.present()
+        version, lesson, names = self._checked()
 
         def study(tell: Tell) -> Study:
-            return self.studies.wait_for(*present, self.prover.looking, tell)
+            return self.studies.wait_for(version, lesson, names, self.prover.looking, tell)
 
-        work = to_publish(present[1], self.prover.way, self.prover.store, study, asked)
+        work = to_publish(lesson, self.prover.way, self.prover.store, study, asked)
         return self.publishings.begin(work)
 
     def report(self, of: ReportOf) -> GivenFile:
@@ -161,7 +161,7 @@ class OnDesk:
         _, lesson, _ = self.opened.present()
         page = None
         if of == "proof":
-            lesson = self._checked()
+            _, lesson, _ = self._checked()
             page = html(proof_of(lesson, self.prover.way, self.prover.store))
         elif of == "study":
             study = self.studies.of(lesson)
@@ -176,12 +176,12 @@ class OnDesk:
             )
         return file_of(f"{stem(lesson)}-{of}.html", page)
 
-    def _checked(self) -> Lesson:
+    def _checked(self) -> tuple[int, Lesson, Names]:
         """The present version, once all that it says has been checked.
 
         :raises PublishError:
         """
-        version, lesson, _ = self.opened.present()
+        version, lesson, names = self.opened.present()
         found = self.prover.snapshot()
         if not found.complete or found.version != version:
             raise PublishError(
@@ -189,7 +189,7 @@ class OnDesk:
                 path=lesson.name,
                 hint="wait until all is found",
             )
-        return lesson
+        return version, lesson, names
 
     def close(self) -> None:
         """Breaks off what goes on, saves, and lets go of the files."""
