@@ -6,10 +6,12 @@ import threading
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from lineproof.collection import CollectionError
+from lineproof.engine.outside import OutsideError
 from lineproof.lesson.errors import LessonError
 from lineproof.order import OrderError
 from lineproof.publish import PublishError
-from lineproof.replies import StudyError
+from lineproof.replies import NaturalError, StudyError
 
 from .events import Events
 from .wire import Counts, PublishedShown, PublishingShown
@@ -95,7 +97,7 @@ class Publishings:
         except LessonError as error:
             said = f"{error.message}: {error.hint}" if error.hint else error.message
             self._tell(NONE.model_copy(update={"state": "failed", "problem": said}))
-        except (OrderError, StudyError) as error:
+        except (OrderError, StudyError, CollectionError, NaturalError, OutsideError) as error:
             self._tell(NONE.model_copy(update={"state": "failed", "problem": str(error)}))
         except OSError as error:
             reason = (error.strerror or str(error)).lower()
