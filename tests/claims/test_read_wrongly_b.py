@@ -135,3 +135,19 @@ def test_the_one_move_to_avoid_something_else_is_an_only_move(what: str) -> None
 def test_the_bishops_to_attack_with_are_ones_own() -> None:
     words = "We have the bishop pair to attack with."
     assert read(FRENCH, words) == {("bishop-pair", False)}
+
+
+SCOTCH = "1. e4 e5 2. Nf3 Nc6 3. d4 exd4 4. Bc4 Nf6 5. e5 {%s} *"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Black must move the knight or lose a piece.",
+        "Move the knight, or lose it.",
+        "He has to do something or drop a pawn.",
+    ],
+)
+def test_what_befalls_a_side_that_does_not_obey_is_a_condition(words: str) -> None:
+    assert "wins-material" not in {kind for kind, _ in read(SCOTCH, words)}
+    assert ("wins-material", False) in read(SCOTCH, "Black loses a piece.")

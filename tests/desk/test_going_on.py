@@ -124,6 +124,7 @@ def test_what_is_new_since_an_edition_is_told(desk: Desk, tmp_path: Path) -> Non
     desk.edit(op="add_line", place=desk.place("e4")["id"], moves=["c5", "Nc3"])
     told = desk.get("/api/lessons/1/editions/1/news")["text"]
     assert "After 1. e4: 1... c5 2. Nc3." in told
+    assert "to the lesson as it is now" in told and str(tmp_path) not in told
     desk.findings()
     published(desk, publish(desk, tmp_path / "out", "pgn", anyway=True))
     desk.edit(op="add_line", place=desk.place("e4")["id"], moves=["e6", "d4"])
@@ -228,7 +229,9 @@ def test_a_lesson_in_which_something_fails_is_published_only_if_that_is_said(
     desk.findings()
     answer = publish(desk, tmp_path / "out", "pgn")
     assert answer.status_code == 422
-    assert answer.json()["error"]["kind"] == "RefusedError"
+    error = answer.json()["error"]
+    assert error["kind"] == "RefusedError"
+    assert "--" not in error["hint"] and "also where claims fail" in error["hint"]
     assert not (tmp_path / "out").exists()
     answer = publish(desk, tmp_path / "out", "pgn", anyway=True)
     assert published(desk, answer)["failing"] >= 1

@@ -120,6 +120,15 @@ def test_a_folder_that_holds_something_is_left_alone(desk: Desk) -> None:
     assert sorted(desk.path.rglob("*")) == before
 
 
+@pytest.mark.parametrize("more", [{}, {"fen": ENDING}])
+def test_a_new_lesson_has_the_title_that_it_is_given(
+    desk: Desk, there: str, more: dict[str, str]
+) -> None:
+    found = started(desk, how="new", path=there, title=' The "short" way ', **more)
+    assert found["title"] == 'The "short" way'
+    assert dict(found["games"][0]["tags"])["Event"].replace("\\", "") == 'The "short" way'
+
+
 @pytest.mark.parametrize("data", ["1. e5 *", "1. e4 {open", "%PDF-1.7", "", b"\0\0\0\0"])
 def test_a_file_that_is_no_pgn_makes_no_lesson(desk: Desk, there: str, data: str | bytes) -> None:
     answer = start(desk, how="new", path=there, files=given("1. e4 *", data))
@@ -184,17 +193,26 @@ def test_games_are_written_into_the_lines_that_are_there_and_nothing_of_them_is_
     assert roads(desk.text) == tuple(a | b for a, b in zip(roads(VIENNA), roads(MORE), strict=True))
     assert [dict(game["tags"]).get("Event") for game in desk.lesson["games"]] == [
         "The Vienna Gambit for White",
+        "Three",
         None,
     ]
     assert desk.place("e4")["nags"] == [1]
     assert desk.text.count("White develops a") == 1 and "Ann Quay" not in desk.text
-    assert desk.place("d4", "d5")
     once = desk.text
     desk.edit(op="import", files=given(MORE), joined=True)
     assert desk.text.split() == once.split()
     while desk.lesson["undo"]:
         desk.edit(op="undo")
     assert desk.text == VIENNA
+
+
+def test_of_several_games_that_fit_the_one_with_the_most_moves_in_common_takes_it_in(
+    desk: Desk,
+) -> None:
+    desk.edit(op="import", files=given("1. e4 c5 2. Nf3 d6 *"))
+    desk.edit(op="import", files=given("1. e4 c5 2. Nf3 Nc6 *", "1. d4 *"), joined=True)
+    assert [game["result"] for game in desk.lesson["games"]] == ["*", "*", "*"]
+    assert desk.text.rstrip().endswith("1. e4 c5 2. Nf3 d6 (2... Nc6) *\n\n1. d4 *")
 
 
 def test_what_comes_into_an_empty_lesson_is_written_together(desk: Desk, there: str) -> None:

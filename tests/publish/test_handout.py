@@ -165,8 +165,11 @@ def test_an_exercise_does_not_show_its_solution_on_the_same_page(
 
 def test_a_solution_begins_with_a_capital_letter_and_a_pawn_move_never() -> None:
     assert _sentence("the rook on a8 falls") == "The rook on a8 falls."
-    assert _sentence("g3 loses: the rook on h1 falls") == "g3 loses: the rook on h1 falls."
-    assert _sentence("Nf3 turns the verdict") == "Nf3 turns the verdict."
+    assert (
+        _sentence("not 8. g3, which loses: the rook falls")
+        == "Not 8. g3, which loses: the rook falls."
+    )
+    assert _sentence("g3 wins") == "g3 wins."
 
 
 def test_the_same_lesson_gives_the_same_bytes(found: Found, trap_pdf: bytes) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from lineproof.claims import Outcome
 from lineproof.lesson import Lesson
 from lineproof.proof import Effort, EvidenceStore, prove
 from lineproof.proof.kept import held
@@ -35,7 +36,15 @@ def test_without_a_proof_the_point_is_what_the_line_comes_to() -> None:
 
 
 def test_a_tactical_claim_that_holds_is_the_point() -> None:
-    assert pause(MATE, proved=MATE).point == "after it White mates in 1"
+    assert pause(MATE, proved=MATE).point == "after 6. Bxf7+ White mates in 1"
+
+
+def test_a_reason_that_weighs_two_positions_is_not_the_point() -> None:
+    words = "White wins material."
+    lesson = Lesson.from_text(LINE % words, side="white")
+    (finding,) = prove(lesson, Effort.SKETCH, store=EvidenceStore(None)).findings
+    assert (finding.claim.kind, finding.outcome) == ("wins-material", Outcome.HOLDS)
+    assert pause(words, proved=words).point == "it mates"
 
 
 def test_a_claim_that_fails_or_is_no_tactic_is_not_the_point() -> None:

@@ -18,18 +18,19 @@ export class DeskAbout extends LitElement {
     return this;
   }
 
-  override connectedCallback(): void {
-    super.connectedCallback();
+  /** Collections may have been made since. */
+  private readonly toggled = (event: Event): void => {
+    if (!(event.target as HTMLDetailsElement).open) return;
     api.collections().then(
       ({ collections }) => (this.collections = collections.map(({ name }) => name)),
       (error: unknown) => session.failed(error),
     );
-  }
+  };
 
   override render(): TemplateResult | typeof nothing {
     const { lesson } = session;
     if (!lesson) return nothing;
-    if (!lesson.folder) return html`<details class="about"><summary>About this lesson</summary>
+    if (!lesson.folder) return html`<details class="about" @toggle=${this.toggled}><summary>About this lesson</summary>
       <p>${lesson.name} is a bare PGN file: title, side, audience, diagrams and opinions are kept by a lesson folder. Make one of it; the file stays as it is.</p>
       <form @submit=${made}>
         <label>Folder <input name="path" required placeholder="/home/me/my-lesson" /></label>
@@ -39,7 +40,7 @@ export class DeskAbout extends LitElement {
         <button class="plain">make a lesson of it</button>
       </form>
       ${way(this.collections)}${importing()}</details>`;
-    return html`<details class="about">
+    return html`<details class="about" @toggle=${this.toggled}>
       <summary>About this lesson</summary>
       <form @submit=${this.changed}>
         <label>Title <input name="title" maxlength="500" .value=${lesson.title} /></label>
@@ -142,6 +143,7 @@ async function made(event: SubmitEvent): Promise<void> {
       audience: Number(form.get("audience")),
       files: [await api.pgn(key)],
     });
+    await api.takeOff(key);
     location.hash = api.address(fresh.key);
   } catch (error) {
     session.failed(error);

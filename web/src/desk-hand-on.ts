@@ -10,6 +10,8 @@ export class DeskHandOn extends LitElement {
   @state() private order: { said: string[]; script: string } | null = null;
   @state() private editions: readonly { number: number; words: string }[] = [];
   @state() private news = "";
+  /** Where to publish into, unless the author says otherwise. */
+  @state() private folder = "";
   /** Of which lesson the editions are. */
   private of = "";
   @state() private busy = false;
@@ -28,6 +30,7 @@ export class DeskHandOn extends LitElement {
     super.connectedCallback();
     void this.trying(async () => {
       this.products = (await api.products()).products;
+      this.folder = `${(await api.folder("")).path.replace(/\/$/, "")}/published`;
     });
   }
 
@@ -87,7 +90,7 @@ export class DeskHandOn extends LitElement {
           ? nothing
           : html`<p class="unread">For all but ${plainly(this.products)} the lesson is looked through for pause points first, which takes some minutes once.</p>`}
         ${this.looks()}
-        <label>into the folder <input name="path" required placeholder="/home/me/published" /></label>
+        <label>into the folder <input name="path" required .value=${this.folder} /></label>
         <label class="product"><input type="checkbox" name="anyway" /> also where claims fail</label>
         <button class="plain" ?disabled=${this.busy || session.publishing?.state === "running"}>publish</button>
       </form>
@@ -146,7 +149,11 @@ export class DeskHandOn extends LitElement {
 
   private readonly broken = (): void => {
     const key = session.lesson?.key;
-    if (key !== undefined) void this.trying(() => api.breakOff(key));
+    if (key === undefined) return;
+    void this.trying(async () => {
+      await api.breakOff(key);
+      session.said = "Broken off; nothing was written.";
+    });
   };
 
   private done({ folder, files, empty, failing, edition, notes }: api.Published): TemplateResult {

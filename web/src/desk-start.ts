@@ -54,6 +54,7 @@ export class DeskStart extends LitElement {
     return html`<section>
       <h2>Begin a lesson</h2>
       <form class="ways" @submit=${this.fresh}>
+        <label>Title <input name="title" maxlength="500" placeholder="that of the files, or the folder’s name" /></label>
         <label>Folder <input name="path" required .value=${this.inside("my-lesson")} /></label>
         <label>Teaches
           <select name="side"><option value="white">White</option><option value="black">Black</option></select></label>
@@ -114,6 +115,7 @@ export class DeskStart extends LitElement {
     await this.start({
       how: "new",
       path: String(given.get("path")),
+      title: String(given.get("title") ?? "").trim(),
       side: given.get("side") === "black" ? "black" : "white",
       audience: Number(given.get("audience")),
       ...(files.length ? { files } : {}),

@@ -1,6 +1,6 @@
 // The signs of findings: a glyph and a word, never colour alone.
 
-import type { Finding, Outcome } from "./api";
+import type { Finding, Outcome, Place } from "./api";
 
 export const SIGNS: Record<Outcome, { glyph: string; word: string }> = {
   fails: { glyph: "▲", word: "fails" },
@@ -17,3 +17,10 @@ export function ranked(findings: readonly Finding[]): Finding[] {
     (one, two) => RANK.indexOf(one.outcome) - RANK.indexOf(two.outcome) || one.start - two.start,
   );
 }
+
+/** The claims that hold at a place and have something to draw on its board, of those given. */
+export const drawable = (findings: readonly Finding[], place: Place): Finding[] =>
+  findings.filter(
+    ({ outcome, place: of, marks, evidence }) =>
+      outcome === "holds" && of === place.id && marks.length && (!evidence || evidence.fen === place.fen),
+  );

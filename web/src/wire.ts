@@ -416,11 +416,12 @@ export interface Moves {
 }
 
 /**
- * A lesson in a new or empty folder: of these files, from this position, or from the beginning of a game.
+ * A lesson in a new or empty folder: of these files, from this position, or from the beginning of a game. title: by default that of the files, or the folder's name.
  */
 export interface NewLesson {
   how: "new";
   path: string;
+  title?: string;
   side?: "white" | "black" | null;
   audience?: number | null;
   files?: GivenFile[] | null;

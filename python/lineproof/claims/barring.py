@@ -15,6 +15,9 @@ _WILLING = frozenset(["threaten", "want", "wish", "hope", "plan", "try", "intend
 
 _ARISING = members("arise", VERBS) | {"reach", "occur"}
 
+_LOSING = frozenset(["lose", "drop", "shed", "surrender", "forfeit"])
+"""Verbs of what befalls whoever does not do what stands before "or"."""
+
 _BREAK = frozenset(",;:")
 
 _WHILE = frozenset({"as long as", "so long as"})
@@ -27,7 +30,7 @@ class Barring(Resolving):
         if (
             clause.joint.split()[-1:] == ["or"]
             and clause.lemma
-            and clause.form == "finite"
+            and (clause.form == "finite" or clause.lemma.split()[0] in _LOSING)
             and number
         ):
             return "it is said of what happens otherwise"

@@ -1,16 +1,16 @@
-"""Joining: writing imported games into the lines that are there: a game that begins as one of the lesson's becomes a part of it."""
+"""Joining: writing imported games into the lines that are there. A game whose first move is in one of the lesson's becomes a part of it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from lineproof.lesson import Lesson, Place, edit
+from lineproof.lesson import Game, Lesson, Place, edit
 
 Pair = tuple[Place, Place]
 
 
 def joined(lesson: Lesson, first: int) -> Lesson:
-    """The games from `first` on written into those before them that begin with the same position; the others stay games of their own.
+    """The games from `first` on written into those before them that have their first move, from the same position; the others stay games of their own.
 
     Moves that are there already are kept, with the words and signs that the imported game has beside them and they have not.
     The tags of a game that becomes a part of another are not kept.
@@ -19,17 +19,23 @@ def joined(lesson: Lesson, first: int) -> Lesson:
     number = max(1, first)
     while number < len(lesson.games):
         game = lesson.games[number]
-        fits = [each for each in lesson.games[:number] if each.start.fen == game.start.fen]
+        fits = [each.root for each in lesson.games[:number] if _begins_alike(each, game)]
         if not fits:
             number += 1
             continue
-        target = fits[0].root.index
+        # of several the one with which it goes farthest
+        target = max(fits, key=lambda root: len(list(_shared(root, game.root)))).index
         lesson = _with_words(lesson, target, number)
         source = lesson.games[number].root
         if source.next is not None:
             lesson, _ = edit.join(lesson.places[target], source)
         lesson = _without(lesson, number)
     return lesson
+
+
+def _begins_alike(one: Game, other: Game) -> bool:
+    moves, new = ({child.uci for child in game.root.children} for game in (one, other))
+    return one.start.fen == other.start.fen and (new <= moves or not moves.isdisjoint(new))
 
 
 def _shared(target: Place, source: Place) -> Iterator[Pair]:

@@ -45,16 +45,16 @@ def start(asked: OpenLessonAt | NewLesson | DemoLesson) -> Path:
 
 
 def _make(path: Path, asked: NewLesson) -> None:
-    data = None
+    data, title = None, asked.title.strip() or None
     if asked.files is not None:
         data = together(asked.files)
     elif asked.fen is not None:
-        title = path.name.replace("\\", "\\\\").replace('"', '\\"')
-        data = FROM_POSITION.format(title=title, fen=Board(asked.fen).fen).encode()
+        event = (title or path.name).replace("\\", "\\\\").replace('"', '\\"')
+        data = FROM_POSITION.format(title=event, fen=Board(asked.fen).fen).encode()
     if data is None:
-        new(path, None, asked.side, asked.audience)
+        new(path, None, asked.side, asked.audience, title)
         return
     with tempfile.TemporaryDirectory() as folder:
         lines = Path(folder) / LINES
         lines.write_bytes(data)
-        new(path, lines, asked.side, asked.audience)
+        new(path, lines, asked.side, asked.audience, title)

@@ -264,10 +264,11 @@ class OpenLessonAt(Shape):
 
 
 class NewLesson(Shape):
-    """A lesson in a new or empty folder: of these files, from this position, or from the beginning of a game."""
+    """A lesson in a new or empty folder: of these files, from this position, or from the beginning of a game. title: by default that of the files, or the folder's name."""
 
     how: Literal["new"]
     path: FilePath
+    title: Annotated[str, Field(max_length=500)] = ""
     side: Side | None = None
     audience: Annotated[int, Field(ge=400, le=2900)] | None = None
     files: Files | None = None

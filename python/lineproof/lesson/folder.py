@@ -133,8 +133,9 @@ def new(
     from_file: str | os.PathLike[str] | None = None,
     side: Side | None = None,
     audience: int | None = None,
+    title: str | None = None,
 ) -> Lesson:
-    """Makes a lesson folder, its lines copied byte for byte from a PGN file or empty.
+    """Makes a lesson folder, its lines copied byte for byte from a PGN file or empty. title: by default that of the file, or the folder's name.
 
     Where it fails, nothing of it is left.
 
@@ -148,11 +149,13 @@ def new(
     if is_there(base, name) and not _is_empty_folder(base, name):
         raise FolderNotEmptyError("something is there already", path=name)
     source = None if from_file is None else _source(from_file)
-    title = (source and _event(source)) or base.resolve().name
+    given = title is not None
+    title = title or (source and _event(source)) or base.resolve().name
     mistake = wrong_title(title)
     if mistake is not None:
-        hint = "choose another name for the folder"
-        raise SettingsError(f"{mistake[0]}, which is the folder's name", path=name, hint=hint)
+        hint = "choose another title" if given else "choose another name for the folder"
+        whose = "" if given else ", which is the folder's name"
+        raise SettingsError(f"{mistake[0]}{whose}", path=name, hint=hint)
     settings = overridden(Settings(title=title), side=side, audience=audience, path=name)
     if source is None:
         lines = EMPTY.format(title=title.replace("\\", "\\\\").replace('"', '\\"')).encode()

@@ -9,7 +9,7 @@ from lineproof.claims.bands import band, is_safe
 from lineproof.claims.board import other
 from lineproof.claims.claim import GameOver
 from lineproof.claims.cost import Cost, weigh
-from lineproof.claims.showing import comes_to, shortest
+from lineproof.claims.showing import comes_to, numbered, shortest
 from lineproof.lesson import Place
 
 from .course import Course
@@ -20,6 +20,8 @@ MOST = 2
 """Safe moves that a pause point has at most."""
 APART = 2
 """Bands by which the verdict after the tempting move differs where nothing falls."""
+WEIGHED = "wins-material"
+"""The kind whose reasons weigh two positions against each other: no point that is seen on the board."""
 UNNATURAL = 10.0
 """Percent below which an only move must be known by heart."""
 
@@ -100,7 +102,8 @@ def _pause(course: Course, key: int, found: Safe) -> Pause | None:
         if lost is None:
             return None
         falls = comes_to(spot, lost[1].line, other(side))
-        point = f"{lost[0].san} loses: {falls}" if falls else f"{lost[0].san} turns the verdict"
+        false = numbered(spot, (lost[0].uci,))
+        point = f"not {false}, which {f'loses: {falls}' if falls else 'turns the verdict'}"
     best = found.moves[0]
     share = course.likely(key).reply(best).share
     deep = found_at(course, spot, best)
@@ -118,13 +121,14 @@ def _said(course: Course, key: int, uci: str) -> str:
     for kept in course.proved if after is not None else ():
         claim, tactic = kept.claim, kind_of(kept.claim.kind).tactic
         parent = claim.place.parent
-        if not tactic or claim.negated or claim.hedged or parent is None:
+        if not tactic or claim.kind == WEIGHED or claim.negated or claim.hedged or parent is None:
             continue
         beside = (parent.key, claim.place.key, claim.place.uci) == (key, after, uci)
         whose = claim.side is None or (claim.side == side) == (tactic == "for")
         if beside and whose and claim.spot.board.key in (key, after):
             clause = _clause(kept.because)
-            return f"after it {clause}" if claim.spot.board.key == after else clause
+            at = numbered(course.spot(key), (uci,))
+            return f"after {at} {clause}" if claim.spot.board.key == after else clause
     return ""
 
 

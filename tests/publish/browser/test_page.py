@@ -78,6 +78,7 @@ def test_an_exercise_is_answered_on_the_board(page: Page, trap: Lesson, found: F
     )
     play(page, right)
     expect(page.locator("#told")).to_contain_text(f"{pause.best} is the move.")
+    expect(page.locator("#caption")).to_contain_text(f"After {pause.best}. ")
     expect(page.locator("#show")).to_be_hidden()
 
 

@@ -5,7 +5,7 @@ import { property } from "lit/decorators.js";
 import { repeat } from "lit/directives/repeat.js";
 import type { Finding, Outcome, Place } from "../api";
 import { session } from "../session";
-import { SIGNS, ranked } from "../signs";
+import { SIGNS, drawable, ranked } from "../signs";
 import { glyphs, label, type Passage, type Said } from "../tree";
 import type { DeskWords } from "./desk-words";
 import "../board/lesson-board";
@@ -78,10 +78,7 @@ export class DeskPassage extends LitElement {
 
   /** The author's diagram, seen from the side that is taught, with what its own words claim and holds. */
   private diagram(place: Place): TemplateResult {
-    const drawn = this.findings.filter(
-      ({ outcome, place: of, marks, evidence }) =>
-        outcome === "holds" && of === place.id && marks.length && (!evidence || evidence.fen === place.fen),
-    );
+    const drawn = drawable(this.findings, place);
     const told = drawn.length ? ` Drawn: ${drawn.map(({ words }) => words).join("; ")}.` : "";
     const where = place.san === null ? "The start" : `After ${label(place)}`;
     const turn = place.fen.split(" ")[1] === "b" ? "Black" : "White";

@@ -71,7 +71,9 @@ export class DeskMap extends LitElement {
   }
 
   private get height(): number {
-    return Math.min(MOST_HEIGHT, innerHeight * MOST_PART, TOP + (this.laid?.tracks ?? 1) * this.track);
+    // whole tracks, so that none is cut through its names
+    const most = Math.floor((Math.min(MOST_HEIGHT, innerHeight * MOST_PART) - TOP) / this.track);
+    return TOP + Math.max(1, Math.min(most, this.laid?.tracks ?? 1)) * this.track;
   }
 
   override willUpdate(changed: PropertyValues): void {

@@ -5,6 +5,7 @@ import { state } from "lit/decorators.js";
 import type { BoardMove } from "../board/lesson-board";
 import "../board/lesson-board";
 import { Watch, played, session } from "../session";
+import { drawable } from "../signs";
 import { label } from "../tree";
 
 export class DeskFigure extends LitElement {
@@ -27,7 +28,8 @@ export class DeskFigure extends LitElement {
     const flipped = this.flipped ?? lesson.side === "black";
     const turn = session.fen.split(" ")[1] === "b" ? "Black" : "White";
     const where = evidence ? "In the evidence" : place.san === null ? "The start" : `After ${label(place)}`;
-    const marks = shown && !(evidence && shown.step > 0) ? shown.exhibit.marks : [];
+    const here = drawable(session.findings, place).flatMap(({ marks: some }) => some);
+    const marks = !shown ? here : evidence && shown.step > 0 ? [] : shown.exhibit.marks;
     return html`<figure>
         <lesson-board
           .fen=${session.fen}

@@ -20,6 +20,8 @@ interface Exercise {
   moves: readonly BoardMove[];
   /** Moves that keep the verdict, in UCI; the first is the one to find. */
   safe: readonly string[];
+  /** The positions after them. */
+  after: readonly { fen: string; alternative: string }[];
   answer: string;
   /** By move in UCI: why a likely wrong answer is wrong. */
   wrong: Readonly<Record<string, string>>;
@@ -99,7 +101,11 @@ function answered(uci: string, san: string): void {
   if (right === 0) told.textContent = `${san} is the move. ${asked.answer}`;
   else if (right > 0) told.textContent = `${san} is safe too. ${asked.answer}`;
   else told.textContent = asked.wrong[uci] ?? `${san} is not the move. Look again.`;
-  if (right >= 0) show.hidden = true;
+  const after = asked.after[right];
+  if (!after) return;
+  show.hidden = true;
+  Object.assign(board, { ...after, last: { uci, san }, moves: [] });
+  caption.textContent = `After ${san}. ${mover(after.fen)} to move.`;
 }
 
 /** The next or the last move that branches off where this one does. */

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from lineproof.claims import Outcome
 from lineproof.publish.product import Found
 from lineproof.report.modelled import modelled
 
@@ -17,11 +18,12 @@ FREQUENCY = "frequency"
 
 
 def figures(writer: Writer, found: Found) -> Iterator[dict[str, str]]:
-    """In the order of the lesson; nothing without a collection."""
+    """In the order of the lesson; nothing without a collection, nor of claims that its games do not settle."""
     counted = []
     for finding in found.proof.findings:
         numbers = finding.judgement.numbers
-        if finding.claim.kind == FREQUENCY and numbers.get("games"):
+        settled = finding.outcome is not Outcome.UNSETTLED
+        if finding.claim.kind == FREQUENCY and numbers.get("games") and settled:
             counted.append((finding.claim.place, finding.because))
     if found.study is not None:
         counted += [(games.place, modelled(games)) for games in found.study.model_games]

@@ -157,10 +157,13 @@ def _data(
 
     def exercise(one: Exercise) -> dict[str, Any]:
         board = one.pause.place.board
+        safe = [board.parse_san(san) for san in one.pause.safe]
+        after = [board.play(uci).fen for uci in safe]
         return {
             "place": one.pause.place.index,
             "moves": [{"uci": uci, "san": spelled(board.san(uci))} for uci in board.legal_moves()],
-            "safe": [board.parse_san(san) for san in one.pause.safe],
+            "safe": safe,
+            "after": [{"fen": fen, "alternative": alternative(fen, ())} for fen in after],
             "answer": spelled(" ".join(filter(None, (one.answer, one.also)))),
             "wrong": {uci: spelled(why) for uci, why in one.wrong.items()},
         }
