@@ -132,3 +132,16 @@ def test_a_file_without_games_is_refused(tmp_path: Path) -> None:
 def test_the_taught_side_must_be_known(file: Path) -> None:
     with pytest.raises(FollowError, match="which side is taught"):
         lineproof.Lesson.from_text(LESSON).follow(file)
+
+
+def test_a_position_is_named_by_the_moves_of_the_game_where_the_lesson_has_them(
+    tmp_path: Path,
+) -> None:
+    file = tmp_path / "games.pgn"
+    both = lineproof.Lesson.from_text(
+        "1. Nf3 d5 (1... Nf6 2. d4 d5) 2. d4 Nf6 3. c4 *", side="white"
+    )
+    for moves, label in (("1. Nf3 Nf6 2. d4 d5 3. g3", "2... d5"), ("1. Nf3 d5 2. d4 Nf6 3. g3", "2... Nf6")):  # fmt: skip
+        file.write_text(game(moves), encoding="utf-8")
+        (one,) = both.follow(file).departures
+        assert (one.place.label, one.san) == (label, "g3")

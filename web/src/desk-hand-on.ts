@@ -70,7 +70,7 @@ export class DeskHandOn extends LitElement {
         <button class="plain" ?disabled=${this.busy} @click=${() => void session.report("proof")}>save a report of all that was checked</button></p>
       ${this.order
         ? html`${this.order.said.map((sentence) => html`<p>${sentence}</p>`)}
-            <pre class="script" tabindex="0" aria-label="Script">${this.order.script}</pre>`
+            <pre class="script" tabindex="0" aria-label="Script">${unmarked(this.order.script)}</pre>`
         : nothing}
       ${this.products.length ? this.publishing() : nothing} ${this.editions.length ? this.since() : nothing}
     </section>`;
@@ -213,6 +213,14 @@ export class DeskHandOn extends LitElement {
 }
 
 const LANGUAGES = { en: "English", de: "German", fr: "French", es: "Spanish", nl: "Dutch" };
+
+/** Markdown as it is read: without the signs that make it bold, slanted or a time. */
+const unmarked = (text: string): string =>
+  text
+    .replace(/^#+ /gm, "")
+    .replace(/`([^`\n]*)`/g, "$1")
+    .replace(/\*\*([^*\n]+)\*\*/g, "$1")
+    .replace(/\*([[(][^*\n]*[\])])\*/g, "$1");
 
 /** Products that need no study: "captions, pgn and video". */
 function plainly(products: readonly api.Product[]): string {

@@ -156,8 +156,11 @@ def _departure(
     reply = game.moves[last + 1] if last + 1 < len(game.moves) else None
     answer = _cost(ask, spots[last + 1], reply) if uci is not None else None
     taught = tuple(spot.board.san(own) for own in graph.moves[key])
+    # of several places with the position that on the game's own road, for its name is what the student played
+    places = graph.places(key)
+    place = next((p for p in places if p.moves() == list(spot.moves)), graph.place[key])
     return Departure(
-        game, side, graph.place[key], spot, uci, spot.board.turn == side, not graph.moves[key], taught, cost, answer
+        game, side, place, spot, uci, spot.board.turn == side, not graph.moves[key], taught, cost, answer
     )  # fmt: skip
 
 
