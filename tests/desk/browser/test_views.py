@@ -213,7 +213,7 @@ def test_a_pause_point_is_marked_on_the_map_and_told_beside_the_board(
     page = opened(new_page, start(text, side="white"))
     page.get_by_role("button", name="look for them").click()
     expect(page.locator("desk-map .pause")).to_have_attribute(
-        "d", re.compile("^M.+v6"), timeout=60_000
+        "d", re.compile("^M.+v5"), timeout=60_000
     )
     expect(page.locator("desk-todo[here]")).to_contain_text("find Bxf7+")
 

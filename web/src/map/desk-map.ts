@@ -17,7 +17,9 @@ const MOST_HEIGHT = 190;
 const MOST_PART = 0.19;
 const SCALES = [0.25, 0.35, 0.5, 0.7, 1, 1.4, 2];
 const PLY = 62;
-const TRACK = 25;
+const TRACK = 30;
+/** What hangs under a track: stubs and strokes. */
+const UNDER = 12;
 
 export class DeskMap extends LitElement {
   @state() private level = 4;
@@ -72,8 +74,13 @@ export class DeskMap extends LitElement {
 
   private get height(): number {
     // whole tracks, so that none is cut through its names
-    const most = Math.floor((Math.min(MOST_HEIGHT, innerHeight * MOST_PART) - TOP) / this.track);
-    return TOP + Math.max(1, Math.min(most, this.laid?.tracks ?? 1)) * this.track;
+    const most = 1 + Math.floor((Math.min(MOST_HEIGHT, innerHeight * MOST_PART) - TOP - UNDER) / this.track);
+    return this.high(Math.max(1, Math.min(most, this.laid?.tracks ?? 1)));
+  }
+
+  /** Of so many tracks. */
+  private high(tracks: number): number {
+    return TOP + (tracks - 1) * this.track + UNDER;
   }
 
   override willUpdate(changed: PropertyValues): void {
@@ -95,14 +102,14 @@ export class DeskMap extends LitElement {
     const x = spot.x * this.ply;
     const y = spot.y * this.track;
     const roomX = this.width - LEFT - 2 * margin;
-    const roomY = this.height - TOP - this.track;
+    const roomY = this.height - TOP - UNDER;
     const pan = { x: Math.max(Math.min(this.pan.x, x), x - roomX), y: Math.max(Math.min(this.pan.y, y), y - roomY) };
     this.pan = this.bound(pan);
   }
 
   private bound({ x, y }: { x: number; y: number }): { x: number; y: number } {
     const wide = LEFT + ((this.laid?.plies ?? 0) + 1) * this.ply - this.width;
-    const high = TOP + (this.laid?.tracks ?? 1) * this.track - this.height;
+    const high = this.high(this.laid?.tracks ?? 1) - this.height;
     return { x: Math.max(0, Math.min(x, wide)), y: Math.max(0, Math.min(y, high)) };
   }
 
@@ -214,8 +221,8 @@ export class DeskMap extends LitElement {
       .filter(({ place }) => open.has(place.id))
       .map((spot) => {
         const [x, y] = [round(this.x(spot)), round(this.y(spot))];
-        const long = round(Math.min(11, this.ply / 3));
-        return `M${x} ${y}l${long} ${long}m5.2 2a3 3 0 1 1-6 0a3 3 0 1 1 6 0`;
+        const long = round(Math.min(9, this.ply / 3));
+        return `M${x} ${y}l${long} ${round(long * 0.7)}m5.4 1.4a3 3 0 1 1-6 0a3 3 0 1 1 6 0`;
       })
       .join("");
   }
@@ -234,7 +241,7 @@ export class DeskMap extends LitElement {
     const pauses = new Set(session.study?.pauses.map(({ place }) => place));
     return seen
       .filter(({ place }) => pauses.has(place.id))
-      .map((spot) => `M${round(this.x(spot) - 2)} ${round(this.y(spot) + 5)}v6m4 -6v6`)
+      .map((spot) => `M${round(this.x(spot) - 5)} ${round(this.y(spot) + 5)}v5m4 -5v5`)
       .join("");
   }
 
