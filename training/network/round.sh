@@ -1,6 +1,7 @@
 #!/bin/sh
-# Goes the way of the network that ships again: `sh training/network/round.sh FOLDER`. Its steps took half an hour together with 16 cores
-# and an H200 GPU, and take 2.5 GB of disk. As one script it has been run with small numbers only. Each step goes on where it was cut short. PYTHON names the Python that has torch.
+# Goes the ways of the network that ships, and of that of the fourth round, again: `sh training/network/round.sh FOLDER`. Its steps took an hour together, half of it with 16
+# cores and an H200 GPU, half with 32 cores and two, and take 5 GB of disk. As one script it has been run with small numbers only.
+# Each step goes on where it was cut short. PYTHON names the Python that has torch.
 # How many games were in d was not written down: with another number the network comes out a little otherwise.
 set -eu
 out=${1:?"a folder to work in is missing"}
@@ -32,3 +33,24 @@ gather d 41 9152 "--network $out/second/network.bin"
 gather e 42 34624 "--network $out/second/network.bin"
 learn third 10 "$out/d" "$out/e" --begin "$out/second/network.bin" --king-buckets 4 --blend 0.2 --rate 5e-4
 cmp "$out/third/network.bin" crates/engine/network/network.bin && echo "the network that ships"
+
+# The fourth round: games of the third's network, then of each network that was learned from them so far.
+network() {
+    echo "--segment 16 --network $out/$1/network.bin"
+}
+
+again() {
+    name=$1 passes=$2 begin=$3
+    shift 3
+    learn "$name" "$passes" "$@" --begin "$out/$begin/network.bin" --king-buckets 4 --blend 0.2 --rate 5e-4 --graph
+}
+
+gather f 51 47632 "$(network third)"
+again fourth-1 10 third "$out/f"
+gather f2 52 8176 "$(network third)"
+gather g 53 52432 "$(network fourth-1)"
+again fourth-2 9 fourth-1 "$out/f" "$out/f2" "$out/g"
+gather h 54 7808 "$(network fourth-1)"
+gather i 55 62848 "$(network fourth-2)"
+again fourth-3 11 fourth-2 "$out/f" "$out/f2" "$out/g" "$out/h" "$out/i"
+cmp "$out/fourth-3/network.bin" training/network/fourth/network.bin && echo "the network of the fourth round"

@@ -37,6 +37,8 @@ SLOPE = 0.006
 GAP = 512
 # Products while training may be rounded to 11 bits on a GPU, less than the whole numbers are afterwards.
 PRECISION = "high"
+# Steps before one is recorded, in which the device's libraries make themselves ready.
+WARM_STEPS = 20
 
 
 class SettingError(ValueError):
@@ -133,6 +135,11 @@ def arguments(words: list[str] | None = None) -> argparse.Namespace:
     add("--seed", type=int, default=1, help="first weights, blocks held back, order")
     add("--device", help="cuda or cpu; the first that is there if not said")
     add("--seconds", type=float, help="stop at the end of the first pass after so long")
+    add(
+        "--graph",
+        action="store_true",
+        help="on a GPU, record a step and repeat it as one command: the same sums, less waiting",
+    )
     add("--begin", type=Path, help="a network whose weights to begin with instead of chance")
     add("--resume", action="store_true", help="go on from state.pt in the folder")
     add(
@@ -219,11 +226,18 @@ class Training:
             learner.begin(quantised.read(options.begin))
             self.begun_with = hashlib.sha256(options.begin.read_bytes()).hexdigest()
         self.learner = learner.to(self.device)
+        self.graph = options.graph and self.device.type == "cuda"
         self.optimizer = torch.optim.AdamW(
             self.learner.groups(options.decay),
-            lr=options.rate,
+            lr=torch.tensor(options.rate, device=self.device) if self.graph else options.rate,
             fused=self.device.type == "cuda",
+            capturable=self.graph,
         )
+        self.numbers = torch.zeros(options.batch, dtype=torch.int64, device=self.device)
+        self.total = torch.zeros((), dtype=torch.float64, device=self.device)
+        # Steps done one by one since the beginning or going on.
+        self.warm = 0
+        self.recorded: torch.cuda.CUDAGraph | None = None
         self.steps_a_pass = len(self.training) // options.batch
         self.step = 0
         self.log: list[Pass] = []
@@ -242,6 +256,34 @@ class Training:
         rate: float = rise * (options.last_rate + (options.rate - options.last_rate) * fall)
         return rate
 
+    def set_rate(self, rate: float) -> None:
+        """Sets the learning rate of the next step."""
+        for group in self.optimizer.param_groups:
+            if isinstance(group["lr"], Tensor):
+                group["lr"].fill_(rate)
+            else:
+                group["lr"] = rate
+
+    def one_step(self) -> None:
+        """Learns from the positions of `numbers`, and adds their loss to the total."""
+        batch = self.batch(self.numbers)
+        found = self.learner.values(batch.squares, self.features)
+        loss = self.goal.loss(found, self.goal.target(batch))
+        self.optimizer.zero_grad(set_to_none=True)
+        loss.backward()  # type: ignore[no-untyped-call]
+        self.optimizer.step()
+        self.learner.clip()
+        self.total += loss.detach()
+
+    def record(self) -> None:
+        """Records a step to be repeated as one command, and does it once."""
+        torch.cuda.synchronize()
+        self.optimizer.zero_grad(set_to_none=True)
+        self.recorded = torch.cuda.CUDAGraph()
+        with torch.cuda.graph(self.recorded):
+            self.one_step()
+        self.recorded.replay()
+
     def one_pass(self) -> float:
         """Trains on every position once, in an order of the seed and the pass; the mean loss."""
         size = self.options.batch
@@ -251,20 +293,19 @@ class Training:
         shuffled = self.training[
             torch.randperm(len(self.training), generator=order, device=self.device)
         ]
-        total = torch.zeros((), dtype=torch.float64, device=self.device)
+        self.total.zero_()
         for begin in range(0, self.steps_a_pass * size, size):
-            for group in self.optimizer.param_groups:
-                group["lr"] = self.rate()
-            batch = self.batch(shuffled[begin : begin + size])
-            found = self.learner.values(batch.squares, self.features)
-            loss = self.goal.loss(found, self.goal.target(batch))
-            self.optimizer.zero_grad(set_to_none=True)
-            loss.backward()  # type: ignore[no-untyped-call]
-            self.optimizer.step()
-            self.learner.clip()
-            total += loss.detach()
+            self.set_rate(self.rate())
+            self.numbers.copy_(shuffled[begin : begin + size])
+            if self.recorded is not None:
+                self.recorded.replay()
+            elif self.graph and self.warm >= WARM_STEPS:
+                self.record()
+            else:
+                self.one_step()
+                self.warm += 1
             self.step += 1
-        mean: float = total.item() / self.steps_a_pass
+        mean: float = self.total.item() / self.steps_a_pass
         return mean
 
     @torch.no_grad()
@@ -314,7 +355,7 @@ class Training:
 
     def settings(self) -> dict[str, str | int | float]:
         """All that the outcome depends on."""
-        ignored = ("records", "out", "device", "seconds", "resume", "note")
+        ignored = ("records", "out", "device", "seconds", "resume", "note", "graph")
         found = {name: value for name, value in vars(self.options).items() if name not in ignored}
         found["begin"] = self.begun_with
         found["score_slope"] = round(self.goal.slope, 7)
