@@ -73,7 +73,16 @@ def test_words_that_an_edit_elsewhere_leaves_behind_are_told_of(desk: Desk) -> N
     desk.edit(op="cut", place=desk.place("e4", "e5", "Nc3", "Nf6", "f4")["id"])
     (stale,) = (f for f in desk.findings()["findings"] if f["kind"] == "stale")
     assert (stale["words"], stale["outcome"]) == ("4. fxe5", "fails")
-    desk.edit(op="undo")
+    asked = {"sort": "stale", "place": stale["place"], "about": stale["words"]}
+    desk.edit(op="decide", **asked, decided="dismissed")
+    (decided,) = desk.lesson["stale_decided"]
+    assert (decided["about"], decided["decided"]) == ("4. fxe5", "dismissed")
+    assert stale["place"] in decided["places"]
+    assert desk.finding("4. fxe5")["outcome"] == "fails"  # it is off the list, and no less false
+    desk.edit(op="decide", **asked, decided=None)
+    assert desk.lesson["stale_decided"] == []
+    for _ in range(3):
+        desk.edit(op="undo")
     assert "stale" not in {f["kind"] for f in desk.findings()["findings"]}
 
 

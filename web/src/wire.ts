@@ -104,7 +104,7 @@ export interface Cut {
  */
 export interface Decide {
   op: "decide";
-  sort: "dangerous" | "met" | "slips" | "ideas" | "stops";
+  sort: "dangerous" | "met" | "slips" | "ideas" | "stops" | "stale";
   place: string;
   about: string;
   decided: "dismissed" | "later" | null;
@@ -358,6 +358,7 @@ export interface LessonShown {
   games: GameShown[];
   places: PlaceShown[];
   opinions: OpinionShown[];
+  stale_decided: StaleDecided[];
 }
 
 /**
@@ -728,6 +729,15 @@ export interface Source {
 }
 
 /**
+ * What the author decided of words that may be stale. places: with their position.
+ */
+export interface StaleDecided {
+  places: string[];
+  about: string;
+  decided: "dismissed" | "later";
+}
+
+/**
  * How a lesson comes on the desk.
  */
 export interface StartAsked {
@@ -762,7 +772,7 @@ export interface TakeBack {
  * decided: whether the author has put it off or dismissed it.
  */
 export interface ThingShown {
-  sort: "dangerous" | "met" | "slips" | "ideas" | "stops";
+  sort: "dangerous" | "met" | "slips" | "ideas" | "stops" | "stale";
   title: string;
   place: string;
   about: string;

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from lineproof.diagram import JustPlayed, alternative
 from lineproof.engine import Board
@@ -15,6 +15,7 @@ from lineproof.replies.likely import COUNTING
 from lineproof.report.title import title_of
 
 from .naming import Names
+from .put_off import read_put_off
 from .sources import read_sources
 from .wire import (
     CommentShown,
@@ -26,6 +27,7 @@ from .wire import (
     OpinionShown,
     PlaceShown,
     PositionShown,
+    StaleDecided,
 )
 
 Road = tuple[str, str | None, str | None, str]
@@ -71,7 +73,16 @@ def lesson_shown(
         ],
         places=_places(lesson, names, roads),
         opinions=_opinions(lesson),
+        stale_decided=list(_stale_decided(lesson, names)),
     )
+
+
+def _stale_decided(lesson: Lesson, names: Names) -> Iterator[StaleDecided]:
+    for one in read_put_off(lesson.settings.decisions):
+        sort, key, about = one.anchor
+        places = lesson.positions.get(key, ())
+        if sort == "stale" and places:
+            yield StaleDecided(places=[names.of(p) for p in places], about=about, decided=one.how)
 
 
 def _opinions(lesson: Lesson) -> list[OpinionShown]:

@@ -22,8 +22,8 @@ Window = Annotated[str, Field(max_length=64)]
 Move = Annotated[str, Field(min_length=1, max_length=16)]
 """In SAN or UCI."""
 
-Sort = Literal["dangerous", "met", "slips", "ideas", "stops"]
-"""Lists of things to do: replies left open, of which some are dangerous; slips; recurring ideas; lines that stop early."""
+Sort = Literal["dangerous", "met", "slips", "ideas", "stops", "stale"]
+"""Lists of things to do: replies left open, of which some are dangerous; slips; recurring ideas; lines that stop early; stale words, which are found by the checks."""
 Decided = Literal["dismissed", "later"]
 
 Status = Literal["read", "left alone", "not understood", "other language", "your opinion"]
@@ -340,6 +340,14 @@ class ConflictShown(Shape):
     theirs: str
 
 
+class StaleDecided(Shape):
+    """What the author decided of words that may be stale. places: with their position."""
+
+    places: list[Id]
+    about: str
+    decided: Decided
+
+
 class OpinionShown(Shape):
     """A sentence that the author marked as his opinion. name: of the mark. move: beside which it stood; "" where that is not known."""
 
@@ -369,6 +377,7 @@ class LessonShown(Shape):
     games: list[GameShown]
     places: list[PlaceShown]
     opinions: list[OpinionShown]
+    stale_decided: list[StaleDecided]
 
 
 class Opened(Shape):

@@ -251,6 +251,29 @@ GAMBIT = """[SetUp "1"]
 """
 
 
+def test_stale_words_stand_among_what_is_open_and_can_be_put_off(
+    start: Start, new_page: NewPage, accessible: Callable[[Page], list[str]]
+) -> None:
+    text = "1. e4 e5 2. Nc3 {Later 4. fxe5 follows.} Nf6 3. f4 d5 4. fxe5 *"
+    page = opened(new_page, start(text, side="white"))
+    todo = page.locator("desk-todo:not([here])")
+    expect(page.locator(".counted")).not_to_contain_text("Reading")
+    expect(todo.get_by_text("Words that an edit has left behind")).to_have_count(0)
+    move(page, "3. f4").click()
+    page.get_by_role("button", name="cut 3. f4").click()
+    expect(todo.get_by_text("Words that an edit has left behind")).to_be_visible()
+    thing = todo.locator(".thing", has_text="4. fxe5")
+    thing.get_by_role("button", name="see 2. Nc3").click()
+    expect(page.locator("desk-todo[here]")).to_contain_text("stale words")
+    thing.get_by_role("button", name="later").click()
+    expect(todo.get_by_text("Words that an edit has left behind")).to_have_count(0)
+    expect(page.locator("desk-todo[here]")).not_to_contain_text("stale words")
+    todo.get_by_text("1 put off or dismissed").click()
+    assert accessible(page) == []
+    todo.get_by_role("button", name="open it again").click()
+    expect(todo.get_by_text("Words that an edit has left behind")).to_be_visible()
+
+
 def test_what_the_lesson_leaves_open_is_answered_put_off_or_dismissed(
     start: Start, new_page: NewPage
 ) -> None:

@@ -3,7 +3,7 @@
 
 import { LitElement, html, nothing, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
-import type { Thing } from "../api";
+import type { Finding, Thing } from "../api";
 import { Watch, session, type Exhibit } from "../session";
 import { label } from "../tree";
 import { evidence } from "./evidence";
@@ -15,6 +15,7 @@ const SORTS: Record<Thing["sort"], string> = {
   slips: "slip",
   ideas: "recurring idea",
   stops: "early stop",
+  stale: "stale words",
 };
 const DECIDED = { later: "put off", dismissed: "dismissed" } as const;
 
@@ -23,7 +24,7 @@ export class DeskTodo extends LitElement {
 
   constructor() {
     super();
-    new Watch(this, session, ["lesson", "study", "cursor"]);
+    new Watch(this, session, ["lesson", "study", "cursor", "findings"]);
   }
 
   protected override createRenderRoot(): this {
@@ -39,20 +40,28 @@ export class DeskTodo extends LitElement {
       const pauses = study?.pauses.filter(({ place }) => place === session.cursor) ?? [];
       return html`${pauses.map(
         ({ grade, best, point }) => html`<p class="unread">A place to pause (grade ${grade} of 5): find <span class="notation">${best}</span>; ${point}</p>`,
-      )}${open
+      )}${stale(null)
+        .filter(({ place }) => place === session.cursor)
+        .map((finding) => html`<details class="left-open"><summary>${SORTS.stale}: “${finding.words}”</summary>${this.stale(finding, null)}</details>`)}${open
         .filter(({ place }) => place === session.cursor)
         .map((thing) => html`<details class="left-open"><summary>${SORTS[thing.sort]}: ${thing.words}</summary>${this.thing(thing)}</details>`)}`;
     }
     const put = things.filter(({ decided }) => decided !== null);
+    const [old, left] = [stale(null), [...stale("later"), ...stale("dismissed")]];
     return html`<section class="todo">
       <h2>What the lesson leaves open</h2>
+      ${old.length
+        ? html`<h3>Words that an edit has left behind</h3>
+            ${old.map((finding) => this.stale(finding, null))}`
+        : nothing}
       ${this.state()}
       ${groups(open).map(
         ([title, list]) => html`<h3>${title}</h3>
           ${list.map((thing) => this.thing(thing))}`,
       )}
-      ${put.length
-        ? html`<details><summary>${put.length} put off or dismissed</summary>${put.map((thing) => this.thing(thing))}</details>`
+      ${put.length || left.length
+        ? html`<details><summary>${put.length + left.length} put off or dismissed</summary>
+            ${left.map((finding) => this.stale(finding, decidedOf(finding)))}${put.map((thing) => this.thing(thing))}</details>`
         : nothing}
     </section>`;
   }
@@ -96,9 +105,40 @@ export class DeskTodo extends LitElement {
     </article>`;
   }
 
-  private async decide({ sort, place, about }: Thing, decided: Thing["decided"]): Promise<void> {
+  private stale(finding: Finding, decided: Thing["decided"]): TemplateResult {
+    const { words, why, instead, place } = finding;
+    const at = session.tree?.byId.get(place);
+    const decide = (now: Thing["decided"]): void => void this.decide({ sort: "stale", place, about: about(finding) }, now);
+    return html`<article class="thing">
+      ${this.here ? nothing : html`<p class="words">“${words}”</p>`}
+      <p>${why}${instead ? html` ${instead}` : nothing}</p>
+      ${decided ? html`<p class="unread">${DECIDED[decided]}</p>` : nothing}
+      <p class="doings">
+        ${at && !this.here ? html`<button class="plain" @click=${() => session.show(finding)}>see ${label(at)}</button>` : nothing}
+        ${decided === null
+          ? html`<button class="plain" @click=${() => decide("later")}>later</button>
+              <button class="plain" @click=${() => decide("dismissed")}>dismiss</button>`
+          : html`<button class="plain" @click=${() => decide(null)}>open it again</button>`}
+      </p>
+    </article>`;
+  }
+
+  private async decide({ sort, place, about }: Pick<Thing, "sort" | "place" | "about">, decided: Thing["decided"]): Promise<void> {
     await session.change({ op: "decide", sort, place, about, decided }, decided === null ? "It is open again." : `It is ${DECIDED[decided]}.`);
   }
+}
+
+/** Words of which it is decided so that an edit may have left them behind. */
+function stale(decided: Thing["decided"]): Finding[] {
+  return session.findings.filter((one) => one.kind === "stale" && ["fails", "unsettled"].includes(one.outcome) && decidedOf(one) === decided);
+}
+
+/** By which a decision on stale words is known. */
+const about = ({ words }: Finding): string => words.slice(0, 500);
+
+function decidedOf(finding: Finding): Thing["decided"] {
+  const found = session.lesson?.stale_decided.find((one) => one.about === about(finding) && one.places.includes(finding.place));
+  return found?.decided ?? null;
 }
 
 function groups(things: readonly Thing[]): [string, Thing[]][] {
