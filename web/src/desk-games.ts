@@ -62,7 +62,7 @@ export class DeskGames extends LitElement {
     return html`<article class="thing">
       <p class="words">${words}</p>
       ${at
-        ? html`${evidence(exhibit, add)}
+        ? html`${evidence(exhibit, add, true)}
             <p class="doings"><button class="plain" @click=${() => session.show(exhibit)}>see ${label(at)}</button></p>`
         : html`<p class="unread">The lesson has this position no more.</p>`}
     </article>`;

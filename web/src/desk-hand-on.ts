@@ -28,10 +28,17 @@ export class DeskHandOn extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    void this.trying(async () => {
+    void this.ready();
+  }
+
+  /** What can be published, and whereto; a refusal that is shown meanwhile stays. */
+  private async ready(): Promise<void> {
+    try {
       this.products = (await api.products()).products;
       this.folder = `${(await api.folder("")).path.replace(/\/$/, "")}/published`;
-    });
+    } catch (error) {
+      session.failed(error);
+    }
   }
 
   override willUpdate(): void {

@@ -217,15 +217,15 @@ export class Session extends EventTarget {
     }
   }
 
-  /** Adds moves after the present place, or after another, and goes to the last of them. */
-  async addLine(moves: string[], from = this.cursor): Promise<boolean> {
+  /** Adds moves after the present place, or after another, and goes to the last of them, or stays. */
+  async addLine(moves: string[], from = this.cursor, stay = false): Promise<boolean> {
     const edited = await this.edit(() => ({ op: "add_line", place: from, moves }));
     if (!edited) return false;
     this.joined = edited.joins;
     const place = this.tree?.byId.get(edited.at);
     const other = edited.joins === null ? undefined : this.tree?.byId.get(edited.joins);
-    this.said = place ? sentence(edited.said, place, other) : "";
-    this.go(edited.at);
+    this.said = place ? sentence(edited.said, place, other, moves.length) : "";
+    if (!stay) this.go(edited.at);
     this.tell("status");
     return true;
   }
@@ -446,10 +446,10 @@ export class Session extends EventTarget {
   }
 }
 
-function sentence(said: Edited["said"], place: Place, other: Place | undefined): string {
+function sentence(said: Edited["said"], place: Place, other: Place | undefined, moves: number): string {
   if (other) return `${label(place)} reaches the position after ${label(other)}: the lines join.`;
-  if (said === "branched") return `${label(place)} begins a branch.`;
-  if (said === "extended") return `${label(place)} goes on with the line.`;
+  if (said === "branched") return moves > 1 ? `A branch leads to ${label(place)} now.` : `${label(place)} begins a branch.`;
+  if (said === "extended") return moves > 1 ? `The line leads to ${label(place)} now.` : `${label(place)} goes on with the line.`;
   return `${label(place)} is in the lesson already.`;
 }
 

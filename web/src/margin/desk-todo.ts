@@ -94,7 +94,7 @@ export class DeskTodo extends LitElement {
       ${this.here ? nothing : html`<p class="words">${thing.words}</p>`}
       <dl>${thing.rows.map(({ term, text }) => html`<div><dt>${term}</dt><dd>${text}</dd></div>`)}</dl>
       ${thing.decided ? html`<p class="unread">${DECIDED[thing.decided]}</p>` : nothing}
-      ${evidence(exhibit, thing.add)}
+      ${evidence(exhibit, thing.add, !this.here)}
       <p class="doings">
         ${place && !this.here ? html`<button class="plain" @click=${() => session.show(exhibit)}>see ${label(place)}</button>` : nothing}
         ${thing.decided === null

@@ -4,8 +4,9 @@ import { html, nothing, type TemplateResult } from "lit";
 import type { Moves } from "../api";
 import { session, type Exhibit } from "../session";
 
-/** `add`: what taking it into the lesson adds; without, the whole line where its position stands on the way to the place. */
-export function evidence(exhibit: Exhibit, add: Moves | null = null): TemplateResult | typeof nothing {
+/** `add`: what taking it into the lesson adds; without, the whole line where its position stands on the way to the place. `stay`: the author
+ * goes on here then, and is not led to the line. */
+export function evidence(exhibit: Exhibit, add: Moves | null = null, stay = false): TemplateResult | typeof nothing {
   const line = exhibit.evidence;
   if (!line?.moves.length && !add) return nothing;
   const { shown } = session;
@@ -32,7 +33,7 @@ export function evidence(exhibit: Exhibit, add: Moves | null = null): TemplateRe
             >step on</button>`
         : nothing}
       ${taken
-        ? html`<button class="plain" @click=${() => void session.addLine(taken.moves, taken.place)}>take it into the lesson</button>`
+        ? html`<button class="plain" @click=${() => void session.addLine(taken.moves, taken.place, stay)}>take it into the lesson</button>`
         : nothing}
     </p>`;
 }
