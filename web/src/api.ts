@@ -171,9 +171,12 @@ export const weighedReport = (): Promise<File> => json("/weighing/report");
 
 /** Hands a file to the browser, which keeps it where the author's downloads go. */
 export function save({ name, base64 }: File, type: string): void {
-  const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+  saveAs(name, Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)), type);
+}
+
+export function saveAs(name: string, content: BlobPart, type: string): void {
   const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([bytes], { type }));
+  link.href = URL.createObjectURL(new Blob([content], { type }));
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000);

@@ -77,7 +77,8 @@ export class DeskHandOn extends LitElement {
         <button class="plain" ?disabled=${this.busy} @click=${() => void session.report("proof")}>save a report of all that was checked</button></p>
       ${this.order
         ? html`${this.order.said.map((sentence) => html`<p>${sentence}</p>`)}
-            <pre class="script" tabindex="0" aria-label="Script">${unmarked(this.order.script)}</pre>`
+            <pre class="script" tabindex="0" aria-label="Script">${unmarked(this.order.script)}</pre>
+            <p class="doings"><button class="plain" @click=${this.scripted}>save the script</button></p>`
         : nothing}
       ${this.products.length ? this.publishing() : nothing} ${this.editions.length ? this.since() : nothing}
     </section>`;
@@ -175,6 +176,10 @@ export class DeskHandOn extends LitElement {
     const form = new FormData(event.currentTarget as HTMLFormElement);
     const minutes = numberOf(form, "minutes");
     if (key !== undefined) void this.trying(async () => (this.order = await api.order(key, minutes, form.get("pauses") !== null)));
+  };
+
+  private readonly scripted = (): void => {
+    if (this.order) api.saveAs("script.md", this.order.script, "text/markdown");
   };
 
   private readonly compared = (event: SubmitEvent): void => {

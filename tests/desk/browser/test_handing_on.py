@@ -26,6 +26,10 @@ def test_the_running_order_is_told_with_its_times(start: Start, new_page: NewPag
     page.get_by_role("button", name="the running order").click()
     expect(page.locator("pre.script")).to_contain_text("The gambit.")
     expect(page.locator("desk-hand-on")).to_contain_text("at 150 words a minute")
+    expect(page.locator("pre.script")).not_to_contain_text("**")
+    with page.expect_download() as download:
+        page.get_by_role("button", name="save the script").click()
+    assert "**Play**" in download.value.path().read_text(encoding="utf-8")
 
 
 def test_a_file_is_imported_answered_and_exported_as_python_chess_reads_it(
