@@ -27,7 +27,7 @@ demo: $(INSTALLED) ## set everything up and prove the two demo lessons
 test: test-setup ## set everything up and run every check and test
 	@$(MAKE) --no-print-directory lint
 	cargo test --workspace --locked
-	$(PYTHON_IN) -m pytest -n 2 --dist worksteal
+	$(PYTHON_IN) -m pytest
 
 lint: test-setup ## formats, lints, types, import direction, licences, docs/claims.md, the desk's page
 	cargo fmt --all --check

@@ -11,12 +11,11 @@ import subprocess
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser
+from playwright.sync_api import sync_playwright
 
 from lineproof.facade import Proof, Study
 from lineproof.report.html import html
 from lineproof.report.studied_html import study_html
-from tests.browsing import browser
 
 HARNESS = """<!DOCTYPE html><meta charset="utf-8"><body><script>
 const frame = document.createElement("iframe");
@@ -42,8 +41,6 @@ FOCUSED = """() => {
   return seen ? [...document.querySelectorAll("a")].indexOf(at) : -1;
 }"""
 """Which link has the focus; -1 where none has, or it is not seen."""
-
-__all__ = ["browser"]
 
 
 @pytest.fixture(scope="module")
@@ -111,20 +108,22 @@ def test_it_never_scrolls_sideways(chromium: str, text: str, tmp_path: Path, wid
 
 
 def test_every_link_is_reached_by_keyboard_and_seen_when_it_is(
-    browser: Browser, text: str, tmp_path: Path
+    chromium: str, text: str, tmp_path: Path
 ) -> None:
     """WCAG 2.2, success criteria 2.1.1 and 2.4.7."""
     file = tmp_path / "report.html"
     file.write_text(text, encoding="utf-8")
-    page = browser.new_page(viewport={"width": 800, "height": 800})
-    page.goto(file.as_uri())
     links = text.count("<a ")
     assert links > 10
     reached = set()
-    for _ in range(links):
-        page.keyboard.press("Tab")
-        reached.add(page.evaluate(FOCUSED))
-    page.close()
+    with sync_playwright() as playwright:
+        opened = playwright.chromium.launch(executable_path=chromium, args=["--no-sandbox"])
+        page = opened.new_page(viewport={"width": 800, "height": 800})
+        page.goto(file.as_uri())
+        for _ in range(links):
+            page.keyboard.press("Tab")
+            reached.add(page.evaluate(FOCUSED))
+        opened.close()
     assert reached == set(range(links))
 
 
