@@ -258,6 +258,10 @@ def test_a_study_that_fails_is_told_and_nothing_is_published(
     found = until(lambda: ended(desk))
     assert (found["state"], found["problem"]) == ("failed", "it cannot be studied")
     assert not (tmp_path / "out").exists()
+    # It is tried anew when it is asked for again.
+    monkeypatch.undo()
+    monkeypatch.setenv("LINEPROOF_DATA", str(tmp_path / "data"))
+    assert published(desk, publish(desk, tmp_path / "out", "epd", anyway=True))["edition"]
 
 
 def test_a_lesson_is_not_published_while_it_is_being_checked(desk: Desk, tmp_path: Path) -> None:

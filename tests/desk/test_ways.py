@@ -97,8 +97,19 @@ def test_a_collection_that_is_not_there_is_refused_and_nothing_changes(
     answer = choose(desk, collection=name)
     assert answer.status_code == 422
     assert desk.findings()["way"]["collection"] == ""
-    with pytest.raises(Exception, match=r"nothing|name"):
-        Lessons(Effort.SKETCH, collection=name).open(desk.path.parent / "another")
+
+
+def test_a_collection_that_has_gone_since_the_start_keeps_no_lesson_closed(
+    path: Path, club: str
+) -> None:
+    (path / "lines.pgn").write_text(LINES, encoding="utf-8")
+    lessons = Lessons(Effort.SKETCH, collection=f"{club} of old")
+    try:
+        found = Desk(lessons, path)
+        assert "no collection club of old" in found.lesson["notice"]
+        assert outcomes(found, "")[USUAL] == "unsettled"
+    finally:
+        lessons.close()
 
 
 def test_games_that_are_gone_leave_their_claims_unsettled_with_the_reason(desk: Desk) -> None:

@@ -119,7 +119,7 @@ async function chose(event: Event): Promise<void> {
       effort: form.get("effort") as Effort,
       looking: form.get("looking") as Effort,
       outside: form.get("outside") === "yes",
-      collection: String(form.get("collection") ?? ""),
+      collection: String(form.get("collection") ?? session.way?.collection ?? ""),
     });
     session.problem = "";
     session.tell("status");

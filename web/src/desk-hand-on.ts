@@ -159,8 +159,8 @@ export class DeskHandOn extends LitElement {
     const key = session.lesson?.key;
     if (key === undefined) return;
     void this.trying(async () => {
-      await api.breakOff(key);
-      session.said = "Broken off; nothing was written.";
+      const { published } = await api.breakOff(key);
+      session.said = published ? "It was done already." : "Broken off; nothing was written.";
     });
   };
 

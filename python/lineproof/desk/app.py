@@ -24,6 +24,7 @@ from lineproof.replies import NaturalError
 from .figures import collections_shown
 from .folders import folder_shown
 from .guard import Guard
+from .hints import hint_here
 from .lessons import Lessons, NotOpenError
 from .opened import StaleError
 from .page import Page
@@ -233,7 +234,7 @@ def application(lessons: Lessons) -> FastAPI:
 
     @app.delete("/api/lessons/{key}/publish", operation_id="break_off")
     def break_off(key: str) -> PublishingShown:
-        """Breaks publishing off; nothing of it is written then."""
+        """Breaks publishing off, and nothing of it is written, unless it is done already."""
         return lessons[key].publishings.end()
 
     @app.get("/api/lessons/{key}/report", operation_id="report")
@@ -390,7 +391,7 @@ def _add_refusals(app: FastAPI) -> None:
 
 
 def _problem(error: LessonError) -> Problem:
-    return Problem(kind=type(error).__name__, message=error.message, hint=error.hint)
+    return Problem(kind=type(error).__name__, message=error.message, hint=hint_here(error.hint))
 
 
 def _refusal(status: int, kind: str, message: str, hint: str) -> Response:

@@ -10,6 +10,7 @@ from itertools import count
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from lineproof.collection import CollectionError
 from lineproof.lesson import Lesson
 from lineproof.lesson.errors import EditError, LessonError
 from lineproof.lesson.lesson import LINES
@@ -234,13 +235,7 @@ class Lessons:
                 return self._open[known]
             key = str(next(self._number))
             opened = OpenLesson(key, Path(path))
-            try:
-                prover = Prover(
-                    opened, self._effort, outside=self._outside, collection=self._collection
-                )
-            except BaseException:
-                opened.close()
-                raise
+            prover = self._prover(opened)
             opened.on_change = prover.changed
             made = OnDesk(
                 opened,
@@ -254,6 +249,15 @@ class Lessons:
         made.keeper.start()
         made.prover.start()
         return made
+
+    def _prover(self, opened: OpenLesson) -> Prover:
+        """The prover of a lesson; it counts no games, and the author is told, where the collection has gone since the start."""
+        try:
+            return Prover(opened, self._effort, outside=self._outside, collection=self._collection)
+        except CollectionError as error:
+            told = f"Games are not counted: {error}."
+            opened.notice = f"{opened.notice} {told}" if opened.notice else told
+            return Prover(opened, self._effort, outside=self._outside)
 
     def start(self, asked: OpenLessonAt | NewLesson | DemoLesson) -> Opened:
         """Opens what is asked for, after it is made where it is new.
@@ -310,7 +314,7 @@ class Lessons:
             raise EditError(
                 f"not all of it is saved ({saved.problem or 'it is being written'})",
                 path=found.opened.lesson.name,
-                hint="see to that first",
+                hint="make room, or make its folder writable, and try again",
             )
         with self._lock:
             if self._open.pop(key, None) is None:

@@ -8,7 +8,7 @@ from dataclasses import replace
 from lineproof.lesson import Lesson
 from lineproof.order import OrderError, RunningOrder, running_order
 from lineproof.proof import EvidenceStore, Proof, prove
-from lineproof.publish import Choices, Filming, Found, Published, RefusedError, chosen, publish
+from lineproof.publish import Choices, Filming, Found, Published, chosen, publish
 from lineproof.publish.compare import Side, compare, notice, unpublished
 from lineproof.publish.editions import edition, editions
 from lineproof.publish.publishing import check, check_choices, refuse
@@ -30,9 +30,6 @@ from .wire import (
     PublishAsked,
     PublishedShown,
 )
-
-REFUSED = "correct the words, mark them as your opinion, or choose “also where claims fail”"
-"""What to do where claims fail."""
 
 
 def products_shown() -> ProductsShown:
@@ -69,11 +66,7 @@ def to_publish(
     choices = choices_of(asked.looks)
     check_choices(lesson, products, choices)
     proof = proof_of(lesson, way, store)
-    try:
-        refuse(proof, asked.anyway)
-    except RefusedError as error:
-        error.hint = REFUSED
-        raise
+    refuse(proof, asked.anyway)
     minutes, pauses = asked.looks.minutes, asked.looks.pauses
     studied = pauses or any(product.needs_study for product in products)
     long = any(product.on_request for product in products)

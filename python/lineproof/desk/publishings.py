@@ -14,6 +14,7 @@ from lineproof.publish import PublishError
 from lineproof.replies import NaturalError, StudyError
 
 from .events import Events
+from .hints import hint_here
 from .wire import Counts, PublishedShown, PublishingShown
 
 TOLD = 200
@@ -72,7 +73,7 @@ class Publishings:
             return self._shown
 
     def end(self) -> PublishingShown:
-        """Breaks off what goes on; nothing of it is written then."""
+        """Breaks off what goes on, and nothing of it is written, unless it is done already."""
         self._broken.set()
         if self._thread is not None:
             self._thread.join()
@@ -95,7 +96,8 @@ class Publishings:
         except BrokenOff:
             self._tell(NONE)
         except LessonError as error:
-            said = f"{error.message}: {error.hint}" if error.hint else error.message
+            hint = hint_here(error.hint)
+            said = f"{error.message}: {hint}" if hint else error.message
             self._tell(NONE.model_copy(update={"state": "failed", "problem": said}))
         except (OrderError, StudyError, CollectionError, NaturalError, OutsideError) as error:
             self._tell(NONE.model_copy(update={"state": "failed", "problem": str(error)}))

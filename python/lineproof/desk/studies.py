@@ -89,13 +89,15 @@ class Studies:
 
         :raises StudyError: when it fails.
         """
+        begun = False
         while (found := self.of(lesson)) is None:
             with self._lock:
                 state, problem, of, count = self._state, self._problem, self._version, self._count
-            if state == "failed" and of == version:
+            if state == "failed" and begun and of == version:
                 raise StudyError(problem)
             if state != "running":
                 self.begin(version, lesson, names, looking)
+                begun = True
             tell("step", *(count if of == version else (0, 0)))
             time.sleep(WAIT)
         return found

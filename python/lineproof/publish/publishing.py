@@ -148,6 +148,8 @@ def publish(
         if progress is not None:
             progress(len(made), len(products))
         made[product.name] = with_sums(product.make(lesson, found, choices))
+    if progress is not None:
+        progress(len(made), len(products))  # the last moment at which it can be broken off
     # kept before anything with its number is handed out, and only once all of it is made
     kept = keep(lesson, found.edition) if new and found.edition is not None else None
     try:
